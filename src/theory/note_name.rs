@@ -1,0 +1,392 @@
+//! Letters, accidentals and the names of notes.
+//!
+//! A name is spelling only: C♯ and D♭ are different names of one [`PitchClass`]. Names print with
+//! ♭ and ♯ (`{}`), or in plain ASCII with b and # (`{:#}`); both are read back.
+
+use std::fmt;
+use std::str::FromStr;
+
+use crate::{Interval, PitchClass};
+
+/// One of the seven letters; the octave number changes at C.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+#[allow(missing_docs, reason = "the letters say themselves")]
+pub enum Letter {
+    C,
+    D,
+    E,
+    F,
+    G,
+    A,
+    B,
+}
+
+impl Letter {
+    /// The seven, going up from C.
+    pub const ALL: [Letter; 7] = [
+        Letter::C,
+        Letter::D,
+        Letter::E,
+        Letter::F,
+        Letter::G,
+        Letter::A,
+        Letter::B,
+    ];
+
+    /// Semitones of the plain letter above C.
+    #[must_use]
+    pub const fn semitones_above_c(self) -> u8 {
+        match self {
+            Letter::C => 0,
+            Letter::D => 2,
+            Letter::E => 4,
+            Letter::F => 5,
+            Letter::G => 7,
+            Letter::A => 9,
+            Letter::B => 11,
+        }
+    }
+
+    /// The letter `steps` up the alphabet, G being followed by A.
+    #[must_use]
+    pub const fn up(self, steps: u8) -> Letter {
+        Letter::ALL[(self as usize + steps as usize) % 7]
+    }
+
+    /// How many letters to go up, 0 to 6, to meet `other`.
+    #[must_use]
+    pub const fn steps_up_to(self, other: Letter) -> u8 {
+        ((other as usize + 7 - self as usize) % 7) as u8
+    }
+
+    fn from_char(letter: char) -> Option<Letter> {
+        Letter::ALL
+            .into_iter()
+            .find(|candidate| candidate.to_char() == letter)
+    }
+
+    const fn to_char(self) -> char {
+        match self {
+            Letter::C => 'C',
+            Letter::D => 'D',
+            Letter::E => 'E',
+            Letter::F => 'F',
+            Letter::G => 'G',
+            Letter::A => 'A',
+            Letter::B => 'B',
+        }
+    }
+}
+
+/// The name of a note: a letter with none, one or two flats or sharps.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::NoteName;
+/// let c_flat: NoteName = "Cb".parse().unwrap();
+/// assert_eq!(c_flat.to_string(), "C♭");
+/// assert_eq!(format!("{c_flat:#}"), "Cb");
+/// assert_eq!(c_flat.pitch_class().number(), 11); // sounds as B
+/// assert!("H".parse::<NoteName>().is_err());
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub struct NoteName {
+    letter: Letter,
+    /// Semitones up, −2 to 2: flats are negative.
+    accidental: i8,
+}
+
+impl NoteName {
+    /// `letter` raised by `sharps` semitones (lowered where negative); `None` beyond a double
+    /// accidental.
+    #[must_use]
+    pub const fn new(letter: Letter, sharps: i8) -> Option<NoteName> {
+        if sharps < -2 || sharps > 2 {
+            return None;
+        }
+        Some(NoteName {
+            letter,
+            accidental: sharps,
+        })
+    }
+
+    /// The plain letter.
+    #[must_use]
+    pub const fn natural(letter: Letter) -> NoteName {
+        NoteName {
+            letter,
+            accidental: 0,
+        }
+    }
+
+    /// The name of `class` on `letter`; `None` where that would need a triple accidental.
+    #[must_use]
+    pub const fn on_letter(letter: Letter, class: PitchClass) -> Option<NoteName> {
+        let up = PitchClass::new(letter.semitones_above_c() as i32).semitones_up_to(class) as i8;
+        NoteName::new(letter, if up > 6 { up - 12 } else { up })
+    }
+
+    /// The letter without its accidental.
+    #[must_use]
+    pub const fn letter(self) -> Letter {
+        self.letter
+    }
+
+    /// Semitones that the accidental raises the letter, −2 to 2.
+    #[must_use]
+    pub const fn accidental(self) -> i8 {
+        self.accidental
+    }
+
+    /// What it sounds as, octave aside.
+    #[must_use]
+    pub const fn pitch_class(self) -> PitchClass {
+        PitchClass::new(self.letter.semitones_above_c() as i32 + self.accidental as i32)
+    }
+
+    /// The name `interval` above; `None` where its letter would need a triple accidental.
+    ///
+    /// ```
+    /// use fretloom_theory::{Interval, NoteName};
+    /// let a_flat: NoteName = "Ab".parse().unwrap();
+    /// assert_eq!(a_flat.up(Interval::MINOR_THIRD).unwrap().to_string(), "C♭");
+    /// ```
+    #[must_use]
+    pub const fn up(self, interval: Interval) -> Option<NoteName> {
+        let class = self.pitch_class().up(interval.semitones() as i32);
+        NoteName::on_letter(self.letter.up(interval.steps()), class)
+    }
+
+    /// Is it a name that players use unprompted: at most one accidental, and not C♭, F♭, E♯ or B♯?
+    #[must_use]
+    pub fn is_everyday(self) -> bool {
+        let white_key_in_disguise = matches!(
+            (self.letter, self.accidental),
+            (Letter::C | Letter::F, -1) | (Letter::E | Letter::B, 1)
+        );
+        self.accidental.abs() <= 1 && !white_key_in_disguise
+    }
+
+    /// The everyday names of a class: one for a white key, two (the flat first) for a black one.
+    pub fn everyday(class: PitchClass) -> impl Iterator<Item = NoteName> {
+        [0, -1, 1].into_iter().flat_map(move |sharps| {
+            Letter::ALL
+                .into_iter()
+                .filter_map(move |letter| NoteName::new(letter, sharps))
+                .filter(move |name| name.pitch_class() == class && name.is_everyday())
+        })
+    }
+
+    /// Reads a name from the beginning of `text` and gives it with what follows: the longest run
+    /// of accidentals belongs to the name.
+    ///
+    /// # Errors
+    ///
+    /// Where `text` does not begin with a capital letter A to G, or carries more than two
+    /// accidentals, or mixes sharps and flats.
+    pub fn read_prefix(text: &str) -> Result<(NoteName, &str), NoteError> {
+        let first = text
+            .chars()
+            .next()
+            .ok_or_else(|| NoteError::new("", 1, NoteProblem::Empty))?;
+        let Some(letter) = Letter::from_char(first) else {
+            let problem = match first {
+                'a'..='g' => NoteProblem::LowerCase,
+                'H' | 'h' => NoteProblem::GermanB,
+                _ => NoteProblem::NotALetter,
+            };
+            return Err(NoteError::new(text, 1, problem));
+        };
+        let mut sharps = 0i8;
+        let mut rest = &text[first.len_utf8()..];
+        let mut at = 2;
+        while let Some((step, after)) = read_accidental(rest) {
+            let too_many = sharps.abs() + step.abs() > 2;
+            if too_many || (sharps != 0 && (sharps > 0) != (step > 0)) {
+                return Err(NoteError::new(text, at, NoteProblem::TooManyAccidentals));
+            }
+            sharps += step;
+            rest = after;
+            at += 1;
+        }
+        Ok((
+            NoteName {
+                letter,
+                accidental: sharps,
+            },
+            rest,
+        ))
+    }
+}
+
+/// One accidental sign at the beginning of `text`, in semitones, with what follows.
+fn read_accidental(text: &str) -> Option<(i8, &str)> {
+    let sign = text.chars().next()?;
+    let step = match sign {
+        'b' | '♭' => -1,
+        '#' | '♯' => 1,
+        '𝄫' => -2,
+        '𝄪' => 2,
+        _ => return None,
+    };
+    Some((step, &text[sign.len_utf8()..]))
+}
+
+/// The signs for `semitones` of alteration: flats or sharps, or b and # in ASCII.
+pub(crate) fn write_accidental(f: &mut fmt::Formatter<'_>, semitones: i8) -> fmt::Result {
+    let sign = match (semitones < 0, f.alternate()) {
+        (true, false) => '♭',
+        (true, true) => 'b',
+        (false, false) => '♯',
+        (false, true) => '#',
+    };
+    (0..semitones.abs()).try_for_each(|_| write!(f, "{sign}"))
+}
+
+impl fmt::Display for NoteName {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.letter.to_char())?;
+        write_accidental(f, self.accidental)
+    }
+}
+
+impl FromStr for NoteName {
+    type Err = NoteError;
+
+    fn from_str(text: &str) -> Result<NoteName, NoteError> {
+        let (name, rest) = NoteName::read_prefix(text)?;
+        if rest.is_empty() {
+            return Ok(name);
+        }
+        let at = text.chars().count() - rest.chars().count() + 1;
+        Err(NoteError::new(text, at, NoteProblem::Trailing))
+    }
+}
+
+/// Why a note name could not be read, and where.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct NoteError {
+    text: String,
+    at: usize,
+    problem: NoteProblem,
+}
+
+/// What is wrong with a note name.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[non_exhaustive]
+pub enum NoteProblem {
+    /// There is no text.
+    Empty,
+    /// A letter, but a small one: capitals are notes, a small b is a flat.
+    LowerCase,
+    /// H, the German B.
+    GermanB,
+    /// Anything else where a letter should stand.
+    NotALetter,
+    /// More than two accidentals, or sharps and flats mixed.
+    TooManyAccidentals,
+    /// Something follows a complete name.
+    Trailing,
+    /// The octave number is missing or is not −1 to 9.
+    Octave,
+    /// The note sounds outside MIDI 0 to 127.
+    OutOfRange,
+}
+
+impl NoteError {
+    pub(crate) fn new(text: &str, at: usize, problem: NoteProblem) -> Self {
+        NoteError {
+            text: text.chars().take(40).collect(),
+            at,
+            problem,
+        }
+    }
+
+    /// Which character, counted from 1.
+    #[must_use]
+    pub fn at(&self) -> usize {
+        self.at
+    }
+
+    /// What is wrong.
+    #[must_use]
+    pub fn problem(&self) -> NoteProblem {
+        self.problem
+    }
+
+    /// What could stand there instead.
+    #[must_use]
+    pub fn expected(&self) -> &'static str {
+        match self.problem {
+            NoteProblem::Empty | NoteProblem::NotALetter => "a note letter, A to G",
+            NoteProblem::LowerCase => "a capital note letter, A to G",
+            NoteProblem::GermanB => "a note letter, A to G; H is written B here, and B is Bb",
+            NoteProblem::TooManyAccidentals => "at most two flats or two sharps",
+            NoteProblem::Trailing => "nothing more after the note",
+            NoteProblem::Octave => "an octave number from -1 to 9, as in E2",
+            NoteProblem::OutOfRange => "a note from C-1 to G9",
+        }
+    }
+}
+
+impl fmt::Display for NoteError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "cannot read the note \"{}\" at character {}: expected {}",
+            self.text,
+            self.at,
+            self.expected()
+        )
+    }
+}
+
+impl std::error::Error for NoteError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_name_prints_and_reads_back_in_both_notations() {
+        for letter in Letter::ALL {
+            for sharps in -2..=2 {
+                let name = NoteName::new(letter, sharps).unwrap();
+                assert_eq!(name.to_string().parse(), Ok(name));
+                assert_eq!(format!("{name:#}").parse(), Ok(name));
+                assert_eq!(NoteName::on_letter(letter, name.pitch_class()), Some(name));
+            }
+        }
+    }
+
+    #[test]
+    fn double_signs_of_one_character_are_read() {
+        assert_eq!("F𝄪".parse::<NoteName>().unwrap(), "F##".parse().unwrap());
+        assert_eq!("B𝄫".parse::<NoteName>().unwrap(), "Bbb".parse().unwrap());
+    }
+
+    #[test]
+    fn mistakes_point_at_the_character() {
+        for (text, at, problem) in [
+            ("", 1, NoteProblem::Empty),
+            ("c", 1, NoteProblem::LowerCase),
+            ("H", 1, NoteProblem::GermanB),
+            ("?", 1, NoteProblem::NotALetter),
+            ("Cbbb", 4, NoteProblem::TooManyAccidentals),
+            ("C#b", 3, NoteProblem::TooManyAccidentals),
+            ("Es", 2, NoteProblem::Trailing),
+        ] {
+            let error = text.parse::<NoteName>().unwrap_err();
+            assert_eq!((error.at(), error.problem()), (at, problem), "{text:?}");
+        }
+    }
+
+    #[test]
+    fn everyday_names_are_one_for_white_keys_and_two_for_black_ones() {
+        for class in PitchClass::all() {
+            let black = [1, 3, 6, 8, 10].contains(&class.number());
+            assert_eq!(NoteName::everyday(class).count(), if black { 2 } else { 1 });
+        }
+    }
+}

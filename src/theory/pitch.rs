@@ -1,0 +1,205 @@
+//! Sounding notes: MIDI numbers, and names with an octave.
+//!
+//! Pitches here are *sounding* pitches; the guitar's written octave is a matter of staff output.
+
+use std::fmt;
+use std::str::FromStr;
+
+use crate::note_name::NoteProblem;
+use crate::{NoteError, NoteName, PitchClass};
+
+/// A sounding note as a MIDI number, 0 to 127; 60 is middle C.
+///
+/// Pitches are ordered by height. The way between two is [`semitones_up_to`](Self::semitones_up_to)
+/// and may be negative; adding two pitches has no meaning and does not exist.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::Pitch;
+/// let middle_c = Pitch::from_midi(60).unwrap();
+/// let a = middle_c.up(9).unwrap();
+/// assert!((a.frequency_hz() - 440.0).abs() < 1e-9); // ISO 16
+/// assert_eq!(a.semitones_up_to(middle_c), -9);
+/// assert_eq!(Pitch::from_midi(127).unwrap().up(1), None);
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct Pitch(u8);
+
+impl Pitch {
+    /// The pitch with this MIDI number; `None` above 127.
+    #[must_use]
+    pub const fn from_midi(number: u8) -> Option<Pitch> {
+        if number > 127 {
+            None
+        } else {
+            Some(Pitch(number))
+        }
+    }
+
+    /// Its MIDI number.
+    #[must_use]
+    pub const fn midi(self) -> u8 {
+        self.0
+    }
+
+    /// The pitch `semitones` higher (lower where negative); `None` outside 0 to 127.
+    #[must_use]
+    pub const fn up(self, semitones: i32) -> Option<Pitch> {
+        let number = self.0 as i32 + semitones;
+        if number < 0 || number > 127 {
+            None
+        } else {
+            Some(Pitch(number as u8))
+        }
+    }
+
+    /// How many semitones `other` lies higher; negative where it lies lower.
+    #[must_use]
+    pub const fn semitones_up_to(self, other: Pitch) -> i32 {
+        other.0 as i32 - self.0 as i32
+    }
+
+    /// Its class, octave forgotten.
+    #[must_use]
+    pub const fn pitch_class(self) -> PitchClass {
+        PitchClass::new(self.0 as i32)
+    }
+
+    /// Hertz in equal temperament with A above middle C at 440 (ISO 16).
+    #[must_use]
+    pub fn frequency_hz(self) -> f64 {
+        440.0 * ((f64::from(self.0) - 69.0) / 12.0).exp2()
+    }
+}
+
+/// A pitch as it is named, octave included: `E2`, `B♭3`.
+///
+/// The octave number belongs to the *letter*: C♭4 sounds as B3, and B♯3 as C4.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::NamedPitch;
+/// let c_flat: NamedPitch = "Cb4".parse().unwrap();
+/// let b: NamedPitch = "B3".parse().unwrap();
+/// assert_eq!(c_flat.pitch(), b.pitch());
+/// assert!("E".parse::<NamedPitch>().is_err()); // no octave
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub struct NamedPitch {
+    name: NoteName,
+    octave: i8,
+    sounds: Pitch,
+}
+
+impl NamedPitch {
+    /// `name` in the octave numbered `octave`; `None` where that sounds outside MIDI 0 to 127.
+    #[must_use]
+    pub fn new(name: NoteName, octave: i8) -> Option<NamedPitch> {
+        let letter = i32::from(name.letter().semitones_above_c());
+        let number = 12 * (i32::from(octave) + 1) + letter + i32::from(name.accidental());
+        let sounds = u8::try_from(number).ok().and_then(Pitch::from_midi)?;
+        Some(NamedPitch {
+            name,
+            octave,
+            sounds,
+        })
+    }
+
+    /// The note without its octave.
+    #[must_use]
+    pub const fn name(self) -> NoteName {
+        self.name
+    }
+
+    /// The number of the octave that its letter stands in.
+    #[must_use]
+    pub const fn octave(self) -> i8 {
+        self.octave
+    }
+
+    /// What it sounds as.
+    #[must_use]
+    pub const fn pitch(self) -> Pitch {
+        self.sounds
+    }
+}
+
+impl fmt::Display for NamedPitch {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.name.fmt(f)?;
+        write!(f, "{}", self.octave)
+    }
+}
+
+impl FromStr for NamedPitch {
+    type Err = NoteError;
+
+    fn from_str(text: &str) -> Result<NamedPitch, NoteError> {
+        let (name, rest) = NoteName::read_prefix(text)?;
+        let at = text.chars().count() - rest.chars().count() + 1;
+        let octave = rest.parse().ok().filter(|octave| (-1..=9).contains(octave));
+        let octave = octave.ok_or_else(|| NoteError::new(text, at, NoteProblem::Octave))?;
+        NamedPitch::new(name, octave)
+            .ok_or_else(|| NoteError::new(text, at, NoteProblem::OutOfRange))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn midi(text: &str) -> u8 {
+        text.parse::<NamedPitch>().unwrap().pitch().midi()
+    }
+
+    /// Numbers of the MIDI specification and of an open textbook (Open Music Theory, Pitches).
+    #[test]
+    fn octaves_belong_to_the_letter() {
+        for (text, number) in [
+            ("C4", 60),
+            ("A4", 69),
+            ("Cb4", 59),
+            ("B#4", 72),
+            ("C-1", 0),
+            ("G9", 127),
+            ("E2", 40),
+        ] {
+            assert_eq!(midi(text), number, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_pitch_needs_an_octave_in_range() {
+        for (text, problem) in [
+            ("E", NoteProblem::Octave),
+            ("E10", NoteProblem::Octave),
+            ("Ex", NoteProblem::Octave),
+            ("G#9", NoteProblem::OutOfRange),
+            ("Cb-1", NoteProblem::OutOfRange),
+        ] {
+            assert_eq!(
+                text.parse::<NamedPitch>().unwrap_err().problem(),
+                problem,
+                "{text}"
+            );
+        }
+    }
+
+    /// Open strings of the guitar at A4 = 440 Hz, from the equal-temperament rule of ISO 16.
+    #[test]
+    fn standard_tuning_in_hertz() {
+        for (text, hertz) in [
+            ("E2", 82.4069),
+            ("A2", 110.0),
+            ("D3", 146.8324),
+            ("G3", 195.9977),
+            ("B3", 246.9417),
+            ("E4", 329.6276),
+        ] {
+            let sounding = text.parse::<NamedPitch>().unwrap().pitch().frequency_hz();
+            assert!((sounding - hertz).abs() < 5e-5, "{text}: {sounding}");
+        }
+    }
+}
