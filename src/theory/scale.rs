@@ -1,0 +1,358 @@
+//! Scales: a root and a kind, spelled one letter to a degree.
+//!
+//! The kinds that have names are one constant table, `scale/kinds.rs`. Any scale of three to twelve
+//! notes can also be typed, as its notes or as degrees over a root.
+
+mod kinds;
+mod read;
+
+use std::borrow::Cow;
+use std::fmt;
+
+pub use read::{ScaleError, ScaleProblem};
+
+use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, TriadQuality};
+use crate::{SpelledTriad, Triad};
+
+/// What makes a Dorian scale Dorian: its degrees, its names, the scale it is a mode of.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::ScaleKind;
+/// let kind = ScaleKind::named("super locrian").unwrap();
+/// assert_eq!(kind.name(), "altered");
+/// assert_eq!(kind.parent(), Some(("melodic minor", 7)));
+/// assert!(ScaleKind::named("Hyperdorian").is_none());
+/// ```
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ScaleKind {
+    name: Cow<'static, str>,
+    also: &'static [&'static str],
+    degrees: Degrees,
+    parent: Option<(&'static str, u8)>,
+}
+
+impl ScaleKind {
+    /// Every kind that has a name here: the seven modes each of major, melodic minor, harmonic
+    /// minor and harmonic major, then the symmetric, blues, bebop, pentatonic and other scales.
+    #[must_use]
+    pub fn all() -> &'static [ScaleKind] {
+        kinds::KINDS
+    }
+
+    /// The kind with this name, or one of its other names; case does not matter, and a sharp or
+    /// flat sign may stand for `natural`.
+    #[must_use]
+    pub fn named(name: &str) -> Option<&'static ScaleKind> {
+        let wanted = simplified(name);
+        ScaleKind::all()
+            .iter()
+            .find(|kind| kind.names().any(|known| simplified(known) == wanted))
+    }
+
+    /// The named kind whose degrees sound like `degrees`, if there is one.
+    #[must_use]
+    pub fn sounding(set_above_root: PitchClassSet) -> Option<&'static ScaleKind> {
+        ScaleKind::all()
+            .iter()
+            .find(|kind| kind.set_over(PitchClass::C) == set_above_root)
+    }
+
+    /// The named kind whose name is nearest to a misspelled one.
+    #[must_use]
+    pub fn nearest(name: &str) -> Option<&'static ScaleKind> {
+        let wanted = simplified(name);
+        let distance = |kind: &&ScaleKind| {
+            kind.names()
+                .map(|known| crate::text::edits(&simplified(known), &wanted))
+                .min()
+        };
+        ScaleKind::all()
+            .iter()
+            .min_by_key(distance)
+            .filter(|kind| distance(kind) <= Some(4))
+    }
+
+    /// A kind of one's own. `None` unless there are three to twelve degrees, the root first, no
+    /// two of them sounding alike.
+    #[must_use]
+    pub fn own(name: impl Into<String>, degrees: &[Degree]) -> Option<ScaleKind> {
+        let mut list = Degrees::EMPTY;
+        let fits = degrees.iter().all(|&degree| list.push(degree));
+        let kind = ScaleKind {
+            name: Cow::Owned(name.into()),
+            also: &[],
+            degrees: list,
+            parent: None,
+        };
+        let distinct = kind.set_over(PitchClass::C).len() == degrees.len();
+        let from_root = degrees.first() == Some(&Degree::ROOT);
+        (fits && distinct && from_root && degrees.len() >= 3).then_some(kind)
+    }
+
+    /// Its name; empty for a typed scale that sounds like no named one.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Other names in use.
+    #[must_use]
+    pub fn also(&self) -> &'static [&'static str] {
+        self.also
+    }
+
+    /// Its degrees, the root first, in the scale's own spelling.
+    #[must_use]
+    pub fn degrees(&self) -> &[Degree] {
+        &self.degrees
+    }
+
+    /// The kind it is a mode of, and which mode: Dorian is mode 2 of `major`. A parent is its own
+    /// mode 1. `None` for scales that players do not think of as modes.
+    #[must_use]
+    pub fn parent(&self) -> Option<(&'static str, u8)> {
+        self.parent
+    }
+
+    /// Its notes over `root`.
+    #[must_use]
+    pub fn set_over(&self, root: PitchClass) -> PitchClassSet {
+        self.degrees
+            .iter()
+            .map(|degree| degree.over(root))
+            .collect()
+    }
+
+    fn names(&self) -> impl Iterator<Item = &str> {
+        std::iter::once(self.name()).chain(self.also.iter().copied())
+    }
+}
+
+/// A scale name with case, spacing and signs evened out.
+fn simplified(name: &str) -> String {
+    let name = name
+        .to_lowercase()
+        .replace('♭', "b")
+        .replace(['♯', '♮'], "#");
+    let words = name.split([' ', '-', '_']).filter(|word| !word.is_empty());
+    words
+        .map(|word| if word == "natural" { "#" } else { word })
+        .collect()
+}
+
+/// A scale: a root and a kind.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::Scale;
+/// let scale: Scale = "G Lydian".parse().unwrap();
+/// let notes: Vec<String> = scale.notes().map(|note| note.to_string()).collect();
+/// assert_eq!(notes.join(" "), "G A B C♯ D E F♯");
+/// assert_eq!(scale.parent().unwrap().to_string(), "D major");
+/// assert_eq!("D E F G A B C".parse::<Scale>().unwrap().to_string(), "D Dorian");
+/// assert!("G Lidian".parse::<Scale>().is_err());
+/// ```
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Scale {
+    root: NoteName,
+    kind: ScaleKind,
+    respelled_from: Option<NoteName>,
+}
+
+impl Scale {
+    /// The scale of `kind` on `root`.
+    ///
+    /// Where the spelling would need a triple accidental, the enharmonic root is used instead, and
+    /// [`respelled_from`](Self::respelled_from) tells the root that was asked for.
+    #[must_use]
+    pub fn new(root: NoteName, kind: ScaleKind) -> Scale {
+        let writable = |root: NoteName| {
+            kind.degrees()
+                .iter()
+                .all(|degree| root.up(degree.interval()).is_some())
+        };
+        if writable(root) {
+            return Scale {
+                root,
+                kind,
+                respelled_from: None,
+            };
+        }
+        let other = NoteName::everyday(root.pitch_class()).find(|&other| writable(other));
+        Scale {
+            root: other.unwrap_or(root),
+            kind,
+            respelled_from: Some(root),
+        }
+    }
+
+    /// Its root.
+    #[must_use]
+    pub fn root(&self) -> NoteName {
+        self.root
+    }
+
+    /// Its kind.
+    #[must_use]
+    pub fn kind(&self) -> &ScaleKind {
+        &self.kind
+    }
+
+    /// The root that was asked for, where it had to be respelled.
+    #[must_use]
+    pub fn respelled_from(&self) -> Option<NoteName> {
+        self.respelled_from
+    }
+
+    /// Its notes, the root first, each on the letter of its degree.
+    pub fn notes(&self) -> impl Iterator<Item = NoteName> {
+        self.kind
+            .degrees()
+            .iter()
+            .filter_map(|degree| self.root.up(degree.interval()))
+    }
+
+    /// Its notes as a set.
+    #[must_use]
+    pub fn set(&self) -> PitchClassSet {
+        self.kind.set_over(self.root.pitch_class())
+    }
+
+    /// The degree that the scale itself gives to a note; `None` outside the scale.
+    #[must_use]
+    pub fn degree_of(&self, class: PitchClass) -> Option<Degree> {
+        let semitones = self.root.pitch_class().semitones_up_to(class);
+        self.kind
+            .degrees()
+            .iter()
+            .copied()
+            .find(|degree| degree.semitones() == semitones)
+    }
+
+    /// The name that the scale itself gives to a note; `None` outside the scale.
+    #[must_use]
+    pub fn name_of(&self, class: PitchClass) -> Option<NoteName> {
+        self.notes().find(|note| note.pitch_class() == class)
+    }
+
+    /// The scale that this one is a mode of (itself, where it is mode 1).
+    #[must_use]
+    pub fn parent(&self) -> Option<ParentScale> {
+        let (name, mode) = self.kind.parent()?;
+        let parent = ScaleKind::named(name)?;
+        let up_to_mode = parent.degrees().get(usize::from(mode) - 1)?.interval();
+        let steps = (7 - up_to_mode.steps()) % 7;
+        let down = Interval::new(steps, (12 - up_to_mode.semitones()) % 12);
+        Some(ParentScale {
+            root: self.root.up(down)?,
+            name,
+            mode,
+        })
+    }
+
+    /// Does the scale spell this triad in thirds (a sus in a fourth and a fifth), letter by letter?
+    ///
+    /// An augmented triad is asked about the root it is given.
+    #[must_use]
+    pub fn spells(&self, triad: Triad) -> bool {
+        let [second, third] = triad.quality().intervals();
+        self.name_of(triad.root()).is_some_and(|root| {
+            [second, third].into_iter().all(|interval| {
+                let class = triad.root().up(i32::from(interval.semitones()));
+                self.name_of(class)
+                    .is_some_and(|name| Interval::between(root, name) == interval)
+            })
+        })
+    }
+
+    /// Every triad of these qualities that lies in the scale, each sound once, by the order of the
+    /// roots in the scale. An augmented triad stands under the root on which the scale spells it,
+    /// else under the first of its roots going up the scale.
+    #[must_use]
+    pub fn triads(&self, qualities: &[TriadQuality]) -> Vec<Triad> {
+        let root = self.root.pitch_class();
+        let mut triads: Vec<Triad> = Triad::every(qualities)
+            .filter(|triad| triad.set().is_subset(self.set()))
+            .map(|triad| self.with_root_in_scale(triad))
+            .collect();
+        triads.sort_by_key(|triad| root.semitones_up_to(triad.root()));
+        triads
+    }
+
+    /// The triads that the scale spells in thirds, degree by degree, in the scale's own letters.
+    #[must_use]
+    pub fn diatonic_triads(&self) -> Vec<(Degree, SpelledTriad)> {
+        let in_letters = |triad: Triad| {
+            let notes = triad
+                .members()
+                .map(|class| self.name_of(class).unwrap_or(self.root));
+            let degree = self.degree_of(triad.root()).unwrap_or(Degree::ROOT);
+            (degree, SpelledTriad::from_notes(triad.quality(), notes))
+        };
+        let roots = self.notes().map(NoteName::pitch_class);
+        let on_root = |root| {
+            TriadQuality::TERTIAN
+                .iter()
+                .map(move |&quality| Triad::new(root, quality))
+                .find(|triad| self.spells(*triad))
+        };
+        roots.filter_map(on_root).map(in_letters).collect()
+    }
+
+    /// The same sound under the root that the scale gives it; only augmented triads have a choice.
+    fn with_root_in_scale(&self, triad: Triad) -> Triad {
+        if triad.quality() != TriadQuality::Augmented {
+            return triad;
+        }
+        let named = |root| Triad::new(root, TriadQuality::Augmented);
+        let roots = || {
+            triad
+                .set()
+                .going_up_from(self.root.pitch_class())
+                .map(named)
+        };
+        roots()
+            .find(|triad| self.spells(*triad))
+            .or_else(|| roots().next())
+            .unwrap_or(triad)
+    }
+}
+
+/// The scale that another is a mode of; prints as `D major`.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct ParentScale {
+    /// The parent's root.
+    pub root: NoteName,
+    /// The parent's name as players say it: `major`, `melodic minor` …
+    pub name: &'static str,
+    /// Which mode of it, 1 for the parent itself.
+    pub mode: u8,
+}
+
+impl fmt::Display for ParentScale {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.root.fmt(f)?;
+        write!(f, " {}", self.name)
+    }
+}
+
+impl fmt::Display for Scale {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.root.fmt(f)?;
+        if self.kind.name().is_empty() {
+            f.write_str(":")?;
+            return self.kind.degrees().iter().try_for_each(|degree| {
+                f.write_str(" ")?;
+                degree.fmt(f)
+            });
+        }
+        f.write_str(" ")?;
+        if f.alternate() {
+            return f.write_str(self.kind.name());
+        }
+        f.write_str(&crate::text::with_signs(self.kind.name()))
+    }
+}

@@ -1,0 +1,155 @@
+//! Set classes: what stays of a set of notes when it is moved and mirrored.
+
+use crate::PitchClassSet;
+
+/// How often each interval class, 1 to 6 semitones, occurs between the notes of a set.
+///
+/// ```
+/// use fretloom_theory::{PitchClassSet, interval_vector};
+/// assert_eq!(interval_vector(PitchClassSet::from_bits(0b1001_0001)), [0, 0, 1, 1, 1, 0]); // C E G
+/// ```
+#[must_use]
+pub fn interval_vector(set: PitchClassSet) -> [u8; 6] {
+    let mut vector = [0; 6];
+    for (class, count) in (1..).zip(&mut vector) {
+        let meeting = set.intersection(set.transposed(class)).len() as u8;
+        // A tritone meets itself from both sides.
+        *count = if class == 6 { meeting / 2 } else { meeting };
+    }
+    vector
+}
+
+/// The prime form as Forte chooses it: the smallest span, then packed from the left.
+///
+/// ```
+/// use fretloom_theory::{PitchClassSet, prime_form};
+/// let two_majors = PitchClassSet::from_bits(0b1001_0001).union(PitchClassSet::from_bits(0b10_0100_0100));
+/// assert_eq!(prime_form(two_majors), [0, 2, 3, 5, 7, 9]); // C and D major
+/// ```
+#[must_use]
+pub fn prime_form(set: PitchClassSet) -> Vec<u8> {
+    let span = |form: &Vec<u8>| form.last().copied();
+    forms(set)
+        .min_by_key(|form| (span(form), form.clone()))
+        .unwrap_or_default()
+}
+
+/// The prime form as Rahn chooses it: the smallest span, then compared from the right. It differs
+/// from Forte's for 6-Z29 and 6-31.
+#[must_use]
+pub fn prime_form_rahn(set: PitchClassSet) -> Vec<u8> {
+    let from_the_right = |form: &Vec<u8>| form.iter().rev().copied().collect::<Vec<u8>>();
+    forms(set).min_by_key(from_the_right).unwrap_or_default()
+}
+
+/// The Forte name of a set of three or six notes: `3-11` for a major or minor triad. `None` for
+/// sets of other sizes.
+#[must_use]
+pub fn forte_name(set: PitchClassSet) -> Option<&'static str> {
+    let form: String = prime_form(set).into_iter().map(digit).collect();
+    CLASSES
+        .iter()
+        .find(|(_, prime)| *prime == form)
+        .map(|(name, _)| *name)
+}
+
+/// By how many semitones, 1 to 11, a set can be moved and stay itself: 4 and 8 for an augmented
+/// triad, nothing for most sets.
+pub fn transposition_symmetries(set: PitchClassSet) -> impl Iterator<Item = u8> {
+    (1..12u8).filter(move |&by| !set.is_empty() && set.transposed(i32::from(by)) == set)
+}
+
+/// Every way to write the set, or its mirror image, upward from 0.
+fn forms(set: PitchClassSet) -> impl Iterator<Item = Vec<u8>> {
+    [set, set.inverted()].into_iter().flat_map(|set| {
+        set.iter().map(move |start| {
+            set.going_up_from(start)
+                .map(|class| start.semitones_up_to(class))
+                .collect()
+        })
+    })
+}
+
+fn digit(semitones: u8) -> char {
+    char::from_digit(u32::from(semitones), 12).unwrap_or('?')
+}
+
+/// Forte's names with his prime forms (a = 10, b = 11): the 12 classes of three notes and the 50 of
+/// six. Checked in the tests against a general music library's tables.
+#[rustfmt::skip]
+const CLASSES: &[(&str, &str)] = &[
+    ("3-1", "012"), ("3-2", "013"), ("3-3", "014"), ("3-4", "015"),
+    ("3-5", "016"), ("3-6", "024"), ("3-7", "025"), ("3-8", "026"),
+    ("3-9", "027"), ("3-10", "036"), ("3-11", "037"), ("3-12", "048"),
+    ("6-1", "012345"), ("6-2", "012346"), ("6-Z3", "012356"), ("6-Z4", "012456"),
+    ("6-5", "012367"), ("6-Z6", "012567"), ("6-7", "012678"), ("6-8", "023457"),
+    ("6-9", "012357"), ("6-Z10", "013457"), ("6-Z11", "012457"), ("6-Z12", "012467"),
+    ("6-Z13", "013467"), ("6-14", "013458"), ("6-15", "012458"), ("6-16", "014568"),
+    ("6-Z17", "012478"), ("6-18", "012578"), ("6-Z19", "013478"), ("6-20", "014589"),
+    ("6-21", "023468"), ("6-22", "012468"), ("6-Z23", "023568"), ("6-Z24", "013468"),
+    ("6-Z25", "013568"), ("6-Z26", "013578"), ("6-27", "013469"), ("6-Z28", "013569"),
+    ("6-Z29", "013689"), ("6-30", "013679"), ("6-31", "013589"), ("6-32", "024579"),
+    ("6-33", "023579"), ("6-34", "013579"), ("6-35", "02468a"), ("6-Z36", "012347"),
+    ("6-Z37", "012348"), ("6-Z38", "012378"), ("6-Z39", "023458"), ("6-Z40", "012358"),
+    ("6-Z41", "012368"), ("6-Z42", "012369"), ("6-Z43", "012568"), ("6-Z44", "012569"),
+    ("6-Z45", "023469"), ("6-Z46", "012469"), ("6-Z47", "012479"), ("6-Z48", "012579"),
+    ("6-Z49", "013479"), ("6-Z50", "014679"),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// `tests/reference_set_classes.tsv` says where its rows come from.
+    #[test]
+    fn names_forms_and_vectors_agree_with_published_tables() {
+        let numbers = |text: &str| -> Vec<u8> {
+            text.split(' ')
+                .map(|number| number.parse().unwrap())
+                .collect()
+        };
+        let table = include_str!("../../tests/reference_set_classes.tsv");
+        let rows: Vec<&str> = table
+            .lines()
+            .filter(|line| !line.starts_with('#'))
+            .collect();
+        assert_eq!(rows.len(), 62);
+        for row in rows {
+            let [name, forte, rahn, vector] = row.split('\t').collect::<Vec<_>>()[..] else {
+                panic!("{row}")
+            };
+            let bits = numbers(forte)
+                .iter()
+                .fold(0, |bits, class| bits | 1 << class);
+            for by in 0..12 {
+                let set = PitchClassSet::from_bits(bits).transposed(by);
+                for set in [set, set.inverted()] {
+                    assert_eq!(forte_name(set), Some(name));
+                    assert_eq!(prime_form(set), numbers(forte), "{name}");
+                    assert_eq!(prime_form_rahn(set), numbers(rahn), "{name}");
+                    assert_eq!(interval_vector(set).to_vec(), numbers(vector), "{name}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_set_of_three_or_six_notes_has_a_name_and_no_other() {
+        for set in (0..=0xFFF).map(PitchClassSet::from_bits) {
+            assert_eq!(
+                forte_name(set).is_some(),
+                matches!(set.len(), 3 | 6),
+                "{set:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn an_augmented_triad_repeats_every_major_third() {
+        let augmented = PitchClassSet::from_bits(0b1_0001_0001);
+        assert_eq!(
+            transposition_symmetries(augmented).collect::<Vec<_>>(),
+            [4, 8]
+        );
+    }
+}
