@@ -74,20 +74,14 @@ impl Chord {
     /// Its notes as a set, the bass apart.
     #[must_use]
     pub fn set(&self) -> PitchClassSet {
-        self.degrees
-            .iter()
-            .map(|degree| degree.over(self.root.pitch_class()))
-            .collect()
+        self.degrees.iter().map(|degree| degree.over(self.root.pitch_class())).collect()
     }
 
     /// The degree that the symbol itself gives to a note; `None` where it does not name it.
     #[must_use]
     pub fn degree_of(&self, class: PitchClass) -> Option<Degree> {
         let semitones = self.root.pitch_class().semitones_up_to(class);
-        self.degrees
-            .iter()
-            .copied()
-            .find(|degree| degree.semitones() == semitones)
+        self.degrees.iter().copied().find(|degree| degree.semitones() == semitones)
     }
 
     /// The name that the symbol itself gives to a note: as a chord tone, or as the bass.
@@ -99,9 +93,7 @@ impl Chord {
 
     /// Does the symbol name this degree, written like this? For tables: the degree is ASCII text.
     pub(crate) fn names(&self, degree: &str) -> bool {
-        degree
-            .parse()
-            .is_ok_and(|degree| self.degrees.contains(&degree))
+        degree.parse().is_ok_and(|degree| self.degrees.contains(&degree))
     }
 
     /// Does it hold a major third and a minor seventh?
@@ -193,10 +185,6 @@ impl fmt::Display for Assumption {
                 return write!(f, " that is named already");
             }
         };
-        if f.alternate() {
-            f.write_str(text)
-        } else {
-            f.write_str(&signs(text))
-        }
+        if f.alternate() { f.write_str(text) } else { f.write_str(&signs(text)) }
     }
 }

@@ -35,10 +35,7 @@ pub struct Degree {
 
 impl Degree {
     /// The root.
-    pub const ROOT: Degree = Degree {
-        number: 1,
-        alteration: 0,
-    };
+    pub const ROOT: Degree = Degree { number: 1, alteration: 0 };
 
     /// The degree `number` raised by `sharps` semitones; `None` where the number is none of 1–7,
     /// 9, 11 and 13 or the alteration exceeds two.
@@ -46,10 +43,7 @@ impl Degree {
     pub const fn new(number: u8, sharps: i8) -> Option<Degree> {
         let known = matches!(number, 1..=7 | 9 | 11 | 13);
         if known && sharps >= -2 && sharps <= 2 {
-            Some(Degree {
-                number,
-                alteration: sharps,
-            })
+            Some(Degree { number, alteration: sharps })
         } else {
             None
         }
@@ -122,9 +116,8 @@ impl FromStr for Degree {
 
     fn from_str(text: &str) -> Result<Degree, DegreeError> {
         let ascii = text.replace('♭', "b").replace('♯', "#");
-        Degree::from_ascii(ascii.as_bytes(), 0, ascii.len()).ok_or_else(|| DegreeError {
-            text: text.chars().take(40).collect(),
-        })
+        Degree::from_ascii(ascii.as_bytes(), 0, ascii.len())
+            .ok_or_else(|| DegreeError { text: text.chars().take(40).collect() })
     }
 }
 
@@ -159,10 +152,7 @@ pub struct Degrees {
 
 impl Degrees {
     /// No degree.
-    pub const EMPTY: Degrees = Degrees {
-        list: [Degree::ROOT; 12],
-        len: 0,
-    };
+    pub const EMPTY: Degrees = Degrees { list: [Degree::ROOT; 12], len: 0 };
 
     /// The degrees written in a table, separated by single spaces.
     ///
@@ -212,9 +202,7 @@ impl std::ops::Deref for Degrees {
 
 impl fmt::Debug for Degrees {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_list()
-            .entries(self.iter().map(ToString::to_string))
-            .finish()
+        f.debug_list().entries(self.iter().map(ToString::to_string)).finish()
     }
 }
 
@@ -235,19 +223,7 @@ mod tests {
 
     #[test]
     fn what_is_no_degree_is_refused() {
-        for text in [
-            "",
-            "b",
-            "0",
-            "8",
-            "10",
-            "12",
-            "bbb3",
-            "3b",
-            "1000",
-            "♯",
-            "99999999999",
-        ] {
+        for text in ["", "b", "0", "8", "10", "12", "bbb3", "3b", "1000", "♯", "99999999999"] {
             assert!(text.parse::<Degree>().is_err(), "{text:?}");
         }
     }

@@ -43,10 +43,7 @@ impl Interval {
     /// `steps` letters (folded to 0–6) and `semitones` up.
     #[must_use]
     pub const fn new(steps: u8, semitones: i8) -> Interval {
-        Interval {
-            steps: steps % 7,
-            semitones,
-        }
+        Interval { steps: steps % 7, semitones }
     }
 
     /// From `lower` up to the next `upper`.
@@ -54,10 +51,7 @@ impl Interval {
     pub const fn between(lower: NoteName, upper: NoteName) -> Interval {
         let steps = lower.letter().steps_up_to(upper.letter());
         let plain = Interval::plain_semitones(lower.letter(), steps);
-        Interval {
-            steps,
-            semitones: plain + upper.accidental() - lower.accidental(),
-        }
+        Interval { steps, semitones: plain + upper.accidental() - lower.accidental() }
     }
 
     /// Letters up, 0 to 6.
@@ -75,23 +69,15 @@ impl Interval {
     const fn plain_semitones(from: Letter, steps: u8) -> i8 {
         let lower = from.semitones_above_c() as i8;
         let upper = from.up(steps).semitones_above_c() as i8;
-        if upper < lower {
-            upper + 12 - lower
-        } else {
-            upper - lower
-        }
+        if upper < lower { upper + 12 - lower } else { upper - lower }
     }
 }
 
 impl fmt::Display for Interval {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        const NUMBERS: [&str; 7] = [
-            "unison", "second", "third", "fourth", "fifth", "sixth", "seventh",
-        ];
-        let number = NUMBERS
-            .get(usize::from(self.steps))
-            .copied()
-            .unwrap_or_default();
+        const NUMBERS: [&str; 7] =
+            ["unison", "second", "third", "fourth", "fifth", "sixth", "seventh"];
+        let number = NUMBERS.get(usize::from(self.steps)).copied().unwrap_or_default();
         let large = Interval::plain_semitones(Letter::C, self.steps);
         let perfect = matches!(self.steps, 0 | 3 | 4);
         let quality = match (perfect, self.semitones - large) {

@@ -23,15 +23,8 @@ pub enum Letter {
 
 impl Letter {
     /// The seven, going up from C.
-    pub const ALL: [Letter; 7] = [
-        Letter::C,
-        Letter::D,
-        Letter::E,
-        Letter::F,
-        Letter::G,
-        Letter::A,
-        Letter::B,
-    ];
+    pub const ALL: [Letter; 7] =
+        [Letter::C, Letter::D, Letter::E, Letter::F, Letter::G, Letter::A, Letter::B];
 
     /// Semitones of the plain letter above C.
     #[must_use]
@@ -60,9 +53,7 @@ impl Letter {
     }
 
     fn from_char(letter: char) -> Option<Letter> {
-        Letter::ALL
-            .into_iter()
-            .find(|candidate| candidate.to_char() == letter)
+        Letter::ALL.into_iter().find(|candidate| candidate.to_char() == letter)
     }
 
     const fn to_char(self) -> char {
@@ -105,19 +96,13 @@ impl NoteName {
         if sharps < -2 || sharps > 2 {
             return None;
         }
-        Some(NoteName {
-            letter,
-            accidental: sharps,
-        })
+        Some(NoteName { letter, accidental: sharps })
     }
 
     /// The plain letter.
     #[must_use]
     pub const fn natural(letter: Letter) -> NoteName {
-        NoteName {
-            letter,
-            accidental: 0,
-        }
+        NoteName { letter, accidental: 0 }
     }
 
     /// The name of `class` on `letter`; `None` where that would need a triple accidental.
@@ -186,10 +171,7 @@ impl NoteName {
     /// Where `text` does not begin with a capital letter A to G, or carries more than two
     /// accidentals, or mixes sharps and flats.
     pub fn read_prefix(text: &str) -> Result<(NoteName, &str), NoteError> {
-        let first = text
-            .chars()
-            .next()
-            .ok_or_else(|| NoteError::new("", 1, NoteProblem::Empty))?;
+        let first = text.chars().next().ok_or_else(|| NoteError::new("", 1, NoteProblem::Empty))?;
         let Some(letter) = Letter::from_char(first) else {
             let problem = match first {
                 'a'..='g' => NoteProblem::LowerCase,
@@ -210,13 +192,7 @@ impl NoteName {
             rest = after;
             at += 1;
         }
-        Ok((
-            NoteName {
-                letter,
-                accidental: sharps,
-            },
-            rest,
-        ))
+        Ok((NoteName { letter, accidental: sharps }, rest))
     }
 }
 
@@ -296,11 +272,7 @@ pub enum NoteProblem {
 
 impl NoteError {
     pub(crate) fn new(text: &str, at: usize, problem: NoteProblem) -> Self {
-        NoteError {
-            text: text.chars().take(40).collect(),
-            at,
-            problem,
-        }
+        NoteError { text: text.chars().take(40).collect(), at, problem }
     }
 
     /// Which character, counted from 1.

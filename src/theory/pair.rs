@@ -34,11 +34,7 @@ impl TriadPair {
             return None;
         }
         let height = |triad: Triad| reference.semitones_up_to(triad.root());
-        let (first, second) = if height(a) <= height(b) {
-            (a, b)
-        } else {
-            (b, a)
-        };
+        let (first, second) = if height(a) <= height(b) { (a, b) } else { (b, a) };
         Some(TriadPair { first, second })
     }
 
@@ -70,30 +66,20 @@ impl TriadPair {
     /// of the other triad is, voice by voice, the next of the six notes.
     #[must_use]
     pub fn interleaves(self) -> bool {
-        let belongs_to_first: Vec<bool> = self
-            .set()
-            .iter()
-            .map(|class| self.first.set().contains(class))
-            .collect();
-        belongs_to_first
-            .windows(2)
-            .all(|neighbours| neighbours[0] != neighbours[1])
+        let belongs_to_first: Vec<bool> =
+            self.set().iter().map(|class| self.first.set().contains(class)).collect();
+        belongs_to_first.windows(2).all(|neighbours| neighbours[0] != neighbours[1])
     }
 
     /// Its kind up to transposition: two pairs are of one kind where moving one makes the other.
     #[must_use]
     pub fn kind(self) -> PairKind {
         let halves = |by: i32| {
-            let (a, b) = (
-                self.first.set().transposed(by),
-                self.second.set().transposed(by),
-            );
+            let (a, b) = (self.first.set().transposed(by), self.second.set().transposed(by));
             (a.bits().min(b.bits()), a.bits().max(b.bits()))
         };
         let (lower, higher) = (0..12).map(halves).min().unwrap_or_default();
-        PairKind {
-            halves: [lower, higher],
-        }
+        PairKind { halves: [lower, higher] }
     }
 
     /// Every pair of triads of these qualities whose notes all lie in `scale`: complete by sound,
@@ -112,9 +98,7 @@ impl TriadPair {
         qualities: &[TriadQuality],
         reference: PitchClass,
     ) -> impl Iterator<Item = TriadPair> {
-        let inside = Triad::every(qualities)
-            .filter(|triad| triad.set().is_subset(scale))
-            .collect();
+        let inside = Triad::every(qualities).filter(|triad| triad.set().is_subset(scale)).collect();
         TriadPair::of_triads(inside, reference)
     }
 
@@ -126,9 +110,7 @@ impl TriadPair {
         (0..triads.len()).flat_map(move |i| {
             let a = triads[i];
             let later: Vec<Triad> = triads[i + 1..].to_vec();
-            later
-                .into_iter()
-                .filter_map(move |b| TriadPair::new(a, b, reference))
+            later.into_iter().filter_map(move |b| TriadPair::new(a, b, reference))
         })
     }
 }
@@ -157,11 +139,8 @@ mod tests {
         assert_eq!(pairs.len(), 366);
         let kinds: HashSet<PairKind> = pairs.iter().map(|pair| pair.kind()).collect();
         assert_eq!(kinds.len(), 33);
-        let interleaving: HashSet<PairKind> = pairs
-            .iter()
-            .filter(|pair| pair.interleaves())
-            .map(|pair| pair.kind())
-            .collect();
+        let interleaving: HashSet<PairKind> =
+            pairs.iter().filter(|pair| pair.interleaves()).map(|pair| pair.kind()).collect();
         assert_eq!(interleaving.len(), 26);
         let sets: HashSet<u16> = pairs.iter().map(|pair| pair.set().bits()).collect();
         assert_eq!(sets.len(), 282);

@@ -30,11 +30,7 @@ impl Pitch {
     /// The pitch with this MIDI number; `None` above 127.
     #[must_use]
     pub const fn from_midi(number: u8) -> Option<Pitch> {
-        if number > 127 {
-            None
-        } else {
-            Some(Pitch(number))
-        }
+        if number > 127 { None } else { Some(Pitch(number)) }
     }
 
     /// Its MIDI number.
@@ -47,11 +43,7 @@ impl Pitch {
     #[must_use]
     pub const fn up(self, semitones: i32) -> Option<Pitch> {
         let number = self.0 as i32 + semitones;
-        if number < 0 || number > 127 {
-            None
-        } else {
-            Some(Pitch(number as u8))
-        }
+        if number < 0 || number > 127 { None } else { Some(Pitch(number as u8)) }
     }
 
     /// How many semitones `other` lies higher; negative where it lies lower.
@@ -100,11 +92,7 @@ impl NamedPitch {
         let letter = i32::from(name.letter().semitones_above_c());
         let number = 12 * (i32::from(octave) + 1) + letter + i32::from(name.accidental());
         let sounds = u8::try_from(number).ok().and_then(Pitch::from_midi)?;
-        Some(NamedPitch {
-            name,
-            octave,
-            sounds,
-        })
+        Some(NamedPitch { name, octave, sounds })
     }
 
     /// The note without its octave.
@@ -157,15 +145,9 @@ mod tests {
     /// Numbers of the MIDI specification and of an open textbook (Open Music Theory, Pitches).
     #[test]
     fn octaves_belong_to_the_letter() {
-        for (text, number) in [
-            ("C4", 60),
-            ("A4", 69),
-            ("Cb4", 59),
-            ("B#4", 72),
-            ("C-1", 0),
-            ("G9", 127),
-            ("E2", 40),
-        ] {
+        for (text, number) in
+            [("C4", 60), ("A4", 69), ("Cb4", 59), ("B#4", 72), ("C-1", 0), ("G9", 127), ("E2", 40)]
+        {
             assert_eq!(midi(text), number, "{text}");
         }
     }
@@ -179,11 +161,7 @@ mod tests {
             ("G#9", NoteProblem::OutOfRange),
             ("Cb-1", NoteProblem::OutOfRange),
         ] {
-            assert_eq!(
-                text.parse::<NamedPitch>().unwrap_err().problem(),
-                problem,
-                "{text}"
-            );
+            assert_eq!(text.parse::<NamedPitch>().unwrap_err().problem(), problem, "{text}");
         }
     }
 

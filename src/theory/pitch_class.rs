@@ -181,9 +181,7 @@ impl PitchClassSet {
 
     /// Its classes, going up from `start` (itself first, if it is in the set).
     pub fn going_up_from(self, start: PitchClass) -> impl Iterator<Item = PitchClass> {
-        (0..12)
-            .map(move |n| start.up(n))
-            .filter(move |class| self.contains(*class))
+        (0..12).map(move |n| start.up(n)).filter(move |class| self.contains(*class))
     }
 
     /// Its classes, going up from C.
@@ -194,17 +192,13 @@ impl PitchClassSet {
 
 impl FromIterator<PitchClass> for PitchClassSet {
     fn from_iter<I: IntoIterator<Item = PitchClass>>(classes: I) -> Self {
-        classes
-            .into_iter()
-            .fold(PitchClassSet::EMPTY, PitchClassSet::with)
+        classes.into_iter().fold(PitchClassSet::EMPTY, PitchClassSet::with)
     }
 }
 
 impl fmt::Debug for PitchClassSet {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_set()
-            .entries(self.iter().map(PitchClass::number))
-            .finish()
+        f.debug_set().entries(self.iter().map(PitchClass::number)).finish()
     }
 }
 
@@ -226,10 +220,8 @@ mod tests {
     #[test]
     fn going_up_starts_where_it_is_told_and_visits_each_once() {
         let set = PitchClassSet::from_bits(0b1000_1001_0001);
-        let from_four: Vec<u8> = set
-            .going_up_from(PitchClass::new(4))
-            .map(PitchClass::number)
-            .collect();
+        let from_four: Vec<u8> =
+            set.going_up_from(PitchClass::new(4)).map(PitchClass::number).collect();
         assert_eq!(from_four, [4, 7, 11, 0]);
     }
 }

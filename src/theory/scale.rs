@@ -46,17 +46,13 @@ impl ScaleKind {
     #[must_use]
     pub fn named(name: &str) -> Option<&'static ScaleKind> {
         let wanted = simplified(name);
-        ScaleKind::all()
-            .iter()
-            .find(|kind| kind.names().any(|known| simplified(known) == wanted))
+        ScaleKind::all().iter().find(|kind| kind.names().any(|known| simplified(known) == wanted))
     }
 
     /// The named kind whose degrees sound like `degrees`, if there is one.
     #[must_use]
     pub fn sounding(set_above_root: PitchClassSet) -> Option<&'static ScaleKind> {
-        ScaleKind::all()
-            .iter()
-            .find(|kind| kind.set_over(PitchClass::C) == set_above_root)
+        ScaleKind::all().iter().find(|kind| kind.set_over(PitchClass::C) == set_above_root)
     }
 
     /// The named kind whose name is nearest to a misspelled one.
@@ -64,14 +60,9 @@ impl ScaleKind {
     pub fn nearest(name: &str) -> Option<&'static ScaleKind> {
         let wanted = simplified(name);
         let distance = |kind: &&ScaleKind| {
-            kind.names()
-                .map(|known| crate::text::edits(&simplified(known), &wanted))
-                .min()
+            kind.names().map(|known| crate::text::edits(&simplified(known), &wanted)).min()
         };
-        ScaleKind::all()
-            .iter()
-            .min_by_key(distance)
-            .filter(|kind| distance(kind) <= Some(4))
+        ScaleKind::all().iter().min_by_key(distance).filter(|kind| distance(kind) <= Some(4))
     }
 
     /// A kind of one's own. `None` unless there are three to twelve degrees, the root first, no
@@ -80,12 +71,8 @@ impl ScaleKind {
     pub fn own(name: impl Into<String>, degrees: &[Degree]) -> Option<ScaleKind> {
         let mut list = Degrees::EMPTY;
         let fits = degrees.iter().all(|&degree| list.push(degree));
-        let kind = ScaleKind {
-            name: Cow::Owned(name.into()),
-            also: &[],
-            degrees: list,
-            parent: None,
-        };
+        let kind =
+            ScaleKind { name: Cow::Owned(name.into()), also: &[], degrees: list, parent: None };
         let distinct = kind.set_over(PitchClass::C).len() == degrees.len();
         let from_root = degrees.first() == Some(&Degree::ROOT);
         (fits && distinct && from_root && degrees.len() >= 3).then_some(kind)
@@ -119,10 +106,7 @@ impl ScaleKind {
     /// Its notes over `root`.
     #[must_use]
     pub fn set_over(&self, root: PitchClass) -> PitchClassSet {
-        self.degrees
-            .iter()
-            .map(|degree| degree.over(root))
-            .collect()
+        self.degrees.iter().map(|degree| degree.over(root)).collect()
     }
 
     fn names(&self) -> impl Iterator<Item = &str> {
@@ -132,14 +116,9 @@ impl ScaleKind {
 
 /// A scale name with case, spacing and signs evened out.
 fn simplified(name: &str) -> String {
-    let name = name
-        .to_lowercase()
-        .replace('♭', "b")
-        .replace(['♯', '♮'], "#");
+    let name = name.to_lowercase().replace('♭', "b").replace(['♯', '♮'], "#");
     let words = name.split([' ', '-', '_']).filter(|word| !word.is_empty());
-    words
-        .map(|word| if word == "natural" { "#" } else { word })
-        .collect()
+    words.map(|word| if word == "natural" { "#" } else { word }).collect()
 }
 
 /// A scale: a root and a kind.
@@ -170,23 +149,13 @@ impl Scale {
     #[must_use]
     pub fn new(root: NoteName, kind: ScaleKind) -> Scale {
         let writable = |root: NoteName| {
-            kind.degrees()
-                .iter()
-                .all(|degree| root.up(degree.interval()).is_some())
+            kind.degrees().iter().all(|degree| root.up(degree.interval()).is_some())
         };
         if writable(root) {
-            return Scale {
-                root,
-                kind,
-                respelled_from: None,
-            };
+            return Scale { root, kind, respelled_from: None };
         }
         let other = NoteName::everyday(root.pitch_class()).find(|&other| writable(other));
-        Scale {
-            root: other.unwrap_or(root),
-            kind,
-            respelled_from: Some(root),
-        }
+        Scale { root: other.unwrap_or(root), kind, respelled_from: Some(root) }
     }
 
     /// Its root.
@@ -209,10 +178,7 @@ impl Scale {
 
     /// Its notes, the root first, each on the letter of its degree.
     pub fn notes(&self) -> impl Iterator<Item = NoteName> {
-        self.kind
-            .degrees()
-            .iter()
-            .filter_map(|degree| self.root.up(degree.interval()))
+        self.kind.degrees().iter().filter_map(|degree| self.root.up(degree.interval()))
     }
 
     /// Its notes as a set.
@@ -225,11 +191,7 @@ impl Scale {
     #[must_use]
     pub fn degree_of(&self, class: PitchClass) -> Option<Degree> {
         let semitones = self.root.pitch_class().semitones_up_to(class);
-        self.kind
-            .degrees()
-            .iter()
-            .copied()
-            .find(|degree| degree.semitones() == semitones)
+        self.kind.degrees().iter().copied().find(|degree| degree.semitones() == semitones)
     }
 
     /// The name that the scale itself gives to a note; `None` outside the scale.
@@ -246,11 +208,7 @@ impl Scale {
         let up_to_mode = parent.degrees().get(usize::from(mode) - 1)?.interval();
         let steps = (7 - up_to_mode.steps()) % 7;
         let down = Interval::new(steps, (12 - up_to_mode.semitones()) % 12);
-        Some(ParentScale {
-            root: self.root.up(down)?,
-            name,
-            mode,
-        })
+        Some(ParentScale { root: self.root.up(down)?, name, mode })
     }
 
     /// Does the scale spell this triad in thirds (a sus in a fourth and a fifth), letter by letter?
@@ -262,8 +220,7 @@ impl Scale {
         self.name_of(triad.root()).is_some_and(|root| {
             [second, third].into_iter().all(|interval| {
                 let class = triad.root().up(i32::from(interval.semitones()));
-                self.name_of(class)
-                    .is_some_and(|name| Interval::between(root, name) == interval)
+                self.name_of(class).is_some_and(|name| Interval::between(root, name) == interval)
             })
         })
     }
@@ -286,9 +243,7 @@ impl Scale {
     #[must_use]
     pub fn diatonic_triads(&self) -> Vec<(Degree, SpelledTriad)> {
         let in_letters = |triad: Triad| {
-            let notes = triad
-                .members()
-                .map(|class| self.name_of(class).unwrap_or(self.root));
+            let notes = triad.members().map(|class| self.name_of(class).unwrap_or(self.root));
             let degree = self.degree_of(triad.root()).unwrap_or(Degree::ROOT);
             (degree, SpelledTriad::from_notes(triad.quality(), notes))
         };
@@ -308,16 +263,8 @@ impl Scale {
             return triad;
         }
         let named = |root| Triad::new(root, TriadQuality::Augmented);
-        let roots = || {
-            triad
-                .set()
-                .going_up_from(self.root.pitch_class())
-                .map(named)
-        };
-        roots()
-            .find(|triad| self.spells(*triad))
-            .or_else(|| roots().next())
-            .unwrap_or(triad)
+        let roots = || triad.set().going_up_from(self.root.pitch_class()).map(named);
+        roots().find(|triad| self.spells(*triad)).or_else(|| roots().next()).unwrap_or(triad)
     }
 }
 

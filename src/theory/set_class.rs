@@ -29,9 +29,7 @@ pub fn interval_vector(set: PitchClassSet) -> [u8; 6] {
 #[must_use]
 pub fn prime_form(set: PitchClassSet) -> Vec<u8> {
     let span = |form: &Vec<u8>| form.last().copied();
-    forms(set)
-        .min_by_key(|form| (span(form), form.clone()))
-        .unwrap_or_default()
+    forms(set).min_by_key(|form| (span(form), form.clone())).unwrap_or_default()
 }
 
 /// The prime form as Rahn chooses it: the smallest span, then compared from the right. It differs
@@ -47,10 +45,7 @@ pub fn prime_form_rahn(set: PitchClassSet) -> Vec<u8> {
 #[must_use]
 pub fn forte_name(set: PitchClassSet) -> Option<&'static str> {
     let form: String = prime_form(set).into_iter().map(digit).collect();
-    CLASSES
-        .iter()
-        .find(|(_, prime)| *prime == form)
-        .map(|(name, _)| *name)
+    CLASSES.iter().find(|(_, prime)| *prime == form).map(|(name, _)| *name)
 }
 
 /// By how many semitones, 1 to 11, a set can be moved and stay itself: 4 and 8 for an augmented
@@ -63,9 +58,7 @@ pub fn transposition_symmetries(set: PitchClassSet) -> impl Iterator<Item = u8> 
 fn forms(set: PitchClassSet) -> impl Iterator<Item = Vec<u8>> {
     [set, set.inverted()].into_iter().flat_map(|set| {
         set.iter().map(move |start| {
-            set.going_up_from(start)
-                .map(|class| start.semitones_up_to(class))
-                .collect()
+            set.going_up_from(start).map(|class| start.semitones_up_to(class)).collect()
         })
     })
 }
@@ -104,23 +97,16 @@ mod tests {
     #[test]
     fn names_forms_and_vectors_agree_with_published_tables() {
         let numbers = |text: &str| -> Vec<u8> {
-            text.split(' ')
-                .map(|number| number.parse().unwrap())
-                .collect()
+            text.split(' ').map(|number| number.parse().unwrap()).collect()
         };
         let table = include_str!("../../tests/reference_set_classes.tsv");
-        let rows: Vec<&str> = table
-            .lines()
-            .filter(|line| !line.starts_with('#'))
-            .collect();
+        let rows: Vec<&str> = table.lines().filter(|line| !line.starts_with('#')).collect();
         assert_eq!(rows.len(), 62);
         for row in rows {
             let [name, forte, rahn, vector] = row.split('\t').collect::<Vec<_>>()[..] else {
                 panic!("{row}")
             };
-            let bits = numbers(forte)
-                .iter()
-                .fold(0, |bits, class| bits | 1 << class);
+            let bits = numbers(forte).iter().fold(0, |bits, class| bits | 1 << class);
             for by in 0..12 {
                 let set = PitchClassSet::from_bits(bits).transposed(by);
                 for set in [set, set.inverted()] {
@@ -136,20 +122,13 @@ mod tests {
     #[test]
     fn every_set_of_three_or_six_notes_has_a_name_and_no_other() {
         for set in (0..=0xFFF).map(PitchClassSet::from_bits) {
-            assert_eq!(
-                forte_name(set).is_some(),
-                matches!(set.len(), 3 | 6),
-                "{set:?}"
-            );
+            assert_eq!(forte_name(set).is_some(), matches!(set.len(), 3 | 6), "{set:?}");
         }
     }
 
     #[test]
     fn an_augmented_triad_repeats_every_major_third() {
         let augmented = PitchClassSet::from_bits(0b1_0001_0001);
-        assert_eq!(
-            transposition_symmetries(augmented).collect::<Vec<_>>(),
-            [4, 8]
-        );
+        assert_eq!(transposition_symmetries(augmented).collect::<Vec<_>>(), [4, 8]);
     }
 }

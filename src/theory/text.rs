@@ -52,12 +52,8 @@ mod tests {
 
     #[test]
     fn edits_count_single_letters() {
-        for (a, b, count) in [
-            ("", "", 0),
-            ("lydian", "lidian", 1),
-            ("abc", "", 3),
-            ("ab", "ba", 2),
-        ] {
+        for (a, b, count) in [("", "", 0), ("lydian", "lidian", 1), ("abc", "", 3), ("ab", "ba", 2)]
+        {
             assert_eq!(edits(a, b), count, "{a} {b}");
         }
     }

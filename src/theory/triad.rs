@@ -147,9 +147,7 @@ impl Triad {
     /// Its three members, root first.
     #[must_use]
     pub fn members(self) -> [PitchClass; 3] {
-        self.quality
-            .semitones()
-            .map(|semitones| self.root.up(semitones))
+        self.quality.semitones().map(|semitones| self.root.up(semitones))
     }
 
     /// Its three members as a set.
@@ -161,21 +159,14 @@ impl Triad {
     /// The same triad `semitones` higher.
     #[must_use]
     pub const fn up(self, semitones: i32) -> Triad {
-        Triad {
-            root: self.root.up(semitones),
-            quality: self.quality,
-        }
+        Triad { root: self.root.up(semitones), quality: self.quality }
     }
 
     /// Every triad of these qualities, each *sound* once: an augmented triad stands under the
     /// lowest of its three roots. Order: by quality as given, then going up from C.
     pub fn every(qualities: &[TriadQuality]) -> impl Iterator<Item = Triad> {
         qualities.iter().flat_map(|&quality| {
-            let roots = if quality == TriadQuality::Augmented {
-                4
-            } else {
-                12
-            };
+            let roots = if quality == TriadQuality::Augmented { 4 } else { 12 };
             (0..roots).map(move |root| Triad::new(PitchClass::new(root), quality))
         })
     }
@@ -222,10 +213,7 @@ impl SpelledTriad {
                 .or_else(|| NoteName::everyday(class).next())
                 .unwrap_or(root)
         };
-        SpelledTriad {
-            quality,
-            notes: [root, member(second), member(third)],
-        }
+        SpelledTriad { quality, notes: [root, member(second), member(third)] }
     }
 
     /// The name of its root.
@@ -255,10 +243,7 @@ impl SpelledTriad {
     /// Which member sounds as `class`, 0 for the root, and its name.
     #[must_use]
     pub fn member(&self, class: PitchClass) -> Option<(usize, NoteName)> {
-        self.notes
-            .into_iter()
-            .enumerate()
-            .find(|(_, name)| name.pitch_class() == class)
+        self.notes.into_iter().enumerate().find(|(_, name)| name.pitch_class() == class)
     }
 }
 
@@ -345,9 +330,8 @@ mod tests {
     #[test]
     fn there_are_forty_tertian_triads_and_sixty_four_in_all_by_sound() {
         assert_eq!(Triad::every(TriadQuality::TERTIAN).count(), 40);
-        let all: std::collections::HashSet<u16> = Triad::every(TriadQuality::ALL)
-            .map(|triad| triad.set().bits())
-            .collect();
+        let all: std::collections::HashSet<u16> =
+            Triad::every(TriadQuality::ALL).map(|triad| triad.set().bits()).collect();
         assert_eq!(all.len(), 64);
     }
 

@@ -13,11 +13,7 @@ impl fmt::Display for Chord {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.root().fmt(f)?;
         let body = Body::of(self).text();
-        if f.alternate() {
-            f.write_str(&body)
-        } else {
-            f.write_str(&with_signs(&body))
-        }?;
+        if f.alternate() { f.write_str(&body) } else { f.write_str(&with_signs(&body)) }?;
         match self.bass() {
             Some(bass) => {
                 f.write_str("/")?;
@@ -36,10 +32,7 @@ struct Body<'a> {
 
 impl<'a> Body<'a> {
     fn of(chord: &'a Chord) -> Body<'a> {
-        Body {
-            chord,
-            unsaid: chord.degrees().to_vec(),
-        }
+        Body { chord, unsaid: chord.degrees().to_vec() }
     }
 
     fn has(&self, degree: &str) -> bool {
@@ -48,8 +41,7 @@ impl<'a> Body<'a> {
 
     /// Crosses out degrees.
     fn say(&mut self, degrees: &[&str]) {
-        self.unsaid
-            .retain(|unsaid| !degrees.contains(&format!("{unsaid:#}").as_str()));
+        self.unsaid.retain(|unsaid| !degrees.contains(&format!("{unsaid:#}").as_str()));
     }
 
     fn text(mut self) -> String {
@@ -57,13 +49,7 @@ impl<'a> Body<'a> {
             self.say(&["1", "3", "b5", "#5", "b7", "b9", "#9"]);
             return format!("7alt{}{}", self.tensions(true), self.omissions());
         }
-        if self
-            .chord
-            .degrees()
-            .iter()
-            .map(ToString::to_string)
-            .eq(["1", "5"])
-        {
+        if self.chord.degrees().iter().map(ToString::to_string).eq(["1", "5"]) {
             return "5".to_owned();
         }
         let stem = self.stem();
@@ -73,9 +59,7 @@ impl<'a> Body<'a> {
     }
 
     fn seventh(&self) -> Option<&'static str> {
-        ["bb7", "b7", "7"]
-            .into_iter()
-            .find(|seventh| self.has(seventh))
+        ["bb7", "b7", "7"].into_iter().find(|seventh| self.has(seventh))
     }
 
     fn is_diminished(&self) -> bool {
@@ -96,11 +80,7 @@ impl<'a> Body<'a> {
         };
         if self.is_diminished() {
             self.say(&["b5"]);
-            return if major {
-                format!("dim(maj{number})")
-            } else {
-                format!("dim{number}")
-            };
+            return if major { format!("dim(maj{number})") } else { format!("dim{number}") };
         }
         let stem = match (self.has("b3"), major) {
             (true, true) => format!("m(maj{number})"),
@@ -160,52 +140,33 @@ impl<'a> Body<'a> {
     fn fifths(&mut self, stem: &str) -> String {
         let mut text = String::new();
         for fifth in ["b5", "#5"] {
-            if self
-                .unsaid
-                .iter()
-                .any(|unsaid| format!("{unsaid:#}") == fifth)
-            {
+            if self.unsaid.iter().any(|unsaid| format!("{unsaid:#}") == fifth) {
                 text.push_str(fifth);
                 self.say(&[fifth]);
             }
         }
         self.say(&["5"]);
         // Right after the root a flat would belong to it.
-        if stem.is_empty() && !text.is_empty() {
-            format!("({text})")
-        } else {
-            text
-        }
+        if stem.is_empty() && !text.is_empty() { format!("({text})") } else { text }
     }
 
     /// Alterations as they are and naturals in brackets; without a number, everything as `add`.
     fn tensions(&mut self, numbered: bool) -> String {
         let unsaid = std::mem::take(&mut self.unsaid);
-        let (altered, natural): (Vec<Degree>, Vec<Degree>) = unsaid
-            .into_iter()
-            .partition(|degree| degree.alteration() != 0);
+        let (altered, natural): (Vec<Degree>, Vec<Degree>) =
+            unsaid.into_iter().partition(|degree| degree.alteration() != 0);
         let joined = |degrees: &[Degree], before: &str, between: &str| {
-            let words: Vec<String> = degrees
-                .iter()
-                .map(|degree| format!("{before}{degree:#}"))
-                .collect();
+            let words: Vec<String> =
+                degrees.iter().map(|degree| format!("{before}{degree:#}")).collect();
             words.join(between)
         };
         match (numbered, natural.is_empty()) {
             (true, true) => joined(&altered, "", ""),
             (true, false) => {
-                format!(
-                    "{}({})",
-                    joined(&altered, "", ""),
-                    joined(&natural, "", ",")
-                )
+                format!("{}({})", joined(&altered, "", ""), joined(&natural, "", ","))
             }
             (false, _) => {
-                format!(
-                    "{}{}",
-                    joined(&natural, "add", ""),
-                    joined(&altered, "add", "")
-                )
+                format!("{}{}", joined(&natural, "add", ""), joined(&altered, "add", ""))
             }
         }
     }
@@ -214,11 +175,7 @@ impl<'a> Body<'a> {
         let no_third = !["b3", "3", "2", "4"].iter().any(|third| self.has(third));
         let no_fifth = !["b5", "5", "#5"].iter().any(|fifth| self.has(fifth));
         let text = |missing: bool, word: &str| {
-            if missing {
-                word.to_owned()
-            } else {
-                String::new()
-            }
+            if missing { word.to_owned() } else { String::new() }
         };
         text(no_third, "no3") + &text(no_fifth, "no5")
     }

@@ -49,30 +49,18 @@ impl FromStr for ReadChord {
         {
             draft.assume(Assumption::FlatBelongsToRoot);
         }
-        let mut reader = Reader {
-            symbol,
-            rest,
-            sign_is_quality: true,
-            depth: 0,
-        };
+        let mut reader = Reader { symbol, rest, sign_is_quality: true, depth: 0 };
         let bass = reader.read_body(&mut draft)?;
         draft.finish(root, bass, &reader)
     }
 }
 
 fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ChordError> {
-    let lead = symbol
-        .chars()
-        .take_while(|char| char.is_whitespace())
-        .count();
+    let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
     let (root, rest) = NoteName::read_prefix(body)
         .map_err(|error| ChordError::new(symbol, lead + error.at(), ChordProblem::Root(error)))?;
     if root.accidental().abs() > 1 {
-        return Err(ChordError::new(
-            symbol,
-            lead + 3,
-            ChordProblem::DoubleAccidental,
-        ));
+        return Err(ChordError::new(symbol, lead + 3, ChordProblem::DoubleAccidental));
     }
     Ok((root, rest))
 }
@@ -112,11 +100,7 @@ impl<'a> Reader<'a> {
     /// A number of at most two digits, 0 where none stands here.
     fn number(&mut self) -> u8 {
         let digits = self.rest.bytes().take_while(u8::is_ascii_digit).count();
-        match self
-            .rest
-            .get(..digits)
-            .and_then(|digits| digits.parse().ok())
-        {
+        match self.rest.get(..digits).and_then(|digits| digits.parse().ok()) {
             Some(number) if digits <= 2 => {
                 self.skip(digits);
                 number
@@ -133,20 +117,12 @@ impl<'a> Reader<'a> {
             }
             let before = self.at();
             self.read_piece(draft).map_err(|problem| {
-                let at = if problem.is_about_what_was_read() {
-                    before
-                } else {
-                    self.at()
-                };
+                let at = if problem.is_about_what_was_read() { before } else { self.at() };
                 ChordError::new(self.symbol, at, problem)
             })?;
             self.sign_is_quality = false;
         }
-        if self.depth > 0 {
-            Err(self.error(ChordProblem::Unclosed))
-        } else {
-            Ok(None)
-        }
+        if self.depth > 0 { Err(self.error(ChordProblem::Unclosed)) } else { Ok(None) }
     }
 
     fn read_bass(&mut self) -> Result<NoteName, ChordError> {
@@ -294,11 +270,7 @@ impl<'a> Reader<'a> {
 }
 
 fn trailing_space(symbol: &str) -> usize {
-    symbol
-        .chars()
-        .rev()
-        .take_while(|char| char.is_whitespace())
-        .count()
+    symbol.chars().rev().take_while(|char| char.is_whitespace()).count()
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -404,22 +376,12 @@ impl Draft {
         if self.added.contains(&degree) {
             return Ok(());
         }
-        if let Some(&kept) = self
-            .added
-            .iter()
-            .find(|known| known.semitones() == degree.semitones())
+        if let Some(&kept) = self.added.iter().find(|known| known.semitones() == degree.semitones())
         {
-            self.assume(Assumption::SameNote {
-                kept,
-                dropped: degree,
-            });
+            self.assume(Assumption::SameNote { kept, dropped: degree });
             return Ok(());
         }
-        if self.added.push(degree) {
-            Ok(())
-        } else {
-            Err(ChordProblem::Number)
-        }
+        if self.added.push(degree) { Ok(()) } else { Err(ChordProblem::Number) }
     }
 
     fn alter(&mut self, sharps: i8, number: u8) -> Result<(), ChordProblem> {
@@ -436,10 +398,8 @@ impl Draft {
     }
 
     fn alter_fifth(&mut self, sharps: i8) -> Result<(), ChordProblem> {
-        let diminished = matches!(
-            self.quality,
-            Some(Quality::Diminished | Quality::HalfDiminished)
-        );
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
         if self.main == Some(5) || (diminished && sharps > 0) {
             return Err(ChordProblem::Fifth);
         }
@@ -464,25 +424,14 @@ impl Draft {
         let fifths = self.fifths();
         let seventh = self.seventh();
         let sixth = (self.main == Some(6)).then(|| degree(6, 0));
-        for degree in [degree(1, 0)]
-            .into_iter()
-            .chain(third)
-            .chain(fifths)
-            .chain(sixth)
-        {
+        for degree in [degree(1, 0)].into_iter().chain(third).chain(fifths).chain(sixth) {
             named.push(degree);
         }
         named.extend(seventh);
         for tension in self.tensions(seventh.is_some()) {
-            match named
-                .iter()
-                .find(|known| known.semitones() == tension.semitones())
-            {
+            match named.iter().find(|known| known.semitones() == tension.semitones()) {
                 Some(&kept) if kept == tension => {}
-                Some(&kept) => self.assume(Assumption::SameNote {
-                    kept,
-                    dropped: tension,
-                }),
+                Some(&kept) => self.assume(Assumption::SameNote { kept, dropped: tension }),
                 None => named.push(tension),
             }
         }
@@ -493,15 +442,7 @@ impl Draft {
             }
         }
         let bass = bass.filter(|bass| *bass != root);
-        Ok(ReadChord {
-            chord: Chord {
-                root,
-                bass,
-                degrees,
-                alt: self.alt,
-            },
-            assumed: self.assumed,
-        })
+        Ok(ReadChord { chord: Chord { root, bass, degrees, alt: self.alt }, assumed: self.assumed })
     }
 
     /// Says what was left open, and refuses what contradicts itself.
@@ -514,10 +455,8 @@ impl Draft {
             self.main = Some(7);
             self.assume(Assumption::Alt);
         }
-        let diminished = matches!(
-            self.quality,
-            Some(Quality::Diminished | Quality::HalfDiminished)
-        );
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
         let altered_fifth = diminished || self.flat_fifth || self.sharp_fifth || self.alt;
         if diminished && (self.sus() || self.sharp_fifth)
             || altered_fifth && self.no_fifth
@@ -571,10 +510,7 @@ impl Draft {
     fn third(&self) -> Vec<Degree> {
         if self.sus() {
             let two = self.sus2.then(|| degree(2, 0));
-            return two
-                .into_iter()
-                .chain(self.sus4.then(|| degree(4, 0)))
-                .collect();
+            return two.into_iter().chain(self.sus4.then(|| degree(4, 0))).collect();
         }
         match self.quality {
             _ if self.no_third || self.main == Some(5) => Vec::new(),
@@ -584,10 +520,8 @@ impl Draft {
     }
 
     fn fifths(&self) -> Vec<Degree> {
-        let diminished = matches!(
-            self.quality,
-            Some(Quality::Diminished | Quality::HalfDiminished)
-        );
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
         let flat = (self.flat_fifth || diminished || self.alt).then(|| degree(5, -1));
         let sharp = (self.sharp_fifth || self.alt).then(|| degree(5, 1));
         let altered: Vec<Degree> = flat.into_iter().chain(sharp).collect();
@@ -600,14 +534,11 @@ impl Draft {
 
     fn seventh(&self) -> Option<Degree> {
         let added = self.added.iter().find(|added| added.number() == 7).copied();
-        let from_number = self
-            .main
-            .filter(|main| *main >= 7)
-            .map(|_| match self.quality {
-                _ if self.major.is_some() => degree(7, 0),
-                Some(Quality::Diminished) => degree(7, -2),
-                _ => degree(7, -1),
-            });
+        let from_number = self.main.filter(|main| *main >= 7).map(|_| match self.quality {
+            _ if self.major.is_some() => degree(7, 0),
+            Some(Quality::Diminished) => degree(7, -2),
+            _ => degree(7, -1),
+        });
         from_number.or(added)
     }
 
@@ -616,18 +547,12 @@ impl Draft {
     fn tensions(&self, seventh: bool) -> Vec<Degree> {
         let main = self.main.unwrap_or_default();
         let altered = |number: u8| {
-            self.added
-                .iter()
-                .any(|added| added.number() == number && added.alteration() != 0)
+            self.added.iter().any(|added| added.number() == number && added.alteration() != 0)
         };
         let minor = self.quality.is_some();
         let eleven = (main == 11 && !self.sus()) || (main == 13 && minor && !self.sus());
-        let mut tensions: Vec<Degree> = self
-            .added
-            .iter()
-            .copied()
-            .filter(|added| added.number() != 7)
-            .collect();
+        let mut tensions: Vec<Degree> =
+            self.added.iter().copied().filter(|added| added.number() != 7).collect();
         for tension in &mut tensions {
             // Over a seventh a sixth is a thirteenth.
             if seventh && *tension == degree(6, 0) {
@@ -714,11 +639,7 @@ impl ChordProblem {
 
 impl ChordError {
     fn new(symbol: &str, at: usize, problem: ChordProblem) -> Self {
-        ChordError {
-            symbol: symbol.chars().take(LONGEST).collect(),
-            at,
-            problem,
-        }
+        ChordError { symbol: symbol.chars().take(LONGEST).collect(), at, problem }
     }
 
     /// Which character, counted from 1.
@@ -771,10 +692,7 @@ impl ChordError {
 impl fmt::Display for ChordError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let ChordError { symbol, at, .. } = self;
-        write!(
-            f,
-            "cannot read the chord \"{symbol}\" at character {at}: expected "
-        )?;
+        write!(f, "cannot read the chord \"{symbol}\" at character {at}: expected ")?;
         f.write_str(self.expected())
     }
 }

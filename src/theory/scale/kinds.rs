@@ -14,12 +14,7 @@ const fn kind(
     degrees: &'static str,
     parent: Option<(&'static str, u8)>,
 ) -> ScaleKind {
-    ScaleKind {
-        name: Cow::Borrowed(name),
-        also,
-        degrees: Degrees::table(degrees),
-        parent,
-    }
+    ScaleKind { name: Cow::Borrowed(name), also, degrees: Degrees::table(degrees), parent }
 }
 
 const fn of(parent: &'static str, mode: u8) -> Option<(&'static str, u8)> {
@@ -106,11 +101,7 @@ mod tests {
             let semitones: Vec<u8> = kind.degrees().iter().map(|d| d.semitones()).collect();
             assert_eq!(semitones.first(), Some(&0), "{}", kind.name());
             assert!(semitones.is_sorted_by(|a, b| a < b), "{}", kind.name());
-            assert!(
-                sounds.insert(kind.set_over(PitchClass::C)),
-                "{} sounds twice",
-                kind.name()
-            );
+            assert!(sounds.insert(kind.set_over(PitchClass::C)), "{} sounds twice", kind.name());
             let numbers: Vec<u8> = kind.degrees().iter().map(|d| d.number()).collect();
             if numbers.len() == 7 {
                 assert_eq!(numbers, [1, 2, 3, 4, 5, 6, 7], "{}", kind.name());
@@ -136,16 +127,8 @@ mod tests {
             };
             let parent = super::ScaleKind::named(parent).unwrap();
             let start = parent.degrees()[usize::from(mode) - 1].over(PitchClass::C);
-            assert_eq!(
-                kind.set_over(start),
-                parent.set_over(PitchClass::C),
-                "{}",
-                kind.name()
-            );
+            assert_eq!(kind.set_over(start), parent.set_over(PitchClass::C), "{}", kind.name());
         }
-        assert_eq!(
-            KINDS.iter().filter(|kind| kind.parent().is_some()).count(),
-            28 + 2
-        );
+        assert_eq!(KINDS.iter().filter(|kind| kind.parent().is_some()).count(), 28 + 2);
     }
 }

@@ -21,11 +21,7 @@ impl FromStr for Scale {
         let trimmed = text.trim_end();
         let start = trimmed.len() - trimmed.trim_start().len();
         let (root, rest) = NoteName::read_prefix(trimmed.trim_start()).map_err(|error| {
-            ScaleError::new(
-                text,
-                chars(text, start) + error.at() - 1,
-                ScaleProblem::Note(error),
-            )
+            ScaleError::new(text, chars(text, start) + error.at() - 1, ScaleProblem::Note(error))
         })?;
         let at = trimmed.len() - rest.len();
         match rest.strip_prefix(':') {
@@ -38,9 +34,7 @@ impl FromStr for Scale {
 
 /// Is the first word a whole note name? `Dorian` is not, though it begins with one.
 fn begins_with_a_note(rest: &str) -> bool {
-    words(rest)
-        .next()
-        .is_some_and(|(_, word)| word.parse::<NoteName>().is_ok())
+    words(rest).next().is_some_and(|(_, word)| word.parse::<NoteName>().is_ok())
 }
 
 /// How many characters stand before byte `at`.
@@ -64,13 +58,9 @@ fn from_degrees(text: &str, root: NoteName, list: &str, at: usize) -> Result<Sca
     let mut degrees = Vec::new();
     for (offset, word) in words(list) {
         let here = chars(text, at + offset);
-        let degree: Degree = word
-            .parse()
-            .map_err(|_| ScaleError::new(text, here, ScaleProblem::Degree))?;
-        if degrees
-            .iter()
-            .any(|known: &Degree| known.semitones() == degree.semitones())
-        {
+        let degree: Degree =
+            word.parse().map_err(|_| ScaleError::new(text, here, ScaleProblem::Degree))?;
+        if degrees.iter().any(|known: &Degree| known.semitones() == degree.semitones()) {
             return Err(ScaleError::new(text, here, ScaleProblem::Twice));
         }
         degrees.push(degree);
@@ -86,10 +76,7 @@ fn from_notes(text: &str, start: usize) -> Result<Scale, ScaleError> {
         let note: NoteName = word.parse().map_err(|error: NoteError| {
             ScaleError::new(text, here + error.at() - 1, ScaleProblem::Note(error))
         })?;
-        if notes
-            .iter()
-            .any(|known| known.pitch_class() == note.pitch_class())
-        {
+        if notes.iter().any(|known| known.pitch_class() == note.pitch_class()) {
             return Err(ScaleError::new(text, here, ScaleProblem::Twice));
         }
         notes.push(note);
@@ -157,11 +144,7 @@ pub enum ScaleProblem {
 
 impl ScaleError {
     fn new(text: &str, at: usize, problem: ScaleProblem) -> Self {
-        ScaleError {
-            text: text.chars().take(60).collect(),
-            at,
-            problem,
-        }
+        ScaleError { text: text.chars().take(60).collect(), at, problem }
     }
 
     /// Which character, counted from 1.
@@ -179,16 +162,10 @@ impl ScaleError {
 
 impl fmt::Display for ScaleError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "cannot read the scale \"{}\" at character {}: expected ",
-            self.text, self.at
-        )?;
+        write!(f, "cannot read the scale \"{}\" at character {}: expected ", self.text, self.at)?;
         match &self.problem {
             ScaleProblem::Note(error) => f.write_str(error.expected()),
-            ScaleProblem::UnknownKind {
-                nearest: Some(name),
-            } => {
+            ScaleProblem::UnknownKind { nearest: Some(name) } => {
                 write!(f, "a kind of scale after the root; the nearest is {name}")
             }
             ScaleProblem::UnknownKind { nearest: None } => {
@@ -197,10 +174,7 @@ impl fmt::Display for ScaleError {
             ScaleProblem::Degree => f.write_str("a degree, as in C: 1 2 b3 4 5 6 b7"),
             ScaleProblem::Twice => f.write_str("a note that is not there yet"),
             ScaleProblem::Count(count) => {
-                write!(
-                    f,
-                    "three to twelve notes beginning with the root, not {count}"
-                )
+                write!(f, "three to twelve notes beginning with the root, not {count}")
             }
             ScaleProblem::TooLong => write!(f, "at most {LONGEST} characters"),
         }
@@ -246,31 +220,15 @@ mod tests {
         for (text, at, expected) in [
             ("", 1, "a note letter, A to G"),
             ("c dorian", 1, "a capital note letter, A to G"),
-            (
-                "C Lidian",
-                3,
-                "a kind of scale after the root; the nearest is Lydian",
-            ),
-            (
-                "C Dorien",
-                3,
-                "a kind of scale after the root; the nearest is Dorian",
-            ),
+            ("C Lidian", 3, "a kind of scale after the root; the nearest is Lydian"),
+            ("C Dorien", 3, "a kind of scale after the root; the nearest is Dorian"),
             ("C", 2, "a kind of scale after the root, as in C Dorian"),
             ("C D Q", 5, "a note letter, A to G"),
             ("C D D E", 5, "a note that is not there yet"),
             ("C: 1 b3 8", 9, "a degree, as in C: 1 2 b3 4 5 6 b7"),
             ("C: 1 b3 #2", 9, "a note that is not there yet"),
-            (
-                "C: 3 5 7",
-                9,
-                "three to twelve notes beginning with the root, not 3",
-            ),
-            (
-                "C D",
-                4,
-                "three to twelve notes beginning with the root, not 2",
-            ),
+            ("C: 3 5 7", 9, "three to twelve notes beginning with the root, not 3"),
+            ("C D", 4, "three to twelve notes beginning with the root, not 2"),
         ] {
             let error = text.parse::<Scale>().unwrap_err();
             assert_eq!(error.at(), at, "{text:?}: {error}");

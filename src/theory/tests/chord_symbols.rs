@@ -11,9 +11,7 @@ use proptest::prelude::*;
 const REFERENCE: &str = include_str!("../../../tests/reference_chord_symbols.tsv");
 
 fn numbers(list: &str) -> BTreeSet<u8> {
-    list.split_whitespace()
-        .map(|number| number.parse().unwrap())
-        .collect()
+    list.split_whitespace().map(|number| number.parse().unwrap()).collect()
 }
 
 fn sounding(chord: &Chord) -> BTreeSet<u8> {
@@ -26,12 +24,8 @@ fn every_reference_symbol_gives_the_same_root_bass_and_notes() {
     let mut count = 0;
     for row in rows {
         let fields: Vec<&str> = row.split('\t').collect();
-        let [symbol, root, bass, classes, ..] = fields[..] else {
-            panic!("{row}")
-        };
-        let chord: Chord = symbol
-            .parse()
-            .unwrap_or_else(|error| panic!("{symbol}: {error}"));
+        let [symbol, root, bass, classes, ..] = fields[..] else { panic!("{row}") };
+        let chord: Chord = symbol.parse().unwrap_or_else(|error| panic!("{symbol}: {error}"));
         let same = |name: NoteName, text: &str| format!("{name:#}") == text;
         assert!(same(chord.root(), root), "{symbol}: {}", chord.root());
         assert!(same(chord.bass().unwrap_or(chord.root()), bass), "{symbol}");
@@ -46,16 +40,8 @@ fn every_reference_symbol_prints_in_house_style_and_reads_back() {
     for row in REFERENCE.lines().filter(|line| !line.starts_with('#')) {
         let symbol = row.split('\t').next().unwrap();
         let chord: Chord = symbol.parse().unwrap();
-        assert_eq!(
-            chord.to_string().parse(),
-            Ok(chord.clone()),
-            "{symbol} as {chord}"
-        );
-        assert_eq!(
-            format!("{chord:#}").parse(),
-            Ok(chord.clone()),
-            "{symbol} as {chord:#}"
-        );
+        assert_eq!(chord.to_string().parse(), Ok(chord.clone()), "{symbol} as {chord}");
+        assert_eq!(format!("{chord:#}").parse(), Ok(chord.clone()), "{symbol} as {chord:#}");
     }
 }
 
@@ -64,10 +50,7 @@ fn every_reference_symbol_prints_in_house_style_and_reads_back() {
 fn dialects_of_one_chord_print_alike() {
     for (house, dialects) in [
         ("Cm7", "C-7|Cmi7|Cmin7|CMIN7|Cminor7|Cm(7)"),
-        (
-            "Cmaj7",
-            "CM7|Cma7|CMa7|CMA7|CΔ7|C∆|C△|C^|C^7|Cj7|C(maj7)|Cmajor7",
-        ),
+        ("Cmaj7", "CM7|Cma7|CMa7|CMA7|CΔ7|C∆|C△|C^|C^7|Cj7|C(maj7)|Cmajor7"),
         ("Cm7♭5", "Cø|Cø7|CØ7|C-7b5|Cmin7(b5)|C-7(-5)|Cm7-5"),
         ("Cdim7", "Co7|C°7|Cº7"),
         ("C+", "Caug|C(#5)|C+5"),
@@ -78,10 +61,7 @@ fn dialects_of_one_chord_print_alike() {
         ("C9sus4", "C9sus|C11|Csus9|C9(sus)"),
         ("C7sus4♭9", "C7susb9|Csus(b9)|C7b9sus|C7sus4(b9)|C7(b9)sus4"),
         ("C7alt", "Calt|C7(alt)|Calt7|C7alt(#9)"),
-        (
-            "C7♭9♯11",
-            "C7b9#11|C7(b9,#11)|C7(#11 b9)|C7 #11 -9|C7b9#4|C7 ( #11 , b9 )|C7[b9#11]",
-        ),
+        ("C7♭9♯11", "C7b9#11|C7(b9,#11)|C7(#11 b9)|C7 #11 -9|C7b9#4|C7 ( #11 , b9 )|C7[b9#11]"),
         ("C13♭9", "C13b9|C13(b9)|C7(b9)(13)|C7b9(13)"),
         ("C7(13)", "C7add13|C7(13)|C7add6|C7(6)"),
         ("Cadd9", "Cadd9|Cadd2|C2|C(add9)|C(9)|C add 9"),
@@ -128,11 +108,8 @@ fn signs_mean_what_their_place_says() {
         ("Csusb7", "1 4 5 b7"),
     ] {
         let chord: Chord = symbol.parse().unwrap_or_else(|error| panic!("{error}"));
-        let read: Vec<String> = chord
-            .degrees()
-            .iter()
-            .map(|degree| format!("{degree:#}"))
-            .collect();
+        let read: Vec<String> =
+            chord.degrees().iter().map(|degree| format!("{degree:#}")).collect();
         assert_eq!(read.join(" "), degrees, "{symbol}");
     }
     assert_eq!("Cb9".parse::<Chord>().unwrap().root().to_string(), "C♭");
@@ -151,24 +128,16 @@ fn what_was_assumed_is_said() {
         ("Csus4(b9)", "sus with a tension is read as a 7sus4 chord"),
         ("C2", "2 is read as an added 9"),
         ("C7+9", "+ and - before a number are read as sharp and flat"),
-        (
-            "Cb9",
-            "the flat belongs to the root; write C(♭9) for an altered note",
-        ),
+        ("Cb9", "the flat belongs to the root; write C(♭9) for an altered note"),
         ("C7b5#11", "the ♯11 is the ♭5 that is named already"),
         ("Dm7sus4", "sus replaces the third"),
-        (
-            "C(9)",
-            "a number in brackets without a 7 is read as an added note",
-        ),
+        ("C(9)", "a number in brackets without a 7 is read as an added note"),
     ] {
         let read: ReadChord = symbol.parse().unwrap();
         let said: Vec<String> = read.assumed.iter().map(ToString::to_string).collect();
         assert_eq!(said, [expected], "{symbol}");
     }
-    for plain in [
-        "C", "Cm7", "Cdim7", "C7b9", "Gmaj7#11", "C9sus4", "Eb9", "Csus4", "C6/9",
-    ] {
+    for plain in ["C", "Cm7", "Cdim7", "C7b9", "Gmaj7#11", "C9sus4", "Eb9", "Csus4", "C6/9"] {
         assert_eq!(plain.parse::<ReadChord>().unwrap().assumed, [], "{plain}");
     }
 }
@@ -178,11 +147,7 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
     for (symbol, at, expected) in [
         ("", 1, "a note letter, A to G"),
         ("c7", 1, "a capital root, A to G (a small b is a flat)"),
-        (
-            "H7",
-            1,
-            "a note letter, A to G; H is written B here, and B is Bb",
-        ),
+        ("H7", 1, "a note letter, A to G; H is written B here, and B is Bb"),
         (
             "Es7",
             2,
@@ -200,11 +165,7 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
         ("C7911", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
         ("C7b", 4, "a number after the flat or sharp, as in b9"),
         ("C7b3", 3, "one of b5, #5, b9, #9, #11, b13"),
-        (
-            "C7add",
-            6,
-            "a note to add: 2, 4, 6, 9, 11, 13 or an altered one",
-        ),
+        ("C7add", 6, "a note to add: 2, 4, 6, 9, 11, 13 or an altered one"),
         ("C7no", 5, "3 or 5"),
         ("C7(b9", 6, "a closing bracket"),
         ("C7b9)", 5, "no closing bracket, as none was opened"),
@@ -248,17 +209,11 @@ fn symbols() -> impl Strategy<Value = String> {
         "no3", "no5", "(b9,#11)", "addb9", "add6",
     ]);
     let bass = prop::sample::select(vec!["", "/E", "/Bb", "/F#"]);
-    (
-        root,
-        quality,
-        number,
-        sus,
-        prop::collection::vec(tension, 0..4),
-        bass,
-    )
-        .prop_map(|(root, quality, number, sus, tensions, bass)| {
+    (root, quality, number, sus, prop::collection::vec(tension, 0..4), bass).prop_map(
+        |(root, quality, number, sus, tensions, bass)| {
             format!("{root}{quality}{number}{sus}{}{bass}", tensions.concat())
-        })
+        },
+    )
 }
 
 proptest! {

@@ -1,0 +1,274 @@
+//! A scale heard over a chord: what each of the twelve notes is there.
+//!
+//! Degrees count from the chord's root and are named as the chord hears them: three semitones are
+//! ♭3 over Cm7 and ♯9 over C7, whatever letter the scale gives them. Without a chord, degrees are
+//! the scale's own.
+
+use crate::{
+    Chord, Degree, Interval, NoteName, PitchClass, PitchClassSet, Scale, Triad, TriadQuality,
+};
+
+/// A scale over a chord, or a scale by itself.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::{ChordScale, PitchClass};
+/// let over_g7 = ChordScale::over("G7alt".parse().unwrap(), "G altered".parse().unwrap());
+/// assert_eq!(over_g7.degree(PitchClass::new(11)).to_string(), "3"); // the scale writes C♭
+/// assert_eq!(over_g7.degree(PitchClass::new(10)).to_string(), "♯9");
+/// ```
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ChordScale {
+    chord: Option<Chord>,
+    scale: Scale,
+}
+
+impl ChordScale {
+    /// `scale` over `chord`.
+    #[must_use]
+    pub fn over(chord: Chord, scale: Scale) -> ChordScale {
+        ChordScale { chord: Some(chord), scale }
+    }
+
+    /// `scale` by itself: degrees count from its own root.
+    #[must_use]
+    pub fn alone(scale: Scale) -> ChordScale {
+        ChordScale { chord: None, scale }
+    }
+
+    /// The chord, if there is one.
+    #[must_use]
+    pub fn chord(&self) -> Option<&Chord> {
+        self.chord.as_ref()
+    }
+
+    /// The scale.
+    #[must_use]
+    pub fn scale(&self) -> &Scale {
+        &self.scale
+    }
+
+    /// What degrees count from: the chord's root, else the scale's.
+    #[must_use]
+    pub fn root(&self) -> NoteName {
+        self.chord.as_ref().map_or(self.scale.root(), Chord::root)
+    }
+
+    /// What a note is over the root; outside the scale too.
+    #[must_use]
+    pub fn degree(&self, class: PitchClass) -> Degree {
+        let semitones = self.root().pitch_class().semitones_up_to(class);
+        let Some(chord) = &self.chord else {
+            let own = self.scale.degree_of(class);
+            return own.unwrap_or_else(|| plain_degree(semitones));
+        };
+        if let Some(named) = chord.degree_of(class) {
+            return named;
+        }
+        let minor = chord.names("b3");
+        let third = minor || chord.names("3");
+        let written = self.written_steps(class);
+        match semitones {
+            0 => known(1, 0),
+            1 => known(9, -1),
+            2 => known(9, 0),
+            3 if third || self.scale_holds(4) => known(9, 1),
+            3 => known(3, -1),
+            4 => known(3, 0),
+            5 => known(11, 0),
+            6 if written == Some(4) => known(5, -1),
+            6 => known(11, 1),
+            7 => known(5, 0),
+            8 if written == Some(4) => known(5, 1),
+            8 => known(13, -1),
+            9 if written == Some(6) => known(7, -2),
+            9 => known(13, 0),
+            10 => known(7, -1),
+            _ => known(7, 0),
+        }
+    }
+
+    /// The degrees of a set of notes, going up from the root.
+    pub fn degrees(&self, set: PitchClassSet) -> impl Iterator<Item = Degree> {
+        set.going_up_from(self.root().pitch_class()).map(|class| self.degree(class))
+    }
+
+    /// The third, or what stands in its place; without a chord, the scale's.
+    #[must_use]
+    pub fn third(&self) -> Option<PitchClass> {
+        self.guide_tone(&["3", "b3", "4", "2"], 3)
+    }
+
+    /// The seventh, or the sixth of a sixth chord; without either, the scale's seventh.
+    #[must_use]
+    pub fn seventh(&self) -> Option<PitchClass> {
+        self.guide_tone(&["7", "b7", "bb7", "6"], 7)
+    }
+
+    /// Does a note rub against the chord: not named by it, a half step above a tone that is, and
+    /// not a tension that is accepted there? Nothing rubs where no chord sounds.
+    ///
+    /// Over a dominant seventh ♭9, ♯9 and ♭13 are accepted.
+    #[must_use]
+    pub fn rubs(&self, class: PitchClass) -> bool {
+        let Some(chord) = &self.chord else {
+            return false;
+        };
+        let sounding = sounding(chord);
+        if sounding.contains(class) || !sounding.contains(class.up(-1)) {
+            return false;
+        }
+        let altered = self.degree(class);
+        !(chord.is_dominant() && matches!(altered.number(), 9 | 13))
+    }
+
+    /// The notes of the tertian triad at the bottom of the chord (without a chord, on the root of
+    /// the scale); `None` where there is none, as in a sus or alt chord.
+    pub(crate) fn own_triad(&self) -> Option<PitchClassSet> {
+        let root = self.root();
+        let holds = |interval: Interval| {
+            let class = root.pitch_class().up(i32::from(interval.semitones()));
+            let named = self.chord.as_ref().map_or_else(
+                || self.scale.name_of(class),
+                |chord| chord.degree_of(class).and_then(|degree| root.up(degree.interval())),
+            );
+            named.is_some_and(|name| Interval::between(root, name) == interval)
+        };
+        let alt = self.chord.as_ref().is_some_and(Chord::is_alt);
+        let quality = TriadQuality::TERTIAN
+            .iter()
+            .find(|quality| !alt && quality.intervals().into_iter().all(holds))?;
+        Some(Triad::new(root.pitch_class(), *quality).set())
+    }
+
+    fn guide_tone(&self, choices: &[&str], number: u8) -> Option<PitchClass> {
+        let root = self.root().pitch_class();
+        let in_scale = || {
+            let degrees = self.scale.kind().degrees();
+            degrees.iter().find(|degree| degree.number() == number).map(|degree| degree.over(root))
+        };
+        match &self.chord {
+            Some(chord) => {
+                let named = choices.iter().find(|choice| chord.names(choice));
+                let over_root = named.and_then(|degree| degree.parse::<Degree>().ok());
+                over_root.map(|degree| degree.over(root)).or_else(in_scale)
+            }
+            None => in_scale(),
+        }
+    }
+
+    fn scale_holds(&self, semitones: i32) -> bool {
+        self.scale.set().contains(self.root().pitch_class().up(semitones))
+    }
+
+    /// How many letters above the root the scale writes a note.
+    fn written_steps(&self, class: PitchClass) -> Option<u8> {
+        let name = self.scale.name_of(class)?;
+        Some(Interval::between(self.root(), name).steps())
+    }
+}
+
+/// The notes that sound in a chord, its bass with them.
+pub(crate) fn sounding(chord: &Chord) -> PitchClassSet {
+    match chord.bass() {
+        Some(bass) => chord.set().with(bass.pitch_class()),
+        None => chord.set(),
+    }
+}
+
+/// A degree that certainly exists.
+fn known(number: u8, sharps: i8) -> Degree {
+    Degree::new(number, sharps).unwrap_or(Degree::ROOT)
+}
+
+/// What a note outside a scale is called where no chord sounds.
+fn plain_degree(semitones: u8) -> Degree {
+    match semitones {
+        1 => known(2, -1),
+        2 => known(2, 0),
+        3 => known(3, -1),
+        4 => known(3, 0),
+        5 => known(4, 0),
+        6 => known(5, -1),
+        7 => known(5, 0),
+        8 => known(6, -1),
+        9 => known(6, 0),
+        10 => known(7, -1),
+        11 => known(7, 0),
+        _ => Degree::ROOT,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn degrees(chord: &str, scale: &str) -> String {
+        let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+        let degrees: Vec<String> =
+            ground.degrees(ground.scale().set()).map(|degree| format!("{degree:#}")).collect();
+        degrees.join(" ")
+    }
+
+    /// common practice, no source
+    #[test]
+    fn degrees_are_named_as_the_chord_hears_them() {
+        for (chord, scale, expected) in [
+            ("Gmaj7#11", "G Lydian", "1 9 3 #11 5 13 7"),
+            ("C7alt", "C altered", "1 b9 #9 3 b5 #5 b7"),
+            ("C7", "C altered", "1 b9 #9 3 b5 b13 b7"),
+            ("C7b9", "C half-whole", "1 b9 #9 3 #11 5 13 b7"),
+            ("Cm7", "C Dorian", "1 9 b3 11 5 13 b7"),
+            ("Cm6", "C melodic minor", "1 9 b3 11 5 6 7"),
+            ("C7sus4", "C Mixolydian", "1 9 3 4 5 13 b7"),
+            ("C7sus4", "C Dorian", "1 9 b3 4 5 13 b7"),
+            ("Csus2", "C Ionian", "1 2 3 11 5 13 7"),
+            ("Cm7b5", "C Locrian", "1 b9 b3 11 b5 b13 b7"),
+            ("Cdim7", "C whole-half", "1 9 b3 11 b5 b13 bb7 7"),
+            ("C7#5", "C whole tone", "1 9 3 #11 #5 b7"),
+            ("C7", "C Mixolydian b6", "1 9 3 11 5 b13 b7"),
+            ("C7", "C minor blues", "1 #9 11 b5 5 b7"),
+            ("Dm7", "C Ionian", "1 9 b3 11 5 13 b7"),
+        ] {
+            assert_eq!(degrees(chord, scale), expected, "{chord} {scale}");
+        }
+    }
+
+    #[test]
+    fn without_a_chord_degrees_are_the_scales_own() {
+        let alone = ChordScale::alone("C altered".parse().unwrap());
+        let own: Vec<String> =
+            alone.degrees(alone.scale().set()).map(|degree| format!("{degree:#}")).collect();
+        assert_eq!(own.join(" "), "1 b2 b3 b4 b5 b6 b7");
+    }
+
+    /// The avoid notes of the modes of C major (Wikipedia, Avoid note). Dorian's sixth is left
+    /// out: it lies a whole step above the fifth, and many players use it.
+    #[test]
+    fn the_avoid_notes_of_the_major_modes_rub() {
+        for (chord, scale, rubbing) in [
+            ("Cmaj7", "C Ionian", "F"),
+            ("Dm7", "D Dorian", ""),
+            ("Em7", "E Phrygian", "F C"),
+            ("Fmaj7", "F Lydian", ""),
+            ("G7", "G Mixolydian", "C"),
+            ("Am7", "A Aeolian", "F"),
+            ("Bm7b5", "B Locrian", "C"),
+            ("G7sus4", "G Mixolydian", ""),
+            ("C7#11", "C Lydian dominant", ""),
+            ("Cm(maj7)", "C melodic minor", ""),
+            ("C7alt", "C altered", ""),
+            ("C7b9", "C half-whole", ""),
+        ] {
+            let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+            let rubs: Vec<String> = ground
+                .scale()
+                .notes()
+                .filter(|note| ground.rubs(note.pitch_class()))
+                .map(|note| note.to_string())
+                .collect();
+            assert_eq!(rubs.join(" "), rubbing, "{chord}");
+        }
+    }
+}

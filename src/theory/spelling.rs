@@ -1,0 +1,219 @@
+//! Spelling: which names the notes of a pair are given.
+//!
+//! Two views of the same sounds. *Plain* writes a triad as a triad, on the root that players would
+//! name; *strict* keeps the letters of the parent scale. Either way the degree label carries the
+//! chord's view, so A♭m over G7alt is A♭ C♭ E♭ with C♭ labelled 3.
+
+use crate::{ChordScale, Interval, NoteName, PitchClass, SpelledTriad, Triad, TriadQuality};
+
+/// How triads are written.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
+pub enum Spelling {
+    /// As triads on their everyday roots.
+    #[default]
+    Plain,
+    /// By the letters of the parent scale.
+    Strict,
+}
+
+/// Names notes and triads over a chord and its scale, by one policy.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::{ChordScale, PitchClass, Speller, Spelling, Triad, TriadQuality};
+/// let ground = ChordScale::over("A7alt".parse().unwrap(), "A altered".parse().unwrap());
+/// let augmented = Triad::new(PitchClass::new(1), TriadQuality::Augmented);
+/// let name = |policy| Speller::new(&ground, policy).triad(augmented).to_string();
+/// assert_eq!(name(Spelling::Plain), "C♯+"); // the third of A7
+/// assert_eq!(name(Spelling::Strict), "D♭+"); // the fourth letter of the scale
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Speller<'a> {
+    ground: &'a ChordScale,
+    policy: Spelling,
+}
+
+impl<'a> Speller<'a> {
+    /// Names by `policy` what sounds over `ground`.
+    #[must_use]
+    pub fn new(ground: &'a ChordScale, policy: Spelling) -> Speller<'a> {
+        Speller { ground, policy }
+    }
+
+    /// What it names over.
+    #[must_use]
+    pub fn ground(&self) -> &'a ChordScale {
+        self.ground
+    }
+
+    /// The name of a single note.
+    #[must_use]
+    pub fn note(&self, class: PitchClass) -> NoteName {
+        let name = match self.policy {
+            Spelling::Plain => {
+                let everyday = || self.everyday_names(class).into_iter().next();
+                self.given_name(class).next().or_else(everyday)
+            }
+            Spelling::Strict => self.strict_name(class),
+        };
+        name.unwrap_or(self.ground.root())
+    }
+
+    /// A triad with the names of its members.
+    #[must_use]
+    pub fn triad(&self, triad: Triad) -> SpelledTriad {
+        match self.policy {
+            Spelling::Plain => SpelledTriad::stacked(self.plain_root(triad), triad.quality()),
+            Spelling::Strict => self.strict_triad(triad),
+        }
+    }
+
+    /// The first name of the root on which the triad needs no double accidental.
+    fn plain_root(&self, triad: Triad) -> NoteName {
+        let welcome =
+            self.given_name(triad.root()).find(|root| stacks_well(*root, triad.quality()));
+        let accidentals = |root: &NoteName| {
+            let notes = SpelledTriad::stacked(*root, triad.quality()).notes();
+            let count: i8 = notes.iter().map(|note| note.accidental().abs()).sum();
+            (!stacks_well(*root, triad.quality()), count)
+        };
+        welcome
+            .or_else(|| self.everyday_names(triad.root()).into_iter().min_by_key(accidentals))
+            .unwrap_or(self.ground.root())
+    }
+
+    /// The names that the moment gives to a note: a chord tone as the symbol names it, then a scale
+    /// note on its letter. Only a scale of seven notes has one letter for each.
+    fn given_name(&self, class: PitchClass) -> impl Iterator<Item = NoteName> {
+        let chord = self.ground.chord();
+        let tone = chord.and_then(|chord| {
+            let name = chord.name_of(class)?;
+            let degree = chord.degree_of(class);
+            let welcome = match degree.map(|degree| (degree.number(), degree.alteration())) {
+                // `alt` asks for a sound and leaves the letters open.
+                Some((9, _) | (5, -1 | 1)) if chord.is_alt() => false,
+                Some((9 | 11 | 13, _)) => name.is_everyday(),
+                _ => name.accidental().abs() <= 1,
+            };
+            welcome.then_some(name)
+        });
+        let scale = self.ground.scale();
+        let lettered = scale.kind().degrees().len() == 7;
+        let in_scale = scale.name_of(class).filter(|name| lettered && name.is_everyday());
+        tone.into_iter().chain(in_scale)
+    }
+
+    /// The everyday names of a note: the flat first, unless the moment stands on a sharp root.
+    fn everyday_names(&self, class: PitchClass) -> Vec<NoteName> {
+        let mut names: Vec<NoteName> = NoteName::everyday(class).collect();
+        if self.ground.root().accidental() > 0 {
+            names.reverse();
+        }
+        names
+    }
+
+    fn strict_name(&self, class: PitchClass) -> Option<NoteName> {
+        let in_scale = self.ground.scale().name_of(class);
+        let in_chord = || self.ground.chord().and_then(|chord| chord.name_of(class));
+        let by_degree = || self.ground.root().up(self.ground.degree(class).interval());
+        in_scale.or_else(in_chord).or_else(by_degree).or_else(|| NoteName::everyday(class).next())
+    }
+
+    /// The scale's own letters where it holds all three members, else stacked letters.
+    fn strict_triad(&self, triad: Triad) -> SpelledTriad {
+        let scale = self.ground.scale();
+        let root = self.note(triad.root());
+        if triad.set().is_subset(scale.set()) {
+            return SpelledTriad::from_notes(
+                triad.quality(),
+                triad.members().map(|class| scale.name_of(class).unwrap_or(root)),
+            );
+        }
+        let [second, third] = triad.quality().intervals();
+        match (root.up(second), root.up(third)) {
+            (Some(second), Some(third)) => {
+                SpelledTriad::from_notes(triad.quality(), [root, second, third])
+            }
+            _ => SpelledTriad::stacked(root, triad.quality()),
+        }
+    }
+}
+
+/// Does the triad on `root` go without double accidentals? The fifth of an augmented triad takes
+/// its everyday name anyway and does not count.
+fn stacks_well(root: NoteName, quality: TriadQuality) -> bool {
+    let single = |interval: Interval| root.up(interval).is_some_and(|n| n.accidental().abs() <= 1);
+    let [second, third] = quality.intervals();
+    single(second) && (third == Interval::AUGMENTED_FIFTH || single(third))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn names(chord: &str, scale: &str, policy: Spelling) -> String {
+        let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+        let speller = Speller::new(&ground, policy);
+        let triads = ground.scale().triads(TriadQuality::TERTIAN);
+        let names: Vec<String> =
+            triads.into_iter().map(|triad| format!("{:#}", speller.triad(triad))).collect();
+        names.join(" ")
+    }
+
+    /// The triads of the common chords as players name them: common practice, no source.
+    #[test]
+    fn plain_names_are_those_that_players_use() {
+        for (chord, scale, expected) in [
+            ("C7alt", "C altered", "Cdim Dbm Ebm E+ Gb Ab Bbdim"),
+            ("A7alt", "A altered", "Adim Bbm Cm C#+ Eb F Gdim"),
+            ("G7alt", "G altered", "Gdim Abm Bbm B+ Db Eb Fdim"),
+            ("F#maj7#11", "F# Lydian", "F# G# A#m Cdim C#  D#m E#m"),
+            (
+                "C7b9",
+                "C half-whole",
+                "C Cm Cdim C#dim Eb Ebm D#dim Edim Gb F#m F#dim Gdim A Am Adim Bbdim",
+            ),
+        ] {
+            let expected = expected.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert_eq!(names(chord, scale, Spelling::Plain), expected, "{chord}");
+        }
+    }
+
+    #[test]
+    fn strict_names_keep_the_letters_of_the_scale() {
+        assert_eq!(names("A7alt", "A altered", Spelling::Strict), "Adim Bbm Cm Db+ Eb F Gdim");
+        assert_eq!(
+            names("Db7alt", "Db altered", Spelling::Strict),
+            "Dbdim Ebbm Fbm Gbb+ Abb Bbb Cbdim"
+        );
+    }
+
+    #[test]
+    fn the_degree_carries_the_chords_view_whatever_the_letter() {
+        let ground = ChordScale::over("G7alt".parse().unwrap(), "G altered".parse().unwrap());
+        let triad = Triad::new(PitchClass::new(8), TriadQuality::Minor);
+        let spelled = Speller::new(&ground, Spelling::Plain).triad(triad);
+        assert_eq!(spelled.notes().map(|note| note.to_string()), ["A♭", "C♭", "E♭"]);
+        assert_eq!(ground.degree(PitchClass::new(11)).to_string(), "3");
+    }
+
+    /// Every triad of every named scale on every everyday root.
+    #[test]
+    fn plain_triads_stand_on_three_alternate_letters_or_everyday_names() {
+        for class in PitchClass::all() {
+            for root in NoteName::everyday(class) {
+                for kind in crate::ScaleKind::all() {
+                    let ground = ChordScale::alone(crate::Scale::new(root, kind.clone()));
+                    let speller = Speller::new(&ground, Spelling::Plain);
+                    for triad in ground.scale().triads(TriadQuality::TERTIAN) {
+                        let spelled = speller.triad(triad);
+                        let sounds = spelled.notes().map(NoteName::pitch_class);
+                        assert_eq!(sounds, triad.members(), "{spelled} in {}", ground.scale());
+                        assert!(spelled.notes().iter().all(|n| n.accidental().abs() <= 1));
+                    }
+                }
+            }
+        }
+    }
+}
