@@ -1,11 +1,15 @@
 //! Strings and frets.
 
 mod fret;
+mod neck;
 mod place;
 mod read_error;
 mod string_set;
+mod tuning;
 
 pub use fret::{Fret, FretRange};
+pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use read_error::ReadError;
 pub use string_set::StringSet;
+pub use tuning::{Instrument, OpenString, Tuning, TuningError};
