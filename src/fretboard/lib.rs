@@ -1,6 +1,7 @@
 //! Strings and frets.
 
 mod fret;
+mod hand;
 mod neck;
 mod place;
 mod read_error;
@@ -8,6 +9,7 @@ mod string_set;
 mod tuning;
 
 pub use fret::{Fret, FretRange};
+pub use hand::{Finger, Grip, Hand, HandPosition};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use read_error::ReadError;
