@@ -278,6 +278,29 @@ impl TuningError {
             _ => None,
         }
     }
+
+    /// What was expected instead of what was found.
+    #[must_use]
+    pub fn expected(&self) -> String {
+        match self {
+            TuningError::Unreadable(error) => error.expected().to_owned(),
+            TuningError::StringCount(count) => format!("3 to 12 strings, not {count}"),
+            TuningError::FretCount(count) => format!("0 to 36 frets, not {count}"),
+            TuningError::ScaleLength(mm) => {
+                format!("a scale length of 100 to 1500 mm, not {mm}")
+            }
+            TuningError::StartFret {
+                string,
+                start,
+                last,
+            } => format!(
+                "string {string} to start at fret {last}, the last one, at most, not at {start}"
+            ),
+            TuningError::TooHigh { string, note, last } => {
+                format!("string {string} lower than {note}, to sound at most G9 at fret {last}")
+            }
+        }
+    }
 }
 
 impl From<ReadError> for TuningError {
@@ -290,25 +313,7 @@ impl fmt::Display for TuningError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             TuningError::Unreadable(error) => error.fmt(f),
-            TuningError::StringCount(count) => {
-                write!(f, "expected 3 to 12 strings, found {count}")
-            }
-            TuningError::FretCount(count) => write!(f, "expected 0 to 36 frets, found {count}"),
-            TuningError::ScaleLength(mm) => {
-                write!(f, "expected a scale length of 100 to 1500 mm, found {mm}")
-            }
-            TuningError::StartFret {
-                string,
-                start,
-                last,
-            } => write!(
-                f,
-                "string {string} cannot start at fret {start}: expected 0 to {last}, the last fret"
-            ),
-            TuningError::TooHigh { string, note, last } => write!(
-                f,
-                "string {string} cannot be {note}: expected at most G9 at fret {last}, the last one"
-            ),
+            _ => write!(f, "cannot use this tuning: expected {}", self.expected()),
         }
     }
 }
@@ -333,31 +338,23 @@ mod tests {
     fn what_cannot_be_an_instrument_is_refused_in_words() {
         let three = ["G2", "D3", "G3"];
         for (said, expected) in [
-            (
-                refusal(&["G2", "D3"], 22, 648.0),
-                "expected 3 to 12 strings, found 2",
-            ),
-            (
-                refusal(&["E2"; 13], 22, 648.0),
-                "expected 3 to 12 strings, found 13",
-            ),
-            (
-                refusal(&three, 37, 648.0),
-                "expected 0 to 36 frets, found 37",
-            ),
+            (refusal(&["G2", "D3"], 22, 648.0), "3 to 12 strings, not 2"),
+            (refusal(&["E2"; 13], 22, 648.0), "3 to 12 strings, not 13"),
+            (refusal(&three, 37, 648.0), "0 to 36 frets, not 37"),
             (
                 refusal(&three, 22, 99.0),
-                "expected a scale length of 100 to 1500 mm, found 99",
+                "a scale length of 100 to 1500 mm, not 99",
             ),
             (
                 refusal(&three, 22, f64::NAN),
-                "expected a scale length of 100 to 1500 mm, found NaN",
+                "a scale length of 100 to 1500 mm, not NaN",
             ),
             (
                 refusal(&["G2", "D3", "G8"], 22, 648.0),
-                "string 1 cannot be G8: expected at most G9 at fret 22, the last one",
+                "string 1 lower than G8, to sound at most G9 at fret 22",
             ),
         ] {
+            let expected = format!("cannot use this tuning: expected {expected}");
             assert_eq!(said, expected);
         }
     }
@@ -369,7 +366,8 @@ mod tests {
         assert!(Tuning::new(strings.clone(), 5, 670.0).is_ok());
         assert_eq!(
             Tuning::new(strings, 4, 670.0).unwrap_err().to_string(),
-            "string 3 cannot start at fret 5: expected 0 to 4, the last fret"
+            "cannot use this tuning: expected string 3 to start at fret 4, the last one, at most, not \
+             at 5"
         );
     }
 

@@ -1,5 +1,7 @@
 //! Finds shapes: for each string set, the frets of the lowest note decide the rest.
 
+use std::cmp::Reverse;
+
 use fretloom_theory::{Pitch, Triad};
 
 use super::{Inversion, Meaning, Shape, ShapeQuery, Voicing};
@@ -93,6 +95,6 @@ fn notes(
         note(middle, to_middle)?,
         note(high, to_high)?,
     ];
-    notes.sort_unstable_by(|(one, _), (other, _)| other.string.cmp(&one.string));
+    notes.sort_unstable_by_key(|(place, _)| Reverse(place.string));
     Some(notes)
 }
