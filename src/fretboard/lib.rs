@@ -1,1 +1,46 @@
-//! x
+//! Strings and frets: from a tuning to every shape of a triad on its neck.
+//!
+//! The crate root is the vocabulary. A [`Tuning`] is made of [`OpenString`]s; a [`Neck`] knows
+//! which [`Place`] sounds which pitch, and its millimetres. A [`ShapeQuery`] finds the [`Shape`]s
+//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]. A [`Ladder`] orders the
+//! shapes of two triads by height.
+//!
+//! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
+//! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
+//! There is no input, no output and no screen here, and nothing panics.
+//!
+//! # Example
+//!
+//! ```
+//! use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning};
+//! use fretloom_theory::SpelledTriad;
+//!
+//! let neck = Neck::new(Tuning::read("D A D G B E")?);
+//! let g: SpelledTriad = "G".parse()?;
+//! let a: SpelledTriad = "A".parse()?;
+//! let query = ShapeQuery::default().on("6-5-4".parse()?);
+//! let ladder = Ladder::new(&neck, [g.triad(), a.triad()], &query);
+//! let lowest = ladder.rungs()[0].shape;
+//! assert_eq!(lowest.frets().map(|fret| fret.number()), [5, 2, 0]);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod fret;
+mod hand;
+mod ladder;
+mod neck;
+mod place;
+mod read_error;
+mod shape;
+mod string_set;
+mod tuning;
+
+pub use fret::{Fret, FretRange};
+pub use hand::{Finger, Grip, Hand, HandPosition};
+pub use ladder::{Ladder, Rung, Side, Way};
+pub use neck::{Inlay, Neck};
+pub use place::{Place, StringNumber};
+pub use read_error::ReadError;
+pub use shape::{Inversion, Shape, ShapeQuery, StringSets, Voicing};
+pub use string_set::StringSet;
+pub use tuning::{Instrument, OpenString, Tuning, TuningError};

@@ -1,0 +1,84 @@
+//! Hand positions.
+
+use std::fmt;
+
+use crate::Fret;
+
+/// Where the hand stands: the fret of the first finger, or one below the second finger's; written
+/// as a Roman numeral.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::HandPosition;
+/// let seventh = HandPosition::new(7).unwrap();
+/// assert_eq!((seventh.number(), seventh.to_string()), (7, "VII".to_owned()));
+/// assert_eq!(HandPosition::new(0), None);
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct HandPosition(u8);
+
+impl HandPosition {
+    /// The hand at the nut. By convention also where it is when only open strings sound, and
+    /// where the second finger on the first fret leaves it.
+    pub const FIRST: HandPosition = HandPosition(1);
+
+    /// The position with this number; `None` for 0 and above 36.
+    #[must_use]
+    pub const fn new(number: u8) -> Option<HandPosition> {
+        if number == 0 || number > Fret::HIGHEST.number() {
+            None
+        } else {
+            Some(HandPosition(number))
+        }
+    }
+
+    /// Where the hand is when `finger` (1 to 4) stands on `fret`.
+    pub(crate) fn with_finger(finger: u8, fret: Fret) -> HandPosition {
+        let first_finger = fret.number().saturating_sub(finger.saturating_sub(1));
+        HandPosition::new(first_finger).unwrap_or(HandPosition::FIRST)
+    }
+
+    /// Its number, 1 to 36.
+    #[must_use]
+    pub const fn number(self) -> u8 {
+        self.0
+    }
+}
+
+impl fmt::Display for HandPosition {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        const ONES: [&str; 10] = ["", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX"];
+        (0..self.0 / 10).try_for_each(|_| f.write_str("X"))?;
+        let ones = ONES.get(usize::from(self.0 % 10));
+        f.write_str(ones.copied().unwrap_or_default())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn positions_are_roman() {
+        for (number, roman) in [
+            (1, "I"),
+            (4, "IV"),
+            (9, "IX"),
+            (10, "X"),
+            (14, "XIV"),
+            (36, "XXXVI"),
+        ] {
+            assert_eq!(HandPosition::new(number).unwrap().to_string(), roman);
+        }
+    }
+
+    /// TRADE §2, task 9: the position is one below the second finger's fret.
+    #[test]
+    fn a_finger_and_its_fret_tell_the_position() {
+        for (finger, fret, position) in [(1, 5, 5), (2, 6, 5), (4, 8, 5), (2, 1, 1), (4, 2, 1)] {
+            let fret = Fret::new(fret).unwrap();
+            assert_eq!(HandPosition::with_finger(finger, fret).number(), position);
+        }
+    }
+}

@@ -1,0 +1,271 @@
+//! Shapes: a triad on three strings.
+//!
+//! Everything here is derived from open pitches; no grip is stored. Inversion and height are
+//! judged by what *sounds*, never by string numbers.
+
+mod enumerate;
+mod query;
+
+use std::cmp::Ordering;
+use std::fmt;
+
+use fretloom_theory::{Pitch, Triad, TriadQuality};
+
+use crate::{Finger, Fret, Grip, Hand, HandPosition, Neck, Place, StringNumber, StringSet};
+
+pub use query::{ShapeQuery, StringSets};
+
+/// Which member of the triad sounds lowest.
+///
+/// For an augmented triad this is a matter of names only: see [`Shape::by_name_only`].
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum Inversion {
+    /// The root.
+    Root,
+    /// The second member: the third, or a sus triad's fourth.
+    First,
+    /// The third member, the fifth.
+    Second,
+}
+
+impl Inversion {
+    /// The three, root position first.
+    pub const ALL: [Inversion; 3] = [Inversion::Root, Inversion::First, Inversion::Second];
+
+    /// The word for it: `root`, `first`, `second`.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Inversion::Root => "root",
+            Inversion::First => "first",
+            Inversion::Second => "second",
+        }
+    }
+}
+
+impl fmt::Display for Inversion {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// How far the three notes lie apart.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum Voicing {
+    /// All within an octave.
+    Close,
+    /// Spread: the middle note of the close triad sounds an octave higher.
+    Open,
+}
+
+impl Voicing {
+    /// Both, close first.
+    pub const ALL: [Voicing; 2] = [Voicing::Close, Voicing::Open];
+
+    /// The word for it: `close`, `open`.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Voicing::Close => "close",
+            Voicing::Open => "open",
+        }
+    }
+
+    /// Semitones of the three notes above the lowest, going up.
+    ///
+    /// ```
+    /// use fretloom_fretboard::{Inversion, Voicing};
+    /// use fretloom_theory::TriadQuality::Major;
+    /// assert_eq!(Voicing::Close.semitones(Major, Inversion::First), [0, 3, 8]);
+    /// assert_eq!(Voicing::Open.semitones(Major, Inversion::First), [0, 8, 15]);
+    /// ```
+    #[must_use]
+    pub const fn semitones(self, quality: TriadQuality, inversion: Inversion) -> [i32; 3] {
+        let [_, second, third] = quality.semitones();
+        let (middle, top) = match inversion {
+            Inversion::Root => (second, third),
+            Inversion::First => (third - second, 12 - second),
+            Inversion::Second => (12 - third, 12 - third + second),
+        };
+        match self {
+            Voicing::Close => [0, middle, top],
+            Voicing::Open => [0, top, middle + 12],
+        }
+    }
+}
+
+impl fmt::Display for Voicing {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// One way to put a triad on three strings of a neck, one note a string.
+///
+/// Lists run from the highest string number to the lowest, as grips are written. The strings,
+/// ordered by the pitch they sound open, carry the members in rising order.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{Neck, ShapeQuery, Tuning};
+/// use fretloom_theory::SpelledTriad;
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let g: SpelledTriad = "G".parse().unwrap();
+/// let query = ShapeQuery::default().on("4-3-2".parse().unwrap());
+/// let shapes = query.shapes(&neck, g.triad());
+/// let shape = shapes.iter().find(|s| s.frets().map(|f| f.number()) == [9, 7, 8]).unwrap();
+/// assert_eq!(shape.inversion().word(), "first");
+/// assert_eq!(shape.fingers().unwrap().map(|finger| finger.number()), [3, 1, 2]);
+/// assert_eq!(format!("{:.1}", shape.stretch_mm()), "47.2");
+/// assert_eq!(shape.position().number(), 7);
+/// ```
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Shape {
+    triad: Triad,
+    inversion: Inversion,
+    voicing: Voicing,
+    places: [Place; 3],
+    pitches: [Pitch; 3],
+    stretch_mm: f64,
+    grip: Option<Grip>,
+}
+
+impl Shape {
+    /// The triad that sounds.
+    #[must_use]
+    pub const fn triad(&self) -> Triad {
+        self.triad
+    }
+
+    /// Which member sounds lowest.
+    #[must_use]
+    pub const fn inversion(&self) -> Inversion {
+        self.inversion
+    }
+
+    /// Is the inversion a matter of names, because the triad is augmented and sounds alike in all
+    /// three?
+    #[must_use]
+    pub fn by_name_only(&self) -> bool {
+        self.triad.quality() == TriadQuality::Augmented
+    }
+
+    /// Close or open.
+    #[must_use]
+    pub const fn voicing(&self) -> Voicing {
+        self.voicing
+    }
+
+    /// Where it lies.
+    #[must_use]
+    pub const fn places(&self) -> [Place; 3] {
+        self.places
+    }
+
+    /// Its strings, highest number first.
+    #[must_use]
+    pub fn strings(&self) -> [StringNumber; 3] {
+        self.places.map(|place| place.string)
+    }
+
+    /// Its strings as a set.
+    #[must_use]
+    pub fn string_set(&self) -> StringSet {
+        let [one, two, three] = self.strings();
+        StringSet::only(one).with(two).with(three)
+    }
+
+    /// Its frets, in the order of the places.
+    #[must_use]
+    pub fn frets(&self) -> [Fret; 3] {
+        self.places.map(|place| place.fret)
+    }
+
+    /// What sounds, in the order of the places; not always falling or rising.
+    #[must_use]
+    pub const fn pitches(&self) -> [Pitch; 3] {
+        self.pitches
+    }
+
+    /// What sounds, from the lowest up.
+    #[must_use]
+    pub fn going_up(&self) -> [Pitch; 3] {
+        let mut pitches = self.pitches;
+        pitches.sort_unstable();
+        pitches
+    }
+
+    /// Millimetres between its lowest and its highest *fretted* fret; 0 where fewer than two notes
+    /// are fretted.
+    #[must_use]
+    pub const fn stretch_mm(&self) -> f64 {
+        self.stretch_mm
+    }
+
+    /// Fingers in the order of the places; `None` where no hand could hold it at once.
+    #[must_use]
+    pub fn fingers(&self) -> Option<[Finger; 3]> {
+        self.grip.map(Grip::fingers)
+    }
+
+    /// Fingers with what they cost; `None` where no hand could hold it at once.
+    #[must_use]
+    pub const fn grip(&self) -> Option<Grip> {
+        self.grip
+    }
+
+    /// Where the hand stands; where no hand could hold it, the lowest fretted fret.
+    #[must_use]
+    pub fn position(&self) -> HandPosition {
+        let lowest = || self.fretted().min().unwrap_or(Fret::OPEN);
+        self.grip
+            .map_or_else(|| HandPosition::with_finger(1, lowest()), Grip::position)
+    }
+
+    /// Its frets that are not open.
+    pub fn fretted(&self) -> impl Iterator<Item = Fret> + use<> {
+        self.frets().into_iter().filter(|fret| !fret.is_open())
+    }
+
+    /// Orders by height: by the sum of the pitches, then the lowest, the middle one, and last by
+    /// string numbers (the floor first), so that no two places of one triad are equal.
+    #[must_use]
+    pub fn cmp_height(&self, other: &Shape) -> Ordering {
+        let key = |shape: &Shape| {
+            let pitches = shape.going_up();
+            let sum: i32 = pitches.iter().map(|pitch| i32::from(pitch.midi())).sum();
+            (sum, pitches, shape.strings())
+        };
+        key(self).cmp(&key(other))
+    }
+
+    /// A shape at three places, highest string number first; the caller answers for the music.
+    fn at(neck: &Neck, hand: Hand, meaning: Meaning, notes: [(Place, Pitch); 3]) -> Shape {
+        let places = notes.map(|(place, _)| place);
+        let mut shape = Shape {
+            triad: meaning.triad,
+            inversion: meaning.inversion,
+            voicing: meaning.voicing,
+            places,
+            pitches: notes.map(|(_, pitch)| pitch),
+            stretch_mm: 0.0,
+            grip: hand.grip(neck, places),
+        };
+        if let (Some(low), Some(high)) = (shape.fretted().min(), shape.fretted().max()) {
+            shape.stretch_mm = neck.span_mm(low, high);
+        }
+        shape
+    }
+}
+
+/// What three notes mean, apart from where they lie.
+#[derive(Clone, Copy)]
+struct Meaning {
+    triad: Triad,
+    inversion: Inversion,
+    voicing: Voicing,
+}
+
+#[cfg(test)]
+mod tests;
