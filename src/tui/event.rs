@@ -24,19 +24,6 @@ pub enum Event {
     },
 }
 
-impl Event {
-    /// Reads the terminal library's event; `None` for what no screen uses (releases, mouse, focus,
-    /// keys without a name).
-    pub(super) fn from_terminal(event: TerminalEvent) -> Option<Event> {
-        match event {
-            TerminalEvent::Key(key) if !key.is_release() => Key::from_terminal(key).map(Event::Key),
-            TerminalEvent::Paste(text) => Some(Event::Paste(text)),
-            TerminalEvent::Resize(columns, rows) => Some(Event::Resize { columns, rows }),
-            _ => None,
-        }
-    }
-}
-
 /// What the one channel of the runtime carries: every reason to wake up.
 #[derive(Debug)]
 pub(super) enum Wake {
@@ -45,8 +32,25 @@ pub(super) enum Wake {
     /// The process was stopped and goes on; what the terminal shows is anyone's guess.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix stops processes"))]
     Continued,
+    /// The window may have another size.
+    Resized,
     /// No key will ever come again.
     InputFailed(io::Error),
+}
+
+impl Wake {
+    /// Reads the terminal library's event; `None` for what no screen uses (releases, mouse, focus,
+    /// keys without a name).
+    pub(super) fn from_terminal(event: TerminalEvent) -> Option<Wake> {
+        match event {
+            TerminalEvent::Key(key) if !key.is_release() => {
+                Some(Wake::Event(Event::Key(Key::from_terminal(key)?)))
+            }
+            TerminalEvent::Paste(text) => Some(Wake::Event(Event::Paste(text))),
+            TerminalEvent::Resize(..) => Some(Wake::Resized),
+            _ => None,
+        }
+    }
 }
 
 #[cfg(test)]
@@ -55,18 +59,19 @@ mod tests {
         Event as TerminalEvent, KeyCode, KeyEvent, KeyEventKind, KeyModifiers,
     };
 
-    use super::Event;
+    use super::{Event, Wake};
 
-    fn x(kind: KeyEventKind) -> TerminalEvent {
+    fn x(kind: KeyEventKind) -> Option<Wake> {
         let key = KeyEvent::new_with_kind(KeyCode::Char('x'), KeyModifiers::NONE, kind);
-        TerminalEvent::Key(key)
+        Wake::from_terminal(TerminalEvent::Key(key))
     }
 
     #[test]
     fn press_and_repeat_act_and_release_does_not() {
-        let typed = Some(Event::Key("x".parse().unwrap()));
-        assert_eq!(Event::from_terminal(x(KeyEventKind::Press)), typed);
-        assert_eq!(Event::from_terminal(x(KeyEventKind::Repeat)), typed);
-        assert_eq!(Event::from_terminal(x(KeyEventKind::Release)), None);
+        let typed = "x".parse().unwrap();
+        for kind in [KeyEventKind::Press, KeyEventKind::Repeat] {
+            assert!(matches!(x(kind), Some(Wake::Event(Event::Key(key))) if key == typed));
+        }
+        assert!(x(KeyEventKind::Release).is_none());
     }
 }

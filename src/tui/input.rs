@@ -9,7 +9,7 @@ use std::{io, thread};
 
 use ratatui::crossterm::event;
 
-use super::event::{Event, Wake};
+use super::event::Wake;
 
 /// Starts the thread. It ends when nobody listens or reading fails; it is never joined, because
 /// nothing can interrupt a blocking read.
@@ -22,18 +22,13 @@ pub(super) fn start(wake: SyncSender<Wake>) -> io::Result<()> {
 
 fn read_until_the_end(wake: &LastWord) {
     loop {
-        let told = match event::read() {
-            Ok(event) => match Event::from_terminal(event) {
-                Some(event) => wake.0.send(Wake::Event(event)),
-                None => Ok(()),
-            },
-            Err(error) => {
-                // Nobody to tell means that the program is already on its way out.
-                let _ = wake.0.send(Wake::InputFailed(error));
-                return;
-            }
+        let (reason, last) = match event::read() {
+            Ok(event) => (Wake::from_terminal(event), false),
+            Err(error) => (Some(Wake::InputFailed(error)), true),
         };
-        if told.is_err() {
+        let Some(reason) = reason else { continue };
+        // With nobody to tell, the program is already on its way out.
+        if wake.0.send(reason).is_err() || last {
             return;
         }
     }

@@ -9,6 +9,7 @@ use std::sync::mpsc::{self, Receiver};
 use std::{error, fmt, io};
 
 use ratatui::Frame;
+use ratatui::layout::Size;
 
 use super::event::{Event, Wake};
 use super::faults::Faults;
@@ -54,6 +55,7 @@ pub fn run(app: &mut impl App) -> Result<(), RunError> {
     input::start(wake).map_err(TerminalError::Io)?;
     let mut runtime = Runtime {
         app,
+        size: terminal.size().map_err(TerminalError::Io)?,
         terminal,
         wakes,
         faults: Faults::from_environment(),
@@ -65,6 +67,8 @@ pub fn run(app: &mut impl App) -> Result<(), RunError> {
 struct Runtime<'a, A> {
     app: &'a mut A,
     terminal: TerminalGuard,
+    /// As the app knows it.
+    size: Size,
     wakes: Receiver<Wake>,
     faults: Faults,
 }
@@ -106,10 +110,24 @@ impl<A: App> Runtime<'_, A> {
             Wake::Event(event) => self.update(event),
             Wake::Continued => {
                 self.terminal.reclaim().map_err(TerminalError::Io)?;
-                Ok(ControlFlow::Continue(()))
+                self.tell_size()
             }
+            Wake::Resized => self.tell_size(),
             Wake::InputFailed(error) => Err(RunError::Input(error)),
         }
+    }
+
+    /// Tells the app of a new size once, however many signs of it there were.
+    fn tell_size(&mut self) -> Result<ControlFlow<()>, RunError> {
+        let size = self.terminal.size().map_err(TerminalError::Io)?;
+        if size == self.size {
+            return Ok(ControlFlow::Continue(()));
+        }
+        self.size = size;
+        self.update(Event::Resize {
+            columns: size.width,
+            rows: size.height,
+        })
     }
 
     fn update(&mut self, event: Event) -> Result<ControlFlow<()>, RunError> {

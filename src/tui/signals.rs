@@ -31,7 +31,7 @@ mod unix {
     use std::time::Duration;
     use std::{process, thread};
 
-    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP};
+    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
     use signal_hook::iterator::Signals;
     use signal_hook::low_level;
 
@@ -41,11 +41,16 @@ mod unix {
     /// How long a dying program tries to write to a terminal that may not be reading.
     const PATIENCE: Duration = Duration::from_secs(1);
 
-    /// Starts the thread that answers signals, for the rest of the process: a signal that comes
+    /// Starts the thread that answers signals.
+    ///
+    /// The terminal library reports resizes too, but only once its reader has started: a window
+    /// that is moved into place in the program's first milliseconds would keep a wrong frame.
+    ///
+    /// The thread stays for the rest of the process: a signal that comes
     /// after the screens have closed still ends the program with its status.
     pub(in super::super) fn watch(wake: SyncSender<Wake>) -> io::Result<()> {
         // Registered here and not in the thread, so that no signal falls between the two.
-        let mut signals = Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGCONT])?;
+        let mut signals = Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGCONT, SIGWINCH])?;
         thread::Builder::new()
             .name("signals".into())
             .spawn(move || {
@@ -54,6 +59,7 @@ mod unix {
                         // Never block here: a full channel means the main thread is behind and
                         // will draw anyway, and this thread must stay free for the next signal.
                         SIGCONT => drop(wake.try_send(Wake::Continued)),
+                        SIGWINCH => drop(wake.try_send(Wake::Resized)),
                         fatal => end(fatal),
                     }
                 }

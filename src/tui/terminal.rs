@@ -15,7 +15,7 @@ use std::io::{self, IsTerminal, Write};
 use std::rc::Rc;
 use std::sync::{Mutex, MutexGuard, Once, PoisonError, mpsc};
 use std::time::Duration;
-use std::{fmt, panic, thread};
+use std::{fmt, mem, panic, thread};
 
 use ratatui::backend::CrosstermBackend;
 use ratatui::crossterm::cursor::{Hide, Show};
@@ -25,6 +25,7 @@ use ratatui::crossterm::terminal::{
     disable_raw_mode, enable_raw_mode,
 };
 use ratatui::crossterm::{execute, queue};
+use ratatui::layout::Size;
 use ratatui::{Frame, Terminal};
 
 use super::signals;
@@ -35,6 +36,8 @@ use super::signals;
 pub struct TerminalGuard {
     terminal: Terminal<CrosstermBackend<FrameBytes>>,
     frame: FrameBytes,
+    /// What the terminal shows is not what was drawn last.
+    stale: bool,
 }
 
 impl TerminalGuard {
@@ -51,7 +54,11 @@ impl TerminalGuard {
         take()?;
         let frame = FrameBytes::default();
         match Terminal::new(CrosstermBackend::new(frame.clone())) {
-            Ok(terminal) => Ok(TerminalGuard { terminal, frame }),
+            Ok(terminal) => Ok(TerminalGuard {
+                terminal,
+                frame,
+                stale: false,
+            }),
             Err(error) => {
                 give_back()?;
                 Err(error.into())
@@ -66,9 +73,21 @@ impl TerminalGuard {
     /// When the terminal cannot be measured or written.
     pub fn draw(&mut self, view: impl FnOnce(&mut Frame<'_>)) -> io::Result<()> {
         queue!(self.frame, BeginSynchronizedUpdate)?;
+        if mem::take(&mut self.stale) {
+            self.clear()?;
+        }
         self.terminal.draw(view)?;
         queue!(self.frame, EndSynchronizedUpdate)?;
         self.frame.present()
+    }
+
+    /// The size of the window now.
+    ///
+    /// # Errors
+    ///
+    /// When the terminal cannot be measured.
+    pub fn size(&self) -> io::Result<Size> {
+        self.terminal.size()
     }
 
     /// Gives the terminal to the shell as Ctrl-Z does, and takes it again when the shell lets the
@@ -84,7 +103,8 @@ impl TerminalGuard {
         give_back()?;
         signals::stop_process()?;
         take()?;
-        self.forget_screen()
+        self.stale = true;
+        Ok(())
     }
 
     /// Recovers from a stop that came from outside, after which a shell may have changed the modes
@@ -97,7 +117,8 @@ impl TerminalGuard {
         // Raw mode is set only by a program that believes it is off.
         disable_raw_mode()?;
         enable_raw_mode()?;
-        self.forget_screen()
+        self.stale = true;
+        Ok(())
     }
 
     /// Gives the terminal back; dropping does the same and cannot tell of an error.
@@ -109,11 +130,11 @@ impl TerminalGuard {
         give_back()
     }
 
-    /// Makes the next draw write every cell.
+    /// Clears the screen, so that every cell is written again.
     ///
     /// Not by `Terminal::clear`: that asks the terminal where its cursor is, and the answer would
     /// go to the input thread. A resize, even to the same size, clears and asks nothing.
-    fn forget_screen(&mut self) -> io::Result<()> {
+    fn clear(&mut self) -> io::Result<()> {
         let area = self.terminal.size()?.into();
         self.terminal.resize(area)
     }
