@@ -7,6 +7,7 @@
 
 pub mod event;
 pub mod key;
+pub mod keymap;
 pub mod runtime;
 pub mod terminal;
 

@@ -5,7 +5,7 @@
 //! end, an error, a panic anywhere in the process, or a fatal signal. The mouse is never captured,
 //! so text stays selectable.
 //!
-//! The invariant: bytes reach the terminal only while [`OWNER`] says that it is ours, under its
+//! The invariant: bytes reach the terminal only while `OWNER` says that it is ours, under its
 //! lock. A frame is built in memory and written in one piece, so no half frame can follow the
 //! bytes that gave the terminal back, and the panic hook never waits for a lock that the panicking
 //! view holds.
