@@ -1,0 +1,77 @@
+//! What happens to the program from outside: keys, pasted text, a new window size.
+
+use std::io;
+
+use ratatui::crossterm::event::Event as TerminalEvent;
+
+use super::key::Key;
+
+/// Something an [`App`](super::runtime::App) is told.
+#[derive(Clone, PartialEq, Eq, Debug)]
+#[non_exhaustive]
+pub enum Event {
+    /// A key went down, or repeats because it is held. A release is never told: one press acts
+    /// once on every system.
+    Key(Key),
+    /// Text came in one piece by bracketed paste: it is text, whatever keys it looks like.
+    Paste(String),
+    /// The window has a new size; a redraw follows without being asked for.
+    Resize {
+        /// Width in cells.
+        columns: u16,
+        /// Height in cells.
+        rows: u16,
+    },
+}
+
+/// What the one channel of the runtime carries: every reason to wake up.
+#[derive(Debug)]
+pub(super) enum Wake {
+    /// Something for the app.
+    Event(Event),
+    /// The process was stopped and goes on; what the terminal shows is anyone's guess.
+    #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix stops processes"))]
+    Continued,
+    /// The window may have another size.
+    Resized,
+    /// No key will ever come again.
+    InputFailed(io::Error),
+}
+
+impl Wake {
+    /// Reads the terminal library's event; `None` for what no screen uses (releases, mouse, focus,
+    /// keys without a name).
+    pub(super) fn from_terminal(event: TerminalEvent) -> Option<Wake> {
+        match event {
+            TerminalEvent::Key(key) if !key.is_release() => {
+                Some(Wake::Event(Event::Key(Key::from_terminal(key)?)))
+            }
+            TerminalEvent::Paste(text) => Some(Wake::Event(Event::Paste(text))),
+            TerminalEvent::Resize(..) => Some(Wake::Resized),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use ratatui::crossterm::event::{
+        Event as TerminalEvent, KeyCode, KeyEvent, KeyEventKind, KeyModifiers,
+    };
+
+    use super::{Event, Wake};
+
+    fn x(kind: KeyEventKind) -> Option<Wake> {
+        let key = KeyEvent::new_with_kind(KeyCode::Char('x'), KeyModifiers::NONE, kind);
+        Wake::from_terminal(TerminalEvent::Key(key))
+    }
+
+    #[test]
+    fn press_and_repeat_act_and_release_does_not() {
+        let typed = "x".parse().unwrap();
+        for kind in [KeyEventKind::Press, KeyEventKind::Repeat] {
+            assert!(matches!(x(kind), Some(Wake::Event(Event::Key(key))) if key == typed));
+        }
+        assert!(x(KeyEventKind::Release).is_none());
+    }
+}

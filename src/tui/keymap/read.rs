@@ -1,0 +1,202 @@
+//! Reads one key file against the commands there are.
+
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::{DeString, DeTable, DeValue};
+
+use super::super::key::{Key, KeyError};
+use super::super::nearest::nearest;
+use super::recover::recover;
+use super::{Keymap, Problem};
+
+/// A problem quotes no more than this many characters.
+const QUOTED: usize = 40;
+
+type Name<'i> = Spanned<DeString<'i>>;
+type Value<'i> = Spanned<DeValue<'i>>;
+
+/// The keys that a file gives to a row of the map.
+pub(super) struct Entry {
+    pub(super) row: usize,
+    pub(super) keys: Vec<Key>,
+}
+
+/// Everything usable in a file, in the order of the file, and everything wrong with it.
+pub(super) fn read<C>(map: &Keymap<C>, file: &str, text: &str) -> (Vec<Entry>, Vec<Problem>) {
+    let mut reader = Reader {
+        map,
+        file,
+        text,
+        entries: Vec::new(),
+        used: Vec::new(),
+        problems: Vec::new(),
+    };
+    let (sound, broken) = recover(text);
+    for line in broken {
+        reader.report(line.span, format!("valid TOML ({})", line.message));
+    }
+    let table = DeTable::parse(&sound).unwrap_or_else(|_| Spanned::new(0..0, DeTable::new()));
+    for (name, value) in in_file_order(table.get_ref()) {
+        reader.section(name, value);
+    }
+    reader
+        .problems
+        .sort_by_key(|problem| (problem.line, problem.column));
+    (reader.entries, reader.problems)
+}
+
+/// The parser sorts by name, but which of two entries came first decides who keeps a key.
+fn in_file_order<'a, 'i>(table: &'a DeTable<'i>) -> Vec<(&'a Name<'i>, &'a Value<'i>)> {
+    let mut entries: Vec<_> = table.iter().collect();
+    entries.sort_by_key(|(name, _)| name.span().start);
+    entries
+}
+
+struct Reader<'a, C> {
+    map: &'a Keymap<C>,
+    file: &'a str,
+    text: &'a str,
+    entries: Vec<Entry>,
+    /// Keys this file has given away, with whom they went to.
+    used: Vec<Used>,
+    problems: Vec<Problem>,
+}
+
+struct Used {
+    section: &'static str,
+    key: Key,
+    by: &'static str,
+    line: usize,
+}
+
+impl<C> Reader<'_, C> {
+    fn section(&mut self, name: &Name<'_>, value: &Value<'_>) {
+        let written = name.get_ref().as_ref();
+        let sections = self.map.rows.iter().map(|row| row.section);
+        if !sections.clone().any(|known| known == written) {
+            let expected = one_of("a section", written, sections);
+            self.report(name.span(), expected);
+            return;
+        }
+        match value.get_ref() {
+            DeValue::Table(commands) => {
+                for (command, keys) in in_file_order(commands) {
+                    self.entry(written, command, keys);
+                }
+            }
+            _ => self.report(value.span(), format!("a section, written [{written}]")),
+        }
+    }
+
+    fn entry(&mut self, section: &str, name: &Name<'_>, value: &Value<'_>) {
+        let written = name.get_ref().as_ref();
+        let rows = self.map.rows.iter();
+        let Some(row) = rows
+            .clone()
+            .position(|row| row.section == section && row.name == written)
+        else {
+            let names = rows
+                .filter(|row| row.section == section)
+                .map(|row| row.name);
+            let expected = one_of(&format!("a command of [{section}]"), written, names);
+            self.report(name.span(), expected);
+            return;
+        };
+        match value.get_ref() {
+            DeValue::Array(list) => {
+                let keys = list
+                    .iter()
+                    .filter_map(|key| self.key(row, key))
+                    .collect::<Vec<_>>();
+                // An empty list takes the keys away; a list of nothing but mistakes does not.
+                if list.is_empty() || !keys.is_empty() {
+                    self.entries.push(Entry { row, keys });
+                }
+            }
+            _ => self.report(
+                value.span(),
+                "a list of keys, as in [\"down\", \"j\"]".into(),
+            ),
+        }
+    }
+
+    fn key(&mut self, row: usize, value: &Value<'_>) -> Option<Key> {
+        let Some(written) = value.get_ref().as_str() else {
+            self.report(value.span(), "a key in quotes, as in \"j\"".into());
+            return None;
+        };
+        match written.parse() {
+            Ok(key) => self.claim(row, key, value.span()),
+            Err(error) => {
+                self.report(value.span(), expected_key(&error));
+                None
+            }
+        }
+    }
+
+    /// The key, unless this file has already given it to a command of the section.
+    fn claim(&mut self, row: usize, key: Key, span: Range<usize>) -> Option<Key> {
+        let row = self.map.rows.get(row)?;
+        let earlier = self
+            .used
+            .iter()
+            .find(|used| used.section == row.section && used.key == key);
+        if let Some(Used { by, line, .. }) = earlier {
+            let section = row.section;
+            let expected =
+                format!("a key not yet used in [{section}]; `{by}` has it (line {line})");
+            self.report(span, expected);
+            return None;
+        }
+        self.used.push(Used {
+            section: row.section,
+            key,
+            by: row.name,
+            line: place(self.text, span.start).0,
+        });
+        Some(key)
+    }
+
+    fn report(&mut self, span: Range<usize>, expected: String) {
+        let (line, column) = place(self.text, span.start);
+        let text = self.text.get(span).unwrap_or_default();
+        let first_line = text.lines().next().unwrap_or_default();
+        let quoted = first_line
+            .strip_prefix('"')
+            .and_then(|text| text.strip_suffix('"'));
+        self.problems.push(Problem {
+            file: self.file.to_owned(),
+            line,
+            column,
+            text: quoted.unwrap_or(first_line).chars().take(QUOTED).collect(),
+            expected,
+        });
+    }
+}
+
+/// Line and column of a byte, both counted from 1, the column in characters.
+fn place(text: &str, at: usize) -> (usize, usize) {
+    let before = text.get(..at).unwrap_or(text);
+    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+    let line = before.matches('\n').count() + 1;
+    let column = before.get(line_start..).unwrap_or_default().chars().count() + 1;
+    (line, column)
+}
+
+fn expected_key(error: &KeyError) -> String {
+    match error.nearest() {
+        Some(nearest) => format!("{}; did you mean `{nearest}`?", error.expected()),
+        None => error.expected().to_owned(),
+    }
+}
+
+/// What was expected, with the nearest name, or with all of them if none is near.
+fn one_of<'a>(what: &str, written: &str, names: impl Iterator<Item = &'a str> + Clone) -> String {
+    if let Some(nearest) = nearest(written, names.clone()) {
+        return format!("{what}; did you mean `{nearest}`?");
+    }
+    let mut all: Vec<_> = names.map(|name| format!("`{name}`")).collect();
+    all.dedup();
+    format!("{what}: {}", all.join(", "))
+}

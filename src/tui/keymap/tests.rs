@@ -1,0 +1,183 @@
+//! Key files, right and wrong.
+
+use super::{Keymap, Problem};
+
+const COMMANDS: [(&str, &str, u8); 5] = [
+    ("everywhere", "quit", 0),
+    ("everywhere", "help", 1),
+    ("explore", "next-pair", 2),
+    ("explore", "previous-pair", 3),
+    ("explore", "keep", 4),
+];
+
+const BUILT_IN: &str = r#"
+[everywhere]
+quit = ["q", "ctrl-c"]
+help = ["?"]
+
+[explore]
+next-pair = ["down", "j"]
+previous-pair = ["up", "k"]
+"#;
+
+fn built_in() -> Keymap<u8> {
+    let mut map = Keymap::new(COMMANDS);
+    assert_eq!(map.overlay("keys.toml", BUILT_IN), []);
+    map
+}
+
+fn command(map: &Keymap<u8>, section: &str, key: &str) -> Option<u8> {
+    map.command(section, key.parse().unwrap())
+}
+
+fn keys(map: &Keymap<u8>, section: &str, command: u8) -> String {
+    let keys = map.keys(section, command).iter().map(ToString::to_string);
+    keys.collect::<Vec<_>>().join(" ")
+}
+
+/// The messages of a player's file, and what the map is afterwards.
+fn own(text: &str) -> (Keymap<u8>, Vec<String>) {
+    let mut map = built_in();
+    let problems = map.overlay("own.toml", text);
+    (map, problems.iter().map(Problem::to_string).collect())
+}
+
+#[test]
+fn keys_find_commands_and_commands_find_keys() {
+    let map = built_in();
+    assert_eq!(command(&map, "explore", "j"), Some(2));
+    assert_eq!(command(&map, "everywhere", "j"), None);
+    assert_eq!(command(&map, "nowhere", "j"), None);
+    assert_eq!(keys(&map, "explore", 2), "down j");
+    assert_eq!(keys(&map, "explore", 4), "");
+}
+
+#[test]
+fn a_later_file_replaces_the_keys_of_what_it_names() {
+    let (map, problems) = own("[explore]\nnext-pair = [\"n\"]\nkeep = [\"k\"]\n");
+    assert_eq!(problems, [""; 0]);
+    assert_eq!(keys(&map, "explore", 2), "n");
+    // Taken from the command that had it before.
+    assert_eq!(command(&map, "explore", "k"), Some(4));
+    assert_eq!(keys(&map, "explore", 3), "up");
+    assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+}
+
+#[test]
+fn two_commands_can_exchange_their_keys() {
+    let (map, problems) = own("[explore]\nprevious-pair = [\"j\"]\nnext-pair = [\"k\"]\n");
+    assert_eq!(problems, [""; 0]);
+    assert_eq!(keys(&map, "explore", 2), "k");
+    assert_eq!(keys(&map, "explore", 3), "j");
+}
+
+#[test]
+fn an_empty_list_takes_the_keys_away_and_a_mistake_does_not() {
+    let (map, problems) = own("[explore]\nnext-pair = []\nprevious-pair = [\"upp\"]\n");
+    assert_eq!(keys(&map, "explore", 2), "");
+    assert_eq!(keys(&map, "explore", 3), "up k");
+    assert_eq!(problems.len(), 1);
+}
+
+#[test]
+fn one_message_for_each_mistake_and_the_rest_is_read() {
+    let (map, problems) = own(concat!(
+        "[explor]\n",
+        "next-pair = [\"n\"]\n",
+        "[everywhere]\n",
+        "halp = [\"f1\"]\n",
+        "zzz = [\"f1\"]\n",
+        "help = [\"dwon\", 3, \"f1\"]\n",
+        "quit = \"x\"\n",
+        "[explore]\n",
+        "keep = [\"é\", \"K\"]\n",
+        "next-pair = [\"K\", \"n\", \"n\"]\n",
+    ));
+    let key = "a character or the name of a key, as in `q`, `S`, `pageup`, `f1`, `ctrl-c`, \
+               `shift-left`";
+    assert_eq!(
+        problems,
+        [
+            "own.toml:1:2: \"explor\": expected a section; did you mean `explore`?".to_owned(),
+            "own.toml:4:1: \"halp\": expected a command of [everywhere]; did you mean `help`?"
+                .to_owned(),
+            "own.toml:5:1: \"zzz\": expected a command of [everywhere]: `quit`, `help`".to_owned(),
+            format!("own.toml:6:9: \"dwon\": expected {key}; did you mean `down`?"),
+            "own.toml:6:17: \"3\": expected a key in quotes, as in \"j\"".to_owned(),
+            "own.toml:7:8: \"x\": expected a list of keys, as in [\"down\", \"j\"]".to_owned(),
+            "own.toml:10:14: \"K\": expected a key not yet used in [explore]; `keep` has it \
+             (line 9)"
+                .to_owned(),
+            "own.toml:10:24: \"n\": expected a key not yet used in [explore]; `next-pair` has it \
+             (line 10)"
+                .to_owned(),
+        ]
+    );
+    assert_eq!(keys(&map, "everywhere", 1), "f1");
+    assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+    assert_eq!(keys(&map, "explore", 4), "é K");
+    assert_eq!(keys(&map, "explore", 2), "n");
+}
+
+#[test]
+fn a_section_is_a_table() {
+    let (_, problems) = own("explore = 3\n");
+    assert_eq!(
+        problems,
+        ["own.toml:1:11: \"3\": expected a section, written [explore]"]
+    );
+}
+
+#[test]
+fn a_broken_line_costs_that_line() {
+    let cases = [
+        ("next-pair [\"n\"]", "key with no value, expected `=`"),
+        (
+            "next-pair = j",
+            "string values must be quoted, expected literal string",
+        ),
+        (
+            "next-pair = [\"n\"",
+            "missing comma between array elements, expected `,`",
+        ),
+        (
+            "next-pair = [\"n]",
+            "missing comma between array elements, expected `,`",
+        ),
+        ("keep = [\"L\"]", "duplicate key"),
+    ];
+    for (line, message) in cases {
+        let text = format!("[explore]\nkeep = [\"K\"]\n{line}\n[everywhere]\nhelp = [\"h\"]\n");
+        let (map, problems) = own(&text);
+        let expected = format!("own.toml:3:1: {line:?}: expected valid TOML ({message})");
+        assert_eq!(problems, [expected]);
+        assert_eq!(keys(&map, "explore", 4), "K");
+        assert_eq!(keys(&map, "explore", 2), "down j");
+        assert_eq!(keys(&map, "everywhere", 1), "h");
+    }
+}
+
+#[test]
+fn a_file_of_another_kind_is_given_up_soon() {
+    let (map, problems) = own(&"not a key file\n".repeat(10_000));
+    assert_eq!(problems.len(), 50);
+    assert_eq!(keys(&map, "explore", 2), "down j");
+}
+
+#[test]
+fn no_text_is_too_strange() {
+    for text in [
+        "",
+        "\u{feff}",
+        "[",
+        "[explore",
+        "[explore]\nkeep = [\"",
+        "\0",
+        "=",
+        "é = ",
+        "[[explore]]\n",
+    ] {
+        let (map, _) = own(text);
+        assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+    }
+}

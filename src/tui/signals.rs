@@ -1,0 +1,83 @@
+//! Signals: the end from outside, and stopping for the shell.
+//!
+//! A fatal signal is answered by its own thread, not through the channel: the main thread may be
+//! stuck, and once the terminal has closed the terminal library's blocking read spins at full CPU,
+//! so waiting politely for anyone would be wrong. On systems other than Unix nothing here does
+//! anything: closing the window ends a process there, and Ctrl-C is a key like any other.
+
+use std::io;
+use std::sync::mpsc::SyncSender;
+
+use super::event::Wake;
+
+#[cfg(unix)]
+pub(super) use unix::{stop_process, watch};
+
+/// Whether Ctrl-Z can hand the terminal back to a shell.
+pub(super) const JOB_CONTROL: bool = cfg!(unix);
+
+#[cfg(not(unix))]
+pub(super) fn watch(_wake: SyncSender<Wake>) -> io::Result<()> {
+    Ok(())
+}
+
+#[cfg(not(unix))]
+pub(super) fn stop_process() -> io::Result<()> {
+    Ok(())
+}
+
+#[cfg(unix)]
+mod unix {
+    use std::time::Duration;
+    use std::{process, thread};
+
+    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
+    use signal_hook::iterator::Signals;
+    use signal_hook::low_level;
+
+    use super::super::terminal;
+    use super::{SyncSender, Wake, io};
+
+    /// How long a dying program tries to write to a terminal that may not be reading.
+    const PATIENCE: Duration = Duration::from_secs(1);
+
+    /// Starts the thread that answers signals.
+    ///
+    /// The terminal library reports resizes too, but only once its reader has started: a window
+    /// that is moved into place in the program's first milliseconds would keep a wrong frame.
+    ///
+    /// The thread stays for the rest of the process: a signal that comes
+    /// after the screens have closed still ends the program with its status.
+    pub(in super::super) fn watch(wake: SyncSender<Wake>) -> io::Result<()> {
+        // Registered here and not in the thread, so that no signal falls between the two.
+        let mut signals = Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGCONT, SIGWINCH])?;
+        thread::Builder::new()
+            .name("signals".into())
+            .spawn(move || {
+                for signal in signals.forever() {
+                    match signal {
+                        // Never block here: a full channel means the main thread is behind and
+                        // will draw anyway, and this thread must stay free for the next signal.
+                        SIGCONT => drop(wake.try_send(Wake::Continued)),
+                        SIGWINCH => drop(wake.try_send(Wake::Resized)),
+                        fatal => end(fatal),
+                    }
+                }
+            })?;
+        Ok(())
+    }
+
+    /// Gives the terminal back and ends with the status a shell expects of that signal.
+    fn end(signal: i32) -> ! {
+        terminal::give_back_within(PATIENCE);
+        process::exit(128 + signal)
+    }
+
+    /// Stops this process as Ctrl-Z does; returns when it is continued.
+    ///
+    /// SIGTSTP and not SIGSTOP: where no shell could continue us (the program was started as the
+    /// terminal's only process) the system ignores the former, and the latter would stop for good.
+    pub(in super::super) fn stop_process() -> io::Result<()> {
+        low_level::raise(SIGTSTP)
+    }
+}

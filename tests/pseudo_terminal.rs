@@ -1,0 +1,283 @@
+//! The program in a real pseudo-terminal: start, resize, suspend, quit, panic, signals.
+//!
+//! What these tests promise is in two words: the terminal always comes back, once.
+
+#![cfg(unix)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "the functions of a test are a test too"
+)]
+
+#[path = "support/pty.rs"]
+mod pty;
+
+use std::process::{Command, Stdio};
+
+use pty::{DEADLINE, Session, count, positions};
+
+const ENTER_SCREEN: &[u8] = b"\x1b[?1049h";
+const LEAVE_SCREEN: &[u8] = b"\x1b[?1049l";
+const SHOW_CURSOR: &[u8] = b"\x1b[?25h";
+const PASTE_ON: &[u8] = b"\x1b[?2004h";
+const PASTE_OFF: &[u8] = b"\x1b[?2004l";
+const BEGIN_FRAME: &[u8] = b"\x1b[?2026h";
+const END_FRAME: &[u8] = b"\x1b[?2026l";
+
+fn start(env: &[(&str, &str)]) -> Session {
+    let session = Session::start(&[], 24, 80, env);
+    session.wait_for("fretloom 80x24", DEADLINE);
+    session
+}
+
+/// Sends a signal by the shell's own `kill`, which every system has.
+fn signal(name: &str, process: u32) {
+    let kill = format!("kill -s {name} {process}");
+    let status = Command::new("sh").args(["-c", &kill]).status().unwrap();
+    assert!(status.success());
+}
+
+/// The terminal was taken so many times and has come back as often, in this order.
+fn assert_given_back(session: &Session, times: usize) {
+    session.wait_for_bytes(SHOW_CURSOR, times, DEADLINE);
+    let raw = session.raw();
+    for taken in [ENTER_SCREEN, PASTE_ON] {
+        assert_eq!(count(&raw, taken), times, "{}", taken.escape_ascii());
+    }
+    for given in [LEAVE_SCREEN, PASTE_OFF, SHOW_CURSOR] {
+        assert_eq!(count(&raw, given), times, "{}", given.escape_ascii());
+        let last_taken = positions(&raw, ENTER_SCREEN).last();
+        assert!(positions(&raw, given).last() > last_taken);
+    }
+    assert!(!session.with_screen(|screen| {
+        screen.alternate_screen() || screen.hide_cursor() || screen.bracketed_paste()
+    }));
+    assert!(session.is_in_line_mode());
+}
+
+#[test]
+fn the_first_frame_comes_unasked_and_whole() {
+    let session = start(&[]);
+    session.wait_for_bytes(END_FRAME, 1, DEADLINE);
+    assert!(session.with_screen(|screen| {
+        screen.alternate_screen() && screen.hide_cursor() && screen.bracketed_paste()
+    }));
+    assert!(!session.is_in_line_mode());
+    let raw = session.raw();
+    let begin = positions(&raw, BEGIN_FRAME).next();
+    let text = positions(&raw, b"fretloom").next();
+    let end = positions(&raw, END_FRAME).next();
+    assert!(begin < text && text < end);
+    // The mouse is the player's own, to select text with.
+    assert_eq!(count(&raw, b"\x1b[?1000h"), 0);
+}
+
+#[test]
+fn a_resize_redraws_at_once() {
+    let mut session = start(&[]);
+    session.resize(30, 100);
+    session.wait_for("fretloom 100x30", DEADLINE);
+    session.resize(1, 10);
+    session.wait_for("fretloom 1", DEADLINE);
+    session.resize(10, 40);
+    session.wait_for("fretloom 40x10", DEADLINE);
+}
+
+#[test]
+fn keys_arrive_by_name_and_pasted_text_as_text() {
+    let mut session = start(&[]);
+    let typed = [
+        ("S", "S"),
+        (" ", "space"),
+        ("\x1b[1;2D", "shift-left"),
+        ("\x1b[6~", "pagedown"),
+    ];
+    for (bytes, name) in typed {
+        session.send(bytes);
+        session.wait_for(&format!("key {name}"), DEADLINE);
+    }
+    session.send("\x1b[200~quit? q\x1b[201~");
+    session.wait_for("pasted quit? q", DEADLINE);
+}
+
+#[test]
+fn quitting_gives_the_terminal_back_once() {
+    let mut session = start(&[]);
+    session.send("q");
+    assert_eq!(session.wait_exit(DEADLINE), 0);
+    assert_given_back(&session, 1);
+}
+
+#[test]
+fn a_panic_gives_the_terminal_back_before_it_speaks() {
+    let mut session = start(&[("FRETLOOM_PANIC_ON_KEY", "x")]);
+    session.send("x");
+    assert_eq!(session.wait_exit(DEADLINE), 101);
+    session.wait_for("FRETLOOM_PANIC_ON_KEY is x", DEADLINE);
+    assert_given_back(&session, 1);
+    let raw = session.raw();
+    let report = positions(&raw, b"panicked at").next();
+    assert!(report.is_some());
+    for given in [LEAVE_SCREEN, PASTE_OFF, SHOW_CURSOR] {
+        assert!(positions(&raw, given).next() < report);
+    }
+}
+
+#[test]
+fn signals_from_outside_give_the_terminal_back() {
+    for (name, status) in [("TERM", 143), ("HUP", 129), ("INT", 130), ("QUIT", 131)] {
+        let mut session = start(&[]);
+        signal(name, session.process_id());
+        assert_eq!(session.wait_exit(DEADLINE), status, "{name}");
+        assert_given_back(&session, 1);
+    }
+}
+
+#[test]
+fn a_signal_ends_a_program_that_hangs() {
+    let mut session = start(&[("FRETLOOM_HANG_ON_KEY", "x")]);
+    session.send("x");
+    signal("TERM", session.process_id());
+    assert_eq!(session.wait_exit(DEADLINE), 143);
+    assert_given_back(&session, 1);
+}
+
+#[test]
+fn a_closed_terminal_ends_the_program() {
+    let mut session = start(&[]);
+    session.close_terminal();
+    // Noticed by the signal, or by a frame that cannot be written: whichever comes first.
+    let status = session.wait_exit(DEADLINE);
+    assert!([1, 129].contains(&status), "{status}");
+}
+
+#[test]
+fn without_a_terminal_it_says_so_and_writes_nothing() {
+    let program = env!("CARGO_BIN_EXE_fretloom");
+    let output = Command::new(program).stdin(Stdio::null()).output().unwrap();
+    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.stdout, b"");
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(said, "fretloom: standard input is not a terminal\n");
+
+    let to_a_file = ["-c", "\"$0\" >/dev/null", program];
+    let mut session = Session::start_program("sh", &to_a_file, 24, 80, &[]);
+    assert_eq!(session.wait_exit(DEADLINE), 1);
+    session.wait_for("fretloom: standard output is not a terminal", DEADLINE);
+    assert!(session.is_in_line_mode());
+}
+
+#[test]
+fn without_a_shell_to_come_back_from_ctrl_z_goes_on() {
+    let mut session = start(&[]);
+    session.send(b"\x1a");
+    session.wait_for_bytes(ENTER_SCREEN, 2, DEADLINE);
+    session.send("a");
+    session.wait_for("key a", DEADLINE);
+    session.send("q");
+    assert_eq!(session.wait_exit(DEADLINE), 0);
+    assert_given_back(&session, 2);
+}
+
+/// What only Linux shows in its files.
+#[cfg(target_os = "linux")]
+mod linux {
+    use std::fs;
+    use std::thread;
+    use std::time::{Duration, Instant};
+
+    use super::{
+        DEADLINE, ENTER_SCREEN, LEAVE_SCREEN, SHOW_CURSOR, Session, assert_given_back, signal,
+        start,
+    };
+
+    /// Runs the program twice through Ctrl-Z and `fg`, waiting for Enter while it is stopped.
+    const SHELL: &str = "set -m; \"$0\"; read line; fg; read line; fg";
+
+    /// A process's state letter and parent.
+    fn state(process: u32) -> Option<(char, u32)> {
+        let stat = fs::read_to_string(format!("/proc/{process}/stat")).ok()?;
+        // The name before it may hold anything, even brackets.
+        let mut fields = stat.rsplit_once(')')?.1.split_whitespace();
+        let letter = fields.next()?.chars().next()?;
+        Some((letter, fields.next()?.parse().ok()?))
+    }
+
+    fn child_of(parent: u32) -> u32 {
+        let processes = fs::read_dir("/proc").unwrap();
+        processes
+            .filter_map(|entry| entry.unwrap().file_name().to_str()?.parse().ok())
+            .find(|&process| state(process).is_some_and(|(_, its_parent)| its_parent == parent))
+            .unwrap()
+    }
+
+    fn wait_for_state(process: u32, wanted: &[char]) {
+        let end = Instant::now() + DEADLINE;
+        while !state(process).is_some_and(|(letter, _)| wanted.contains(&letter)) {
+            assert!(Instant::now() < end, "{:?}", state(process));
+            thread::sleep(Duration::from_millis(5));
+        }
+    }
+
+    #[test]
+    fn ctrl_z_stops_and_the_shell_continues_it_twice() {
+        let program = env!("CARGO_BIN_EXE_fretloom");
+        let mut session = Session::start_program("sh", &["-c", SHELL, program], 24, 80, &[]);
+        session.wait_for("fretloom 80x24", DEADLINE);
+        let fretloom = child_of(session.process_id());
+        for round in 1..=2 {
+            session.send("\x1a");
+            session.wait_for_bytes(SHOW_CURSOR, round, DEADLINE);
+            wait_for_state(fretloom, &['T']);
+            assert_given_back(&session, round);
+            // The window changes while nobody looks.
+            let columns = 80 + u16::try_from(round).unwrap();
+            session.resize(24, columns);
+            session.send("\n");
+            session.wait_for_bytes(ENTER_SCREEN, round + 1, DEADLINE);
+            session.wait_for(&format!("resized to {columns}x24"), DEADLINE);
+        }
+        session.send("q");
+        assert_eq!(session.wait_exit(DEADLINE), 0);
+        assert_given_back(&session, 3);
+    }
+
+    #[test]
+    fn a_stop_from_outside_ends_in_a_whole_redraw() {
+        let session = start(&[]);
+        signal("STOP", session.process_id());
+        wait_for_state(session.process_id(), &['T']);
+        signal("CONT", session.process_id());
+        session.wait_for_bytes(b"fretloom", 2, DEADLINE);
+        assert_eq!(super::count(&session.raw(), LEAVE_SCREEN), 0);
+    }
+
+    /// How often any thread of the process has been put to sleep or taken off its processor.
+    fn switches(process: u32) -> u64 {
+        let threads = fs::read_dir(format!("/proc/{process}/task")).unwrap();
+        threads
+            .map(|thread| {
+                let status = fs::read_to_string(thread.unwrap().path().join("status")).unwrap();
+                let counts = status
+                    .lines()
+                    .filter_map(|line| line.split_once("ctxt_switches:"));
+                counts
+                    .map(|(_, n)| n.trim().parse::<u64>().unwrap())
+                    .sum::<u64>()
+            })
+            .sum()
+    }
+
+    #[test]
+    fn an_idle_program_never_wakes() {
+        let mut session = start(&[]);
+        session.send("a");
+        session.wait_for("key a", DEADLINE);
+        wait_for_state(session.process_id(), &['S']);
+        // The one wait that cannot be for something to be seen: nothing must happen in it.
+        thread::sleep(Duration::from_millis(100));
+        let before = switches(session.process_id());
+        thread::sleep(Duration::from_millis(400));
+        assert_eq!(switches(session.process_id()), before);
+    }
+}
