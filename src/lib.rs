@@ -1,3 +1,11 @@
-//! The program as a library, so that tests and benchmarks reach all of it.
+//! fretloom, the program as a library, so that tests and benchmarks reach all of it.
+//!
+//! [`cli`] reads commands and [`tui`] is the screen; both ask [`answer`], which asks the two crates
+//! of theory and fretboard. [`library`] finds and reads data files.
 
+pub mod answer;
+pub mod cli;
+pub mod glyphs;
+pub mod library;
 pub mod tui;
+pub mod words;

@@ -13,5 +13,4 @@ pub mod terminal;
 
 mod faults;
 mod input;
-mod nearest;
 mod signals;

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use super::super::nearest::nearest;
+use crate::words::nearest;
 use super::{Glyphs, Key, KeyCode, Modifiers};
 
 /// A key with a name: how files write it, how a footer shows it, and the footer's sign for it.

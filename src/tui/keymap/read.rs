@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::{Key, KeyError};
-use super::super::nearest::nearest;
+use crate::words::nearest;
 use super::recover::recover;
 use super::{Keymap, Problem};
 

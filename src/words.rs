@@ -4,7 +4,14 @@
 const LIKE_ENOUGH: f64 = 0.7;
 
 /// The candidate most like `word`, if one is like enough; the first of equals.
-pub(super) fn nearest<'a>(
+///
+/// ```
+/// use fretloom::words::nearest;
+/// assert_eq!(nearest("pars", ["pairs", "scales"]), Some("pairs"));
+/// assert_eq!(nearest("zzz", ["pairs", "scales"]), None);
+/// ```
+#[must_use]
+pub fn nearest<'a>(
     word: &str,
     candidates: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {

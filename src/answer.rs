@@ -1,0 +1,29 @@
+//! Questions with their whole answer: what commands print and screens draw.
+//!
+//! A command and a screen that show the same facts ask the same question here. Each answer is a
+//! plain value that serialises to the JSON of the command of its name (ASCII, strings from 1), so
+//! the shapes of that JSON live here and nowhere else.
+
+mod ascii;
+mod chord;
+mod neck;
+mod pairs;
+mod refusal;
+mod request;
+mod scales;
+mod shapes;
+mod tunings;
+
+pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
+pub use neck::{NeckAnswer, PlaceAnswer, places_of_pair};
+pub use pairs::{
+    LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_over, pairs_over,
+};
+pub use refusal::Refusal;
+pub use request::{Families, Moment, Wishes};
+pub use scales::{ScaleAnswer, ScalesAnswer, TriadsAnswer, scales_of, triads_of};
+pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
+pub use tunings::{TuningAnswer, TuningsAnswer};
+
+/// The number that stands first in every JSON answer; it grows when a field changes its meaning.
+pub const FORMAT: u32 = 1;

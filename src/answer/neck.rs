@@ -1,0 +1,81 @@
+//! Where the notes of a pair lie on a neck.
+
+use fretloom_fretboard::{FretRange, Neck, Place};
+use fretloom_theory::{Degree, NoteName};
+use serde::Serialize;
+
+use super::{FORMAT, PairAnswer, TuningAnswer, ascii};
+
+/// The answer of `neck CHORD`.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct NeckAnswer {
+    format: u32,
+    /// The tuning.
+    pub tuning: TuningAnswer,
+    /// The pair's name.
+    pub pair: String,
+    /// Every place that sounds one of its notes, string 1 first, up the neck.
+    pub places: Vec<PlaceAnswer>,
+}
+
+impl NeckAnswer {
+    /// Where on this neck are the notes of this pair?
+    #[must_use]
+    pub fn new(neck: &Neck, tuning: TuningAnswer, pair: &PairAnswer, frets: FretRange) -> Self {
+        let places = places_of_pair(neck, pair);
+        NeckAnswer {
+            format: FORMAT,
+            tuning,
+            pair: pair.name.clone(),
+            places: places.into_iter().filter(|place| frets.contains(place.place.fret)).collect(),
+        }
+    }
+}
+
+/// One place that sounds a note of a pair.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct PlaceAnswer {
+    /// String and fret.
+    #[serde(flatten, serialize_with = "string_and_fret")]
+    pub place: Place,
+    /// The sounding pitch.
+    pub midi: u8,
+    /// The note as its triad is spelled.
+    #[serde(serialize_with = "ascii::one")]
+    pub note: NoteName,
+    /// `first` or `second`.
+    pub triad: &'static str,
+    /// What it is over the chord.
+    #[serde(serialize_with = "ascii::one")]
+    pub degree: Degree,
+    /// Which member of its triad it is, from 0 for the root.
+    #[serde(skip)]
+    pub member: usize,
+}
+
+fn string_and_fret<S: serde::Serializer>(place: &Place, serializer: S) -> Result<S::Ok, S::Error> {
+    use serde::ser::SerializeMap;
+    let mut map = serializer.serialize_map(Some(2))?;
+    map.serialize_entry("string", &place.string.number())?;
+    map.serialize_entry("fret", &place.fret.number())?;
+    map.end()
+}
+
+/// Every place on the neck that sounds a note of the pair: string 1 first, up the neck.
+#[must_use]
+pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
+    let mut places: Vec<PlaceAnswer> = neck
+        .places()
+        .filter_map(|(place, pitch)| {
+            let class = pitch.pitch_class();
+            let sides = [("first", &pair.first), ("second", &pair.second)];
+            sides.into_iter().find_map(|(side, triad)| {
+                let (member, note) = triad.name.member(class)?;
+                let degree = *triad.degrees.get(member)?;
+                Some(PlaceAnswer { place, midi: pitch.midi(), note, triad: side, degree, member })
+            })
+        })
+        .collect();
+    places.sort_by_key(|place| (place.place.string.number(), place.place.fret.number()));
+    places
+}

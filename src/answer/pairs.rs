@@ -1,0 +1,248 @@
+//! The pairs of a chord or a scale, ranked, with what each says.
+
+use fretloom_theory::{
+    ChordScale, Degree, NoteName, PitchClassSet, Sound, Speller, SpelledTriad, Spelling, Triad,
+    TriadPair, also_serves, forte_name, interval_vector, prime_form, prime_form_rahn,
+};
+use serde::Serialize;
+
+use super::{ChordAnswer, FORMAT, Families, Moment, Refusal, ScaleAnswer, Wishes, ascii};
+
+/// The answer of `pairs`.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct PairsAnswer {
+    format: u32,
+    /// The chord; none for a scale by itself.
+    pub chord: Option<ChordAnswer>,
+    /// The scale; none where every pair there is was asked for.
+    pub scale: Option<ScaleAnswer>,
+    /// The pairs, the first one first.
+    pub pairs: Vec<PairAnswer>,
+}
+
+/// One pair and what it says over the chord of the moment.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct PairAnswer {
+    /// Its place in the list, from 1.
+    pub rank: usize,
+    /// Its name in ASCII, as in `F & G`.
+    pub name: String,
+    /// The triad whose root comes first going up.
+    pub first: TriadAnswer,
+    /// The other.
+    pub second: TriadAnswer,
+    /// The notes of the scale that it leaves out.
+    pub left_out: Vec<LeftOut>,
+    /// Does it hold the root?
+    pub states_root: bool,
+    /// The third, or what stands in its place?
+    pub states_third: bool,
+    /// The seventh, or the sixth?
+    pub states_seventh: bool,
+    /// Its ninths, elevenths and thirteenths.
+    #[serde(serialize_with = "ascii::list")]
+    pub tensions: Vec<Degree>,
+    /// What rubs against the chord.
+    #[serde(serialize_with = "ascii::list")]
+    pub rubs: Vec<Degree>,
+    /// Its notes outside the scale.
+    #[serde(serialize_with = "ascii::list")]
+    pub outside: Vec<NoteName>,
+    /// Degrees that the symbol names and the pair leaves out.
+    #[serde(serialize_with = "ascii::list")]
+    pub drops_named: Vec<Degree>,
+    /// Does the scale spell both triads in thirds?
+    pub in_thirds: bool,
+    /// Do the two alternate going up?
+    pub interleaves: bool,
+    /// Other common chords that it serves.
+    pub also_fits: Vec<String>,
+    /// The Forte name of its six notes.
+    pub forte: &'static str,
+    /// Their prime form after Forte.
+    pub prime_form: Vec<u8>,
+    /// Their prime form after Rahn.
+    pub prime_form_rahn: Vec<u8>,
+    /// Their interval-class vector.
+    pub interval_vector: [u8; 6],
+    /// Why it stands where it does, in one sentence.
+    #[serde(serialize_with = "ascii::one")]
+    pub why: Sentence,
+    /// The pair itself.
+    #[serde(skip)]
+    pub pair: TriadPair,
+}
+
+/// A sentence in both notations.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Sentence {
+    signs: String,
+    ascii: String,
+}
+
+impl Sentence {
+    fn new(sentence: &impl std::fmt::Display) -> Sentence {
+        Sentence { signs: format!("{sentence}"), ascii: format!("{sentence:#}") }
+    }
+}
+
+impl std::fmt::Display for Sentence {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(if f.alternate() { &self.ascii } else { &self.signs })
+    }
+}
+
+/// One triad of a pair.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct TriadAnswer {
+    /// Its name and notes for people.
+    #[serde(skip)]
+    pub name: SpelledTriad,
+    /// Its root.
+    #[serde(serialize_with = "ascii::one")]
+    pub root: NoteName,
+    /// Its quality.
+    pub quality: &'static str,
+    /// Its notes, root first.
+    #[serde(serialize_with = "ascii::list")]
+    pub notes: [NoteName; 3],
+    /// What each is over the chord.
+    #[serde(serialize_with = "ascii::list")]
+    pub degrees: Vec<Degree>,
+}
+
+impl TriadAnswer {
+    fn new(triad: Triad, speller: &Speller<'_>) -> TriadAnswer {
+        let name = speller.triad(triad);
+        let degree = |note: NoteName| speller.ground().degree(note.pitch_class());
+        TriadAnswer {
+            name,
+            root: name.root(),
+            quality: triad.quality().word(),
+            notes: name.notes(),
+            degrees: name.notes().map(degree).to_vec(),
+        }
+    }
+}
+
+/// A note that a pair leaves out.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct LeftOut {
+    /// Its name.
+    #[serde(serialize_with = "ascii::one")]
+    pub note: NoteName,
+    /// What it is over the chord.
+    #[serde(serialize_with = "ascii::one")]
+    pub degree: Degree,
+}
+
+/// Which pairs does the moment's scale hold, and what does each say?
+#[must_use]
+pub fn pairs_over(
+    moment: &Moment,
+    families: &Families,
+    wishes: &Wishes,
+    spelling: Spelling,
+) -> PairsAnswer {
+    let ground = moment.ground();
+    let speller = moment.speller(spelling);
+    let wanted = |sound: &&Sound| wishes.allow(sound.pair().set(), ground);
+    let sounds = Sound::ranked(ground, families.qualities());
+    let pairs = sounds.iter().filter(wanted).zip(1..);
+    PairsAnswer {
+        format: FORMAT,
+        chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
+        scale: Some(ScaleAnswer::of(moment)),
+        pairs: pairs.map(|(sound, rank)| answer(sound, rank, &speller)).collect(),
+    }
+}
+
+/// What does one pair of the player's own say? Its notes may lie outside the scale.
+///
+/// # Errors
+///
+/// Where the triads share a note.
+pub fn pair_over(
+    moment: &Moment,
+    triads: [SpelledTriad; 2],
+    spelling: Spelling,
+) -> Result<PairAnswer, Refusal> {
+    let ground = moment.ground();
+    let speller = moment.speller(spelling);
+    let [one, other] = triads.map(|triad| triad.triad());
+    match TriadPair::new(one, other, ground.root().pitch_class()) {
+        Some(pair) => Ok(answer(&Sound::of(pair, ground), 1, &speller)),
+        None => Err(no_pair(triads, &speller)),
+    }
+}
+
+fn no_pair(triads: [SpelledTriad; 2], speller: &Speller<'_>) -> Refusal {
+    let [one, other] = triads.map(|triad| triad.triad().set());
+    let shared: Vec<String> =
+        one.intersection(other).iter().map(|class| speller.note(class).to_string()).collect();
+    Refusal::NoPair { triads: triads.map(|triad| triad.to_string()), shared: shared.join(" and ") }
+}
+
+/// Every pair that exists, over no chord: names, notes and kinds only.
+#[must_use]
+pub fn every_pair(families: &Families, spelling: Spelling) -> PairsAnswer {
+    // The parse cannot fail; were the table ever without a chromatic scale, the list is empty.
+    let moment = Moment::of_scale("C chromatic");
+    let pairs = moment.map(|moment| {
+        let speller = moment.speller(spelling);
+        let root = moment.ground().root().pitch_class();
+        let all = TriadPair::within(PitchClassSet::CHROMATIC, families.qualities(), root);
+        all.zip(1..).map(|(pair, rank)| without_ground(pair, rank, &speller)).collect()
+    });
+    PairsAnswer { format: FORMAT, chord: None, scale: None, pairs: pairs.unwrap_or_default() }
+}
+
+fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAnswer {
+    let mut answer = answer(&Sound::of(pair, speller.ground()), rank, speller);
+    let [first, second] = [&mut answer.first, &mut answer.second].map(|triad| {
+        triad.degrees.clear();
+        format!("{} {}", triad.root, triad.quality)
+    });
+    let apart = pair.first().root().semitones_up_to(pair.second().root());
+    let relation = if pair.interleaves() { "interleaving" } else { "not interleaving" };
+    answer.why = Sentence::new(&format!(
+        "{first} and {second}, roots {apart} semitones apart, {relation}"
+    ));
+    answer.why.ascii = crate::glyphs::to_ascii(&answer.why.signs);
+    answer.left_out.clear();
+    (answer.states_root, answer.states_third, answer.states_seventh) = (false, false, false);
+    answer
+}
+
+fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
+    let ground: &ChordScale = speller.ground();
+    let pair = sound.pair();
+    let set = pair.set();
+    let up = |set: PitchClassSet| set.going_up_from(ground.root().pitch_class());
+    let [first, second] = pair.triads().map(|triad| TriadAnswer::new(triad, speller));
+    PairAnswer {
+        rank,
+        name: format!("{:#} & {:#}", first.name, second.name),
+        first,
+        second,
+        left_out: up(sound.left_out())
+            .map(|class| LeftOut { note: speller.note(class), degree: ground.degree(class) })
+            .collect(),
+        states_root: sound.states_root(),
+        states_third: sound.states_third(),
+        states_seventh: sound.states_seventh(),
+        tensions: ground.degrees(set).filter(|d| matches!(d.number(), 9 | 11 | 13)).collect(),
+        rubs: ground.degrees(sound.rubs()).collect(),
+        outside: up(sound.outside()).map(|class| speller.note(class)).collect(),
+        drops_named: ground.degrees(sound.drops_named()).collect(),
+        in_thirds: sound.in_thirds(),
+        interleaves: pair.interleaves(),
+        also_fits: also_serves(set, speller).iter().map(|chord| format!("{chord:#}")).collect(),
+        forte: forte_name(set).unwrap_or_default(),
+        prime_form: prime_form(set),
+        prime_form_rahn: prime_form_rahn(set),
+        interval_vector: interval_vector(set),
+        why: Sentence::new(&sound.reason(ground)),
+        pair,
+    }
+}

@@ -1,0 +1,129 @@
+//! Why a question has no answer: the input was at fault.
+
+use std::fmt;
+
+use fretloom_fretboard::{ReadError, TuningError};
+use fretloom_theory::{ChordError, DegreeError, ScaleError, TriadError};
+
+/// An input that cannot be answered. Its words say what, where, what was expected and, where that
+/// helps, what to do.
+#[derive(Clone, PartialEq, Debug)]
+#[non_exhaustive]
+pub enum Refusal {
+    /// The chord cannot be read.
+    Chord(ChordError),
+    /// The scale cannot be read.
+    Scale(ScaleError),
+    /// A triad cannot be read.
+    Triad(TriadError),
+    /// A wish cannot be read.
+    Wish(DegreeError),
+    /// Two triads that share notes are no pair.
+    NoPair {
+        /// The triads as they are written.
+        triads: [String; 2],
+        /// The notes they share.
+        shared: String,
+    },
+    /// A pair that is neither a number in the list nor two triads.
+    UnknownPair {
+        /// The text as given.
+        text: String,
+        /// How many pairs there are to choose from.
+        count: usize,
+    },
+    /// A string set or fret range cannot be read.
+    Read(ReadError),
+    /// A tuning that is neither an id nor readable as strings.
+    Tuning {
+        /// What is wrong with it as typed strings.
+        error: TuningError,
+        /// The known tuning with the nearest id.
+        nearest: Option<String>,
+    },
+    /// A string set that the instrument does not have.
+    NoSuchStrings {
+        /// The set as written.
+        strings: String,
+        /// How many strings there are.
+        count: usize,
+    },
+    /// A ladder or shape needs three strings.
+    NotThreeStrings {
+        /// The set as written.
+        strings: String,
+    },
+    /// A file cannot be read.
+    File {
+        /// Its name as given.
+        name: String,
+        /// What the system says.
+        reason: String,
+    },
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Refusal::Chord(error) => error.fmt(f),
+            Refusal::Scale(error) => error.fmt(f),
+            Refusal::Triad(error) => error.fmt(f),
+            Refusal::Wish(error) => error.fmt(f),
+            Refusal::Read(error) => error.fmt(f),
+            Refusal::NoPair { triads: [one, other], shared } => write!(
+                f,
+                "{one} & {other} are no pair: both hold {shared}; expected two triads without a \
+                 common note"
+            ),
+            Refusal::UnknownPair { text, count } => write!(
+                f,
+                "cannot read the pair \"{text}\": expected its number in the list, 1 to {count}, \
+                 or two triads as in \"F & G\""
+            ),
+            Refusal::Tuning { error, nearest: Some(id) } => {
+                write!(f, "{error}; or a tuning's name: the nearest is {id}")
+            }
+            Refusal::Tuning { error, nearest: None } => {
+                write!(f, "{error}; or a tuning's name: fretloom tunings lists them")
+            }
+            Refusal::NoSuchStrings { strings, count } => write!(
+                f,
+                "there are no strings {strings} on this instrument: expected strings from 1, the \
+                 one nearest the floor, to {count}"
+            ),
+            Refusal::NotThreeStrings { strings } => write!(
+                f,
+                "{strings} does not hold a triad: expected three strings, as in 3-2-1"
+            ),
+            Refusal::File { name, reason } => {
+                write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
+            }
+        }
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+impl From<ChordError> for Refusal {
+    fn from(error: ChordError) -> Self {
+        Refusal::Chord(error)
+    }
+}
+
+impl From<ScaleError> for Refusal {
+    fn from(error: ScaleError) -> Self {
+        Refusal::Scale(error)
+    }
+}
+
+impl From<TriadError> for Refusal {
+    fn from(error: TriadError) -> Self {
+        Refusal::Triad(error)
+    }
+}
+
+impl From<ReadError> for Refusal {
+    fn from(error: ReadError) -> Self {
+        Refusal::Read(error)
+    }
+}

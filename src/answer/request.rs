@@ -1,0 +1,177 @@
+//! What is asked about: a chord of the moment with its scale, and what the player wishes.
+
+use std::str::FromStr;
+
+use fretloom_theory::{
+    ChordScale, Degree, ReadChord, Scale, ScaleChoice, ScaleKind, Speller, Spelling, TriadQuality,
+};
+
+use super::Refusal;
+
+/// The chord of the moment as it was typed and read, with the scale chosen for it; or a scale by
+/// itself.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Moment {
+    chord: Option<(String, ReadChord)>,
+    ground: ChordScale,
+    why: String,
+}
+
+impl Moment {
+    /// A chord with its usual scale.
+    ///
+    /// # Errors
+    ///
+    /// Where the symbol cannot be read.
+    pub fn of_chord(symbol: &str) -> Result<Moment, Refusal> {
+        let read: ReadChord = symbol.parse()?;
+        let choices = ScaleChoice::for_chord(&read.chord);
+        // The chromatic scale fits every chord, so there is always a first choice.
+        let first = choices.first().map(|choice| (choice.scale().clone(), why(choice)));
+        let (scale, why) = match first {
+            Some(first) => first,
+            None => ("C chromatic".parse()?, String::new()),
+        };
+        Ok(Moment::over(symbol, read, scale, why))
+    }
+
+    /// A chord with the scale that the player wants: a whole name, or a kind alone, which is then
+    /// taken on the chord's root.
+    ///
+    /// # Errors
+    ///
+    /// Where the symbol or the scale cannot be read.
+    pub fn of_chord_in(symbol: &str, scale: &str) -> Result<Moment, Refusal> {
+        let read: ReadChord = symbol.parse()?;
+        let scale = match ScaleKind::named(scale) {
+            Some(kind) => Scale::new(read.chord.root(), kind.clone()),
+            None => scale.parse()?,
+        };
+        let usual = ScaleChoice::for_chord(&read.chord);
+        let known = usual.iter().find(|choice| *choice.scale() == scale);
+        let why = known.map_or_else(|| "chosen by hand".to_owned(), why);
+        Ok(Moment::over(symbol, read, scale, why))
+    }
+
+    /// A chord with one of the scales that fit it.
+    #[must_use]
+    pub fn with_choice(symbol: &str, read: ReadChord, choice: &ScaleChoice) -> Moment {
+        Moment::over(symbol, read, choice.scale().clone(), why(choice))
+    }
+
+    /// A scale by itself.
+    ///
+    /// # Errors
+    ///
+    /// Where the scale cannot be read.
+    pub fn of_scale(scale: &str) -> Result<Moment, Refusal> {
+        let scale: Scale = scale.parse()?;
+        Ok(Moment { chord: None, ground: ChordScale::alone(scale), why: String::new() })
+    }
+
+    fn over(symbol: &str, read: ReadChord, scale: Scale, why: String) -> Moment {
+        let ground = ChordScale::over(read.chord.clone(), scale);
+        Moment { chord: Some((symbol.trim().to_owned(), read)), ground, why }
+    }
+
+    /// The chord as typed, and as read; `None` for a scale by itself.
+    #[must_use]
+    pub fn chord(&self) -> Option<(&str, &ReadChord)> {
+        self.chord.as_ref().map(|(symbol, read)| (symbol.as_str(), read))
+    }
+
+    /// The scale over the chord.
+    #[must_use]
+    pub fn ground(&self) -> &ChordScale {
+        &self.ground
+    }
+
+    /// Why this scale, in a sentence; empty where no chord asks for one.
+    #[must_use]
+    pub fn why(&self) -> &str {
+        &self.why
+    }
+
+    /// Names notes and triads of the moment.
+    #[must_use]
+    pub fn speller(&self, spelling: Spelling) -> Speller<'_> {
+        Speller::new(&self.ground, spelling)
+    }
+}
+
+fn why(choice: &ScaleChoice) -> String {
+    choice.why().to_string()
+}
+
+/// Which families of triads are paired: the tertian ones, sus, flat-five.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Families(Vec<TriadQuality>);
+
+impl Default for Families {
+    fn default() -> Self {
+        Families(TriadQuality::TERTIAN.to_vec())
+    }
+}
+
+impl Families {
+    /// The qualities that take part.
+    #[must_use]
+    pub fn qualities(&self) -> &[TriadQuality] {
+        &self.0
+    }
+}
+
+impl FromStr for Families {
+    type Err = String;
+
+    /// Reads `tertian`, `sus`, `flat-five`, `all`, or several separated by commas.
+    fn from_str(text: &str) -> Result<Families, String> {
+        let mut qualities = Vec::new();
+        for word in text.split(',').map(str::trim) {
+            let family: &[TriadQuality] = match word {
+                "tertian" => TriadQuality::TERTIAN,
+                "sus" => &[TriadQuality::Sus],
+                "flat-five" => &[TriadQuality::FlatFive],
+                "all" => TriadQuality::ALL,
+                _ => {
+                    return Err(format!(
+                        "\"{word}\" is no family of triads: expected tertian, sus, flat-five or all"
+                    ));
+                }
+            };
+            qualities.extend_from_slice(family);
+        }
+        qualities.dedup();
+        Ok(Families(qualities))
+    }
+}
+
+/// Degrees that the player wants to hear, and degrees not wanted.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct Wishes {
+    with: Vec<Degree>,
+    without: Vec<Degree>,
+}
+
+impl Wishes {
+    /// Wishes as two lists of degrees separated by commas, as in `7,#11`.
+    ///
+    /// # Errors
+    ///
+    /// Where one of the degrees cannot be read.
+    pub fn read(with: &str, without: &str) -> Result<Wishes, Refusal> {
+        let list = |text: &str| -> Result<Vec<Degree>, Refusal> {
+            let words = text.split([',', ' ']).filter(|word| !word.is_empty());
+            words.map(|word| word.parse().map_err(Refusal::Wish)).collect()
+        };
+        Ok(Wishes { with: list(with)?, without: list(without)? })
+    }
+
+    /// Does a set of notes over `ground` fulfil them? Degrees are compared by sound.
+    #[must_use]
+    pub fn allow(&self, notes: fretloom_theory::PitchClassSet, ground: &ChordScale) -> bool {
+        let root = ground.root().pitch_class();
+        let holds = |degree: &Degree| notes.contains(degree.over(root));
+        self.with.iter().all(holds) && !self.without.iter().any(holds)
+    }
+}

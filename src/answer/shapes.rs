@@ -1,0 +1,154 @@
+//! The shapes of a triad, and the ladder of two.
+
+use fretloom_fretboard::{Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet};
+use fretloom_theory::SpelledTriad;
+use serde::Serialize;
+
+use super::{FORMAT, Refusal, TuningAnswer, ascii};
+
+/// One way to put a triad on strings and frets. Lists run from the highest string number down.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct ShapeAnswer {
+    /// The triad.
+    #[serde(serialize_with = "ascii::one")]
+    pub triad: SpelledTriad,
+    /// Which member sounds lowest: `root`, `first`, `second`.
+    pub inversion: &'static str,
+    /// An augmented triad's inversion is a matter of names.
+    pub by_name_only: bool,
+    /// `close` or `open`.
+    pub voicing: &'static str,
+    /// String numbers.
+    pub strings: [u8; 3],
+    /// Frets, 0 for open.
+    pub frets: [u8; 3],
+    /// Sounding pitches as MIDI numbers.
+    pub pitches: [u8; 3],
+    /// Fingers, 0 for open; none where no hand could hold it at once.
+    pub fingers: Option<[u8; 3]>,
+    /// From the lowest fretted fret to the highest, in millimetres.
+    pub stretch_mm: f64,
+    /// The fret of the first finger.
+    pub position: u8,
+}
+
+impl ShapeAnswer {
+    /// The shape of a triad under its name.
+    #[must_use]
+    pub fn new(triad: SpelledTriad, shape: &Shape) -> ShapeAnswer {
+        ShapeAnswer {
+            triad,
+            inversion: shape.inversion().word(),
+            by_name_only: shape.by_name_only(),
+            voicing: shape.voicing().word(),
+            strings: shape.strings().map(|string| string.number()),
+            frets: shape.frets().map(|fret| fret.number()),
+            pitches: shape.pitches().map(|pitch| pitch.midi()),
+            fingers: shape.fingers().map(|fingers| fingers.map(|finger| finger.number())),
+            stretch_mm: (shape.stretch_mm() * 10.0).round() / 10.0,
+            position: shape.position().number(),
+        }
+    }
+}
+
+/// The answer of `shapes TRIAD`.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct ShapesAnswer {
+    format: u32,
+    /// The tuning.
+    pub tuning: TuningAnswer,
+    /// The shapes.
+    pub shapes: Vec<ShapeAnswer>,
+}
+
+impl ShapesAnswer {
+    /// Where on this neck is this triad?
+    ///
+    /// # Errors
+    ///
+    /// Where the query names strings that the neck does not have or that hold no triad.
+    pub fn new(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        triad: SpelledTriad,
+        strings: Option<StringSet>,
+        query: &ShapeQuery,
+    ) -> Result<ShapesAnswer, Refusal> {
+        let query = on_strings(neck, strings, *query)?;
+        let shapes = query.shapes(neck, triad.triad());
+        let shapes = shapes.iter().map(|shape| ShapeAnswer::new(triad, shape)).collect();
+        Ok(ShapesAnswer { format: FORMAT, tuning, shapes })
+    }
+}
+
+/// The answer of `ladder TRIAD TRIAD`.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct LadderAnswer {
+    format: u32,
+    /// The tuning.
+    pub tuning: TuningAnswer,
+    /// The string set.
+    pub strings: Vec<u8>,
+    /// The shapes of both triads by height, lowest first.
+    pub rungs: Vec<ShapeAnswer>,
+}
+
+impl LadderAnswer {
+    /// How do these two triads climb this string set?
+    ///
+    /// # Errors
+    ///
+    /// Where the triads share a note, or the set is not three strings of the neck.
+    pub fn new(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        triads: [SpelledTriad; 2],
+        strings: StringSet,
+        query: &ShapeQuery,
+    ) -> Result<LadderAnswer, Refusal> {
+        refuse_shared_notes(triads)?;
+        let query = on_strings(neck, Some(strings), *query)?;
+        let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), &query);
+        let answer = |rung: &Rung| {
+            let [first, second] = triads;
+            let triad = if rung.side == Side::First { first } else { second };
+            ShapeAnswer::new(triad, &rung.shape)
+        };
+        Ok(LadderAnswer {
+            format: FORMAT,
+            tuning,
+            strings: strings.iter().map(|string| string.number()).collect(),
+            rungs: ladder.rungs().iter().map(answer).collect(),
+        })
+    }
+}
+
+fn refuse_shared_notes(triads: [SpelledTriad; 2]) -> Result<(), Refusal> {
+    let [one, other] = triads.map(|triad| triad.triad().set());
+    if one.is_disjoint(other) {
+        return Ok(());
+    }
+    let [first, _] = triads;
+    let shared = first.notes().into_iter().filter(|note| other.contains(note.pitch_class()));
+    let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
+    Err(Refusal::NoPair {
+        triads: triads.map(|triad| triad.to_string()),
+        shared: shared.join(" and "),
+    })
+}
+
+fn on_strings(
+    neck: &Neck,
+    strings: Option<StringSet>,
+    query: ShapeQuery,
+) -> Result<ShapeQuery, Refusal> {
+    let Some(strings) = strings else { return Ok(query) };
+    let count = neck.tuning().string_count();
+    if !strings.is_on(count) {
+        return Err(Refusal::NoSuchStrings { strings: strings.to_string(), count });
+    }
+    if strings.three().is_none() {
+        return Err(Refusal::NotThreeStrings { strings: strings.to_string() });
+    }
+    Ok(query.on(strings))
+}

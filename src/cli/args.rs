@@ -1,0 +1,265 @@
+//! The command line: what can be asked, in a guitarist's words.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
+use fretloom_theory::Spelling;
+
+use crate::answer::Families;
+use crate::tui::neck::Labels;
+
+/// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
+///
+/// Two triads that share no note, out of the scale of the moment: six notes in two familiar
+/// handfuls. Without a command, fretloom opens on a chord and shows its pairs, what each says over
+/// the chord, and both triads on the neck.
+#[derive(Parser, Debug)]
+#[command(name = "fretloom", version, max_term_width = 100, subcommand_precedence_over_arg = true)]
+#[command(after_help = "Quote a chord that holds brackets, and a wish that begins with #: \
+                        fretloom pairs 'C7(b9)' --with='#11'")]
+pub struct Cli {
+    /// The chord to open on, as on a lead sheet: Gmaj7#11, Am7, B7alt
+    #[arg(value_name = "CHORD")]
+    pub chord: Vec<String>,
+
+    /// What to print instead of opening the screen
+    #[command(subcommand)]
+    pub command: Option<Command>,
+
+    /// Options that every command takes
+    #[command(flatten)]
+    pub common: Common,
+}
+
+/// Options that every command takes.
+#[derive(Args, Debug)]
+pub struct Common {
+    /// A tuning's name (fretloom tunings lists them), or its strings: "D A D G B E"
+    #[arg(long, global = true, value_name = "TUNING", default_value = "guitar-standard")]
+    pub tuning: String,
+
+    /// How triads are written: as triads, or by the letters of the scale
+    #[arg(long, global = true, value_enum, default_value = "plain")]
+    pub spelling: SpellingArg,
+
+    /// Print one JSON object instead of text
+    #[arg(long, global = true)]
+    pub json: bool,
+
+    /// Print b and # instead of signs, as where the terminal is not UTF-8
+    #[arg(long, global = true)]
+    pub ascii: bool,
+}
+
+/// Spelling policies on the command line.
+#[derive(Clone, Copy, ValueEnum, Debug)]
+pub enum SpellingArg {
+    /// Every triad as a triad on its everyday root
+    Plain,
+    /// By the letters of the parent scale
+    Strict,
+}
+
+impl From<SpellingArg> for Spelling {
+    fn from(arg: SpellingArg) -> Spelling {
+        match arg {
+            SpellingArg::Plain => Spelling::Plain,
+            SpellingArg::Strict => Spelling::Strict,
+        }
+    }
+}
+
+/// What to print.
+#[derive(Subcommand, Debug)]
+pub enum Command {
+    /// The triad pairs of a chord, ranked, with what each says and which note it leaves out
+    Pairs(Pairs),
+    /// The scales that fit a chord, the usual ones first, and why
+    Scales {
+        /// The chord: Gmaj7#11, Am7, B7alt
+        chord: String,
+    },
+    /// The triads of a scale, degree by degree
+    Triads {
+        /// The scale: "C Dorian", "C D Eb F G A Bb" or "C: 1 2 b3 4 5 6 b7"
+        scale: String,
+    },
+    /// What a chord symbol names, and what was assumed in reading it
+    Chord {
+        /// The symbol
+        #[arg(required_unless_present = "file")]
+        symbol: Option<String>,
+        /// Read one symbol a line from this file, or from standard input with -
+        #[arg(long, value_name = "FILE", conflicts_with = "symbol")]
+        file: Option<PathBuf>,
+    },
+    /// Every way to put a triad on the strings
+    Shapes(Shapes),
+    /// Two triads in turn, up one string set, inversion by inversion
+    Ladder(Ladder),
+    /// The neck with both triads of a pair
+    Neck(Neck),
+    /// The tunings that there are, and from which file
+    Tunings,
+}
+
+/// `pairs`
+#[derive(Args, Debug)]
+pub struct Pairs {
+    /// The chord: Gmaj7#11, Am7, B7alt
+    #[arg(required_unless_present_any = ["scale", "all"])]
+    pub chord: Option<String>,
+    /// Another scale for the chord, or a scale by itself: altered, "C Dorian", "C D Eb F G A Bb"
+    #[arg(long, value_name = "SCALE")]
+    pub scale: Option<String>,
+    /// Every pair that exists, over no chord
+    #[arg(long, conflicts_with_all = ["chord", "scale", "with", "without"])]
+    pub all: bool,
+    /// Which pairs to list
+    #[command(flatten)]
+    pub wanted: Wanted,
+}
+
+/// Which pairs are wanted.
+#[derive(Args, Debug)]
+pub struct Wanted {
+    /// Which triads take part: tertian, sus, flat-five or all; several with commas
+    #[arg(long, value_name = "FAMILIES", default_value = "tertian")]
+    pub families: Families,
+    /// Only pairs that hold these degrees: 7,#11
+    #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
+    pub with: String,
+    /// Only pairs without these degrees: 11
+    #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
+    pub without: String,
+}
+
+/// `shapes`
+#[derive(Args, Debug)]
+pub struct Shapes {
+    /// The triad: G, F#m, Bbdim, C+
+    pub triad: String,
+    /// Only on these three strings, 1 being the one nearest the floor: 4-3-2
+    #[arg(long, value_name = "STRINGS", conflicts_with = "skips")]
+    pub strings: Option<String>,
+    /// Also on sets that skip strings
+    #[arg(long)]
+    pub skips: bool,
+    /// Close within an octave, open (spread), or both
+    #[arg(long, value_enum, default_value = "close")]
+    pub voicing: VoicingArg,
+    /// Only this inversion, judged by the lowest sounding note
+    #[arg(long, value_enum)]
+    pub inversion: Option<InversionArg>,
+    /// Only shapes that stretch over at most so many millimetres
+    #[arg(long, value_name = "MM")]
+    pub span: Option<f64>,
+    /// Which shapes to leave out
+    #[command(flatten)]
+    pub where_to: WhereTo,
+}
+
+/// `ladder`
+#[derive(Args, Debug)]
+pub struct Ladder {
+    /// One triad: F
+    pub first: String,
+    /// The other: G
+    pub second: String,
+    /// The three strings to climb, 1 being the one nearest the floor
+    #[arg(long, value_name = "STRINGS", default_value = "3-2-1")]
+    pub strings: String,
+    /// Which shapes to leave out
+    #[command(flatten)]
+    pub where_to: WhereTo,
+}
+
+/// Where on the neck to look.
+#[derive(Args, Debug)]
+pub struct WhereTo {
+    /// Only in these frets: 1-15
+    #[arg(long, value_name = "FRETS")]
+    pub frets: Option<String>,
+    /// No open strings
+    #[arg(long)]
+    pub no_open: bool,
+}
+
+/// `neck`
+#[derive(Args, Debug)]
+pub struct Neck {
+    /// The chord: Gmaj7#11, Am7, B7alt
+    #[arg(required_unless_present = "scale")]
+    pub chord: Option<String>,
+    /// Another scale for the chord, or a scale by itself
+    #[arg(long, value_name = "SCALE")]
+    pub scale: Option<String>,
+    /// Which pair: its number in the list, or two triads: "F & G"
+    #[arg(long, value_name = "PAIR", default_value = "1")]
+    pub pair: String,
+    /// Which pairs to choose from
+    #[command(flatten)]
+    pub wanted: Wanted,
+    /// Only these frets: 1-15
+    #[arg(long, value_name = "FRETS")]
+    pub frets: Option<String>,
+    /// What stands in the marks: the note, its degree over the chord, or its place in the triad
+    #[arg(long, value_enum, default_value = "note")]
+    pub labels: Labels,
+}
+
+/// Voicings on the command line.
+#[derive(Clone, Copy, ValueEnum, Debug)]
+#[allow(missing_docs, reason = "the words say themselves")]
+pub enum VoicingArg {
+    Close,
+    Open,
+    Both,
+}
+
+impl VoicingArg {
+    /// The one voicing wanted; none for both.
+    #[must_use]
+    pub fn one(self) -> Option<Voicing> {
+        match self {
+            VoicingArg::Close => Some(Voicing::Close),
+            VoicingArg::Open => Some(Voicing::Open),
+            VoicingArg::Both => None,
+        }
+    }
+}
+
+/// Inversions on the command line.
+#[derive(Clone, Copy, ValueEnum, Debug)]
+#[allow(missing_docs, reason = "the words say themselves")]
+pub enum InversionArg {
+    Root,
+    First,
+    Second,
+}
+
+impl From<InversionArg> for Inversion {
+    fn from(arg: InversionArg) -> Inversion {
+        match arg {
+            InversionArg::Root => Inversion::Root,
+            InversionArg::First => Inversion::First,
+            InversionArg::Second => Inversion::Second,
+        }
+    }
+}
+
+/// A string set or fret range that may be absent, read so that a mistake is the input's fault.
+pub fn read<T: std::str::FromStr>(text: Option<&str>) -> Result<Option<T>, T::Err> {
+    text.map(str::parse).transpose()
+}
+
+/// The frets that are wanted, the whole neck by default.
+pub fn frets(text: Option<&str>) -> Result<FretRange, fretloom_fretboard::ReadError> {
+    Ok(read(text)?.unwrap_or(FretRange::WHOLE_NECK))
+}
+
+/// The string set that is wanted, if one is.
+pub fn strings(text: Option<&str>) -> Result<Option<StringSet>, fretloom_fretboard::ReadError> {
+    read(text)
+}

@@ -1,0 +1,62 @@
+//! The signs of the screen and their ASCII stand-ins: one table.
+
+/// What each sign becomes where a terminal or a reader is not UTF-8. One column each, so that
+/// nothing moves, except where a sign stands in words only.
+const STAND_INS: &[(char, &str)] = &[
+    ('♭', "b"),
+    ('♯', "#"),
+    ('°', "o"),
+    ('ø', "0"),
+    ('Δ', "maj7"),
+    ('·', "-"),
+    ('─', "-"),
+    ('│', "|"),
+    ('┃', "|"),
+    ('┼', "+"),
+    ('╂', "+"),
+    ('▸', ">"),
+    ('●', "o"),
+    ('○', "."),
+    ('›', ">"),
+    ('‹', "<"),
+    ('↑', "^"),
+    ('↓', "v"),
+    ('←', "<"),
+    ('→', ">"),
+    ('…', "~"),
+    ('–', "-"),
+    ('“', "\""),
+    ('”', "\""),
+    ('’', "'"),
+];
+
+/// `text` with every sign that has a stand-in replaced by it.
+///
+/// ```
+/// assert_eq!(fretloom::glyphs::to_ascii("Gmaj7♯11 · B♭"), "Gmaj7#11 - Bb");
+/// ```
+#[must_use]
+pub fn to_ascii(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for char in text.chars() {
+        match STAND_INS.iter().find(|(sign, _)| *sign == char) {
+            Some((_, stand_in)) => out.push_str(stand_in),
+            None => out.push(char),
+        }
+    }
+    out
+}
+
+/// Does the environment say that text is UTF-8? Asked of `LC_ALL`, `LC_CTYPE` and `LANG` in that
+/// order, as the C library does; where none is set, a terminal of today is taken to be.
+#[must_use]
+pub fn locale_is_utf8() -> bool {
+    let value = |name| std::env::var(name).ok().filter(|value| !value.is_empty());
+    match ["LC_ALL", "LC_CTYPE", "LANG"].into_iter().find_map(value) {
+        Some(locale) => {
+            let locale = locale.to_uppercase();
+            locale.contains("UTF-8") || locale.contains("UTF8")
+        }
+        None => true,
+    }
+}
