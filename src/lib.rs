@@ -1,1 +1,3 @@
-//! x
+//! The program as a library, so that tests and benchmarks reach all of it.
+
+pub mod library;
