@@ -169,8 +169,8 @@ fn mistakes_point_at_the_value() {
         (
             "\"A2\"",
             "7",
-            "t.toml:3:11: found `[\"E2\", 7, \"D3\"]`, expected a list of notes with octaves, as in \
-             [\"E2\", \"A2\", \"D3\"]",
+            "t.toml:3:11: found `[\"E2\", 7, \"D3\"]`, expected a list of notes with octaves, as \
+             in [\"E2\", \"A2\", \"D3\"]",
         ),
         (
             "22",
