@@ -48,7 +48,7 @@ impl Default for Hand {
 /// How wide two neighbouring fingers stand without stretching, at most: a third of some 90 mm, the
 /// comfortable reach of curled fingers (HAND §2.2, a weak estimate).
 const RELAXED_GAP_MM: f64 = 30.0;
-/// How far behind the wire of its space a fingertip has its middle: half of its width.
+/// How far into a space, past the wire before it, a fingertip has its middle: half its width.
 const HALF_FINGERTIP_MM: f64 = 8.0;
 
 // Dearer than they are wide. Millimetres, so that they can be weighed against reach; set by which
@@ -105,7 +105,7 @@ impl Hand {
         best
     }
 
-    /// How far two fingers reach that have `steps` others between their numbers and themselves.
+    /// How far two fingers reach whose numbers lie `steps` apart.
     fn reach_between_mm(self, steps: u8) -> f64 {
         match steps {
             1 => self.reach_mm * 0.45,

@@ -366,8 +366,8 @@ mod tests {
         assert!(Tuning::new(strings.clone(), 5, 670.0).is_ok());
         assert_eq!(
             Tuning::new(strings, 4, 670.0).unwrap_err().to_string(),
-            "cannot use this tuning: expected string 3 to start at fret 4, the last one, at most, not \
-             at 5"
+            "cannot use this tuning: expected string 3 to start at fret 4, the last one, at most, \
+             not at 5"
         );
     }
 

@@ -1,0 +1,147 @@
+//! The keys of a TOML file, taken one by one, each with its place in the text.
+//!
+//! The spanned table is read by hand rather than through `derive`: a derived reader stops at the
+//! first mistake, and cannot say where an unknown key stands.
+
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::{Problem, nearest};
+
+/// The keys of one file, and what has been found wrong with them so far.
+pub(super) struct Fields<'a> {
+    file: &'a str,
+    content: &'a str,
+    table: DeTable<'a>,
+    problems: Vec<Problem>,
+}
+
+/// A value with its place.
+pub(super) struct Field<T> {
+    pub(super) value: T,
+    pub(super) span: Range<usize>,
+}
+
+impl<'a> Fields<'a> {
+    /// The keys of a file; `Err` where it is not TOML. Only the first such mistake is told: what a
+    /// parser finds after it is mostly an echo.
+    pub(super) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
+        match DeTable::parse(content) {
+            Ok(table) => Ok(Fields {
+                file,
+                content,
+                table: table.into_inner(),
+                problems: Vec::new(),
+            }),
+            Err(error) => {
+                let span = error.span().unwrap_or_default();
+                let expected = format!("TOML ({})", error.message());
+                Err(Problem::at(file, content, (span.start, span.end), expected))
+            }
+        }
+    }
+
+    /// Reports every key that is none of `known`, with the nearest that is.
+    pub(super) fn report_unknown(&mut self, known: &[&str]) {
+        let unknown = self.table.keys().filter_map(|key| {
+            let name: &str = key.get_ref();
+            if known.contains(&name) {
+                return None;
+            }
+            let expected = match nearest(name, known) {
+                Some(near) => format!("`{near}`, perhaps; this key is not used"),
+                None => format!("one of {}; this key is not used", known.join(", ")),
+            };
+            let span = key.span();
+            let place = (span.start, span.end);
+            Some(Problem::at(self.file, self.content, place, expected))
+        });
+        let unknown: Vec<Problem> = unknown.collect();
+        self.problems.extend(unknown);
+    }
+
+    /// Reports what was expected at a place.
+    pub(super) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
+        let place = (span.start, span.end);
+        let problem = Problem::at(self.file, self.content, place, expected.into());
+        self.problems.push(problem);
+    }
+
+    /// The value of a key that must be there, as `read` understands it; else reported.
+    pub(super) fn required<T>(
+        &mut self,
+        key: &str,
+        expected: &str,
+        read: impl Fn(&DeValue<'a>) -> Option<T>,
+    ) -> Option<Field<T>> {
+        if !self.table.contains_key(key) {
+            self.report(&(0..0), format!("a key `{key}`: {expected}"));
+            return None;
+        }
+        self.optional(key, expected, read)
+    }
+
+    /// The value of a key, if it is there; reported where `read` does not understand it.
+    pub(super) fn optional<T>(
+        &mut self,
+        key: &str,
+        expected: &str,
+        read: impl Fn(&DeValue<'a>) -> Option<T>,
+    ) -> Option<Field<T>> {
+        let found = self.table.get(key)?;
+        let span = found.span();
+        let value = read(found.get_ref());
+        if value.is_none() {
+            self.report(&span, expected);
+        }
+        value.map(|value| Field { value, span })
+    }
+
+    /// What has been found wrong.
+    pub(super) fn into_problems(mut self) -> Vec<Problem> {
+        self.problems
+            .sort_by_key(|problem| (problem.line, problem.column));
+        self.problems
+    }
+
+    /// How many problems have been reported so far.
+    pub(super) fn problem_count(&self) -> usize {
+        self.problems.len()
+    }
+}
+
+/// A piece of text that is not blank.
+pub(super) fn text(value: &DeValue<'_>) -> Option<String> {
+    let text = value.as_str()?.trim();
+    (!text.is_empty()).then(|| text.to_owned())
+}
+
+/// A whole number that is not negative.
+pub(super) fn count(value: &DeValue<'_>) -> Option<u32> {
+    let integer = value.as_integer()?;
+    u32::from_str_radix(integer.as_str(), integer.radix()).ok()
+}
+
+/// A number with or without a fraction.
+pub(super) fn decimal(value: &DeValue<'_>) -> Option<f64> {
+    match value.as_float() {
+        Some(float) => float.as_str().parse().ok(),
+        None => count(value).map(f64::from),
+    }
+}
+
+/// A list whose items `read` understands, each with its place.
+pub(super) fn list<T>(
+    value: &DeValue<'_>,
+    read: impl Fn(&DeValue<'_>) -> Option<T>,
+) -> Option<Vec<Field<T>>> {
+    let item = |item: &Spanned<DeValue<'_>>| {
+        Some(Field {
+            value: read(item.get_ref())?,
+            span: item.span(),
+        })
+    };
+    value.as_array()?.iter().map(item).collect()
+}

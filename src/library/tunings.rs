@@ -1,0 +1,268 @@
+//! The tunings that there are: one a file, built in or the player's own.
+//!
+//! A file is called by the tuning's id and holds five keys, and a sixth where a string does not
+//! begin at the nut:
+//!
+//! ```toml
+//! name = "Banjo, open G"
+//! instrument = "banjo"
+//! strings = ["G4", "D3", "G3", "B3", "D4"]  # from the highest string number to string 1
+//! frets = 22
+//! scale_mm = 670
+//! start_frets = [5, 0, 0, 0, 0]
+//! ```
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::{fs, io};
+
+use fretloom_fretboard::{Fret, Instrument, OpenString, Tuning, TuningError};
+
+use super::fields::{Field, Fields, count, decimal, list, text};
+use super::{Problem, Source};
+
+/// The files of the top-level `tunings/` folder; a test compares the two.
+const BUILT_IN: &[(&str, &str)] = &[
+    (
+        "guitar-standard",
+        include_str!("../../tunings/guitar-standard.toml"),
+    ),
+    (
+        "guitar-drop-d",
+        include_str!("../../tunings/guitar-drop-d.toml"),
+    ),
+    (
+        "guitar-dadgad",
+        include_str!("../../tunings/guitar-dadgad.toml"),
+    ),
+    (
+        "guitar-all-fourths",
+        include_str!("../../tunings/guitar-all-fourths.toml"),
+    ),
+    (
+        "guitar-7-string",
+        include_str!("../../tunings/guitar-7-string.toml"),
+    ),
+    (
+        "bass-4-string",
+        include_str!("../../tunings/bass-4-string.toml"),
+    ),
+    (
+        "ukulele-high-g",
+        include_str!("../../tunings/ukulele-high-g.toml"),
+    ),
+];
+
+const KEYS: &[&str] = &[
+    "name",
+    "instrument",
+    "strings",
+    "frets",
+    "scale_mm",
+    "start_frets",
+];
+
+/// No tuning needs more; a longer file is left unread.
+const LONGEST_FILE: u64 = 64 * 1024;
+
+/// Every tuning that could be read, and what was wrong with the rest.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::library::LoadedTunings;
+/// let tunings = LoadedTunings::load(None);
+/// assert!(tunings.problems().is_empty());
+/// let (ukulele, source) = tunings.get("ukulele-high-g").unwrap();
+/// assert_eq!(ukulele.to_string(), "G4 C4 E4 A4");
+/// assert_eq!(source.to_string(), "built in");
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct LoadedTunings {
+    tunings: Vec<(Tuning, Source)>,
+    problems: Vec<Problem>,
+}
+
+impl LoadedTunings {
+    /// The built-in tunings, and those in the folder `tunings` of the player's `config_folder`,
+    /// by file name. A player's tuning with the id of a built-in one takes its place; a file that
+    /// cannot be used costs that file only.
+    #[must_use]
+    pub fn load(config_folder: Option<&Path>) -> LoadedTunings {
+        let mut loaded = LoadedTunings {
+            tunings: Vec::new(),
+            problems: Vec::new(),
+        };
+        for (id, content) in BUILT_IN {
+            let file = format!("tunings/{id}.toml");
+            loaded.add(&file, id, content, Source::BuiltIn);
+        }
+        if let Some(folder) = config_folder {
+            loaded.add_folder(&folder.join("tunings"));
+        }
+        loaded
+    }
+
+    /// The tunings with their sources: built-in ones first.
+    pub fn iter(&self) -> impl Iterator<Item = (&Tuning, &Source)> {
+        self.tunings.iter().map(|(tuning, source)| (tuning, source))
+    }
+
+    /// The tuning of that id.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<(&Tuning, &Source)> {
+        self.iter().find(|(tuning, _)| tuning.id() == id)
+    }
+
+    /// What could not be used.
+    #[must_use]
+    pub fn problems(&self) -> &[Problem] {
+        &self.problems
+    }
+
+    fn add_folder(&mut self, folder: &Path) {
+        let files = match toml_files(folder) {
+            Ok(files) => files,
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return,
+            Err(error) => return self.add_unreadable(folder, "a folder", &error),
+        };
+        for path in files {
+            match read_text(&path) {
+                Ok(content) => {
+                    let id = path.file_stem().unwrap_or_default().to_string_lossy();
+                    let file = path.display().to_string();
+                    self.add(&file, &id, &content, Source::File(path.clone()));
+                }
+                Err(error) => self.add_unreadable(&path, "a file", &error),
+            }
+        }
+    }
+
+    fn add_unreadable(&mut self, path: &Path, what: &str, error: &io::Error) {
+        let expected = format!("{what} that can be read ({error})");
+        let problem = Problem::of_file(&path.display().to_string(), expected);
+        self.problems.push(problem);
+    }
+
+    fn add(&mut self, file: &str, id: &str, content: &str, source: Source) {
+        let (tuning, problems) = read_tuning(file, id, content);
+        self.problems.extend(problems);
+        let Some(tuning) = tuning else {
+            return;
+        };
+        let same = |(there, _): &&mut (Tuning, Source)| there.id() == id;
+        match self.tunings.iter_mut().find(same) {
+            Some(there) => *there = (tuning, source),
+            None => self.tunings.push((tuning, source)),
+        }
+    }
+}
+
+/// The TOML files of a folder, by name.
+fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path
+            .extension()
+            .is_some_and(|extension| extension == "toml")
+        {
+            files.push(path);
+        }
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// The text of a file. A pipe in its place would never end, so only real files are opened.
+fn read_text(path: &Path) -> io::Result<String> {
+    let about = fs::metadata(path)?;
+    if !about.is_file() {
+        return Err(io::Error::other("it is not a file"));
+    }
+    if about.len() > LONGEST_FILE {
+        return Err(io::Error::other("it is longer than 64 KiB"));
+    }
+    let mut text = String::new();
+    fs::File::open(path)?
+        .take(LONGEST_FILE)
+        .read_to_string(&mut text)?;
+    Ok(text)
+}
+
+/// The tuning in the text of a file, if it can be used, and everything that is wrong with it.
+fn read_tuning(file: &str, id: &str, content: &str) -> (Option<Tuning>, Vec<Problem>) {
+    match Fields::read(file, content) {
+        Ok(mut fields) => {
+            fields.report_unknown(KEYS);
+            let tuning = build(id, &mut fields);
+            (tuning, fields.into_problems())
+        }
+        Err(problem) => (None, vec![problem]),
+    }
+}
+
+fn build(id: &str, fields: &mut Fields<'_>) -> Option<Tuning> {
+    let name = fields.required("name", "a name, as in \"Guitar, drop D\"", text);
+    let instrument = fields.required("instrument", "an instrument, as in \"guitar\"", text);
+    let strings = open_strings(fields);
+    let frets = fields.required("frets", "a number of frets, 0 to 36", count);
+    let scale = fields.required("scale_mm", "a scale length in mm, as in 648", decimal);
+    // Everything is read before anything is given up, so that every mistake is told at once.
+    let (name, instrument, strings) = (name?, instrument?, strings?);
+    let (frets, scale) = (frets?, scale?);
+    match Tuning::new(strings.value, frets.value, scale.value) {
+        Ok(tuning) => {
+            let instrument = Instrument::from_word(&instrument.value);
+            Some(tuning.named(id, &name.value, instrument))
+        }
+        Err(error) => {
+            let span = match error {
+                TuningError::FretCount(_) => &frets.span,
+                TuningError::ScaleLength(_) => &scale.span,
+                _ => &strings.span,
+            };
+            fields.report(span, error.expected());
+            None
+        }
+    }
+}
+
+fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
+    let expected = "a list of notes with octaves, as in [\"E2\", \"A2\", \"D3\"]";
+    let notes = fields.required("strings", expected, |value| list(value, text));
+    let expected = "a list of fret numbers, one a string, as in [5, 0, 0, 0, 0]";
+    let starts = fields.optional("start_frets", expected, |value| {
+        list(value, |item| {
+            u8::try_from(count(item)?).ok().and_then(Fret::new)
+        })
+    });
+    let notes = notes?;
+    if let Some(starts) = &starts
+        && starts.value.len() != notes.value.len()
+    {
+        fields.report(&starts.span, expected);
+        return None;
+    }
+    let before = fields.problem_count();
+    let mut strings = Vec::new();
+    for (index, typed) in notes.value.iter().enumerate() {
+        let start = starts.as_ref().and_then(|starts| starts.value.get(index));
+        let start = start.map_or(Fret::OPEN, |start| start.value);
+        match typed.value.parse() {
+            Ok(note) => strings.push(OpenString::starting_at(note, start)),
+            Err(error) => fields.report(&typed.span, note_expected(&error)),
+        }
+    }
+    (fields.problem_count() == before).then_some(Field {
+        value: strings,
+        span: notes.span,
+    })
+}
+
+fn note_expected(error: &fretloom_theory::NoteError) -> String {
+    format!("{} (character {})", error.expected(), error.at())
+}
+
+#[cfg(test)]
+mod tests;
