@@ -15,15 +15,13 @@ mod shapes;
 mod tunings;
 
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
-pub use neck::{NeckAnswer, PlaceAnswer, places_of_pair};
-pub use pairs::{
-    LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_over, pairs_over,
-};
+pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
+pub use pairs::{LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_over, pairs_over};
 pub use refusal::Refusal;
 pub use request::{Families, Moment, Wishes};
 pub use scales::{ScaleAnswer, ScalesAnswer, TriadsAnswer, scales_of, triads_of};
 pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
-pub use tunings::{TuningAnswer, TuningsAnswer};
+pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

@@ -19,12 +19,13 @@ use serde::Serialize;
 
 pub use args::Cli;
 use args::{Command, Wanted, WhereTo};
+pub(crate) use text::{inversion, mode_of};
 
 use crate::answer::{
     self, LadderAnswer, Moment, NeckAnswer, PairAnswer, PairsAnswer, Refusal, ShapesAnswer,
     TuningAnswer, TuningsAnswer, Wishes,
 };
-use crate::library::tunings::LoadedTunings;
+use crate::library::LoadedTunings;
 use crate::tui;
 use crate::words::nearest;
 
@@ -90,8 +91,10 @@ fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Cli, Failure> 
 fn unknown_command(word: &str) -> clap::Error {
     let command = Cli::command();
     let names: Vec<&str> = command.get_subcommands().map(clap::Command::get_name).collect();
-    let hint = nearest(word, names.iter().copied())
-        .map_or_else(|| "one chord, or a command and its chord".to_owned(), |name| format!("the nearest command is {name}"));
+    let hint = nearest(word, names.iter().copied()).map_or_else(
+        || "one chord, or a command and its chord".to_owned(),
+        |name| format!("the nearest command is {name}"),
+    );
     let message = format!("\"{word}\" is no command; expected {hint}\n");
     Cli::command().error(ErrorKind::InvalidSubcommand, message)
 }

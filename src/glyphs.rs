@@ -13,7 +13,10 @@ const STAND_INS: &[(char, &str)] = &[
     ('│', "|"),
     ('┃', "|"),
     ('┼', "+"),
-    ('╂', "+"),
+    ('┤', "|"),
+    ('═', "="),
+    ('×', "x"),
+    ('\u{a0}', " "),
     ('▸', ">"),
     ('●', "o"),
     ('○', "."),
@@ -58,5 +61,17 @@ pub fn locale_is_utf8() -> bool {
             locale.contains("UTF-8") || locale.contains("UTF8")
         }
         None => true,
+    }
+}
+
+/// Replaces the signs in a drawn screen by one-column stand-ins.
+pub fn make_ascii(buffer: &mut ratatui::buffer::Buffer) {
+    for cell in &mut buffer.content {
+        if !cell.symbol().is_ascii() {
+            let plain = to_ascii(cell.symbol());
+            // A sign whose stand-in is longer, or that has none, must not move its neighbours.
+            let plain = plain.chars().next().filter(char::is_ascii).unwrap_or('?');
+            cell.set_char(plain);
+        }
     }
 }

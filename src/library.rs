@@ -6,13 +6,11 @@
 
 mod config_folder;
 mod fields;
-mod nearest;
 mod problem;
 mod source;
 mod tunings;
 
 pub use config_folder::config_folder;
-pub use nearest::nearest;
 pub use problem::Problem;
 pub use source::Source;
 pub use tunings::LoadedTunings;

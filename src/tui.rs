@@ -5,12 +5,29 @@
 //! the effects the app asks for, and draws. An app never touches the terminal, so every screen can
 //! be updated and drawn in a test without one.
 
+pub mod command;
 pub mod event;
+pub mod explore;
 pub mod key;
 pub mod keymap;
+pub mod neck;
 pub mod runtime;
 pub mod terminal;
+pub mod theme;
 
 mod faults;
 mod input;
 mod signals;
+
+use ratatui::buffer::Buffer;
+
+/// What a buffer shows, as lines of text without spaces at their ends.
+#[must_use]
+pub fn text_of(buffer: &Buffer) -> String {
+    let width = usize::from(buffer.area.width).max(1);
+    let lines = buffer.content.chunks(width).map(|row| {
+        let line: String = row.iter().map(ratatui::buffer::Cell::symbol).collect();
+        line.trim_end().to_owned() + "\n"
+    });
+    lines.collect()
+}

@@ -11,10 +11,7 @@ const LIKE_ENOUGH: f64 = 0.7;
 /// assert_eq!(nearest("zzz", ["pairs", "scales"]), None);
 /// ```
 #[must_use]
-pub fn nearest<'a>(
-    word: &str,
-    candidates: impl IntoIterator<Item = &'a str>,
-) -> Option<&'a str> {
+pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let mut best = None;
     let mut best_likeness = LIKE_ENOUGH;
     for candidate in candidates {

@@ -3,11 +3,7 @@
 //! What these tests promise is in two words: the terminal always comes back, once.
 
 #![cfg(unix)]
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "the functions of a test are a test too"
-)]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
 #[path = "support/pty.rs"]
 mod pty;
@@ -86,12 +82,7 @@ fn a_resize_redraws_at_once() {
 #[test]
 fn keys_arrive_by_name_and_pasted_text_as_text() {
     let mut session = start(&[]);
-    let typed = [
-        ("S", "S"),
-        (" ", "space"),
-        ("\x1b[1;2D", "shift-left"),
-        ("\x1b[6~", "pagedown"),
-    ];
+    let typed = [("S", "S"), (" ", "space"), ("\x1b[1;2D", "shift-left"), ("\x1b[6~", "pagedown")];
     for (bytes, name) in typed {
         session.send(bytes);
         session.wait_for(&format!("key {name}"), DEADLINE);
@@ -258,12 +249,8 @@ mod linux {
         threads
             .map(|thread| {
                 let status = fs::read_to_string(thread.unwrap().path().join("status")).unwrap();
-                let counts = status
-                    .lines()
-                    .filter_map(|line| line.split_once("ctxt_switches:"));
-                counts
-                    .map(|(_, n)| n.trim().parse::<u64>().unwrap())
-                    .sum::<u64>()
+                let counts = status.lines().filter_map(|line| line.split_once("ctxt_switches:"));
+                counts.map(|(_, n)| n.trim().parse::<u64>().unwrap()).sum::<u64>()
             })
             .sum()
     }

@@ -48,9 +48,56 @@ pub struct PlaceAnswer {
     /// What it is over the chord.
     #[serde(serialize_with = "ascii::one")]
     pub degree: Degree,
-    /// Which member of its triad it is, from 0 for the root.
+    /// What it is over the root of its triad.
     #[serde(skip)]
-    pub member: usize,
+    pub member: Degree,
+}
+
+/// What stands in the marks of a drawn neck: one thing at a time.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
+pub enum Labels {
+    /// The note's name.
+    #[default]
+    Note,
+    /// What it is over the chord.
+    Degree,
+    /// What it is over the root of its triad.
+    Member,
+}
+
+impl Labels {
+    /// The three, in the order in which a key goes through them.
+    pub const ALL: [Labels; 3] = [Labels::Note, Labels::Degree, Labels::Member];
+
+    /// The word for it, on the command line and on the screen.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Labels::Note => "note",
+            Labels::Degree => "degree",
+            Labels::Member => "member",
+        }
+    }
+
+    /// What stands in the mark of a place.
+    #[must_use]
+    pub fn label(self, place: &PlaceAnswer) -> String {
+        match self {
+            Labels::Note => place.note.to_string(),
+            Labels::Degree => place.degree.to_string(),
+            Labels::Member => place.member.to_string(),
+        }
+    }
+}
+
+impl std::str::FromStr for Labels {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Labels, String> {
+        Labels::ALL.into_iter().find(|labels| labels.word() == text).ok_or_else(|| {
+            format!("\"{text}\" cannot stand in the marks: expected note, degree or member")
+        })
+    }
 }
 
 fn string_and_fret<S: serde::Serializer>(place: &Place, serializer: S) -> Result<S::Ok, S::Error> {
@@ -70,8 +117,9 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
             let class = pitch.pitch_class();
             let sides = [("first", &pair.first), ("second", &pair.second)];
             sides.into_iter().find_map(|(side, triad)| {
-                let (member, note) = triad.name.member(class)?;
-                let degree = *triad.degrees.get(member)?;
+                let (index, note) = triad.name.member(class)?;
+                let degree = *triad.degrees.get(index)?;
+                let member = *triad.name.quality().degrees().get(index)?;
                 Some(PlaceAnswer { place, midi: pitch.midi(), note, triad: side, degree, member })
             })
         })

@@ -1,7 +1,7 @@
 //! The pairs of a chord or a scale, ranked, with what each says.
 
 use fretloom_theory::{
-    ChordScale, Degree, NoteName, PitchClassSet, Sound, Speller, SpelledTriad, Spelling, Triad,
+    ChordScale, Degree, NoteName, PitchClassSet, Sound, SpelledTriad, Speller, Spelling, Triad,
     TriadPair, also_serves, forte_name, interval_vector, prime_form, prime_form_rahn,
 };
 use serde::Serialize;
@@ -205,9 +205,8 @@ fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAn
     });
     let apart = pair.first().root().semitones_up_to(pair.second().root());
     let relation = if pair.interleaves() { "interleaving" } else { "not interleaving" };
-    answer.why = Sentence::new(&format!(
-        "{first} and {second}, roots {apart} semitones apart, {relation}"
-    ));
+    answer.why =
+        Sentence::new(&format!("{first} and {second}, roots {apart} semitones apart, {relation}"));
     answer.why.ascii = crate::glyphs::to_ascii(&answer.why.signs);
     answer.left_out.clear();
     (answer.states_root, answer.states_third, answer.states_seventh) = (false, false, false);

@@ -91,10 +91,9 @@ impl fmt::Display for Refusal {
                 "there are no strings {strings} on this instrument: expected strings from 1, the \
                  one nearest the floor, to {count}"
             ),
-            Refusal::NotThreeStrings { strings } => write!(
-                f,
-                "{strings} does not hold a triad: expected three strings, as in 3-2-1"
-            ),
+            Refusal::NotThreeStrings { strings } => {
+                write!(f, "{strings} does not hold a triad: expected three strings, as in 3-2-1")
+            }
             Refusal::File { name, reason } => {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
             }

@@ -4,7 +4,7 @@ use fretloom_fretboard::Tuning;
 use serde::Serialize;
 
 use super::{FORMAT, Refusal};
-use crate::library::tunings::{LoadedTunings, Source};
+use crate::library::{LoadedTunings, Source};
 
 /// One tuning.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -71,9 +71,8 @@ impl TuningsAnswer {
     /// Which tunings are there?
     #[must_use]
     pub fn new(loaded: &LoadedTunings) -> TuningsAnswer {
-        let answer = |(tuning, source): (&Tuning, &Source)| {
-            TuningAnswer::new(tuning, source.to_string())
-        };
+        let answer =
+            |(tuning, source): (&Tuning, &Source)| TuningAnswer::new(tuning, source.to_string());
         TuningsAnswer { format: FORMAT, tunings: loaded.iter().map(answer).collect() }
     }
 }

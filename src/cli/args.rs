@@ -6,8 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
-use crate::answer::Families;
-use crate::tui::neck::Labels;
+use crate::answer::{Families, Labels};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
 ///
@@ -204,8 +203,8 @@ pub struct Neck {
     /// Only these frets: 1-15
     #[arg(long, value_name = "FRETS")]
     pub frets: Option<String>,
-    /// What stands in the marks: the note, its degree over the chord, or its place in the triad
-    #[arg(long, value_enum, default_value = "note")]
+    /// What stands in the marks: note, degree (over the chord) or member (of the triad)
+    #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
 }
 
@@ -250,16 +249,18 @@ impl From<InversionArg> for Inversion {
 }
 
 /// A string set or fret range that may be absent, read so that a mistake is the input's fault.
-pub fn read<T: std::str::FromStr>(text: Option<&str>) -> Result<Option<T>, T::Err> {
+pub(super) fn read<T: std::str::FromStr>(text: Option<&str>) -> Result<Option<T>, T::Err> {
     text.map(str::parse).transpose()
 }
 
 /// The frets that are wanted, the whole neck by default.
-pub fn frets(text: Option<&str>) -> Result<FretRange, fretloom_fretboard::ReadError> {
+pub(super) fn frets(text: Option<&str>) -> Result<FretRange, fretloom_fretboard::ReadError> {
     Ok(read(text)?.unwrap_or(FretRange::WHOLE_NECK))
 }
 
 /// The string set that is wanted, if one is.
-pub fn strings(text: Option<&str>) -> Result<Option<StringSet>, fretloom_fretboard::ReadError> {
+pub(super) fn strings(
+    text: Option<&str>,
+) -> Result<Option<StringSet>, fretloom_fretboard::ReadError> {
     read(text)
 }

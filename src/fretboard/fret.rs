@@ -32,11 +32,7 @@ impl Fret {
     /// The fret with this number; `None` above 36.
     #[must_use]
     pub const fn new(number: u8) -> Option<Fret> {
-        if number > Fret::HIGHEST.0 {
-            None
-        } else {
-            Some(Fret(number))
-        }
+        if number > Fret::HIGHEST.0 { None } else { Some(Fret(number)) }
     }
 
     /// Its number, 0 to 36.
@@ -84,19 +80,12 @@ pub struct FretRange {
 
 impl FretRange {
     /// From the open string to the highest fret of any neck.
-    pub const WHOLE_NECK: FretRange = FretRange {
-        first: Fret::OPEN,
-        last: Fret::HIGHEST,
-    };
+    pub const WHOLE_NECK: FretRange = FretRange { first: Fret::OPEN, last: Fret::HIGHEST };
 
     /// From `first` to `last`; `None` where `last` lies below `first`.
     #[must_use]
     pub const fn new(first: Fret, last: Fret) -> Option<FretRange> {
-        if last.0 < first.0 {
-            None
-        } else {
-            Some(FretRange { first, last })
-        }
+        if last.0 < first.0 { None } else { Some(FretRange { first, last }) }
     }
 
     /// Its lowest fret.
@@ -132,9 +121,8 @@ impl FromStr for FretRange {
         let end = text.chars().count() + 1;
         let mut parts = hyphenated(text);
         let mut read_fret = || {
-            let part = parts
-                .next()
-                .ok_or_else(|| fail(end, "a hyphen and a last fret, as in 1-15"))?;
+            let part =
+                parts.next().ok_or_else(|| fail(end, "a hyphen and a last fret, as in 1-15"))?;
             let read = number(part).and_then(|number| Fret::new(number).ok_or(part.0));
             let fret = read.map_err(|at| fail(at, "a fret number, 0 to 36"))?;
             Ok((fret, part.0))

@@ -62,9 +62,7 @@ impl Hand {
     /// A hand that reaches `mm` between first and fourth finger; 40 to 200, else `None`.
     #[must_use]
     pub fn reaching_mm(mm: f64) -> Option<Hand> {
-        (40.0..=200.0)
-            .contains(&mm)
-            .then_some(Hand { reach_mm: mm })
+        (40.0..=200.0).contains(&mm).then_some(Hand { reach_mm: mm })
     }
 
     /// Its reach between first and fourth finger.
@@ -124,11 +122,7 @@ struct Held<'a> {
 
 impl<'a> Held<'a> {
     fn new(neck: &'a Neck, places: [Place; 3], fingers: [Finger; 3]) -> Held<'a> {
-        Held {
-            neck,
-            places,
-            fingers,
-        }
+        Held { neck, places, fingers }
     }
 
     /// What it costs, or that it cannot be done.
@@ -210,20 +204,12 @@ impl<'a> Held<'a> {
 }
 
 fn flat_mm(finger: u8) -> f64 {
-    if finger == Finger::First.number() {
-        FIRST_FINGER_FLAT_MM
-    } else {
-        OTHER_FINGER_FLAT_MM
-    }
+    if finger == Finger::First.number() { FIRST_FINGER_FLAT_MM } else { OTHER_FINGER_FLAT_MM }
 }
 
 /// On one fret, do two fingers lie in the order that hands have?
 fn in_order(one: (Place, Finger), other: (Place, Finger)) -> bool {
-    let (ceiling, floor) = if one.0.string > other.0.string {
-        (one, other)
-    } else {
-        (other, one)
-    };
+    let (ceiling, floor) = if one.0.string > other.0.string { (one, other) } else { (other, one) };
     if one.0.string.is_beside(other.0.string) {
         ceiling.1.length_mm() > floor.1.length_mm()
     } else {
@@ -278,11 +264,7 @@ mod tests {
             (3, [0, 1, 0], [0, 1, 0]),
             (3, [0, 0, 0], [0, 0, 0]),
         ] {
-            assert_eq!(
-                fingers(highest, frets),
-                Some(expected),
-                "{highest}: {frets:?}"
-            );
+            assert_eq!(fingers(highest, frets), Some(expected), "{highest}: {frets:?}");
         }
     }
 

@@ -106,9 +106,7 @@ impl Ladder {
     /// below its position (the first finger reaching back) to four above (the fourth reaching up).
     #[must_use]
     pub fn next_in_position(&self, from: usize, way: Way) -> Option<usize> {
-        self.next_where(from, way, |here, there| {
-            is_under(here.shape.position(), &there.shape)
-        })
+        self.next_where(from, way, |here, there| is_under(here.shape.position(), &there.shape))
     }
 
     /// The rung of the other triad whose voices are fewest semitones away in all; of equals one on
@@ -145,9 +143,7 @@ impl Ladder {
 /// Semitones that the three voices move in all, lowest to lowest and so on.
 fn voices_moved(one: &Shape, other: &Shape) -> u32 {
     let voices = one.going_up().into_iter().zip(other.going_up());
-    voices
-        .map(|(here, there)| here.semitones_up_to(there).unsigned_abs())
-        .sum()
+    voices.map(|(here, there)| here.semitones_up_to(there).unsigned_abs()).sum()
 }
 
 fn is_under(position: HandPosition, shape: &Shape) -> bool {
@@ -178,11 +174,7 @@ mod tests {
     fn written(ladder: &Ladder, [first, second]: [&str; 2]) -> Vec<String> {
         let rungs = ladder.rungs().iter();
         let rungs = rungs.map(|rung| {
-            let name = if rung.side == Side::First {
-                first
-            } else {
-                second
-            };
+            let name = if rung.side == Side::First { first } else { second };
             let [one, two, three] = rung.shape.frets();
             format!("{name} {one}-{two}-{three}")
         });
@@ -200,14 +192,8 @@ mod tests {
                 "4-3-2",
                 "G 0-0-0, F 3-2-1, G 5-4-3, F 7-5-6, G 9-7-8, F 10-10-10, G 12-12-12, F 15-14-13",
             ),
-            (
-                "5-4-3",
-                "G 2-0-0, F 3-3-2, G 5-5-4, F 8-7-5, G 10-9-7, F 12-10-10, G 14-12-12",
-            ),
-            (
-                "6-5-4",
-                "G 3-2-0, F 5-3-3, G 7-5-5, F 8-8-7, G 10-10-9, F 13-12-10, G 15-14-12",
-            ),
+            ("5-4-3", "G 2-0-0, F 3-3-2, G 5-5-4, F 8-7-5, G 10-9-7, F 12-10-10, G 14-12-12"),
+            ("6-5-4", "G 3-2-0, F 5-3-3, G 7-5-5, F 8-8-7, G 10-10-9, F 13-12-10, G 15-14-12"),
         ] {
             let climbed = written(&ladder("F", "G", &on(strings)), ["F", "G"]);
             let expected: Vec<&str> = rungs.split(", ").collect();

@@ -44,10 +44,7 @@ impl Neck {
         for (mm, fret) in from_nut_mm.iter_mut().zip(0u8..) {
             *mm = tuning.scale_mm() * (1.0 - (-f64::from(fret) / 12.0).exp2());
         }
-        Neck {
-            tuning,
-            from_nut_mm,
-        }
+        Neck { tuning, from_nut_mm }
     }
 
     /// Its tuning.
@@ -123,10 +120,8 @@ impl Neck {
         if fret.is_open() || fret > self.tuning.last_fret() {
             return Inlay::Plain;
         }
-        let marks_ten = matches!(
-            self.tuning.instrument(),
-            Instrument::Ukulele | Instrument::Mandolin
-        );
+        let marks_ten =
+            matches!(self.tuning.instrument(), Instrument::Ukulele | Instrument::Mandolin);
         match fret.number() % 12 {
             0 => Inlay::Double,
             3 | 5 | 7 => Inlay::Single,
@@ -214,15 +209,9 @@ mod tests {
     #[test]
     fn octaves_lie_where_players_know_them() {
         let neck = neck("EADGBE");
-        for (lower, upper, frets) in [
-            (6, 4, 2),
-            (5, 3, 2),
-            (4, 2, 3),
-            (3, 1, 3),
-            (6, 3, -3),
-            (5, 2, -2),
-            (4, 1, -2),
-        ] {
+        for (lower, upper, frets) in
+            [(6, 4, 2), (5, 3, 2), (4, 2, 3), (3, 1, 3), (6, 3, -3), (5, 2, -2), (4, 1, -2)]
+        {
             let low = neck.pitch_at(place(lower, 7)).unwrap();
             let high = neck.pitch_at(place(upper, 7u8.wrapping_add_signed(frets)));
             assert_eq!(high, low.up(12), "{lower} to {upper}");
@@ -255,16 +244,7 @@ mod tests {
 
     #[test]
     fn spans_in_millimetres() {
-        let spans = [
-            (1, 4),
-            (1, 5),
-            (1, 6),
-            (5, 8),
-            (5, 9),
-            (5, 10),
-            (12, 15),
-            (12, 17),
-        ];
+        let spans = [(1, 4), (1, 5), (1, 6), (5, 8), (5, 9), (5, 10), (12, 15), (12, 17)];
         for (scale_mm, expected) in [
             (648.0, [97, 126, 153, 77, 100, 122, 52, 81]),
             (628.0, [94, 122, 149, 75, 97, 118, 50, 79]),

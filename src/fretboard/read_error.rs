@@ -24,12 +24,7 @@ pub struct ReadError {
 
 impl ReadError {
     pub(crate) fn new(what: &'static str, text: &str, at: usize, expected: &'static str) -> Self {
-        ReadError {
-            what,
-            text: text.chars().take(40).collect(),
-            at,
-            expected,
-        }
+        ReadError { what, text: text.chars().take(40).collect(), at, expected }
     }
 
     /// Which character, counted from 1.

@@ -219,8 +219,7 @@ impl Shape {
     #[must_use]
     pub fn position(&self) -> HandPosition {
         let lowest = || self.fretted().min().unwrap_or(Fret::OPEN);
-        self.grip
-            .map_or_else(|| HandPosition::with_finger(1, lowest()), Grip::position)
+        self.grip.map_or_else(|| HandPosition::with_finger(1, lowest()), Grip::position)
     }
 
     /// Its frets that are not open.

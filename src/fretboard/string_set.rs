@@ -29,17 +29,13 @@ impl StringSet {
     /// The set of one string.
     #[must_use]
     pub const fn only(string: StringNumber) -> StringSet {
-        StringSet {
-            bits: 1 << (string.number() - 1),
-        }
+        StringSet { bits: 1 << (string.number() - 1) }
     }
 
     /// This set and `string`.
     #[must_use]
     pub const fn with(self, string: StringNumber) -> StringSet {
-        StringSet {
-            bits: self.bits | StringSet::only(string).bits,
-        }
+        StringSet { bits: self.bits | StringSet::only(string).bits }
     }
 
     /// Is `string` in it?
@@ -70,9 +66,7 @@ impl StringSet {
 
     /// Its strings, from the highest number to the lowest, as they are written.
     pub fn iter(self) -> impl Iterator<Item = StringNumber> {
-        StringNumber::up_to(12)
-            .rev()
-            .filter(move |string| self.contains(*string))
+        StringNumber::up_to(12).rev().filter(move |string| self.contains(*string))
     }
 
     /// Its strings where it has exactly three, from the highest number to the lowest.
@@ -92,9 +86,7 @@ impl StringSet {
     /// Every set of `size` strings, skipped ones too: 3-2-1, 4-2-1, 4-3-1, 4-3-2, 5-2-1 …
     pub fn every(string_count: usize, size: usize) -> impl Iterator<Item = StringSet> {
         let all: u16 = (1 << string_count.min(12)) - 1;
-        (1..=all)
-            .map(|bits| StringSet { bits })
-            .filter(move |set| set.len() == size)
+        (1..=all).map(|bits| StringSet { bits }).filter(move |set| set.len() == size)
     }
 }
 
@@ -152,10 +144,7 @@ mod tests {
 
     #[test]
     fn neighbours_begin_at_the_floor() {
-        assert_eq!(
-            written(StringSet::neighbours(6, 3)),
-            "3-2-1 4-3-2 5-4-3 6-5-4"
-        );
+        assert_eq!(written(StringSet::neighbours(6, 3)), "3-2-1 4-3-2 5-4-3 6-5-4");
         assert_eq!(written(StringSet::every(4, 3)), "3-2-1 4-2-1 4-3-1 4-3-2");
         assert_eq!(StringSet::every(6, 3).count(), 20);
         assert_eq!(StringSet::every(2, 3).count(), 0);

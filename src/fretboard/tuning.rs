@@ -42,10 +42,7 @@ impl OpenString {
     /// A string that begins at `fret` of the neck: it has no place from fret 1 up to that one.
     #[must_use]
     pub const fn starting_at(note: NamedPitch, fret: Fret) -> OpenString {
-        OpenString {
-            note,
-            starts_at: fret,
-        }
+        OpenString { note, starts_at: fret }
     }
 
     /// What it is tuned to.
@@ -136,20 +133,12 @@ impl Tuning {
             let start = open.starts_at();
             let last = self.last_fret;
             if start > last {
-                return Err(TuningError::StartFret {
-                    string,
-                    start,
-                    last,
-                });
+                return Err(TuningError::StartFret { string, start, last });
             }
             let frets = i32::from(last.number() - start.number());
             match open.pitch().up(frets) {
                 Some(_) => Ok(()),
-                None => Err(TuningError::TooHigh {
-                    string,
-                    note: open.note(),
-                    last,
-                }),
+                None => Err(TuningError::TooHigh { string, note: open.note(), last }),
             }
         })
     }
@@ -157,12 +146,7 @@ impl Tuning {
     /// The same tuning under an id (its file's name), a name for people, and an instrument.
     #[must_use]
     pub fn named(self, id: &str, name: &str, instrument: Instrument) -> Tuning {
-        Tuning {
-            id: id.to_owned(),
-            name: name.to_owned(),
-            instrument,
-            ..self
-        }
+        Tuning { id: id.to_owned(), name: name.to_owned(), instrument, ..self }
     }
 
     /// What it is called in files and on the command line.
@@ -289,11 +273,7 @@ impl TuningError {
             TuningError::ScaleLength(mm) => {
                 format!("a scale length of 100 to 1500 mm, not {mm}")
             }
-            TuningError::StartFret {
-                string,
-                start,
-                last,
-            } => format!(
+            TuningError::StartFret { string, start, last } => format!(
                 "string {string} to start at fret {last}, the last one, at most, not at {start}"
             ),
             TuningError::TooHigh { string, note, last } => {
@@ -341,14 +321,8 @@ mod tests {
             (refusal(&["G2", "D3"], 22, 648.0), "3 to 12 strings, not 2"),
             (refusal(&["E2"; 13], 22, 648.0), "3 to 12 strings, not 13"),
             (refusal(&three, 37, 648.0), "0 to 36 frets, not 37"),
-            (
-                refusal(&three, 22, 99.0),
-                "a scale length of 100 to 1500 mm, not 99",
-            ),
-            (
-                refusal(&three, 22, f64::NAN),
-                "a scale length of 100 to 1500 mm, not NaN",
-            ),
+            (refusal(&three, 22, 99.0), "a scale length of 100 to 1500 mm, not 99"),
+            (refusal(&three, 22, f64::NAN), "a scale length of 100 to 1500 mm, not NaN"),
             (
                 refusal(&["G2", "D3", "G8"], 22, 648.0),
                 "string 1 lower than G8, to sound at most G9 at fret 22",

@@ -8,7 +8,8 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::{Problem, nearest};
+use super::Problem;
+use crate::words::nearest;
 
 /// The keys of one file, and what has been found wrong with them so far.
 pub(super) struct Fields<'a> {
@@ -29,12 +30,9 @@ impl<'a> Fields<'a> {
     /// parser finds after it is mostly an echo.
     pub(super) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
         match DeTable::parse(content) {
-            Ok(table) => Ok(Fields {
-                file,
-                content,
-                table: table.into_inner(),
-                problems: Vec::new(),
-            }),
+            Ok(table) => {
+                Ok(Fields { file, content, table: table.into_inner(), problems: Vec::new() })
+            }
             Err(error) => {
                 let span = error.span().unwrap_or_default();
                 let expected = format!("TOML ({})", error.message());
@@ -50,7 +48,7 @@ impl<'a> Fields<'a> {
             if known.contains(&name) {
                 return None;
             }
-            let expected = match nearest(name, known) {
+            let expected = match nearest(name, known.iter().copied()) {
                 Some(near) => format!("`{near}`, perhaps; this key is not used"),
                 None => format!("one of {}; this key is not used", known.join(", ")),
             };
@@ -101,8 +99,7 @@ impl<'a> Fields<'a> {
 
     /// What has been found wrong.
     pub(super) fn into_problems(mut self) -> Vec<Problem> {
-        self.problems
-            .sort_by_key(|problem| (problem.line, problem.column));
+        self.problems.sort_by_key(|problem| (problem.line, problem.column));
         self.problems
     }
 
@@ -138,10 +135,7 @@ pub(super) fn list<T>(
     read: impl Fn(&DeValue<'_>) -> Option<T>,
 ) -> Option<Vec<Field<T>>> {
     let item = |item: &Spanned<DeValue<'_>>| {
-        Some(Field {
-            value: read(item.get_ref())?,
-            span: item.span(),
-        })
+        Some(Field { value: read(item.get_ref())?, span: item.span() })
     };
     value.as_array()?.iter().map(item).collect()
 }

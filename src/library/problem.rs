@@ -69,18 +69,12 @@ mod tests {
         let from = content.find("\"H2\"").unwrap();
         let problem = Problem::at("a.toml", content, (from, from + 4), "a note".to_owned());
         assert_eq!((problem.line, problem.column), (2, 6));
-        assert_eq!(
-            problem.to_string(),
-            "a.toml:2:6: found `\"H2\"`, expected a note"
-        );
+        assert_eq!(problem.to_string(), "a.toml:2:6: found `\"H2\"`, expected a note");
     }
 
     #[test]
     fn a_whole_file_shows_no_text() {
         let problem = Problem::of_file("a.toml", "a file\nthat can be read".to_owned());
-        assert_eq!(
-            problem.to_string(),
-            "a.toml:1:1: expected a file that can be read"
-        );
+        assert_eq!(problem.to_string(), "a.toml:1:1: expected a file that can be read");
     }
 }

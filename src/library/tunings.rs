@@ -23,44 +23,16 @@ use super::{Problem, Source};
 
 /// The files of the top-level `tunings/` folder; a test compares the two.
 const BUILT_IN: &[(&str, &str)] = &[
-    (
-        "guitar-standard",
-        include_str!("../../tunings/guitar-standard.toml"),
-    ),
-    (
-        "guitar-drop-d",
-        include_str!("../../tunings/guitar-drop-d.toml"),
-    ),
-    (
-        "guitar-dadgad",
-        include_str!("../../tunings/guitar-dadgad.toml"),
-    ),
-    (
-        "guitar-all-fourths",
-        include_str!("../../tunings/guitar-all-fourths.toml"),
-    ),
-    (
-        "guitar-7-string",
-        include_str!("../../tunings/guitar-7-string.toml"),
-    ),
-    (
-        "bass-4-string",
-        include_str!("../../tunings/bass-4-string.toml"),
-    ),
-    (
-        "ukulele-high-g",
-        include_str!("../../tunings/ukulele-high-g.toml"),
-    ),
+    ("guitar-standard", include_str!("../../tunings/guitar-standard.toml")),
+    ("guitar-drop-d", include_str!("../../tunings/guitar-drop-d.toml")),
+    ("guitar-dadgad", include_str!("../../tunings/guitar-dadgad.toml")),
+    ("guitar-all-fourths", include_str!("../../tunings/guitar-all-fourths.toml")),
+    ("guitar-7-string", include_str!("../../tunings/guitar-7-string.toml")),
+    ("bass-4-string", include_str!("../../tunings/bass-4-string.toml")),
+    ("ukulele-high-g", include_str!("../../tunings/ukulele-high-g.toml")),
 ];
 
-const KEYS: &[&str] = &[
-    "name",
-    "instrument",
-    "strings",
-    "frets",
-    "scale_mm",
-    "start_frets",
-];
+const KEYS: &[&str] = &["name", "instrument", "strings", "frets", "scale_mm", "start_frets"];
 
 /// No tuning needs more; a longer file is left unread.
 const LONGEST_FILE: u64 = 64 * 1024;
@@ -89,10 +61,7 @@ impl LoadedTunings {
     /// cannot be used costs that file only.
     #[must_use]
     pub fn load(config_folder: Option<&Path>) -> LoadedTunings {
-        let mut loaded = LoadedTunings {
-            tunings: Vec::new(),
-            problems: Vec::new(),
-        };
+        let mut loaded = LoadedTunings { tunings: Vec::new(), problems: Vec::new() };
         for (id, content) in BUILT_IN {
             let file = format!("tunings/{id}.toml");
             loaded.add(&file, id, content, Source::BuiltIn);
@@ -101,6 +70,13 @@ impl LoadedTunings {
             loaded.add_folder(&folder.join("tunings"));
         }
         loaded
+    }
+
+    /// The built-in tunings and the player's own, from the folder that the environment names.
+    #[must_use]
+    pub fn from_environment() -> LoadedTunings {
+        let xdg = std::env::var_os("XDG_CONFIG_HOME");
+        LoadedTunings::load(super::config_folder(xdg.as_deref()).as_deref())
     }
 
     /// The tunings with their sources: built-in ones first.
@@ -163,10 +139,7 @@ fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
     let mut files = Vec::new();
     for entry in fs::read_dir(folder)? {
         let path = entry?.path();
-        if path
-            .extension()
-            .is_some_and(|extension| extension == "toml")
-        {
+        if path.extension().is_some_and(|extension| extension == "toml") {
             files.push(path);
         }
     }
@@ -184,9 +157,7 @@ fn read_text(path: &Path) -> io::Result<String> {
         return Err(io::Error::other("it is longer than 64 KiB"));
     }
     let mut text = String::new();
-    fs::File::open(path)?
-        .take(LONGEST_FILE)
-        .read_to_string(&mut text)?;
+    fs::File::open(path)?.take(LONGEST_FILE).read_to_string(&mut text)?;
     Ok(text)
 }
 
@@ -233,9 +204,7 @@ fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
     let notes = fields.required("strings", expected, |value| list(value, text));
     let expected = "a list of fret numbers, one a string, as in [5, 0, 0, 0, 0]";
     let starts = fields.optional("start_frets", expected, |value| {
-        list(value, |item| {
-            u8::try_from(count(item)?).ok().and_then(Fret::new)
-        })
+        list(value, |item| u8::try_from(count(item)?).ok().and_then(Fret::new))
     });
     let notes = notes?;
     if let Some(starts) = &starts
@@ -254,10 +223,7 @@ fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
             Err(error) => fields.report(&typed.span, note_expected(&error)),
         }
     }
-    (fields.problem_count() == before).then_some(Field {
-        value: strings,
-        span: notes.span,
-    })
+    (fields.problem_count() == before).then_some(Field { value: strings, span: notes.span })
 }
 
 fn note_expected(error: &fretloom_theory::NoteError) -> String {

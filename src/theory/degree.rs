@@ -159,6 +159,7 @@ impl Degrees {
     /// # Panics
     ///
     /// At compile time, where the table holds anything else: for constants only.
+    #[expect(clippy::expect_used, reason = "a constant that is wrong must not compile")]
     pub(crate) const fn table(text: &str) -> Degrees {
         let bytes = text.as_bytes();
         let mut degrees = Degrees::EMPTY;

@@ -3,6 +3,8 @@
 //! One pair lies in many scales (F & G in C major, in C melodic minor, in C Mixolydian …) and so
 //! serves many chords; the note it leaves out is then another one, or the same note bent.
 
+use std::sync::LazyLock;
+
 use crate::{Chord, NoteName, PitchClass, PitchClassSet, ScaleKind, Speller};
 
 /// Common chords with the scale that each calls for.
@@ -44,9 +46,8 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
     let mut served: Vec<(usize, Chord)> = Vec::new();
     for up in 0..12 {
         let root = start.up(up);
-        for (suffix, scale) in COMMON {
-            let holds =
-                ScaleKind::named(scale).is_some_and(|kind| notes.is_subset(kind.set_over(root)));
+        for (suffix, scale) in common() {
+            let holds = notes.is_subset(scale.transposed(i32::from(root.number())));
             let chord = holds.then(|| on_everyday_root(root, suffix, speller)).flatten();
             if let Some(chord) = chord.filter(|chord| Some(chord) != ground.chord()) {
                 served.push((chord.set().difference(notes).len(), chord));
@@ -55,6 +56,17 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
     }
     served.sort_by_key(|(missing, _)| *missing);
     served.into_iter().map(|(_, chord)| chord).collect()
+}
+
+/// The common chords, each with the notes of its scale on C.
+fn common() -> &'static [(&'static str, PitchClassSet)] {
+    static SETS: LazyLock<Vec<(&'static str, PitchClassSet)>> = LazyLock::new(|| {
+        let on_c = |(suffix, scale): &(&'static str, &str)| {
+            Some((*suffix, ScaleKind::named(scale)?.set_over(PitchClass::C)))
+        };
+        COMMON.iter().filter_map(on_c).collect()
+    });
+    &SETS
 }
 
 fn on_everyday_root(root: PitchClass, suffix: &str, speller: &Speller<'_>) -> Option<Chord> {

@@ -6,7 +6,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Interval, NoteError, NoteName, PitchClass, PitchClassSet};
+use crate::{Degree, Interval, NoteError, NoteName, PitchClass, PitchClassSet};
 
 /// What kind of triad.
 ///
@@ -50,14 +50,8 @@ impl TriadQuality {
     /// From the root up to the second and to the third member.
     #[must_use]
     pub const fn intervals(self) -> [Interval; 2] {
-        match self {
-            TriadQuality::Major => [Interval::MAJOR_THIRD, Interval::PERFECT_FIFTH],
-            TriadQuality::Minor => [Interval::MINOR_THIRD, Interval::PERFECT_FIFTH],
-            TriadQuality::Diminished => [Interval::MINOR_THIRD, Interval::DIMINISHED_FIFTH],
-            TriadQuality::Augmented => [Interval::MAJOR_THIRD, Interval::AUGMENTED_FIFTH],
-            TriadQuality::Sus => [Interval::PERFECT_FOURTH, Interval::PERFECT_FIFTH],
-            TriadQuality::FlatFive => [Interval::MAJOR_THIRD, Interval::DIMINISHED_FIFTH],
-        }
+        let [_, second, third] = self.degrees();
+        [second.interval(), third.interval()]
     }
 
     /// Semitones of the three members above the root.
@@ -65,6 +59,26 @@ impl TriadQuality {
     pub const fn semitones(self) -> [i32; 3] {
         let [second, third] = self.intervals();
         [0, second.semitones() as i32, third.semitones() as i32]
+    }
+
+    /// What the three members are over the triad's own root: 1 ♭3 5 for a minor triad.
+    #[must_use]
+    pub const fn degrees(self) -> [Degree; 3] {
+        const fn degree(number: u8, sharps: i8) -> Degree {
+            match Degree::new(number, sharps) {
+                Some(degree) => degree,
+                None => Degree::ROOT,
+            }
+        }
+        let [second, third] = match self {
+            TriadQuality::Major => [degree(3, 0), degree(5, 0)],
+            TriadQuality::Minor => [degree(3, -1), degree(5, 0)],
+            TriadQuality::Diminished => [degree(3, -1), degree(5, -1)],
+            TriadQuality::Augmented => [degree(3, 0), degree(5, 1)],
+            TriadQuality::Sus => [degree(4, 0), degree(5, 0)],
+            TriadQuality::FlatFive => [degree(3, 0), degree(5, -1)],
+        };
+        [Degree::ROOT, second, third]
     }
 
     /// The word for it: `major`, `minor`, `diminished`, `augmented`, `sus`, `flat-five`.

@@ -19,10 +19,7 @@ pub(super) struct Faults {
 impl Faults {
     /// Reads the environment; a key that cannot be read is no key.
     pub(super) fn from_environment() -> Self {
-        Faults {
-            panic: key_in("FRETLOOM_PANIC_ON_KEY"),
-            hang: key_in("FRETLOOM_HANG_ON_KEY"),
-        }
+        Faults { panic: key_in("FRETLOOM_PANIC_ON_KEY"), hang: key_in("FRETLOOM_HANG_ON_KEY") }
     }
 
     /// Panics or hangs if this event was chosen for it.

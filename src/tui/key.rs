@@ -206,15 +206,9 @@ mod tests {
     fn ctrl_has_no_case_and_alt_gr_is_no_modifier() {
         let ctrl = KeyModifiers::CONTROL;
         let alt_gr = KeyModifiers::CONTROL | KeyModifiers::ALT;
-        assert_eq!(
-            read(TerminalCode::Char('C'), ctrl).as_deref(),
-            Some("ctrl-c")
-        );
+        assert_eq!(read(TerminalCode::Char('C'), ctrl).as_deref(), Some("ctrl-c"));
         assert_eq!(read(TerminalCode::Char('@'), alt_gr).as_deref(), Some("@"));
-        assert_eq!(
-            read(TerminalCode::Char('a'), alt_gr).as_deref(),
-            Some("ctrl-alt-a")
-        );
+        assert_eq!(read(TerminalCode::Char('a'), alt_gr).as_deref(), Some("ctrl-alt-a"));
     }
 
     #[test]

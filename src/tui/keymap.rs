@@ -16,9 +16,8 @@
 mod read;
 mod recover;
 
-use std::fmt;
-
 use super::key::Key;
+use crate::library::Problem;
 
 /// The keys of every command, section by section.
 ///
@@ -59,9 +58,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
             command,
             keys: Vec::new(),
         });
-        Keymap {
-            rows: rows.collect(),
-        }
+        Keymap { rows: rows.collect() }
     }
 
     /// Reads a file on top of what is there, and says what is wrong with it. `file` is its name,
@@ -100,34 +97,6 @@ impl<C: Copy + PartialEq> Keymap<C> {
         if let Some(row) = self.rows.get_mut(at) {
             row.keys = keys;
         }
-    }
-}
-
-/// Something wrong in a file, and where.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Problem {
-    /// The file's name as it was given.
-    pub file: String,
-    /// Counted from 1.
-    pub line: usize,
-    /// In characters, counted from 1.
-    pub column: usize,
-    /// The text that stands there, shortened.
-    pub text: String,
-    /// What should stand there, with the nearest valid name where one is near.
-    pub expected: String,
-}
-
-impl fmt::Display for Problem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Problem {
-            file,
-            line,
-            column,
-            text,
-            expected,
-        } = self;
-        write!(f, "{file}:{line}:{column}: {text:?}: expected {expected}")
     }
 }
 

@@ -76,9 +76,7 @@ struct Runtime<'a, A> {
 impl<A: App> Runtime<'_, A> {
     fn serve(&mut self) -> Result<(), RunError> {
         loop {
-            self.terminal
-                .draw(|frame| self.app.view(frame))
-                .map_err(TerminalError::Io)?;
+            self.terminal.draw(|frame| self.app.view(frame)).map_err(TerminalError::Io)?;
             if self.handle_what_has_come()?.is_break() {
                 return Ok(());
             }
@@ -124,10 +122,7 @@ impl<A: App> Runtime<'_, A> {
             return Ok(ControlFlow::Continue(()));
         }
         self.size = size;
-        self.update(Event::Resize {
-            columns: size.width,
-            rows: size.height,
-        })
+        self.update(Event::Resize { columns: size.width, rows: size.height })
     }
 
     fn update(&mut self, event: Event) -> Result<ControlFlow<()>, RunError> {

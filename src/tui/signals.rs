@@ -51,19 +51,17 @@ mod unix {
     pub(in super::super) fn watch(wake: SyncSender<Wake>) -> io::Result<()> {
         // Registered here and not in the thread, so that no signal falls between the two.
         let mut signals = Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGCONT, SIGWINCH])?;
-        thread::Builder::new()
-            .name("signals".into())
-            .spawn(move || {
-                for signal in signals.forever() {
-                    match signal {
-                        // Never block here: a full channel means the main thread is behind and
-                        // will draw anyway, and this thread must stay free for the next signal.
-                        SIGCONT => drop(wake.try_send(Wake::Continued)),
-                        SIGWINCH => drop(wake.try_send(Wake::Resized)),
-                        fatal => end(fatal),
-                    }
+        thread::Builder::new().name("signals".into()).spawn(move || {
+            for signal in signals.forever() {
+                match signal {
+                    // Never block here: a full channel means the main thread is behind and
+                    // will draw anyway, and this thread must stay free for the next signal.
+                    SIGCONT => drop(wake.try_send(Wake::Continued)),
+                    SIGWINCH => drop(wake.try_send(Wake::Resized)),
+                    fatal => end(fatal),
                 }
-            })?;
+            }
+        })?;
         Ok(())
     }
 

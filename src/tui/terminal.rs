@@ -54,11 +54,7 @@ impl TerminalGuard {
         take()?;
         let frame = FrameBytes::default();
         match Terminal::new(CrosstermBackend::new(frame.clone())) {
-            Ok(terminal) => Ok(TerminalGuard {
-                terminal,
-                frame,
-                stale: false,
-            }),
+            Ok(terminal) => Ok(TerminalGuard { terminal, frame, stale: false }),
             Err(error) => {
                 give_back()?;
                 Err(error.into())
@@ -204,11 +200,7 @@ fn owner() -> MutexGuard<'static, Owner> {
 }
 
 fn require_terminal(stream: Stream, handle: &impl IsTerminal) -> Result<(), TerminalError> {
-    if handle.is_terminal() {
-        Ok(())
-    } else {
-        Err(TerminalError::NotATerminal(stream))
-    }
+    if handle.is_terminal() { Ok(()) } else { Err(TerminalError::NotATerminal(stream)) }
 }
 
 fn take() -> io::Result<()> {
@@ -216,14 +208,8 @@ fn take() -> io::Result<()> {
         let mut owner = owner();
         // Said first: if only half of it succeeds, that half has to be given back.
         *owner = Owner::Screens;
-        enable_raw_mode().and_then(|()| {
-            execute!(
-                io::stdout(),
-                EnterAlternateScreen,
-                EnableBracketedPaste,
-                Hide
-            )
-        })
+        enable_raw_mode()
+            .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste, Hide))
     };
     if taken.is_err() {
         give_back()?;
@@ -252,10 +238,7 @@ fn give_back() -> io::Result<()> {
 }
 
 /// Gives the terminal back, but waits no longer than this for a terminal that does not read.
-#[cfg_attr(
-    not(unix),
-    expect(dead_code, reason = "only Unix signals end a process from here")
-)]
+#[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process from here"))]
 pub(super) fn give_back_within(patience: Duration) {
     let (done, wait) = mpsc::channel();
     thread::spawn(move || {

@@ -3,11 +3,7 @@
 //! Nothing here sleeps for luck: every wait is for something to be seen, with a deadline.
 
 #![allow(dead_code, reason = "each test program uses its own part of this")]
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    reason = "the functions of a test are a test too"
-)]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
@@ -237,11 +233,7 @@ pub(crate) fn positions(haystack: &[u8], needle: &[u8]) -> impl Iterator<Item = 
 }
 
 fn size(rows: u16, cols: u16) -> PtySize {
-    PtySize {
-        rows,
-        cols,
-        ..PtySize::default()
-    }
+    PtySize { rows, cols, ..PtySize::default() }
 }
 
 fn cells(number: u16) -> NonZeroU16 {

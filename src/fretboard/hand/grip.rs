@@ -61,17 +61,12 @@ pub struct Grip {
 impl Grip {
     pub(super) fn new(places: [Place; 3], fingers: [Finger; 3], cost_mm: f64) -> Grip {
         let pressed = places.into_iter().zip(fingers);
-        let lowest = pressed
-            .filter(|(place, _)| !place.fret.is_open())
-            .min_by_key(|(_, finger)| *finger);
+        let lowest =
+            pressed.filter(|(place, _)| !place.fret.is_open()).min_by_key(|(_, finger)| *finger);
         let position = lowest.map_or(HandPosition::FIRST, |(place, finger)| {
             HandPosition::with_finger(finger.number(), place.fret)
         });
-        Grip {
-            fingers,
-            cost_mm,
-            position,
-        }
+        Grip { fingers, cost_mm, position }
     }
 
     /// The fingers, in the order of the places that were asked for.

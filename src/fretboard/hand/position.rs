@@ -61,14 +61,9 @@ mod tests {
 
     #[test]
     fn positions_are_roman() {
-        for (number, roman) in [
-            (1, "I"),
-            (4, "IV"),
-            (9, "IX"),
-            (10, "X"),
-            (14, "XIV"),
-            (36, "XXXVI"),
-        ] {
+        for (number, roman) in
+            [(1, "I"), (4, "IV"), (9, "IX"), (10, "X"), (14, "XIV"), (36, "XXXVI")]
+        {
             assert_eq!(HandPosition::new(number).unwrap().to_string(), roman);
         }
     }

@@ -31,11 +31,7 @@ impl ShapeQuery {
         for voicing in voicings.filter(|voicing| self.wants_voicing(*voicing)) {
             let inversions = Inversion::ALL.into_iter();
             for inversion in inversions.filter(|inversion| self.wants_inversion(*inversion)) {
-                let meaning = Meaning {
-                    triad,
-                    inversion,
-                    voicing,
-                };
+                let meaning = Meaning { triad, inversion, voicing };
                 let found = lowest_notes(neck, strings, meaning)
                     .filter_map(|lowest| notes(neck, strings, meaning, lowest))
                     .map(|notes| Shape::at(neck, self.hand(), meaning, notes));
@@ -90,11 +86,7 @@ fn notes(
         let fret = neck.fret_of(pitch, string)?;
         Some((Place { string, fret }, pitch))
     };
-    let mut notes = [
-        note(low, 0)?,
-        note(middle, to_middle)?,
-        note(high, to_high)?,
-    ];
+    let mut notes = [note(low, 0)?, note(middle, to_middle)?, note(high, to_high)?];
     notes.sort_unstable_by_key(|(place, _)| Reverse(place.string));
     Some(notes)
 }

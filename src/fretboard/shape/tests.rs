@@ -38,9 +38,8 @@ fn relative(shape: &Shape) -> [u8; 3] {
 
 /// The two steps between the open strings of a shape: what its grip depends on.
 fn family(neck: &Neck, shape: &Shape) -> [i32; 2] {
-    let [one, two, three] = shape
-        .strings()
-        .map(|string| neck.tuning().string(string).unwrap().pitch());
+    let [one, two, three] =
+        shape.strings().map(|string| neck.tuning().string(string).unwrap().pitch());
     [one.semitones_up_to(two), two.semitones_up_to(three)]
 }
 
@@ -97,9 +96,7 @@ fn the_lowest_places_of_c() {
         let lowest = query.shapes(&neck, triad(name))[0];
         assert_eq!(frets(&lowest), expected, "{name} {inversion} on {strings}");
     }
-    let augmented = ShapeQuery::default()
-        .on(set("5-4-3"))
-        .shapes(&neck, triad("C+"));
+    let augmented = ShapeQuery::default().on(set("5-4-3")).shapes(&neck, triad("C+"));
     let low: Vec<[u8; 3]> = augmented.iter().take(3).map(frets).collect();
     assert_eq!(low, [[3, 2, 1], [7, 6, 5], [11, 10, 9]]);
     assert!(augmented.iter().all(Shape::by_name_only));
@@ -148,31 +145,12 @@ fn open_span(neck: &Neck, strings: StringSet, triad: Triad, inversion: Inversion
 fn comfortable_sets_of_open_major_triads() {
     let neck = neck("EADGBE");
     let rows: [(Inversion, &[(&str, u8)]); 3] = [
-        (
-            Inversion::Root,
-            &[
-                ("6-5-3", 2),
-                ("5-4-2", 2),
-                ("4-3-1", 2),
-                ("6-4-2", 3),
-                ("5-3-1", 3),
-            ],
-        ),
+        (Inversion::Root, &[("6-5-3", 2), ("5-4-2", 2), ("4-3-1", 2), ("6-4-2", 3), ("5-3-1", 3)]),
         (
             Inversion::First,
-            &[
-                ("6-4-3", 2),
-                ("4-2-1", 2),
-                ("6-5-3", 3),
-                ("5-4-2", 3),
-                ("4-3-1", 3),
-                ("5-3-2", 3),
-            ],
+            &[("6-4-3", 2), ("4-2-1", 2), ("6-5-3", 3), ("5-4-2", 3), ("4-3-1", 3), ("5-3-2", 3)],
         ),
-        (
-            Inversion::Second,
-            &[("6-4-2", 2), ("5-3-1", 2), ("6-4-3", 3), ("4-2-1", 3)],
-        ),
+        (Inversion::Second, &[("6-4-2", 2), ("5-3-1", 2), ("6-4-3", 3), ("4-2-1", 3)]),
     ];
     for (inversion, sets) in rows {
         for (strings, frets) in sets {
@@ -226,13 +204,7 @@ fn by_brute_force(neck: &Neck, triad: Triad, strings: StringSet) -> Vec<[(Place,
 #[test]
 fn enumeration_finds_what_brute_force_finds() {
     let unison = neck("E3 A3 A3 G4");
-    for neck in [
-        neck("EADGBE"),
-        neck("GCEA"),
-        neck("E3 A3 D4 G4 B3 E4"),
-        banjo(),
-        unison,
-    ] {
+    for neck in [neck("EADGBE"), neck("GCEA"), neck("E3 A3 D4 G4 B3 E4"), banjo(), unison] {
         let strings = neck.tuning().string_count();
         for set in StringSet::every(strings, 3) {
             for triad in Triad::every(TriadQuality::TERTIAN) {
@@ -257,17 +229,12 @@ fn every_shape_is_what_it_says() {
                 }
                 let [low, middle, high] = shape.going_up();
                 let above = [0, low.semitones_up_to(middle), low.semitones_up_to(high)];
-                let semitones = shape
-                    .voicing()
-                    .semitones(triad.quality(), shape.inversion());
+                let semitones = shape.voicing().semitones(triad.quality(), shape.inversion());
                 assert_eq!(above, semitones);
                 let member = triad.members()[shape.inversion() as usize];
                 assert_eq!(low.pitch_class(), member);
                 let classes = shape.pitches().map(Pitch::pitch_class).into_iter();
-                assert_eq!(
-                    classes.collect::<fretloom_theory::PitchClassSet>(),
-                    triad.set()
-                );
+                assert_eq!(classes.collect::<fretloom_theory::PitchClassSet>(), triad.set());
                 assert!(shape.string_set().is_on(neck.tuning().string_count()));
             }
         }
@@ -278,13 +245,8 @@ fn every_shape_is_what_it_says() {
 #[test]
 fn a_re_entrant_string_carries_the_highest_member() {
     let neck = neck("GCEA");
-    let shapes = ShapeQuery::default()
-        .on(set("4-3-2"))
-        .shapes(&neck, triad("C"));
-    let open = shapes
-        .iter()
-        .find(|shape| frets(shape) == [0, 0, 0])
-        .unwrap();
+    let shapes = ShapeQuery::default().on(set("4-3-2")).shapes(&neck, triad("C"));
+    let open = shapes.iter().find(|shape| frets(shape) == [0, 0, 0]).unwrap();
     assert_eq!(open.inversion(), Inversion::Root);
     assert_eq!(open.pitches().map(Pitch::midi), [67, 60, 64]);
     assert_eq!(open.position(), HandPosition::FIRST);
@@ -298,11 +260,7 @@ fn shapes_repeat_at_the_octave() {
     for neck in [neck("EADGBE"), neck("GCEA"), neck("DADGAD"), banjo()] {
         let up_an_octave = |place: Place| {
             let start = neck.tuning().string(place.string).unwrap().starts_at();
-            let from = if place.fret.is_open() {
-                start
-            } else {
-                place.fret
-            };
+            let from = if place.fret.is_open() { start } else { place.fret };
             let fret = Fret::new(from.number() + 12)?;
             (fret <= neck.tuning().last_fret()).then_some(Place { fret, ..place })
         };
@@ -336,14 +294,8 @@ fn wishes_filter_and_nothing_else_does() {
     let with_open = all.shapes(&neck, triad("G")).iter().filter(open).count();
     assert!(with_open > 0);
     assert_eq!(count(all.without_open_strings()), count(all) - with_open);
-    let within = all
-        .within("1-12".parse().unwrap())
-        .shapes(&neck, triad("G"));
-    assert!(
-        within
-            .iter()
-            .all(|shape| frets(shape).iter().all(|f| (1..=12).contains(f)))
-    );
+    let within = all.within("1-12".parse().unwrap()).shapes(&neck, triad("G"));
+    assert!(within.iter().all(|shape| frets(shape).iter().all(|f| (1..=12).contains(f))));
     for strings in ["7-6-5", "4-3", "4-3-2-1"] {
         assert_eq!(count(all.on(set(strings))), 0, "{strings}");
     }

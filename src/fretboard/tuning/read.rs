@@ -46,19 +46,12 @@ impl Tuning {
         let notes = if octaves_inferred {
             infer(text, &typed)?
         } else {
-            typed
-                .iter()
-                .map(|note| note.with_octave(text))
-                .collect::<Result<_, _>>()?
+            typed.iter().map(|note| note.with_octave(text)).collect::<Result<_, _>>()?
         };
         let body = Body::of(&notes);
         let strings = notes.into_iter().map(OpenString::new).collect();
         let tuning = Tuning::new(strings, body.frets, body.scale_mm)?;
-        Ok(Tuning {
-            instrument: body.instrument,
-            octaves_inferred,
-            ..tuning
-        })
+        Ok(Tuning { instrument: body.instrument, octaves_inferred, ..tuning })
     }
 }
 
@@ -127,9 +120,7 @@ fn read_octave(text: &str) -> Option<(Option<i8>, &str)> {
         return Some((None, text));
     }
     let octave = text.get(..length)?.parse().ok()?;
-    (-1..=9)
-        .contains(&octave)
-        .then_some((Some(octave), text.get(length..)?))
+    (-1..=9).contains(&octave).then_some((Some(octave), text.get(length..)?))
 }
 
 /// Instruments that the rule of the next higher note gets wrong, as MIDI numbers from the highest
@@ -153,11 +144,7 @@ enum Kind {
 
 fn infer(text: &str, typed: &[TypedNote]) -> Result<Vec<NamedPitch>, ReadError> {
     let too_high = |note: &TypedNote| {
-        fail(
-            text,
-            note.at,
-            "octaves, since going up at every string leaves C-1 to G9",
-        )
+        fail(text, note.at, "octaves, since going up at every string leaves C-1 to G9")
     };
     let place = |(note, midi): (&TypedNote, i32)| note.sounding_as(midi).ok_or(too_high(note));
     let known = KNOWN.iter().find(|(midi, _)| has_classes(typed, midi));
@@ -175,16 +162,14 @@ fn has_classes(typed: &[TypedNote], midi: &[i32]) -> bool {
 /// MIDI numbers: the first nearest to the anchor, each next the next higher of its name.
 fn going_up(typed: &[TypedNote]) -> impl Iterator<Item = i32> {
     let anchor = anchor(typed);
-    typed
-        .iter()
-        .scan(None, move |before: &mut Option<i32>, note| {
-            let midi = match *before {
-                None => nearest(anchor, note.class()),
-                Some(lower) => lower + up(lower + 1, note.class()) + 1,
-            };
-            *before = Some(midi);
-            Some(midi)
-        })
+    typed.iter().scan(None, move |before: &mut Option<i32>, note| {
+        let midi = match *before {
+            None => nearest(anchor, note.class()),
+            Some(lower) => lower + up(lower + 1, note.class()) + 1,
+        };
+        *before = Some(midi);
+        Some(midi)
+    })
 }
 
 fn up(from: i32, to: PitchClass) -> i32 {
@@ -246,11 +231,7 @@ impl Body {
             None if notes.len() > 6 => (Instrument::Guitar, 24, 648.0),
             None => (Instrument::Guitar, 22, 648.0),
         };
-        Body {
-            instrument,
-            frets,
-            scale_mm,
-        }
+        Body { instrument, frets, scale_mm }
     }
 }
 
@@ -335,11 +316,7 @@ mod tests {
             ("E2 A2 D10", 8, "an octave number from -1 to 9, as in E2"),
             ("E2 A2 D", 7, "an octave on every note, or on none"),
             ("E2 A2 G#9", 7, "a note from C-1 to G9"),
-            (
-                "BBBBBBBBBBBB",
-                10,
-                "octaves, since going up at every string leaves C-1 to G9",
-            ),
+            ("BBBBBBBBBBBB", 10, "octaves, since going up at every string leaves C-1 to G9"),
         ] {
             let Err(TuningError::Unreadable(error)) = Tuning::read(text) else {
                 panic!("{text} was read");
@@ -347,10 +324,7 @@ mod tests {
             assert_eq!((error.at(), error.expected()), (at, expected), "{text}");
         }
         assert_eq!(Tuning::read("").unwrap_err(), TuningError::StringCount(0));
-        assert_eq!(
-            Tuning::read(&"E".repeat(9999)).unwrap_err(),
-            TuningError::StringCount(13)
-        );
+        assert_eq!(Tuning::read(&"E".repeat(9999)).unwrap_err(), TuningError::StringCount(13));
     }
 
     proptest! {

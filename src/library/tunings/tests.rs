@@ -94,11 +94,7 @@ fn a_players_file_is_added_and_may_take_the_place_of_a_built_in_one() {
 
 #[test]
 fn a_broken_file_costs_that_file_only() {
-    let files = [
-        ("a.toml", "strings = ["),
-        ("banjo.toml", BANJO),
-        ("notes.txt", "?"),
-    ];
+    let files = [("a.toml", "strings = ["), ("banjo.toml", BANJO), ("notes.txt", "?")];
     let folder = Folder::with(&files);
     fs::create_dir(folder.0.join("tunings/b.toml")).unwrap();
     fs::write(folder.0.join("tunings/c.toml"), [0xFF, 0xFE]).unwrap();
@@ -107,17 +103,8 @@ fn a_broken_file_costs_that_file_only() {
     let tunings = folder.load();
     assert!(tunings.get("banjo").is_some());
     assert_eq!(tunings.get("guitar-standard").unwrap().1, &Source::BuiltIn);
-    for file in [
-        "a.toml",
-        "b.toml",
-        "c.toml",
-        "d.toml",
-        "guitar-standard.toml",
-    ] {
-        let told = tunings
-            .problems()
-            .iter()
-            .any(|problem| problem.file.ends_with(file));
+    for file in ["a.toml", "b.toml", "c.toml", "d.toml", "guitar-standard.toml"] {
+        let told = tunings.problems().iter().any(|problem| problem.file.ends_with(file));
         assert!(told, "{file}");
     }
 }
@@ -125,10 +112,7 @@ fn a_broken_file_costs_that_file_only() {
 #[test]
 fn no_folder_is_no_problem() {
     let nowhere = std::env::temp_dir().join("fretloom-there-is-no-such-folder");
-    assert_eq!(
-        LoadedTunings::load(Some(&nowhere)),
-        LoadedTunings::load(None)
-    );
+    assert_eq!(LoadedTunings::load(Some(&nowhere)), LoadedTunings::load(None));
 }
 
 #[test]
@@ -161,27 +145,15 @@ fn mistakes_point_at_the_value() {
             "t.toml:3:18: found `\"A\"`, expected an octave number from -1 to 9, as in E2 \
              (character 2)",
         ),
-        (
-            "\"A2\", ",
-            "",
-            "t.toml:3:11: found `[\"E2\", \"D3\"]`, expected 3 to 12 strings, not 2",
-        ),
+        ("\"A2\", ", "", "t.toml:3:11: found `[\"E2\", \"D3\"]`, expected 3 to 12 strings, not 2"),
         (
             "\"A2\"",
             "7",
             "t.toml:3:11: found `[\"E2\", 7, \"D3\"]`, expected a list of notes with octaves, as \
              in [\"E2\", \"A2\", \"D3\"]",
         ),
-        (
-            "22",
-            "37",
-            "t.toml:4:9: found `37`, expected 0 to 36 frets, not 37",
-        ),
-        (
-            "22",
-            "-1",
-            "t.toml:4:9: found `-1`, expected a number of frets, 0 to 36",
-        ),
+        ("22", "37", "t.toml:4:9: found `37`, expected 0 to 36 frets, not 37"),
+        ("22", "-1", "t.toml:4:9: found `-1`, expected a number of frets, 0 to 36"),
         (
             "648",
             "6480",
@@ -198,11 +170,7 @@ fn mistakes_point_at_the_value() {
             "t.toml:6:15: found `[5]`, expected a list of fret numbers, one a string, as in \
              [5, 0, 0, 0, 0]",
         ),
-        (
-            "frets = 22\n",
-            "",
-            "t.toml:1:1: expected a key `frets`: a number of frets, 0 to 36",
-        ),
+        ("frets = 22\n", "", "t.toml:1:1: expected a key `frets`: a number of frets, 0 to 36"),
     ] {
         let content = GOOD.replace(good, bad);
         assert_eq!(said(&content), [message]);
@@ -212,15 +180,9 @@ fn mistakes_point_at_the_value() {
 
 #[test]
 fn every_mistake_of_a_file_is_told_at_once() {
-    let content = GOOD
-        .replace("E2", "X")
-        .replace("D3", "Y")
-        .replace("22", "\"many\"");
-    let lines: Vec<usize> = read_tuning("t.toml", "t", &content)
-        .1
-        .iter()
-        .map(|problem| problem.line)
-        .collect();
+    let content = GOOD.replace("E2", "X").replace("D3", "Y").replace("22", "\"many\"");
+    let lines: Vec<usize> =
+        read_tuning("t.toml", "t", &content).1.iter().map(|problem| problem.line).collect();
     assert_eq!(lines, [3, 3, 4]);
 }
 

@@ -3,8 +3,8 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::words::nearest;
 use super::{Glyphs, Key, KeyCode, Modifiers};
+use crate::words::nearest;
 
 /// A key with a name: how files write it, how a footer shows it, and the footer's sign for it.
 struct Named {
@@ -20,12 +20,7 @@ const fn named(
     label: &'static str,
     sign: &'static str,
 ) -> Named {
-    Named {
-        name,
-        code,
-        label,
-        sign,
-    }
+    Named { name, code, label, sign }
 }
 
 /// Every key that is not written as the character it types. Reading, printing, labels and
@@ -194,10 +189,7 @@ pub struct KeyError {
 
 impl KeyError {
     fn new(text: &str, nearest: Option<String>) -> Self {
-        KeyError {
-            text: text.chars().take(40).collect(),
-            nearest,
-        }
+        KeyError { text: text.chars().take(40).collect(), nearest }
     }
 
     /// What could stand there instead.
@@ -215,12 +207,7 @@ impl KeyError {
 
 impl fmt::Display for KeyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "no key is written {:?}; expected {}",
-            self.text,
-            self.expected()
-        )?;
+        write!(f, "no key is written {:?}; expected {}", self.text, self.expected())?;
         match &self.nearest {
             Some(nearest) => write!(f, "; did you mean `{nearest}`?"),
             None => Ok(()),

@@ -6,9 +6,10 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::{Key, KeyError};
-use crate::words::nearest;
+use super::Keymap;
 use super::recover::recover;
-use super::{Keymap, Problem};
+use crate::library::Problem;
+use crate::words::nearest;
 
 /// A problem quotes no more than this many characters.
 const QUOTED: usize = 40;
@@ -24,14 +25,8 @@ pub(super) struct Entry {
 
 /// Everything usable in a file, in the order of the file, and everything wrong with it.
 pub(super) fn read<C>(map: &Keymap<C>, file: &str, text: &str) -> (Vec<Entry>, Vec<Problem>) {
-    let mut reader = Reader {
-        map,
-        file,
-        text,
-        entries: Vec::new(),
-        used: Vec::new(),
-        problems: Vec::new(),
-    };
+    let mut reader =
+        Reader { map, file, text, entries: Vec::new(), used: Vec::new(), problems: Vec::new() };
     let (sound, broken) = recover(text);
     for line in broken {
         reader.report(line.span, format!("valid TOML ({})", line.message));
@@ -40,9 +35,7 @@ pub(super) fn read<C>(map: &Keymap<C>, file: &str, text: &str) -> (Vec<Entry>, V
     for (name, value) in in_file_order(table.get_ref()) {
         reader.section(name, value);
     }
-    reader
-        .problems
-        .sort_by_key(|problem| (problem.line, problem.column));
+    reader.problems.sort_by_key(|problem| (problem.line, problem.column));
     (reader.entries, reader.problems)
 }
 
@@ -92,32 +85,22 @@ impl<C> Reader<'_, C> {
     fn entry(&mut self, section: &str, name: &Name<'_>, value: &Value<'_>) {
         let written = name.get_ref().as_ref();
         let rows = self.map.rows.iter();
-        let Some(row) = rows
-            .clone()
-            .position(|row| row.section == section && row.name == written)
+        let Some(row) = rows.clone().position(|row| row.section == section && row.name == written)
         else {
-            let names = rows
-                .filter(|row| row.section == section)
-                .map(|row| row.name);
+            let names = rows.filter(|row| row.section == section).map(|row| row.name);
             let expected = one_of(&format!("a command of [{section}]"), written, names);
             self.report(name.span(), expected);
             return;
         };
         match value.get_ref() {
             DeValue::Array(list) => {
-                let keys = list
-                    .iter()
-                    .filter_map(|key| self.key(row, key))
-                    .collect::<Vec<_>>();
+                let keys = list.iter().filter_map(|key| self.key(row, key)).collect::<Vec<_>>();
                 // An empty list takes the keys away; a list of nothing but mistakes does not.
                 if list.is_empty() || !keys.is_empty() {
                     self.entries.push(Entry { row, keys });
                 }
             }
-            _ => self.report(
-                value.span(),
-                "a list of keys, as in [\"down\", \"j\"]".into(),
-            ),
+            _ => self.report(value.span(), "a list of keys, as in [\"down\", \"j\"]".into()),
         }
     }
 
@@ -138,10 +121,7 @@ impl<C> Reader<'_, C> {
     /// The key, unless this file has already given it to a command of the section.
     fn claim(&mut self, row: usize, key: Key, span: Range<usize>) -> Option<Key> {
         let row = self.map.rows.get(row)?;
-        let earlier = self
-            .used
-            .iter()
-            .find(|used| used.section == row.section && used.key == key);
+        let earlier = self.used.iter().find(|used| used.section == row.section && used.key == key);
         if let Some(Used { by, line, .. }) = earlier {
             let section = row.section;
             let expected =
@@ -162,9 +142,7 @@ impl<C> Reader<'_, C> {
         let (line, column) = place(self.text, span.start);
         let text = self.text.get(span).unwrap_or_default();
         let first_line = text.lines().next().unwrap_or_default();
-        let quoted = first_line
-            .strip_prefix('"')
-            .and_then(|text| text.strip_suffix('"'));
+        let quoted = first_line.strip_prefix('"').and_then(|text| text.strip_suffix('"'));
         self.problems.push(Problem {
             file: self.file.to_owned(),
             line,

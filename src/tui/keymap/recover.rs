@@ -27,10 +27,7 @@ pub(super) fn recover(text: &str) -> (String, Vec<Broken>) {
             return (String::new(), broken);
         }
         text = without(&text, &line);
-        broken.push(Broken {
-            span: line,
-            message: error.message().to_owned(),
-        });
+        broken.push(Broken { span: line, message: error.message().to_owned() });
     }
     (text, broken)
 }
@@ -43,11 +40,7 @@ fn line_at_fault(text: &str, error: &Error) -> Range<usize> {
     if before.is_empty() || before == noticed {
         return noticed;
     }
-    if reach(&without(text, &before)) > reach(&without(text, &noticed)) {
-        before
-    } else {
-        noticed
-    }
+    if reach(&without(text, &before)) > reach(&without(text, &noticed)) { before } else { noticed }
 }
 
 /// How far the parser gets; beyond the end if nothing stops it.

@@ -1,6 +1,7 @@
 //! Key files, right and wrong.
 
-use super::{Keymap, Problem};
+use super::Keymap;
+use crate::library::Problem;
 
 const COMMANDS: [(&str, &str, u8); 5] = [
     ("everywhere", "quit", 0),
@@ -98,17 +99,17 @@ fn one_message_for_each_mistake_and_the_rest_is_read() {
     assert_eq!(
         problems,
         [
-            "own.toml:1:2: \"explor\": expected a section; did you mean `explore`?".to_owned(),
-            "own.toml:4:1: \"halp\": expected a command of [everywhere]; did you mean `help`?"
+            "own.toml:1:2: found `explor`, expected a section; did you mean `explore`?".to_owned(),
+            "own.toml:4:1: found `halp`, expected a command of [everywhere]; did you mean `help`?"
                 .to_owned(),
-            "own.toml:5:1: \"zzz\": expected a command of [everywhere]: `quit`, `help`".to_owned(),
-            format!("own.toml:6:9: \"dwon\": expected {key}; did you mean `down`?"),
-            "own.toml:6:17: \"3\": expected a key in quotes, as in \"j\"".to_owned(),
-            "own.toml:7:8: \"x\": expected a list of keys, as in [\"down\", \"j\"]".to_owned(),
-            "own.toml:10:14: \"K\": expected a key not yet used in [explore]; `keep` has it \
+            "own.toml:5:1: found `zzz`, expected a command of [everywhere]: `quit`, `help`".to_owned(),
+            format!("own.toml:6:9: found `dwon`, expected {key}; did you mean `down`?"),
+            "own.toml:6:17: found `3`, expected a key in quotes, as in \"j\"".to_owned(),
+            "own.toml:7:8: found `x`, expected a list of keys, as in [\"down\", \"j\"]".to_owned(),
+            "own.toml:10:14: found `K`, expected a key not yet used in [explore]; `keep` has it \
              (line 9)"
                 .to_owned(),
-            "own.toml:10:24: \"n\": expected a key not yet used in [explore]; `next-pair` has it \
+            "own.toml:10:24: found `n`, expected a key not yet used in [explore]; `next-pair` has it \
              (line 10)"
                 .to_owned(),
         ]
@@ -122,34 +123,22 @@ fn one_message_for_each_mistake_and_the_rest_is_read() {
 #[test]
 fn a_section_is_a_table() {
     let (_, problems) = own("explore = 3\n");
-    assert_eq!(
-        problems,
-        ["own.toml:1:11: \"3\": expected a section, written [explore]"]
-    );
+    assert_eq!(problems, ["own.toml:1:11: found `3`, expected a section, written [explore]"]);
 }
 
 #[test]
 fn a_broken_line_costs_that_line() {
     let cases = [
         ("next-pair [\"n\"]", "key with no value, expected `=`"),
-        (
-            "next-pair = j",
-            "string values must be quoted, expected literal string",
-        ),
-        (
-            "next-pair = [\"n\"",
-            "missing comma between array elements, expected `,`",
-        ),
-        (
-            "next-pair = [\"n]",
-            "missing comma between array elements, expected `,`",
-        ),
+        ("next-pair = j", "string values must be quoted, expected literal string"),
+        ("next-pair = [\"n\"", "missing comma between array elements, expected `,`"),
+        ("next-pair = [\"n]", "missing comma between array elements, expected `,`"),
         ("keep = [\"L\"]", "duplicate key"),
     ];
     for (line, message) in cases {
         let text = format!("[explore]\nkeep = [\"K\"]\n{line}\n[everywhere]\nhelp = [\"h\"]\n");
         let (map, problems) = own(&text);
-        let expected = format!("own.toml:3:1: {line:?}: expected valid TOML ({message})");
+        let expected = format!("own.toml:3:1: found `{line}`, expected valid TOML ({message})");
         assert_eq!(problems, [expected]);
         assert_eq!(keys(&map, "explore", 4), "K");
         assert_eq!(keys(&map, "explore", 2), "down j");

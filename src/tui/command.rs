@@ -1,0 +1,203 @@
+//! The one table of commands: footer, help page, key file and tests come from it.
+//!
+//! To add a command: a variant, a row here, a line in `assets/keys.toml`, a branch in `update`.
+
+use super::key::Key;
+use super::keymap::Keymap;
+use crate::library::Problem;
+
+/// Something that a key can ask for.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+#[allow(missing_docs, reason = "each row of the table says what its command does")]
+pub enum Command {
+    Help,
+    Quit,
+    QuitAtOnce,
+    Suspend,
+    EditChord,
+    NextPair,
+    PreviousPair,
+    NextScale,
+    PreviousScale,
+    Climb,
+    Descend,
+    FirstTriad,
+    SecondTriad,
+    NextStrings,
+    PreviousStrings,
+    LockStrings,
+    Labels,
+    Spelling,
+    ChooseTuning,
+    ScrollRight,
+    ScrollLeft,
+    ToNut,
+    ToEnd,
+    Accept,
+    Cancel,
+    Down,
+    Up,
+    PageDown,
+    PageUp,
+}
+
+/// Where keys are pressed: each place has its own section in the key file.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub enum Section {
+    /// Heard wherever no text is typed.
+    Everywhere,
+    /// The explorer itself.
+    Explore,
+    /// While a chord is being typed.
+    Chord,
+    /// In a list laid over the screen: help, tunings.
+    List,
+}
+
+impl Section {
+    /// Its name in the key file.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Section::Everywhere => "everywhere",
+            Section::Explore => "explore",
+            Section::Chord => "chord",
+            Section::List => "list",
+        }
+    }
+
+    /// Its heading on the help page.
+    #[must_use]
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Section::Everywhere => "Everywhere",
+            Section::Explore => "Chord, pairs and neck",
+            Section::Chord => "While typing a chord",
+            Section::List => "In a list",
+        }
+    }
+}
+
+/// One row of the table.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct CommandRow {
+    /// What is asked for.
+    pub command: Command,
+    /// Where.
+    pub section: Section,
+    /// Its name in the key file.
+    pub name: &'static str,
+    /// One or two words for the footer; empty where the footer leaves it out.
+    pub label: &'static str,
+    /// A line for the help page.
+    pub help: &'static str,
+}
+
+const fn row(
+    section: Section,
+    command: Command,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    CommandRow { command, section, name, label, help }
+}
+
+/// Every command. The order is that of the footer and of the help page.
+#[rustfmt::skip]
+pub const COMMANDS: &[CommandRow] = {
+    use Section::{Chord, Everywhere, Explore, List};
+    &[
+        row(Explore, Command::EditChord, "edit-chord", "chord", "type another chord"),
+        row(Explore, Command::NextPair, "next-pair", "pair", "the next pair of the scale"),
+        row(Explore, Command::PreviousPair, "previous-pair", "", "the pair before"),
+        row(Explore, Command::NextScale, "next-scale", "scale", "the next scale that fits the chord"),
+        row(Explore, Command::PreviousScale, "previous-scale", "", "the scale before"),
+        row(Explore, Command::Climb, "climb", "climb", "up the ladder: the next shape, whichever triad"),
+        row(Explore, Command::Descend, "descend", "", "down the ladder"),
+        row(Explore, Command::FirstTriad, "first-triad", "1st triad", "the next inversion of the first triad"),
+        row(Explore, Command::SecondTriad, "second-triad", "2nd triad", "the next inversion of the second triad"),
+        row(Explore, Command::NextStrings, "next-strings", "strings", "the next set of three strings"),
+        row(Explore, Command::PreviousStrings, "previous-strings", "", "the set before"),
+        row(Explore, Command::LockStrings, "lock-strings", "lock", "quieten the other strings, or wake them"),
+        row(Explore, Command::Labels, "labels", "labels", "notes, degrees over the chord, or members of the triad"),
+        row(Explore, Command::ChooseTuning, "choose-tuning", "tuning", "choose another tuning"),
+        row(Explore, Command::Spelling, "spelling", "", "triads as triads, or by the letters of the scale"),
+        row(Explore, Command::ScrollRight, "scroll-right", "", "the neck a fret up"),
+        row(Explore, Command::ScrollLeft, "scroll-left", "", "the neck a fret down"),
+        row(Explore, Command::ToNut, "to-nut", "", "the neck from the nut"),
+        row(Explore, Command::ToEnd, "to-end", "", "the neck to its last fret"),
+        row(Chord, Command::Accept, "accept", "take it", "take the chord that is typed"),
+        row(Chord, Command::Cancel, "cancel", "leave it", "keep the chord there was"),
+        row(List, Command::Down, "down", "down", "one line down"),
+        row(List, Command::Up, "up", "up", "one line up"),
+        row(List, Command::PageDown, "page-down", "", "a page down"),
+        row(List, Command::PageUp, "page-up", "", "a page up"),
+        row(List, Command::Accept, "accept", "choose", "choose what is marked"),
+        row(List, Command::Cancel, "cancel", "back", "close the list"),
+        row(Everywhere, Command::Help, "help", "help", "every key"),
+        row(Everywhere, Command::Quit, "quit", "quit", "leave fretloom"),
+        row(Everywhere, Command::QuitAtOnce, "quit-at-once", "", "leave at once, even while typing"),
+        row(Everywhere, Command::Suspend, "suspend", "", "back to the shell until fg"),
+    ]
+};
+
+/// The built-in key file.
+const BUILT_IN: &str = include_str!("../../assets/keys.toml");
+
+/// The keys of every command.
+#[derive(Clone, Debug)]
+pub struct Keys(Keymap<Command>);
+
+impl Keys {
+    /// The built-in keys, and what is wrong with their file (nothing, as a test sees to).
+    #[must_use]
+    pub fn built_in() -> (Keys, Vec<Problem>) {
+        let rows = COMMANDS.iter().map(|row| (row.section.name(), row.name, row.command));
+        let mut keymap = Keymap::new(rows);
+        let problems = keymap.overlay("assets/keys.toml", BUILT_IN);
+        (Keys(keymap), problems)
+    }
+
+    /// What a key does in a section.
+    #[must_use]
+    pub fn command(&self, section: Section, key: Key) -> Option<Command> {
+        self.0.command(section.name(), key)
+    }
+
+    /// The keys of a command, the one to show first.
+    #[must_use]
+    pub fn of(&self, row: &CommandRow) -> &[Key] {
+        self.0.keys(row.section.name(), row.command)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::HashSet;
+
+    use super::*;
+
+    #[test]
+    fn every_command_has_a_key_a_name_and_help() {
+        let (keys, problems) = Keys::built_in();
+        assert!(problems.is_empty(), "{problems:?}");
+        let mut names = HashSet::new();
+        for row in COMMANDS {
+            assert!(!keys.of(row).is_empty(), "{} has no key", row.name);
+            assert!(names.insert((row.section, row.name)), "{} stands twice", row.name);
+            assert!(!row.help.is_empty());
+        }
+    }
+
+    /// One hand is on the instrument: nothing needs Alt, AltGr or a bracket, and only leaving needs
+    /// Ctrl.
+    #[test]
+    fn every_command_has_a_key_that_one_hand_reaches() {
+        let (keys, _) = Keys::built_in();
+        for row in COMMANDS {
+            let reachable = keys.of(row).iter().any(|key| !key.modifiers().alt);
+            assert!(reachable, "{}", row.name);
+        }
+    }
+}

@@ -1,0 +1,253 @@
+//! The explorer: a chord, its scale, its pairs, and both triads on the neck.
+//!
+//! [`Explore`] is the whole state; `update.rs` changes it and says what is to be done outside,
+//! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
+
+mod field;
+mod update;
+mod view;
+
+use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, StringSet};
+use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
+
+use super::command::Keys;
+use super::theme::Theme;
+use crate::answer::{
+    self, Families, Labels, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer,
+    TuningAnswer, Wishes, places_of_pair,
+};
+use crate::library::LoadedTunings;
+use field::Field;
+
+/// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
+const FIRST_CHORD: &str = "Gmaj7#11";
+
+/// The state of the explorer.
+pub struct Explore {
+    keys: Keys,
+    theme: Theme,
+    ascii: bool,
+    tunings: LoadedTunings,
+    /// The chord as it was typed and read.
+    symbol: String,
+    read: ReadChord,
+    /// The scales that fit it.
+    choices: Vec<ScaleChoice>,
+    scale: usize,
+    spelling: Spelling,
+    labels: Labels,
+    pairs: PairsAnswer,
+    pair: usize,
+    instrument: Instrument,
+    /// Which set of three neighbouring strings the ladder climbs.
+    set: usize,
+    locked: bool,
+    ladder: Ladder,
+    rung: usize,
+    places: Vec<PlaceAnswer>,
+    first_fret: u8,
+    /// Frets that the last drawn size shows, so that scrolling can follow the hand.
+    columns: u16,
+    rows: u16,
+    over: Over,
+}
+
+/// A tuning with its neck.
+struct Instrument {
+    neck: Neck,
+    tuning: TuningAnswer,
+}
+
+/// What lies over the explorer, if anything.
+#[derive(Clone, PartialEq, Debug)]
+enum Over {
+    Nothing,
+    /// A chord is being typed.
+    Chord(Field),
+    /// The help page, from this line on.
+    Help(usize),
+    /// The list of tunings, with one marked.
+    Tunings(usize),
+}
+
+impl Explore {
+    /// The explorer on a chord (its own, where none is given) and a tuning.
+    ///
+    /// # Errors
+    ///
+    /// Where the chord or the tuning cannot be read.
+    pub fn open(
+        symbol: Option<&str>,
+        tuning: &str,
+        tunings: LoadedTunings,
+        spelling: Spelling,
+    ) -> Result<Explore, Refusal> {
+        let symbol = symbol.unwrap_or(FIRST_CHORD).trim().to_owned();
+        let read: ReadChord = symbol.parse()?;
+        let (found, answer) = answer::find_tuning(&tunings, tuning)?;
+        let instrument = Instrument { neck: Neck::new(found), tuning: answer };
+        let moment = Moment::of_chord(&symbol)?;
+        let pairs = answer::pairs_over(&moment, &Families::default(), &Wishes::default(), spelling);
+        let mut explore = Explore {
+            keys: Keys::built_in().0,
+            theme: Theme::from_environment(),
+            ascii: false,
+            tunings,
+            choices: ScaleChoice::for_chord(&read.chord),
+            symbol,
+            read,
+            scale: 0,
+            spelling,
+            labels: Labels::default(),
+            pairs,
+            pair: 0,
+            ladder: empty_ladder(&instrument.neck),
+            instrument,
+            set: 0,
+            locked: false,
+            rung: 0,
+            places: Vec::new(),
+            first_fret: 1,
+            columns: 80,
+            rows: 24,
+            over: Over::Nothing,
+        };
+        explore.set = explore.usual_set();
+        explore.weave();
+        Ok(explore)
+    }
+
+    /// Draws b and # instead of signs.
+    pub fn use_ascii(&mut self) {
+        self.ascii = true;
+    }
+
+    /// Draws with this theme.
+    pub fn use_theme(&mut self, theme: Theme) {
+        self.theme = theme;
+    }
+
+    /// The pair that is chosen; none where the scale holds none.
+    #[must_use]
+    pub fn pair(&self) -> Option<&PairAnswer> {
+        self.pairs.pairs.get(self.pair)
+    }
+
+    /// The pairs of the scale that is chosen.
+    #[must_use]
+    pub fn pairs(&self) -> &PairsAnswer {
+        &self.pairs
+    }
+
+    /// The shape in hand.
+    #[must_use]
+    pub fn shape(&self) -> Option<ShapeAnswer> {
+        self.rung_in_hand().map(|rung| self.shape_answer(rung))
+    }
+
+    /// Where the notes of the pair lie.
+    #[must_use]
+    pub fn places(&self) -> &[PlaceAnswer] {
+        &self.places
+    }
+
+    /// The neck that is shown.
+    #[must_use]
+    pub fn neck(&self) -> &Neck {
+        &self.instrument.neck
+    }
+
+    /// What stands in the marks.
+    #[must_use]
+    pub fn labels(&self) -> Labels {
+        self.labels
+    }
+
+    /// The strings that the ladder climbs.
+    #[must_use]
+    pub fn strings(&self) -> Option<StringSet> {
+        self.sets().get(self.set).copied()
+    }
+
+    fn rung_in_hand(&self) -> Option<&Rung> {
+        self.ladder.rungs().get(self.rung)
+    }
+
+    fn shape_answer(&self, rung: &Rung) -> ShapeAnswer {
+        let name = self.pair().map(|pair| {
+            let first = rung.side == fretloom_fretboard::Side::First;
+            if first { pair.first.name } else { pair.second.name }
+        });
+        let stacked = || {
+            let root = self.read.chord.root();
+            fretloom_theory::SpelledTriad::stacked(root, rung.shape.triad().quality())
+        };
+        ShapeAnswer::new(name.unwrap_or_else(stacked), &rung.shape)
+    }
+
+    fn sets(&self) -> Vec<StringSet> {
+        StringSet::neighbours(self.instrument.neck.tuning().string_count(), 3).collect()
+    }
+
+    /// 4-3-2 where there is one: triads speak there.
+    fn usual_set(&self) -> usize {
+        usize::from(self.sets().len() > 1)
+    }
+
+    /// Asks for the pairs again: the chord, the scale or the spelling has changed.
+    fn ask_pairs(&mut self) {
+        let Some(choice) = self.choices.get(self.scale) else { return };
+        let moment = Moment::with_choice(&self.symbol, self.read.clone(), choice);
+        let (families, wishes) = (Families::default(), Wishes::default());
+        self.pairs = answer::pairs_over(&moment, &families, &wishes, self.spelling);
+        self.pair = self.pair.min(self.pairs.pairs.len().saturating_sub(1));
+        self.weave();
+    }
+
+    /// Lays the pair on the neck and on the strings again; keeps the hand as near as it can.
+    fn weave(&mut self) {
+        let near = self.rung_in_hand().map(|rung| rung.shape);
+        let neck = &self.instrument.neck;
+        self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        self.ladder = match (self.pair(), self.strings()) {
+            (Some(pair), Some(set)) => {
+                Ladder::new(neck, pair.pair.triads(), &ShapeQuery::default().on(set))
+            }
+            _ => empty_ladder(neck),
+        };
+        self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
+        self.follow_hand();
+    }
+
+    /// The lowest shape of the first triad without open strings, where there is one.
+    fn rung_to_begin(&self) -> usize {
+        let rungs = self.ladder.rungs();
+        let good = |rung: &Rung| {
+            rung.side == fretloom_fretboard::Side::First
+                && rung.shape.frets().iter().all(|fret| !fret.is_open())
+        };
+        rungs.iter().position(good).unwrap_or_default()
+    }
+
+    /// The rung whose frets lie nearest to those of a shape.
+    fn rung_near(&self, shape: &fretloom_fretboard::Shape) -> usize {
+        let middle = |shape: &fretloom_fretboard::Shape| {
+            shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>()
+        };
+        let wanted = middle(shape);
+        let rungs = self.ladder.rungs().iter().enumerate();
+        let nearest = rungs.min_by_key(|(_, rung)| (middle(&rung.shape) - wanted).abs());
+        nearest.map(|(index, _)| index).unwrap_or_default()
+    }
+}
+
+/// A ladder without rungs.
+fn empty_ladder(neck: &Neck) -> Ladder {
+    let triad = fretloom_theory::Triad::new(
+        fretloom_theory::PitchClass::C,
+        fretloom_theory::TriadQuality::Major,
+    );
+    // No neck has a thirteenth string, so nothing is found on a set of one.
+    let nowhere = StringSet::only(fretloom_fretboard::StringNumber::FIRST);
+    Ladder::new(neck, [triad, triad], &ShapeQuery::default().on(nowhere))
+}

@@ -1,0 +1,140 @@
+//! The drawn neck: string 1 on top, the nut at the left, every note of a pair in its place.
+//!
+//! The two triads differ by their brackets, `[G]` and `(A)`, before they differ by colour. A
+//! [`NeckPicture`] is data: what to draw and from which fret. Where each thing goes on the cells of
+//! a screen is [`NeckGeometry`]'s business, and no music is computed while drawing.
+
+mod draw;
+mod geometry;
+
+pub use geometry::NeckGeometry;
+
+use fretloom_fretboard::{Fret, Inlay, Neck, Shape, StringSet};
+
+use crate::answer::{Labels, PlaceAnswer};
+
+/// What is drawn of a neck.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NeckPicture {
+    /// String 1 first.
+    strings: Vec<StringLine>,
+    marks: Vec<Mark>,
+    /// By fret, from fret 0.
+    inlays: Vec<Inlay>,
+    first_fret: u8,
+    last_fret: u8,
+}
+
+/// One string.
+#[derive(Clone, PartialEq, Eq, Debug)]
+struct StringLine {
+    number: u8,
+    name: String,
+    /// The fret it starts at, 0 for the nut.
+    starts_at: u8,
+    /// A string that is not in use now is drawn quietly.
+    quiet: bool,
+}
+
+/// One note in its place.
+#[derive(Clone, PartialEq, Eq, Debug)]
+struct Mark {
+    string: u8,
+    fret: u8,
+    label: String,
+    first_triad: bool,
+    /// Is it in the shape in hand?
+    held: bool,
+}
+
+impl NeckPicture {
+    /// All notes of a pair on a neck, from the nut.
+    #[must_use]
+    pub fn new(neck: &Neck, places: &[PlaceAnswer], labels: Labels) -> NeckPicture {
+        let tuning = neck.tuning();
+        let mut strings: Vec<StringLine> = tuning
+            .strings()
+            .map(|(number, string)| StringLine {
+                number: number.number(),
+                name: string.note().name().to_string(),
+                starts_at: string.starts_at().number(),
+                quiet: false,
+            })
+            .collect();
+        strings.sort_by_key(|string| string.number);
+        let mark = |place: &PlaceAnswer| Mark {
+            string: place.place.string.number(),
+            fret: place.place.fret.number(),
+            label: labels.label(place),
+            first_triad: place.triad == "first",
+            held: false,
+        };
+        let last_fret = tuning.last_fret();
+        NeckPicture {
+            strings,
+            marks: places.iter().map(mark).collect(),
+            inlays: (0..=last_fret.number())
+                .filter_map(Fret::new)
+                .map(|fret| neck.inlay(fret))
+                .collect(),
+            first_fret: 1,
+            last_fret: last_fret.number(),
+        }
+    }
+
+    /// With this shape in hand.
+    #[must_use]
+    pub fn holding(mut self, shape: &Shape) -> NeckPicture {
+        for place in shape.places() {
+            let (string, fret) = (place.string.number(), place.fret.number());
+            let held = self.marks.iter_mut().filter(|m| m.string == string && m.fret == fret);
+            held.for_each(|mark| mark.held = true);
+        }
+        self
+    }
+
+    /// With the strings outside this set drawn quietly.
+    #[must_use]
+    pub fn locked_to(mut self, set: StringSet) -> NeckPicture {
+        let used: Vec<u8> = set.iter().map(|string| string.number()).collect();
+        for string in &mut self.strings {
+            string.quiet = !used.contains(&string.number);
+        }
+        self
+    }
+
+    /// Only these frets, of those the neck has; the open strings stay in view at the left.
+    #[must_use]
+    pub fn between(mut self, first: u8, last: u8) -> NeckPicture {
+        self.last_fret = last.min(self.last_fret);
+        self.first_fret = first.clamp(1, self.last_fret.max(1));
+        self
+    }
+
+    /// Rows that the picture takes: the fret numbers, the strings, the inlays.
+    #[must_use]
+    pub fn height(&self) -> u16 {
+        self.strings.len() as u16 + 2
+    }
+
+    /// Where everything goes in a picture of that width.
+    #[must_use]
+    pub fn geometry(&self, width: u16) -> NeckGeometry {
+        let (name, label) = self.widths();
+        NeckGeometry::new(width, name, label, self.first_fret, self.last_fret)
+    }
+
+    /// Columns that show every fret, at their narrowest.
+    #[must_use]
+    pub fn narrowest_width(&self) -> u16 {
+        let (name, label) = self.widths();
+        NeckGeometry::width_for(name, label, self.first_fret, self.last_fret)
+    }
+
+    /// The widest string name and the widest label.
+    fn widths(&self) -> (u16, u16) {
+        let name = self.strings.iter().map(|string| string.name.chars().count()).max();
+        let label = self.marks.iter().map(|mark| mark.label.chars().count()).max();
+        (name.unwrap_or(1) as u16, label.unwrap_or(1) as u16)
+    }
+}

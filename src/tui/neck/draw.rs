@@ -1,0 +1,150 @@
+//! Drawing a neck into cells.
+
+use fretloom_fretboard::Inlay;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+
+use super::{Mark, NeckGeometry, NeckPicture, StringLine};
+use crate::tui::theme::Theme;
+
+impl NeckPicture {
+    /// Draws as much of the neck as `area` holds.
+    pub fn draw(&self, area: Rect, buffer: &mut Buffer, theme: &Theme) {
+        let mut pen = Pen { area: area.intersection(buffer.area), buffer };
+        let geometry = self.geometry(area.width);
+        self.draw_numbers(&mut pen, geometry, theme);
+        for (string, row) in self.strings.iter().zip(1..) {
+            self.draw_string(&mut pen, geometry, theme, string, row);
+        }
+        self.draw_inlays(&mut pen, geometry, theme);
+    }
+
+    fn draw_numbers(&self, pen: &mut Pen<'_>, geometry: NeckGeometry, theme: &Theme) {
+        for fret in geometry.first_shown()..=geometry.last_shown() {
+            let text = fret.to_string();
+            let Some(cell) = geometry.cell(fret) else { continue };
+            let x = NeckGeometry::centred(cell, text.len() as u16);
+            pen.write(x, 0, &text, theme.muted);
+        }
+    }
+
+    fn draw_inlays(&self, pen: &mut Pen<'_>, geometry: NeckGeometry, theme: &Theme) {
+        let row = self.strings.len() as u16 + 1;
+        for fret in geometry.first_shown()..=geometry.last_shown() {
+            let text = match self.inlays.get(usize::from(fret)) {
+                Some(Inlay::Single) => "●",
+                Some(Inlay::Double) => "● ●",
+                _ => continue,
+            };
+            let Some(cell) = geometry.cell(fret) else { continue };
+            let x = NeckGeometry::centred(cell, text.chars().count() as u16);
+            pen.write(x, row, text, theme.muted);
+        }
+    }
+
+    fn draw_string(
+        &self,
+        pen: &mut Pen<'_>,
+        geometry: NeckGeometry,
+        theme: &Theme,
+        string: &StringLine,
+        row: u16,
+    ) {
+        let line = if string.quiet { theme.muted } else { theme.string };
+        pen.write(0, row, &format!("{:>2}", string.number), theme.muted);
+        pen.write(geometry.name(), row, &string.name, theme.string);
+        draw_wood(pen, geometry, string, row, self.last_fret, line);
+        let marks = self.marks.iter().filter(|mark| mark.string == string.number);
+        for mark in marks {
+            let cell = match mark.fret {
+                0 => Some((geometry.open_mark(), geometry.mark_width())),
+                fret => geometry.cell(fret),
+            };
+            if let Some(cell) = cell {
+                draw_mark(pen, cell, row, mark, string.quiet, theme);
+            }
+        }
+    }
+}
+
+/// The string itself: nut, cells, wires, and signs for what lies beyond the edges.
+fn draw_wood(
+    pen: &mut Pen<'_>,
+    geometry: NeckGeometry,
+    string: &StringLine,
+    row: u16,
+    last_fret: u8,
+    style: Style,
+) {
+    let at_edge = match (geometry.first_shown() > 1, string.starts_at) {
+        (true, _) => "‹",
+        (false, 0) => "┃",
+        (false, _) => " ",
+    };
+    pen.write(geometry.nut(), row, at_edge, style);
+    let exists = |fret: u8| fret > string.starts_at;
+    for fret in geometry.first_shown()..=geometry.last_shown() {
+        let Some((start, width)) = geometry.cell(fret) else { continue };
+        if exists(fret) {
+            pen.write(start, row, &"─".repeat(usize::from(width)), style);
+        }
+        let wire = match fret {
+            _ if fret == string.starts_at => "┃",
+            _ if !exists(fret) => " ",
+            _ if fret == last_fret => "┤",
+            _ if fret == geometry.last_shown() => "›",
+            _ => "┼",
+        };
+        pen.write(start + width, row, wire, style);
+    }
+}
+
+fn draw_mark(
+    pen: &mut Pen<'_>,
+    cell: (u16, u16),
+    row: u16,
+    mark: &Mark,
+    quiet: bool,
+    theme: &Theme,
+) {
+    let text =
+        if mark.first_triad { format!("[{}]", mark.label) } else { format!("({})", mark.label) };
+    let of_triad = if mark.first_triad { theme.first } else { theme.second };
+    let style = match (mark.held, quiet) {
+        (true, _) => of_triad.patch(theme.held),
+        (false, true) => theme.muted,
+        (false, false) => of_triad,
+    };
+    let width = text.chars().count() as u16;
+    let x = NeckGeometry::centred(cell, width);
+    // The string swells on both sides of a note in hand, for eyes and printers without colour.
+    let (start, room) = cell;
+    if mark.held && mark.fret > 0 && room > width {
+        pen.write(start, row, &"═".repeat(usize::from(room)), style_of_swell(theme));
+    }
+    pen.write(x, row, &text, style);
+}
+
+fn style_of_swell(theme: &Theme) -> Style {
+    theme.string
+}
+
+/// Writes single cells inside an area, never outside it.
+struct Pen<'a> {
+    area: Rect,
+    buffer: &'a mut Buffer,
+}
+
+impl Pen<'_> {
+    fn write(&mut self, x: u16, y: u16, text: &str, style: Style) {
+        for (char, column) in text.chars().zip(x..) {
+            if column >= self.area.width || y >= self.area.height {
+                return;
+            }
+            if let Some(cell) = self.buffer.cell_mut((self.area.x + column, self.area.y + y)) {
+                cell.set_char(char).set_style(style);
+            }
+        }
+    }
+}
