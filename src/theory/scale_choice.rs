@@ -36,7 +36,8 @@ enum Why {
 
 impl ScaleChoice {
     /// Every named scale on the chord's root that fits it: the usual choices first, then those
-    /// that hold the plain fifth too, then the rest. Never empty: the chromatic scale fits all.
+    /// that hold the plain fifth too, then the rest. Never empty: the chromatic scale fits all
+    /// and stands last.
     #[must_use]
     pub fn for_chord(chord: &Chord) -> Vec<ScaleChoice> {
         let mut choices: Vec<ScaleChoice> = Vec::new();
@@ -45,8 +46,10 @@ impl ScaleChoice {
             .filter_map(|(name, why)| Some((ScaleKind::named(name)?, Some(*why))));
         let (whole, rest): (Vec<&ScaleKind>, Vec<&ScaleKind>) = ScaleKind::all()
             .iter()
+            .filter(|kind| kind.degrees().len() < 12)
             .partition(|kind| chord.set().is_subset(kind.set_over(chord.root().pitch_class())));
-        let others = whole.into_iter().chain(rest).map(|kind| (kind, None));
+        let chromatic = ScaleKind::named("chromatic");
+        let others = whole.into_iter().chain(rest).chain(chromatic).map(|kind| (kind, None));
         for (kind, why) in usual.chain(others) {
             let scale = Scale::new(chord.root(), kind.clone());
             let known = choices.iter().any(|choice| choice.scale.kind() == kind);

@@ -72,12 +72,13 @@ impl Explore {
 
     fn draw_explorer(&self, area: Rect, buffer: &mut Buffer) {
         let picture = self.picture();
-        let around = 2 + 1 + DETAIL_ROWS + 1 + 1 + 1;
+        let head_rows = self.head_rows(area.width);
+        let around = head_rows + 1 + DETAIL_ROWS + 1 + 1 + 1;
         let room = area.height.saturating_sub(around + picture.height());
         let pairs = (self.pairs.pairs.len() as u16).clamp(1, room.max(1));
         let [head, list, detail, rule, neck, shape, ladder, footer] =
             area.layout(&Layout::vertical([
-                Constraint::Length(2),
+                Constraint::Length(head_rows),
                 Constraint::Length(1 + pairs),
                 Constraint::Length(DETAIL_ROWS),
                 Constraint::Length(1),
@@ -103,7 +104,7 @@ impl Explore {
             return;
         }
         let [pairs, scales] =
-            area.layout(&Layout::horizontal([Constraint::Fill(3), Constraint::Fill(2)]));
+            area.layout(&Layout::horizontal([Constraint::Length(62), Constraint::Fill(1)]));
         self.draw_pairs(pairs, buffer);
         self.draw_scales(scales, buffer);
     }

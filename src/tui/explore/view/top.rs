@@ -15,15 +15,24 @@ use crate::tui::command::{COMMANDS, Section};
 use crate::tui::key::Glyphs;
 
 impl Explore {
-    pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
-        let [first, second] = [0, 1].map(|row| Rect {
-            y: area.y.saturating_add(row),
-            height: area.height.saturating_sub(row).min(1),
-            ..area
-        });
+    /// Rows of the head: a mistake in the chord field may take more than one to explain.
+    pub(super) fn head_rows(&self, width: u16) -> u16 {
         match &self.over {
-            Over::Chord(field) => self.draw_field([first, second], buffer, field),
-            _ => self.draw_chord([first, second], buffer),
+            Over::Chord(field) => {
+                // Words wrap, so a line may hold a little less than its columns.
+                let columns = usize::from(width.saturating_sub(10)).max(1);
+                1 + reading(field).0.chars().count().div_ceil(columns).clamp(1, 3) as u16
+            }
+            _ => 2,
+        }
+    }
+
+    pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
+        let rest =
+            Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
+        match &self.over {
+            Over::Chord(field) => self.draw_field(below(area, 0), rest, buffer, field),
+            _ => self.draw_chord([below(area, 0), below(area, 1)], buffer),
         }
     }
 
@@ -42,15 +51,12 @@ impl Explore {
         let used = line.width() as u16;
         write(buffer, first, &line);
         self.draw_instrument(first, used, buffer);
-        let mut notes: Vec<String> = self.read.assumed.iter().map(ToString::to_string).collect();
+        let mut notes = Vec::new();
         if let Some(scale) = &self.pairs.scale {
-            notes.push(format!(
-                "scale {} of {}: {}",
-                self.scale + 1,
-                self.choices.len(),
-                scale.why
-            ));
+            let (at, count) = (self.scale + 1, self.choices.len());
+            notes.push(format!("scale {at} of {count}: {}", scale.why));
         }
+        notes.extend(self.read.assumed.iter().map(ToString::to_string));
         write(buffer, second, &Line::styled(format!(" {}", notes.join(" · ")), self.theme.muted));
     }
 
@@ -71,7 +77,7 @@ impl Explore {
     }
 
     /// The chord being typed, with its reading or what is wrong with it.
-    fn draw_field(&self, [first, second]: [Rect; 2], buffer: &mut Buffer, field: &Field) {
+    fn draw_field(&self, first: Rect, rest: Rect, buffer: &mut Buffer, field: &Field) {
         let chars: Vec<char> = field.text().chars().collect();
         let part = |range: std::ops::Range<usize>| -> String {
             chars.get(range).unwrap_or_default().iter().collect()
@@ -86,18 +92,12 @@ impl Explore {
             Span::styled(part((cursor + 1).min(chars.len())..chars.len()), text),
         ];
         write(buffer, first, &Line::from(spans));
-        let reading = match field.text().parse::<fretloom_theory::ReadChord>() {
-            Ok(read) => {
-                let mut words = vec![format!("{}: {}", read.chord, spaced(read.chord.tones()))];
-                words.extend(read.assumed.iter().map(ToString::to_string));
-                Line::styled(format!(" {}", words.join(" · ")), self.theme.muted)
-            }
-            Err(error) => Line::styled(
-                format!(" character {}: expected {}", error.at(), error.expected()),
-                self.theme.error,
-            ),
-        };
-        write(buffer, second, &reading);
+        let (text, readable) = reading(field);
+        let style = if readable { self.theme.muted } else { self.theme.error };
+        Paragraph::new(text)
+            .style(style)
+            .wrap(Wrap { trim: true })
+            .render(indented(rest).intersection(buffer.area), buffer);
     }
 
     /// The list of pairs with its heading; scrolled so that the chosen one is in view.
@@ -115,9 +115,8 @@ impl Explore {
             write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
         }
         let from = first_row(self.pair, rows, pairs.len());
-        for (index, (pair, row)) in
-            pairs.iter().enumerate().skip(from).zip(1..).take(rows).map(|((i, p), r)| (i, (p, r)))
-        {
+        let shown = pairs.iter().enumerate().skip(from).take(rows);
+        for ((index, pair), row) in shown.zip(1..) {
             self.draw_pair(below(area, row), buffer, pair, widths, index == self.pair);
         }
     }
@@ -231,6 +230,18 @@ impl Explore {
     }
 }
 
+/// How the typed chord reads, or what is wrong with it; and which of the two it is.
+fn reading(field: &Field) -> (String, bool) {
+    match field.text().parse::<fretloom_theory::ReadChord>() {
+        Ok(read) => {
+            let mut words = vec![format!("{}: {}", read.chord, spaced(read.chord.tones()))];
+            words.extend(read.assumed.iter().map(ToString::to_string));
+            (words.join(" · "), true)
+        }
+        Err(error) => (format!("character {}: expected {}", error.at(), error.expected()), false),
+    }
+}
+
 /// The widths of the columns for names and for what is said.
 fn columns(pairs: &[PairAnswer]) -> [usize; 2] {
     let longest = |lengths: &mut dyn Iterator<Item = usize>| lengths.max().unwrap_or_default();
@@ -269,10 +280,16 @@ pub(super) fn below(area: Rect, row: u16) -> Rect {
     Rect { y: area.y.saturating_add(row), height: area.height.saturating_sub(row).min(1), ..area }
 }
 
-/// Writes a line on the first row of an area, if it has one.
+/// Writes a line on the first row of an area, if it has one; a line that is cut off says so.
 pub(super) fn write(buffer: &mut Buffer, area: Rect, line: &Line<'_>) {
-    if !area.is_empty() {
-        buffer.set_line(area.x, area.y, line, area.width);
+    if area.is_empty() {
+        return;
+    }
+    buffer.set_line(area.x, area.y, line, area.width);
+    if line.width() > usize::from(area.width) {
+        if let Some(last) = buffer.cell_mut((area.right() - 1, area.y)) {
+            last.set_symbol("…");
+        }
     }
 }
 
