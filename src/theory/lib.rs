@@ -1,4 +1,40 @@
 //! Notes, scales, chords and triad pairs.
+//!
+//! The crate root is the vocabulary. A [`NoteName`] is spelling, a [`PitchClass`] is sound without
+//! octave, a [`Pitch`] is sound with it. A [`Scale`] is a root and a [`ScaleKind`]; a [`Chord`] is
+//! what a symbol names. A [`ChordScale`] is a scale heard over a chord, and tells what each note is
+//! there as a [`Degree`]. Two [`Triad`]s without a common note are a [`TriadPair`]; a [`Sound`] is
+//! what a pair says over a chord-scale, and a [`Speller`] decides how it is written.
+//!
+//! # From a symbol to its pairs
+//!
+//! ```
+//! use fretloom_theory::{Chord, ChordScale, ScaleChoice, Sound, Speller, Spelling, TriadQuality};
+//!
+//! let chord: Chord = "Dm7".parse()?;
+//! let scale = ScaleChoice::for_chord(&chord)[0].scale().clone();
+//! assert_eq!(scale.to_string(), "D Dorian");
+//!
+//! let ground = ChordScale::over(chord, scale);
+//! let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+//! let speller = Speller::new(&ground, Spelling::Plain);
+//! let [first, second] = sounds[0].pair().triads().map(|triad| speller.triad(triad));
+//! assert_eq!(format!("{first} & {second}"), "F & G"); // IV and V of C
+//!
+//! let left_out: Vec<String> =
+//!     ground.degrees(sounds[0].left_out()).map(|degree| degree.to_string()).collect();
+//! assert_eq!(left_out, ["9"]);
+//! # Ok::<(), fretloom_theory::ChordError>(())
+//! ```
+//!
+//! # Two notations
+//!
+//! Everything that prints prints twice: `{}` with the signs ♭ and ♯, `{:#}` in plain ASCII. Both are
+//! read back.
+//!
+//! # What is not here
+//!
+//! No input, output, strings, frets or screens, and no dependencies. Nothing panics on any input.
 
 mod chord;
 mod chord_scale;

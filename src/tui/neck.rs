@@ -23,6 +23,8 @@ pub struct NeckPicture {
     inlays: Vec<Inlay>,
     first_fret: u8,
     last_fret: u8,
+    /// Where the neck itself ends; more than is shown, perhaps.
+    end: u8,
 }
 
 /// One string.
@@ -79,6 +81,7 @@ impl NeckPicture {
                 .collect(),
             first_fret: 1,
             last_fret: last_fret.number(),
+            end: last_fret.number(),
         }
     }
 
@@ -106,7 +109,7 @@ impl NeckPicture {
     /// Only these frets, of those the neck has; the open strings stay in view at the left.
     #[must_use]
     pub fn between(mut self, first: u8, last: u8) -> NeckPicture {
-        self.last_fret = last.min(self.last_fret);
+        self.last_fret = last.min(self.end);
         self.first_fret = first.clamp(1, self.last_fret.max(1));
         self
     }

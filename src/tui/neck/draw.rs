@@ -54,7 +54,7 @@ impl NeckPicture {
         let line = if string.quiet { theme.muted } else { theme.string };
         pen.write(0, row, &format!("{:>2}", string.number), theme.muted);
         pen.write(geometry.name(), row, &string.name, theme.string);
-        draw_wood(pen, geometry, string, row, self.last_fret, line);
+        draw_wood(pen, geometry, string, row, self.end, line);
         let marks = self.marks.iter().filter(|mark| mark.string == string.number);
         for mark in marks {
             let cell = match mark.fret {
@@ -74,7 +74,7 @@ fn draw_wood(
     geometry: NeckGeometry,
     string: &StringLine,
     row: u16,
-    last_fret: u8,
+    end: u8,
     style: Style,
 ) {
     let at_edge = match (geometry.first_shown() > 1, string.starts_at) {
@@ -92,7 +92,7 @@ fn draw_wood(
         let wire = match fret {
             _ if fret == string.starts_at => "┃",
             _ if !exists(fret) => " ",
-            _ if fret == last_fret => "┤",
+            _ if fret == end => "┤",
             _ if fret == geometry.last_shown() => "›",
             _ => "┼",
         };

@@ -209,24 +209,22 @@ impl Explore {
             Over::Nothing => &[Section::Everywhere, Section::Explore],
         };
         let glyphs = if self.ascii { Glyphs::Ascii } else { Glyphs::Unicode };
-        let mut spans = vec![Span::raw(" ")];
-        let mut used = 1;
-        for section in sections {
-            for row in
-                COMMANDS.iter().filter(|row| row.section == *section && !row.label.is_empty())
-            {
-                let Some(key) = self.keys.of(row).first() else { continue };
-                let key = key.label(glyphs);
-                let width = key.chars().count() + row.label.chars().count() + 3;
-                if used + width > usize::from(area.width) + 2 {
-                    break;
-                }
-                used += width;
-                spans.push(Span::styled(key, self.theme.key));
-                spans.push(Span::styled(format!(" {}  ", row.label), self.theme.muted));
+        let rows = sections.iter().flat_map(|section| {
+            COMMANDS.iter().filter(move |row| row.section == *section && !row.label.is_empty())
+        });
+        let mut line = Line::raw(" ");
+        for row in rows {
+            let Some(key) = self.keys.of(row).first() else { continue };
+            let key = key.label(glyphs);
+            let width = key.chars().count() + 1 + row.label.chars().count();
+            if line.width() + width > usize::from(area.width) {
+                break;
             }
+            line.push_span(Span::styled(key, self.theme.key));
+            line.push_span(Span::styled(format!(" {}", row.label), self.theme.muted));
+            line.push_span(Span::raw("  "));
         }
-        write(buffer, area, &Line::from(spans));
+        buffer.set_line(area.x, area.y, &line, area.width);
     }
 }
 

@@ -1,0 +1,124 @@
+//! The README shows the program as it is: its pictures are made from the real screens and commands.
+//!
+//! `FRETLOOM_PICTURES=write cargo test --test readme` makes them again; without it this test fails
+//! where the README or a picture is out of date.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
+
+#[path = "support/svg.rs"]
+mod svg;
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use fretloom::library::LoadedTunings;
+use fretloom::tui::command::{COMMANDS, Keys};
+use fretloom::tui::event::Event;
+use fretloom::tui::explore::Explore;
+use fretloom::tui::key::Glyphs;
+use fretloom::tui::runtime::App;
+use fretloom::tui::{text_of, theme::Theme};
+use fretloom_theory::Spelling;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// The explorer on a chord after some keys, drawn at a size.
+fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
+    let tunings = LoadedTunings::load(None);
+    let mut explore =
+        Explore::open(Some(chord), "guitar-standard", tunings, Spelling::Plain).unwrap();
+    explore.use_theme(Theme::terminal());
+    explore.update(Event::Resize { columns, rows });
+    for key in keys.split_whitespace() {
+        explore.update(Event::Key(key.parse().unwrap()));
+    }
+    let area = Rect::new(0, 0, columns, rows);
+    let mut buffer = Buffer::empty(area);
+    explore.draw(area, &mut buffer);
+    buffer
+}
+
+/// What a command prints.
+fn printed(arguments: &[&str]) -> String {
+    let program = env!("CARGO_BIN_EXE_fretloom");
+    let environment = [("LANG", "C.UTF-8"), ("XDG_CONFIG_HOME", "/nonexistent")];
+    let output = Command::new(program)
+        .args(arguments)
+        .env_remove("LC_ALL")
+        .env_remove("LC_CTYPE")
+        .envs(environment)
+        .output()
+        .unwrap();
+    assert!(output.status.success(), "{arguments:?}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn fenced(text: &str) -> String {
+    format!("```text\n{}\n```\n", text.trim_end())
+}
+
+/// The table of keys, from the live command table.
+fn key_table() -> String {
+    let (keys, _) = Keys::built_in();
+    let mut table = String::from("| keys | what they do |\n|---|---|\n");
+    for row in COMMANDS {
+        let labels: Vec<String> =
+            keys.of(row).iter().map(|key| format!("`{}`", key.label(Glyphs::Unicode))).collect();
+        writeln!(table, "| {} | {} |", labels.join(" "), row.help).unwrap();
+    }
+    table
+}
+
+/// Every part of the README that is made, by the name in its marker.
+fn parts() -> Vec<(&'static str, String)> {
+    vec![
+        ("explore", fenced(&text_of(&screen("Gmaj7#11", "", 80, 24)))),
+        ("altered", fenced(&text_of(&screen("A7alt", "t n l space space", 80, 24)))),
+        ("pairs", fenced(&printed(&["pairs", "Dm7"]))),
+        ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
+        ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
+        ("keys", key_table()),
+    ]
+}
+
+/// `text` with what stands between the markers of `name` replaced.
+fn with_part(text: &str, name: &str, part: &str) -> String {
+    let (begin, end) = (format!("<!-- made: {name} -->\n"), format!("<!-- end: {name} -->"));
+    let (before, rest) = text.split_once(&begin).unwrap_or_else(|| panic!("no marker {begin}"));
+    let (_, after) = rest.split_once(&end).unwrap_or_else(|| panic!("no marker {end}"));
+    format!("{before}{begin}{part}{end}{after}")
+}
+
+/// Writes the file where that is asked for, else holds it to what it should be.
+fn settle(file: &Path, expected: &str) {
+    if std::env::var_os("FRETLOOM_PICTURES").is_some_and(|wish| wish == "write") {
+        std::fs::write(file, expected).unwrap();
+        return;
+    }
+    let found = std::fs::read_to_string(file).unwrap_or_default();
+    assert!(
+        found == expected,
+        "{} is out of date; FRETLOOM_PICTURES=write cargo test --test readme makes it again",
+        file.display()
+    );
+}
+
+#[test]
+fn the_readme_shows_the_program_as_it_is() {
+    let file = root().join("README.md");
+    let found = std::fs::read_to_string(&file).unwrap();
+    let expected =
+        parts().into_iter().fold(found, |text, (name, part)| with_part(&text, name, &part));
+    settle(&file, &expected);
+}
+
+#[test]
+fn the_picture_is_the_real_screen() {
+    let picture = svg::of_buffer(&screen("Gmaj7#11", "space space", 110, 30));
+    settle(&root().join("assets/pictures/explore.svg"), &picture);
+}
