@@ -61,6 +61,16 @@ impl ScaleChoice {
         choices
     }
 
+    /// The same choice for another reason, in ASCII words.
+    pub(crate) fn because(&self, why: &'static str) -> ScaleChoice {
+        ScaleChoice { scale: self.scale.clone(), why: Why::Usual(why) }
+    }
+
+    /// A scale that a reading of the chord asks for though the symbol does not fit it.
+    pub(crate) fn reading(scale: Scale, why: &'static str) -> ScaleChoice {
+        ScaleChoice { scale, why: Why::Usual(why) }
+    }
+
     /// The scale.
     #[must_use]
     pub fn scale(&self) -> &Scale {

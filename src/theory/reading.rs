@@ -1,0 +1,172 @@
+//! What a chord does where it stands: where a dominant goes, whose ii a minor seventh is.
+//!
+//! A symbol by itself leaves its scale open; its neighbours settle much of it. A [`Reading`] names
+//! the function that a player would pencil over the chord and orders the scales by it. It is one
+//! reading, the usual one: all other scales that fit follow, and a player may overrule it.
+
+mod function;
+mod home;
+
+use std::fmt;
+
+pub use function::Function;
+pub use home::Key;
+
+use crate::{Chord, Scale, ScaleChoice, ScaleKind};
+
+/// A chord among its neighbours, read.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::{Chord, Reading};
+/// let chords: Vec<Chord> =
+///     ["Em7b5", "A7", "Dm"].iter().map(|symbol| symbol.parse().unwrap()).collect();
+/// let reading = Reading::at(&chords, 1, None).unwrap();
+/// assert_eq!(reading.to_string(), "V of D minor, which follows");
+/// assert_eq!(reading.scales()[0].scale().to_string(), "A altered");
+/// assert!(Reading::at(&chords, 3, None).is_none());
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct Reading {
+    chord: Chord,
+    function: Function,
+}
+
+impl Reading {
+    /// Reads the chord at `index` among its neighbours; `key` is the key of the tune, where it is
+    /// known. `None` where there is no such chord.
+    #[must_use]
+    pub fn at(chords: &[Chord], index: usize, key: Option<Key>) -> Option<Reading> {
+        let chord = chords.get(index)?.clone();
+        let function = Function::of(chords, index, key)?;
+        Some(Reading { chord, function })
+    }
+
+    /// What the chord does.
+    #[must_use]
+    pub fn function(&self) -> &Function {
+        &self.function
+    }
+
+    /// The scales that fit the chord, those that its function asks for first. A tonic minor seventh
+    /// may be read as a minor with a major seventh, so melodic minor stands there too although it
+    /// does not hold the ♭7.
+    #[must_use]
+    pub fn scales(&self) -> Vec<ScaleChoice> {
+        let usual = ScaleChoice::for_chord(&self.chord);
+        let mut ordered: Vec<ScaleChoice> = Vec::new();
+        for (name, why) in self.function.scales_over(&self.chord) {
+            let Some(kind) = ScaleKind::named(name) else { continue };
+            let fitting = usual.iter().find(|choice| choice.scale().kind() == kind);
+            let choice = match fitting {
+                Some(choice) => choice.because(why),
+                None if self.function.reads_otherwise(name, &self.chord) => {
+                    ScaleChoice::reading(Scale::new(self.chord.root(), kind.clone()), why)
+                }
+                None => continue,
+            };
+            ordered.push(choice);
+        }
+        for choice in usual {
+            if ordered.iter().all(|known| known.scale() != choice.scale()) {
+                ordered.push(choice);
+            }
+        }
+        ordered
+    }
+}
+
+impl fmt::Display for Reading {
+    /// The reading as a player says it, `{:#}` in ASCII.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.function.fmt(f)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn chords(symbols: &str) -> Vec<Chord> {
+        symbols.split_whitespace().map(|symbol| symbol.parse().unwrap()).collect()
+    }
+
+    /// The reading and the first scale of the chord marked with `*`.
+    fn read(symbols: &str) -> (String, String) {
+        let index = symbols.split_whitespace().position(|symbol| symbol.starts_with('*')).unwrap();
+        let chords = chords(&symbols.replace('*', ""));
+        let reading = Reading::at(&chords, index, None).unwrap();
+        (reading.to_string(), reading.scales()[0].scale().to_string())
+    }
+
+    /// common practice, no source
+    #[test]
+    fn chords_are_read_as_players_pencil_them() {
+        for (symbols, says, scale) in [
+            ("Dm7 *G7 Cmaj7", "V of C, which follows", "G Mixolydian"),
+            ("*Dm7 G7 Cmaj7", "ii of C", "D Dorian"),
+            ("Dm7b5 *G7 Cm6", "V of C minor, which follows", "G altered"),
+            ("*Dm7b5 G7 Cm6", "ii of C minor, which follows", "D Locrian"),
+            (
+                "*Em7b5 A7 Cm7",
+                "ii of D minor, though D minor does not follow",
+                "E Locrian natural 2",
+            ),
+            ("Em7b5 *A7 Cm7", "V of D minor, though D minor does not follow", "A altered"),
+            ("Dm7 *Db7 Cmaj7", "a half step above C, in place of G7", "D♭ Lydian dominant"),
+            ("Cmaj7 *Bb7 Cmaj7", "does not fall a fifth", "B♭ Lydian dominant"),
+            ("Cmaj7 *D7 Dm7 G7", "does not fall a fifth", "D Lydian dominant"),
+            ("*E7 A7 D7 Gmaj7", "V of A7, a chain of dominants", "E Mixolydian"),
+            ("Cm7 *F7 Fm7", "V of B♭, though B♭ does not follow", "F Mixolydian"),
+            ("G7 *Cm6 Cm6", "tonic minor", "C melodic minor"),
+            ("G7b9 *Cm7", "tonic minor", "C Dorian"),
+            ("Cmaj7 *Am7 Dm7 G7", "vi of C", "A Aeolian"),
+            ("Cmaj7 *Em7 Am7 Dm7 G7", "iii of C", "E Phrygian"),
+            ("Cmaj7 *F#m7b5 Fm7 Em7", "♯iv of C", "F♯ Locrian"),
+            ("G7 *Bm7b5 Cmaj7", "vii of C", "B Locrian"),
+            ("Cmaj7 *C#dim7 Dm7", "passing up to Dm7", "C♯ whole-half diminished"),
+            ("Em7 *Ebdim7 Dm7", "passing down to Dm7", "E♭ whole-half diminished"),
+            ("Cmaj7 *Cdim7 Cmaj7", "common root with Cmaj7", "C whole-half diminished"),
+            ("G7 *Cmaj7 Dm7", "I of C", "C Lydian"),
+            ("Cmaj7 *Fmaj7 Dm7 G7", "IV of C", "F Lydian"),
+            ("*Gm7", "by itself", "G Dorian"),
+            ("*G7sus4 Cmaj7", "V of C, which follows", "G Mixolydian"),
+        ] {
+            let (said, first) = read(symbols);
+            assert_eq!((said.as_str(), first.as_str()), (says, scale), "{symbols}");
+        }
+    }
+
+    /// Eight bars that every jazz player reads alike; readings and scales as players give them:
+    /// common practice, no source. The last bar goes back to the first.
+    #[test]
+    fn a_worked_fragment_is_read_bar_by_bar() {
+        let chords = chords("Em7b5 A7 Cm7 F7 Fm7 Bb7 Ebmaj7 Ab7 Em7b5");
+        let scales = [
+            "E Locrian natural 2",
+            "A altered",
+            "C Dorian",
+            "F Mixolydian",
+            "F Dorian",
+            "B♭ Mixolydian",
+            "E♭ Lydian",
+            "A♭ Lydian dominant",
+        ];
+        for (index, scale) in scales.into_iter().enumerate() {
+            let reading = Reading::at(&chords, index, None).unwrap();
+            assert_eq!(reading.scales()[0].scale().to_string(), scale, "bar {}", index + 1);
+        }
+    }
+
+    #[test]
+    fn every_reading_offers_all_that_fits() {
+        let chords = chords("Dm7b5 G7 Cm7 F7 Bbmaj7 Ebmaj7 Am7b5 D7alt Gm6 C#dim7 G7sus4");
+        for (index, chord) in chords.iter().enumerate() {
+            let offered = Reading::at(&chords, index, None).unwrap().scales();
+            for choice in ScaleChoice::for_chord(chord) {
+                assert!(offered.iter().any(|known| known.scale() == choice.scale()));
+            }
+        }
+    }
+}
