@@ -22,8 +22,8 @@ use args::{Command, Wanted, WhereTo};
 pub(crate) use text::{inversion, mode_of};
 
 use crate::answer::{
-    self, LadderAnswer, Moment, NeckAnswer, PairAnswer, PairsAnswer, Refusal, ShapesAnswer,
-    TuningAnswer, TuningsAnswer, Wishes,
+    self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
+    ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use crate::library::LoadedTunings;
 use crate::tui;
@@ -106,7 +106,13 @@ fn run(cli: &Cli) -> Result<Outcome, Failure> {
             let answer = list_pairs(cli, pairs)?;
             printed(cli, &answer, text::pairs)
         }
-        Command::Scales { chord } => printed(cli, &answer::scales_of(chord)?, text::scales),
+        Command::Scales(wanted) => {
+            let answer = match among(wanted)? {
+                Some(neighbours) => answer::scales_among(&wanted.chord, &neighbours)?,
+                None => answer::scales_of(&wanted.chord)?,
+            };
+            printed(cli, &answer, text::scales)
+        }
         Command::Triads { scale } => {
             printed(cli, &answer::triads_of(scale, spelling(cli))?, text::triads)
         }
@@ -176,6 +182,12 @@ fn moment(chord: Option<&str>, scale: Option<&str>) -> Result<Moment, Refusal> {
         (Some(chord), None) => Moment::of_chord(chord),
         (None, scale) => Moment::of_scale(scale.unwrap_or_default()),
     }
+}
+
+/// The chords around the one asked about; none where none are given.
+fn among(wanted: &args::Scales) -> Result<Option<Neighbours>, Refusal> {
+    let neighbours = Neighbours::read(&wanted.before, &wanted.after, wanted.key.as_deref())?;
+    Ok(Some(neighbours).filter(|neighbours| !neighbours.are_none()))
 }
 
 fn list_pairs(cli: &Cli, pairs: &args::Pairs) -> Result<PairsAnswer, Refusal> {

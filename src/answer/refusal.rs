@@ -3,7 +3,7 @@
 use std::fmt;
 
 use fretloom_fretboard::{ReadError, TuningError};
-use fretloom_theory::{ChordError, DegreeError, ScaleError, TriadError};
+use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, TriadError};
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -16,6 +16,8 @@ pub enum Refusal {
     Scale(ScaleError),
     /// A triad cannot be read.
     Triad(TriadError),
+    /// A key cannot be read.
+    Key(KeyError),
     /// A wish cannot be read.
     Wish(DegreeError),
     /// Two triads that share notes are no pair.
@@ -68,6 +70,7 @@ impl fmt::Display for Refusal {
             Refusal::Chord(error) => error.fmt(f),
             Refusal::Scale(error) => error.fmt(f),
             Refusal::Triad(error) => error.fmt(f),
+            Refusal::Key(error) => error.fmt(f),
             Refusal::Wish(error) => error.fmt(f),
             Refusal::Read(error) => error.fmt(f),
             Refusal::NoPair { triads: [one, other], shared } => write!(

@@ -1,7 +1,8 @@
 //! The scales of a chord, and the triads of a scale.
 
 use fretloom_theory::{
-    ChordScale, Degree, NoteName, Scale, ScaleChoice, Speller, Spelling, TriadQuality,
+    Chord, ChordScale, Degree, Key, NoteName, ReadChord, Reading, Scale, ScaleChoice, Speller,
+    Spelling, TriadQuality,
 };
 use serde::Serialize;
 
@@ -76,8 +77,41 @@ pub struct ScalesAnswer {
     format: u32,
     /// The chord.
     pub chord: ChordAnswer,
+    /// What it does among its neighbours, where some were given.
+    #[serde(serialize_with = "ascii::maybe", skip_serializing_if = "Option::is_none")]
+    pub reading: Option<Reading>,
     /// The scales that fit it, the usual ones first.
     pub scales: Vec<ScaleAnswer>,
+}
+
+/// The chords around a chord, and the key of the tune where it is known.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Neighbours {
+    before: Vec<Chord>,
+    after: Vec<Chord>,
+    key: Option<Key>,
+}
+
+impl Neighbours {
+    /// Reads chords separated by spaces or bar lines, and a key as in `Bb` or `D minor`.
+    ///
+    /// # Errors
+    ///
+    /// Where a chord or the key cannot be read.
+    pub fn read(before: &str, after: &str, key: Option<&str>) -> Result<Neighbours, Refusal> {
+        let chords = |text: &str| -> Result<Vec<Chord>, Refusal> {
+            let words = text.split([' ', '|']).filter(|word| !word.is_empty());
+            words.map(|word| Ok(word.parse()?)).collect()
+        };
+        let key = key.map(|key| key.parse().map_err(Refusal::Key)).transpose()?;
+        Ok(Neighbours { before: chords(before)?, after: chords(after)?, key })
+    }
+
+    /// Is nothing known around the chord?
+    #[must_use]
+    pub fn are_none(&self) -> bool {
+        self.before.is_empty() && self.after.is_empty() && self.key.is_none()
+    }
 }
 
 /// Which scales fit this chord, in which order, and why?
@@ -86,17 +120,45 @@ pub struct ScalesAnswer {
 ///
 /// Where the symbol cannot be read.
 pub fn scales_of(symbol: &str) -> Result<ScalesAnswer, Refusal> {
-    let read: fretloom_theory::ReadChord = symbol.parse()?;
+    let read: ReadChord = symbol.parse()?;
+    let choices = ScaleChoice::for_chord(&read.chord);
+    Ok(ordered(symbol, &read, &choices, None))
+}
+
+/// Which scales does this chord ask for among its neighbours?
+///
+/// # Errors
+///
+/// Where the symbol cannot be read.
+pub fn scales_among(symbol: &str, around: &Neighbours) -> Result<ScalesAnswer, Refusal> {
+    let read: ReadChord = symbol.parse()?;
+    let mut chords = around.before.clone();
+    chords.push(read.chord.clone());
+    chords.extend(around.after.iter().cloned());
+    let reading = Reading::at(&chords, around.before.len(), around.key);
+    let choices = match &reading {
+        Some(reading) => reading.scales(),
+        None => ScaleChoice::for_chord(&read.chord),
+    };
+    Ok(ordered(symbol, &read, &choices, reading))
+}
+
+fn ordered(
+    symbol: &str,
+    read: &ReadChord,
+    choices: &[ScaleChoice],
+    reading: Option<Reading>,
+) -> ScalesAnswer {
     let answer = |(index, choice): (usize, &ScaleChoice)| {
         let ground = ChordScale::over(read.chord.clone(), choice.scale().clone());
         ScaleAnswer::new(&ground, choice.why().to_string(), Some(index + 1))
     };
-    let choices = ScaleChoice::for_chord(&read.chord);
-    Ok(ScalesAnswer {
+    ScalesAnswer {
         format: FORMAT,
-        chord: ChordAnswer::new(symbol, &read),
+        chord: ChordAnswer::new(symbol, read),
+        reading,
         scales: choices.iter().enumerate().map(answer).collect(),
-    })
+    }
 }
 
 /// The answer of `triads SCALE`.

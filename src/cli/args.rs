@@ -75,10 +75,7 @@ pub enum Command {
     /// The triad pairs of a chord, ranked, with what each says and which note it leaves out
     Pairs(Pairs),
     /// The scales that fit a chord, the usual ones first, and why
-    Scales {
-        /// The chord: Gmaj7#11, Am7, B7alt
-        chord: String,
-    },
+    Scales(Scales),
     /// The triads of a scale, degree by degree
     Triads {
         /// The scale: "C Dorian", "C D Eb F G A Bb" or "C: 1 2 b3 4 5 6 b7"
@@ -101,6 +98,22 @@ pub enum Command {
     Neck(Neck),
     /// The tunings that there are, and from which file
     Tunings,
+}
+
+/// `scales`
+#[derive(Args, Debug)]
+pub struct Scales {
+    /// The chord: Gmaj7#11, Am7, B7alt
+    pub chord: String,
+    /// The chords before it, the nearest last: "Em7b5"
+    #[arg(long, value_name = "CHORDS", default_value = "", hide_default_value = true)]
+    pub before: String,
+    /// The chords after it, the nearest first: "Dm6" or "Dm6 G7"
+    #[arg(long, value_name = "CHORDS", default_value = "", hide_default_value = true)]
+    pub after: String,
+    /// The key of the tune: Bb, or "D minor"
+    #[arg(long, value_name = "KEY")]
+    pub key: Option<String>,
 }
 
 /// `pairs`

@@ -114,7 +114,9 @@ pub(super) fn scales(answer: &ScalesAnswer) -> String {
             scale.why.clone(),
         ]);
     }
-    format!("{}\n{}", chord_lines(&answer.chord), table(&rows))
+    let reading = answer.reading.as_ref().map(|reading| format!("  {reading}\n"));
+    let reading = reading.unwrap_or_default();
+    format!("{}{reading}\n{}", chord_lines(&answer.chord), table(&rows))
 }
 
 /// `triads`

@@ -62,7 +62,7 @@ pub use note_name::{Letter, NoteError, NoteName, NoteProblem};
 pub use pair::{PairKind, TriadPair};
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
-pub use reading::{Function, Key, Reading};
+pub use reading::{Function, Key, KeyError, Reading};
 pub use scale::{ParentScale, Scale, ScaleError, ScaleKind, ScaleProblem};
 pub use scale_choice::{ScaleChoice, fits};
 pub use serves::also_serves;

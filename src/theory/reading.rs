@@ -10,7 +10,7 @@ mod home;
 use std::fmt;
 
 pub use function::Function;
-pub use home::Key;
+pub use home::{Key, KeyError};
 
 use crate::{Chord, Scale, ScaleChoice, ScaleKind};
 

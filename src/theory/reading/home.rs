@@ -1,6 +1,7 @@
 //! Keys, and which one a chord is at home in.
 
 use std::fmt;
+use std::str::FromStr;
 
 use crate::{Chord, Interval, NoteName, PitchClass};
 
@@ -62,6 +63,35 @@ impl fmt::Display for Key {
         if self.minor { f.write_str(" minor") } else { Ok(()) }
     }
 }
+
+impl FromStr for Key {
+    type Err = KeyError;
+
+    /// Reads `Bb`, `Bb major`, `D minor` or `Dm`.
+    fn from_str(text: &str) -> Result<Key, KeyError> {
+        let error = || KeyError { text: text.chars().take(40).collect() };
+        let (tonic, mode) = NoteName::read_prefix(text.trim()).map_err(|_| error())?;
+        match mode.trim() {
+            "" | "major" | "maj" => Ok(Key::new(tonic, false)),
+            "m" | "minor" | "min" => Ok(Key::new(tonic, true)),
+            _ => Err(error()),
+        }
+    }
+}
+
+/// A text that is no key.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct KeyError {
+    text: String,
+}
+
+impl fmt::Display for KeyError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "cannot read the key \"{}\": expected a tonic, as in Bb or D minor", self.text)
+    }
+}
+
+impl std::error::Error for KeyError {}
 
 /// Does the root fall a fifth to the next chord?
 pub(super) fn resolves_to(chord: &Chord, next: &Chord) -> bool {
