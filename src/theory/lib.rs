@@ -39,6 +39,7 @@
 mod chord;
 mod chord_scale;
 mod degree;
+mod fold;
 mod interval;
 mod note_name;
 mod pair;
@@ -57,6 +58,7 @@ mod triad;
 pub use chord::{Assumption, Chord, ChordError, ChordProblem, ReadChord};
 pub use chord_scale::ChordScale;
 pub use degree::{Degree, DegreeError, Degrees};
+pub use fold::Fold;
 pub use interval::Interval;
 pub use note_name::{Letter, NoteError, NoteName, NoteProblem};
 pub use pair::{PairKind, TriadPair};
@@ -64,7 +66,7 @@ pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
 pub use reading::{Function, Key, KeyError, Reading};
 pub use scale::{ParentScale, Scale, ScaleError, ScaleKind, ScaleProblem};
-pub use scale_choice::{ScaleChoice, fits};
+pub use scale_choice::{ScaleChoice, as_players_say, fits};
 pub use serves::also_serves;
 pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,

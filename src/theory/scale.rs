@@ -45,8 +45,14 @@ impl ScaleKind {
     /// flat sign may stand for `natural`.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static ScaleKind> {
+        ScaleKind::all().iter().find(|kind| kind.is_called(name))
+    }
+
+    /// Is this one of its names? Case and signs are read as in [`named`](Self::named).
+    #[must_use]
+    pub fn is_called(&self, name: &str) -> bool {
         let wanted = simplified(name);
-        ScaleKind::all().iter().find(|kind| kind.names().any(|known| simplified(known) == wanted))
+        !wanted.is_empty() && self.names().any(|known| simplified(known) == wanted)
     }
 
     /// The named kind whose degrees sound like `degrees`, if there is one.

@@ -40,6 +40,22 @@ impl ScaleChoice {
     /// and stands last.
     #[must_use]
     pub fn for_chord(chord: &Chord) -> Vec<ScaleChoice> {
+        ScaleChoice::for_chord_with(chord, &[])
+    }
+
+    /// The same with scales of one's own: those that fit stand right after the usual choices.
+    ///
+    /// ```
+    /// use fretloom_theory::{Chord, ScaleChoice, ScaleKind};
+    /// let degrees: Vec<_> =
+    ///     ["1", "2", "3", "5", "6", "7"].iter().map(|degree| degree.parse().unwrap()).collect();
+    /// let own = [ScaleKind::own("six bright notes", &degrees).unwrap()];
+    /// let chord: Chord = "Gmaj7".parse().unwrap();
+    /// let choices = ScaleChoice::for_chord_with(&chord, &own);
+    /// assert!(choices.iter().any(|choice| choice.scale().to_string() == "G six bright notes"));
+    /// ```
+    #[must_use]
+    pub fn for_chord_with(chord: &Chord, own: &[ScaleKind]) -> Vec<ScaleChoice> {
         let mut choices: Vec<ScaleChoice> = Vec::new();
         let usual = usual::choices(chord)
             .iter()
@@ -50,7 +66,8 @@ impl ScaleChoice {
             .partition(|kind| chord.set().is_subset(kind.set_over(chord.root().pitch_class())));
         let chromatic = ScaleKind::named("chromatic");
         let others = whole.into_iter().chain(rest).chain(chromatic).map(|kind| (kind, None));
-        for (kind, why) in usual.chain(others) {
+        let own = own.iter().map(|kind| (kind, Some("a scale of your own")));
+        for (kind, why) in usual.chain(own).chain(others) {
             let scale = Scale::new(chord.root(), kind.clone());
             let known = choices.iter().any(|choice| choice.scale.kind() == kind);
             if !known && fits(chord, scale.set()) {
@@ -76,6 +93,34 @@ impl ScaleChoice {
     pub fn scale(&self) -> &Scale {
         &self.scale
     }
+}
+
+/// Where a scale's parent lies, as players say it: `melodic minor a half step up` for the altered
+/// scale. `None` for a scale that is its own parent, or no mode.
+///
+/// ```
+/// use fretloom_theory::{Scale, as_players_say};
+/// let altered: Scale = "C altered".parse().unwrap();
+/// assert_eq!(as_players_say(&altered).unwrap(), "melodic minor a half step up");
+/// ```
+#[must_use]
+pub fn as_players_say(scale: &Scale) -> Option<String> {
+    let parent = scale.parent()?;
+    let way = match scale.root().pitch_class().semitones_up_to(parent.root.pitch_class()) {
+        1 => "a half step up",
+        2 => "a whole step up",
+        3 => "a minor third up",
+        4 => "a major third up",
+        5 => "a fourth up",
+        6 => "a tritone away",
+        7 => "a fifth up",
+        8 => "a major third down",
+        9 => "a minor third down",
+        10 => "a whole step down",
+        11 => "a half step down",
+        _ => return None,
+    };
+    Some(format!("{} {way}", parent.name))
 }
 
 /// Does a set of notes hold all that the chord writes: everything but the plain fifth, and the
@@ -177,6 +222,23 @@ mod tests {
                 assert!(at.is_some_and(|at| at < wanted.len()), "{chord} {scale}: {first:?}");
             }
         }
+    }
+
+    /// common practice, no source
+    #[test]
+    fn parents_are_told_as_players_tell_them() {
+        for (scale, said) in [
+            ("C altered", "melodic minor a half step up"),
+            ("C Lydian dominant", "melodic minor a fifth up"),
+            ("C Locrian natural 2", "melodic minor a minor third up"),
+            ("C Phrygian dominant", "harmonic minor a fourth up"),
+            ("D Dorian", "major a whole step down"),
+            ("F Lydian", "major a fifth up"),
+        ] {
+            assert_eq!(as_players_say(&scale.parse().unwrap()).unwrap(), said, "{scale}");
+        }
+        assert_eq!(as_players_say(&"C melodic minor".parse().unwrap()), None);
+        assert_eq!(as_players_say(&"C whole tone".parse().unwrap()), None);
     }
 
     /// The first choice of a working player: common practice, no source.

@@ -55,7 +55,13 @@ impl FromStr for ReadChord {
     }
 }
 
+/// The ways in which charts ask for no chord at all.
+const NO_CHORD: [&str; 4] = ["N.C.", "NC", "N.C", "n.c."];
+
 fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ChordError> {
+    if NO_CHORD.contains(&body) {
+        return Err(ChordError::new(symbol, 1, ChordProblem::NoChord));
+    }
     let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
     let (root, rest) = NoteName::read_prefix(body)
         .map_err(|error| ChordError::new(symbol, lead + error.at(), ChordProblem::Root(error)))?;
@@ -591,6 +597,8 @@ pub struct ChordError {
 pub enum ChordProblem {
     /// It does not begin with a note name.
     Root(NoteError),
+    /// `N.C.`: there is no chord to read.
+    NoChord,
     /// The root carries two accidentals.
     DoubleAccidental,
     /// No word of any chord symbol begins here.
@@ -662,6 +670,7 @@ impl ChordError {
                 crate::NoteProblem::LowerCase => "a capital root, A to G (a small b is a flat)",
                 _ => error.expected(),
             },
+            ChordProblem::NoChord => "a chord; N.C. asks for none",
             ChordProblem::DoubleAccidental => "a root with at most one accidental",
             ChordProblem::Unknown => {
                 "a quality (m, maj, dim, ø, +, sus), a number, an alteration such as b9, add, no, \

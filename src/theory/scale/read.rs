@@ -15,6 +15,18 @@ impl FromStr for Scale {
     /// Reads `C Dorian`, `C D Eb F G A Bb` or `C: 1 2 b3 4 5 6 b7`. Typed notes and degrees take
     /// the kind that sounds like them, where there is one.
     fn from_str(text: &str) -> Result<Scale, ScaleError> {
+        Scale::read_with(text, &[])
+    }
+}
+
+impl Scale {
+    /// Reads a scale as `parse` does, and knows kinds of one's own by name too.
+    ///
+    /// # Errors
+    ///
+    /// Where the text is none of `C Dorian`, `C D Eb F G A Bb` and `C: 1 2 b3 4 5 6 b7`; the error
+    /// points at the character.
+    pub fn read_with(text: &str, own: &[ScaleKind]) -> Result<Scale, ScaleError> {
         if text.chars().count() > LONGEST {
             return Err(ScaleError::new(text, LONGEST + 1, ScaleProblem::TooLong));
         }
@@ -27,7 +39,7 @@ impl FromStr for Scale {
         match rest.strip_prefix(':') {
             Some(degrees) => from_degrees(text, root, degrees, at + 1),
             None if begins_with_a_note(rest) => from_notes(text, start),
-            None => from_kind(text, root, rest, at),
+            None => from_kind(text, root, rest, at, own),
         }
     }
 }
@@ -42,9 +54,16 @@ fn chars(text: &str, at: usize) -> usize {
     text.get(..at).map_or(0, |before| before.chars().count()) + 1
 }
 
-fn from_kind(text: &str, root: NoteName, name: &str, at: usize) -> Result<Scale, ScaleError> {
+fn from_kind(
+    text: &str,
+    root: NoteName,
+    name: &str,
+    at: usize,
+    own: &[ScaleKind],
+) -> Result<Scale, ScaleError> {
     let name_at = at + name.len() - name.trim_start().len();
-    match ScaleKind::named(name) {
+    let of_own = own.iter().find(|kind| kind.is_called(name));
+    match of_own.or_else(|| ScaleKind::named(name)) {
         Some(kind) if !name.trim().is_empty() => Ok(Scale::new(root, kind.clone())),
         _ => {
             let nearest = ScaleKind::nearest(name).map(|kind| kind.name().to_owned());

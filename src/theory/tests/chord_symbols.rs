@@ -161,6 +161,7 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
                     no, alt, or /bass",
         ),
         ("Cbb7", 3, "a root with at most one accidental"),
+        ("N.C.", 1, "a chord; N.C. asks for none"),
         ("C8", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
         ("C7911", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
         ("C7b", 4, "a number after the flat or sharp, as in b9"),

@@ -1,0 +1,88 @@
+//! Folding: in a symmetric scale most pairs are one pair, moved.
+//!
+//! A half-whole diminished scale holds 36 pairs, but moving any of them three frets gives another;
+//! a player learns a dozen. Nothing is hidden: every pair is in exactly one fold.
+
+use crate::{PitchClassSet, Sound, TriadPair, transposition_symmetries};
+
+/// A pair and its copies elsewhere in the same scale.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Fold {
+    /// The index of the pair that stands first in the list.
+    pub first: usize,
+    /// The indices of its copies, in the order of the list, each with the semitones to move up.
+    pub copies: Vec<(usize, u8)>,
+}
+
+impl Fold {
+    /// Folds a list of sounds in a scale. Where the scale has no symmetry every pair is a fold of
+    /// its own.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom_theory::{ChordScale, Fold, Sound, TriadQuality};
+    /// let ground = ChordScale::over("C7b9".parse().unwrap(), "C half-whole".parse().unwrap());
+    /// let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+    /// let folds = Fold::all(&sounds, ground.scale().set());
+    /// assert_eq!(sounds.len(), 36);
+    /// assert_eq!(folds.len(), 10);
+    /// assert_eq!(folds[0].copies, [(1, 3)]); // C & G♭, moved three frets: E♭ & A
+    /// ```
+    #[must_use]
+    pub fn all(sounds: &[Sound], scale: PitchClassSet) -> Vec<Fold> {
+        let steps: Vec<u8> = transposition_symmetries(scale).collect();
+        let mut folds: Vec<Fold> = Vec::new();
+        for (index, sound) in sounds.iter().enumerate() {
+            let of = |fold: &Fold| {
+                let first = sounds.get(fold.first)?;
+                steps.iter().copied().find(|by| is_moved(first.pair(), sound.pair(), *by))
+            };
+            match folds.iter_mut().find_map(|fold| of(fold).map(|by| (fold, by))) {
+                Some((fold, by)) => fold.copies.push((index, by)),
+                None => folds.push(Fold { first: index, copies: Vec::new() }),
+            }
+        }
+        folds
+    }
+}
+
+/// Is `other` the pair `one` moved up by `semitones`, whichever triad is named first?
+fn is_moved(one: TriadPair, other: TriadPair, semitones: u8) -> bool {
+    let moved = one.triads().map(|triad| triad.set().transposed(i32::from(semitones)));
+    let [first, second] = other.triads().map(crate::Triad::set);
+    moved == [first, second] || moved == [second, first]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{ChordScale, ScaleKind, TriadQuality};
+
+    #[test]
+    fn every_pair_is_in_exactly_one_fold_and_folds_differ() {
+        for kind in ScaleKind::all() {
+            let scale = crate::Scale::new("C".parse().unwrap(), kind.clone());
+            let ground = ChordScale::alone(scale);
+            let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+            let folds = Fold::all(&sounds, ground.scale().set());
+            let mut seen: Vec<usize> = folds
+                .iter()
+                .flat_map(|fold| fold.copies.iter().map(|copy| copy.0).chain([fold.first]))
+                .collect();
+            seen.sort_unstable();
+            assert_eq!(seen, (0..sounds.len()).collect::<Vec<_>>(), "{}", kind.name());
+            if kind.degrees().len() == 7 {
+                assert_eq!(folds.len(), sounds.len(), "{}", kind.name());
+            }
+        }
+    }
+
+    /// 33 kinds of tertian pairs exist: the chromatic scale folds into just so many.
+    #[test]
+    fn the_chromatic_scale_folds_into_the_kinds_of_pairs() {
+        let ground = ChordScale::alone("C chromatic".parse().unwrap());
+        let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+        assert_eq!(Fold::all(&sounds, ground.scale().set()).len(), 33);
+    }
+}
