@@ -6,11 +6,14 @@
 
 mod config_folder;
 mod fields;
+mod files;
 mod problem;
+mod scales;
 mod source;
 mod tunings;
 
 pub use config_folder::config_folder;
 pub use problem::Problem;
+pub use scales::OwnScales;
 pub use source::Source;
 pub use tunings::LoadedTunings;

@@ -60,6 +60,14 @@ impl<'a> Fields<'a> {
         self.problems.extend(unknown);
     }
 
+    /// Every key with its place, in the order of the file.
+    pub(super) fn names(&self) -> Vec<(String, Range<usize>)> {
+        let mut names: Vec<(String, Range<usize>)> =
+            self.table.keys().map(|key| (key.get_ref().to_string(), key.span())).collect();
+        names.sort_by_key(|(_, span)| span.start);
+        names
+    }
+
     /// Reports what was expected at a place.
     pub(super) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
         let place = (span.start, span.end);

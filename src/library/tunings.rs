@@ -12,13 +12,13 @@
 //! start_frets = [5, 0, 0, 0, 0]
 //! ```
 
-use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::{fs, io};
 
 use fretloom_fretboard::{Fret, Instrument, OpenString, Tuning, TuningError};
 
 use super::fields::{Field, Fields, count, decimal, list, text};
+use super::files::read_text;
 use super::{Problem, Source};
 
 /// The files of the top-level `tunings/` folder; a test compares the two.
@@ -33,9 +33,6 @@ const BUILT_IN: &[(&str, &str)] = &[
 ];
 
 const KEYS: &[&str] = &["name", "instrument", "strings", "frets", "scale_mm", "start_frets"];
-
-/// No tuning needs more; a longer file is left unread.
-const LONGEST_FILE: u64 = 64 * 1024;
 
 /// Every tuning that could be read, and what was wrong with the rest.
 ///
@@ -145,20 +142,6 @@ fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
     }
     files.sort();
     Ok(files)
-}
-
-/// The text of a file. A pipe in its place would never end, so only real files are opened.
-fn read_text(path: &Path) -> io::Result<String> {
-    let about = fs::metadata(path)?;
-    if !about.is_file() {
-        return Err(io::Error::other("it is not a file"));
-    }
-    if about.len() > LONGEST_FILE {
-        return Err(io::Error::other("it is longer than 64 KiB"));
-    }
-    let mut text = String::new();
-    fs::File::open(path)?.take(LONGEST_FILE).read_to_string(&mut text)?;
-    Ok(text)
 }
 
 /// The tuning in the text of a file, if it can be used, and everything that is wrong with it.
