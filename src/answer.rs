@@ -19,7 +19,7 @@ pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
 pub use pairs::{LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_over, pairs_over};
 pub use refusal::Refusal;
 pub use request::{Families, Moment, Wishes};
-pub use scales::{ScaleAnswer, ScalesAnswer, TriadsAnswer, scales_of, triads_of};
+pub use scales::{ScaleAnswer, ScaleTriad, ScalesAnswer, TriadsAnswer, scales_of, triads_of};
 pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};
 
