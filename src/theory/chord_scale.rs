@@ -129,11 +129,11 @@ impl ChordScale {
         let root = self.root();
         let holds = |interval: Interval| {
             let class = root.pitch_class().up(i32::from(interval.semitones()));
-            let named = self.chord.as_ref().map_or_else(
-                || self.scale.name_of(class),
-                |chord| chord.degree_of(class).and_then(|degree| root.up(degree.interval())),
-            );
-            named.is_some_and(|name| Interval::between(root, name) == interval)
+            let degree = match &self.chord {
+                Some(chord) => chord.degree_of(class),
+                None => self.scale.degree_of(class),
+            };
+            degree.is_some_and(|degree| degree.interval() == interval)
         };
         let alt = self.chord.as_ref().is_some_and(Chord::is_alt);
         let quality = TriadQuality::TERTIAN
@@ -162,10 +162,12 @@ impl ChordScale {
         self.scale.set().contains(self.root().pitch_class().up(semitones))
     }
 
-    /// How many letters above the root the scale writes a note.
+    /// How many letters above the root the scale writes a note. Counted from the scale's own name
+    /// for the root, which is not the chord's where the scale had to be respelled.
     fn written_steps(&self, class: PitchClass) -> Option<u8> {
         let name = self.scale.name_of(class)?;
-        Some(Interval::between(self.root(), name).steps())
+        let root = self.scale.name_of(self.root().pitch_class()).unwrap_or(self.root());
+        Some(Interval::between(root, name).steps())
     }
 }
 
