@@ -20,7 +20,8 @@ pub use pairs::{LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_
 pub use refusal::Refusal;
 pub use request::{Families, Moment, Wishes};
 pub use scales::{
-    Neighbours, ScaleAnswer, ScalesAnswer, TriadsAnswer, scales_among, scales_of, triads_of,
+    Neighbours, ScaleAnswer, ScaleTriad, ScalesAnswer, TriadsAnswer, scales_among, scales_of,
+    triads_of,
 };
 pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};

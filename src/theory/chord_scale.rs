@@ -109,7 +109,8 @@ impl ChordScale {
     /// Does a note rub against the chord: not named by it, a half step above a tone that is, and
     /// not a tension that is accepted there? Nothing rubs where no chord sounds.
     ///
-    /// Over a dominant seventh ♭9, ♯9 and ♭13 are accepted.
+    /// Over a dominant seventh ♭9, ♯9 and ♭13 are accepted, the last also where the scale writes
+    /// it ♯5.
     #[must_use]
     pub fn rubs(&self, class: PitchClass) -> bool {
         let Some(chord) = &self.chord else {
@@ -119,8 +120,8 @@ impl ChordScale {
         if sounding.contains(class) || !sounding.contains(class.up(-1)) {
             return false;
         }
-        let altered = self.degree(class);
-        !(chord.is_dominant() && matches!(altered.number(), 9 | 13))
+        let above_root = self.root().pitch_class().semitones_up_to(class);
+        !(chord.is_dominant() && matches!(above_root, 1 | 3 | 8))
     }
 
     /// The notes of the tertian triad at the bottom of the chord (without a chord, on the root of
@@ -129,11 +130,11 @@ impl ChordScale {
         let root = self.root();
         let holds = |interval: Interval| {
             let class = root.pitch_class().up(i32::from(interval.semitones()));
-            let named = self.chord.as_ref().map_or_else(
-                || self.scale.name_of(class),
-                |chord| chord.degree_of(class).and_then(|degree| root.up(degree.interval())),
-            );
-            named.is_some_and(|name| Interval::between(root, name) == interval)
+            let degree = match &self.chord {
+                Some(chord) => chord.degree_of(class),
+                None => self.scale.degree_of(class),
+            };
+            degree.is_some_and(|degree| degree.interval() == interval)
         };
         let alt = self.chord.as_ref().is_some_and(Chord::is_alt);
         let quality = TriadQuality::TERTIAN
@@ -144,10 +145,8 @@ impl ChordScale {
 
     fn guide_tone(&self, choices: &[&str], number: u8) -> Option<PitchClass> {
         let root = self.root().pitch_class();
-        let in_scale = || {
-            let degrees = self.scale.kind().degrees();
-            degrees.iter().find(|degree| degree.number() == number).map(|degree| degree.over(root))
-        };
+        let heard = |class: &PitchClass| self.degree(*class).number() == number;
+        let in_scale = || self.scale.notes().map(NoteName::pitch_class).find(heard);
         match &self.chord {
             Some(chord) => {
                 let named = choices.iter().find(|choice| chord.names(choice));
@@ -162,10 +161,12 @@ impl ChordScale {
         self.scale.set().contains(self.root().pitch_class().up(semitones))
     }
 
-    /// How many letters above the root the scale writes a note.
+    /// How many letters above the root the scale writes a note. Counted from the scale's own name
+    /// for the root, which is not the chord's where the scale had to be respelled.
     fn written_steps(&self, class: PitchClass) -> Option<u8> {
         let name = self.scale.name_of(class)?;
-        Some(Interval::between(self.root(), name).steps())
+        let root = self.scale.name_of(self.root().pitch_class()).unwrap_or(self.root());
+        Some(Interval::between(root, name).steps())
     }
 }
 
@@ -243,6 +244,21 @@ mod tests {
         assert_eq!(own.join(" "), "1 b2 b3 b4 b5 b6 b7");
     }
 
+    /// Where the symbol names none: common practice, no source.
+    #[test]
+    fn third_and_seventh_of_a_scale_are_those_that_are_called_so_over_the_chord() {
+        for (chord, scale, third, seventh) in [
+            ("Dm", "C Ionian", 5, 0),
+            ("C", "F Ionian", 4, 10),
+            ("C5", "C altered", 4, 10),
+            ("C5", "C Dorian", 3, 10),
+        ] {
+            let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+            assert_eq!(ground.third(), Some(PitchClass::new(third)), "{chord} {scale}");
+            assert_eq!(ground.seventh(), Some(PitchClass::new(seventh)), "{chord} {scale}");
+        }
+    }
+
     /// The avoid notes of the modes of C major (Wikipedia, Avoid note). Dorian's sixth is left
     /// out: it lies a whole step above the fifth, and many players use it.
     #[test]
@@ -260,6 +276,8 @@ mod tests {
             ("Cm(maj7)", "C melodic minor", ""),
             ("C7alt", "C altered", ""),
             ("C7b9", "C half-whole", ""),
+            ("C7", "C whole tone", ""),
+            ("C7#5", "C Ionian", "F A B"),
         ] {
             let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
             let rubs: Vec<String> = ground

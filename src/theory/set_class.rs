@@ -93,13 +93,13 @@ const CLASSES: &[(&str, &str)] = &[
 mod tests {
     use super::*;
 
-    /// `tests/reference_set_classes.tsv` says where its rows come from.
+    /// `tests/reference/set_classes.tsv` says where its rows come from.
     #[test]
     fn names_forms_and_vectors_agree_with_published_tables() {
         let numbers = |text: &str| -> Vec<u8> {
             text.split(' ').map(|number| number.parse().unwrap()).collect()
         };
-        let table = include_str!("../../tests/reference_set_classes.tsv");
+        let table = include_str!("../../tests/reference/set_classes.tsv");
         let rows: Vec<&str> = table.lines().filter(|line| !line.starts_with('#')).collect();
         assert_eq!(rows.len(), 62);
         for row in rows {

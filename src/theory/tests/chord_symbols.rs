@@ -8,7 +8,7 @@ use fretloom_theory::{Assumption, Chord, ChordError, NoteName, PitchClass, ReadC
 use proptest::prelude::*;
 
 /// The head of the file says where its values come from.
-const REFERENCE: &str = include_str!("../../../tests/reference_chord_symbols.tsv");
+const REFERENCE: &str = include_str!("../../../tests/reference/chord_symbols.tsv");
 
 fn numbers(list: &str) -> BTreeSet<u8> {
     list.split_whitespace().map(|number| number.parse().unwrap()).collect()
