@@ -121,7 +121,7 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "warm up, rest"),
+        ("\x1b[6~", "On the neck"),
         ("q", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {
