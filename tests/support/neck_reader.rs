@@ -5,6 +5,9 @@
 //! and `(A)` for the second; a mark stands under the number of its fret, or before the nut where
 //! the string is open; what is held looks reversed.
 
+#![allow(dead_code, reason = "each test program uses its own part of this")]
+#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+
 use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
