@@ -20,10 +20,28 @@ const PASTE_OFF: &[u8] = b"\x1b[?2004l";
 const BEGIN_FRAME: &[u8] = b"\x1b[?2026h";
 const END_FRAME: &[u8] = b"\x1b[?2026l";
 
+/// The chord that the program opens with.
+const FIRST_CHORD: &str = "Gmaj7♯11";
+
+/// Stands once in every whole frame of the explorer, in one style and so in one run of bytes.
+const ONCE_A_FRAME: &[u8] = b"shown: note";
+
+/// What is said where there is no terminal.
+const NEEDS_A_TERMINAL: &str = "fretloom: the screen needs a terminal, and this is none; these \
+                                commands print text: pairs, scales, triads, chord, shapes, \
+                                ladder, neck, tunings (see fretloom --help)";
+
 fn start(env: &[(&str, &str)]) -> Session {
     let session = Session::start(&[], 24, 80, env);
-    session.wait_for("fretloom 80x24", DEADLINE);
+    session.wait_for(FIRST_CHORD, DEADLINE);
     session
+}
+
+/// Waits until a text has gone from the screen.
+fn wait_until_gone(session: &Session, text: &str) {
+    session.wait_until(&format!("{text:?} to go"), DEADLINE, |_, screen| {
+        !screen.contents().contains(text)
+    });
 }
 
 /// Sends a signal by the shell's own `kill`, which every system has.
@@ -61,7 +79,7 @@ fn the_first_frame_comes_unasked_and_whole() {
     assert!(!session.is_in_line_mode());
     let raw = session.raw();
     let begin = positions(&raw, BEGIN_FRAME).next();
-    let text = positions(&raw, b"fretloom").next();
+    let text = positions(&raw, FIRST_CHORD.as_bytes()).next();
     let end = positions(&raw, END_FRAME).next();
     assert!(begin < text && text < end);
     // The mouse is the player's own, to select text with.
@@ -71,24 +89,98 @@ fn the_first_frame_comes_unasked_and_whole() {
 #[test]
 fn a_resize_redraws_at_once() {
     let mut session = start(&[]);
+    session.wait_for("frets 1–11 of 22", DEADLINE);
     session.resize(30, 100);
-    session.wait_for("fretloom 100x30", DEADLINE);
+    session.wait_for("frets 1–14 of 22", DEADLINE);
     session.resize(1, 10);
-    session.wait_for("fretloom 1", DEADLINE);
+    session.wait_until("the chord alone", DEADLINE, |_, screen| {
+        screen.contents().trim() == FIRST_CHORD
+    });
     session.resize(10, 40);
-    session.wait_for("fretloom 40x10", DEADLINE);
+    session.wait_for("more from 40×14 on", DEADLINE);
+}
+
+/// No resize comes here: the size at the start must have been told.
+#[test]
+fn scrolling_follows_the_hand_in_a_window_that_was_narrow_from_the_start() {
+    let mut session = Session::start(&[], 24, 60, &[]);
+    session.wait_for("frets 1–8 of 22", DEADLINE);
+    session.send("   ");
+    session.wait_for("frets 11-9-10", DEADLINE);
+    session.wait_for("frets 4–11 of 22", DEADLINE);
 }
 
 #[test]
-fn keys_arrive_by_name_and_pasted_text_as_text() {
+fn keys_change_the_screen() {
     let mut session = start(&[]);
-    let typed = [("S", "S"), (" ", "space"), ("\x1b[1;2D", "shift-left"), ("\x1b[6~", "pagedown")];
-    for (bytes, name) in typed {
+    let typed = [
+        ("S", "scale 5 of 5:"),
+        ("s", "scale 1 of 5:"),
+        ("\x1b[B", "▸ G & F♯m"),
+        ("\x1b[A", "▸ G & A "),
+        (" ", "(A) root position"),
+        ("\x1b[C", "frets 2–12 of 22"),
+        ("?", "type another chord"),
+        ("\x1b[6~", "On the neck"),
+        ("q", "frets 2–12 of 22"),
+    ];
+    for (bytes, seen) in typed {
         session.send(bytes);
-        session.wait_for(&format!("key {name}"), DEADLINE);
+        session.wait_for(seen, DEADLINE);
     }
+    // A key with Shift is another key, and nobody has given this one a meaning.
+    session.send("\x1b[1;2Cn");
+    session.wait_for("shown: degree", DEADLINE);
+    session.wait_for("frets 2–12 of 22", DEADLINE);
+}
+
+#[test]
+fn pasted_text_goes_into_the_chord_field_as_text() {
+    let mut session = start(&[]);
+    session.send("c");
+    session.wait_for("Enter take it", DEADLINE);
     session.send("\x1b[200~quit? q\x1b[201~");
-    session.wait_for("pasted quit? q", DEADLINE);
+    session.wait_for("chord quit? q", DEADLINE);
+    session.send("\x1b");
+    wait_until_gone(&session, "chord quit? q");
+    session.wait_for(FIRST_CHORD, DEADLINE);
+    session.send("c\x1b[200~Dm7\x1b[201~\r");
+    session.wait_for("D Dorian", DEADLINE);
+}
+
+#[test]
+fn where_text_is_not_utf_8_every_byte_is_ascii() {
+    let session = Session::start(&[], 24, 80, &[("LANG", "C")]);
+    session.wait_for("Gmaj7#11", DEADLINE);
+    session.wait_for("frets 1-11 of 22", DEADLINE);
+    assert!(session.raw().is_ascii());
+}
+
+/// What is set by every escape code that sets the looks of text.
+fn looks(raw: &[u8]) -> Vec<u16> {
+    let text = String::from_utf8_lossy(raw);
+    let codes = text.split("\x1b[").filter_map(|rest| {
+        let end = rest.find(|c: char| !c.is_ascii_digit() && c != ';')?;
+        rest[end..].starts_with('m').then(|| rest[..end].to_owned())
+    });
+    codes
+        .flat_map(|code| code.split(';').map(|n| n.parse().unwrap_or(0)).collect::<Vec<_>>())
+        .collect()
+}
+
+/// Does this code set a colour, rather than give the terminal's own back?
+fn is_colour(code: &u16) -> bool {
+    matches!(code, 30..=38 | 40..=48 | 90..=97 | 100..=107)
+}
+
+#[test]
+fn no_color_leaves_no_colour_and_keeps_bold() {
+    const BOLD: u16 = 1;
+    let coloured = looks(&start(&[]).raw());
+    assert!(coloured.iter().any(is_colour), "{coloured:?}");
+    let plain = looks(&start(&[("NO_COLOR", "1")]).raw());
+    assert!(!plain.iter().any(is_colour), "{plain:?}");
+    assert!(plain.contains(&BOLD), "{plain:?}");
 }
 
 #[test]
@@ -149,12 +241,12 @@ fn without_a_terminal_it_says_so_and_writes_nothing() {
     assert_eq!(output.status.code(), Some(1));
     assert_eq!(output.stdout, b"");
     let said = String::from_utf8(output.stderr).unwrap();
-    assert_eq!(said, "fretloom: standard input is not a terminal\n");
+    assert_eq!(said, format!("{NEEDS_A_TERMINAL}\n"));
 
     let to_a_file = ["-c", "\"$0\" >/dev/null", program];
     let mut session = Session::start_program("sh", &to_a_file, 24, 80, &[]);
     assert_eq!(session.wait_exit(DEADLINE), 1);
-    session.wait_for("fretloom: standard output is not a terminal", DEADLINE);
+    session.wait_for(NEEDS_A_TERMINAL, DEADLINE);
     assert!(session.is_in_line_mode());
 }
 
@@ -163,8 +255,8 @@ fn without_a_shell_to_come_back_from_ctrl_z_goes_on() {
     let mut session = start(&[]);
     session.send(b"\x1a");
     session.wait_for_bytes(ENTER_SCREEN, 2, DEADLINE);
-    session.send("a");
-    session.wait_for("key a", DEADLINE);
+    session.send("n");
+    session.wait_for("shown: degree", DEADLINE);
     session.send("q");
     assert_eq!(session.wait_exit(DEADLINE), 0);
     assert_given_back(&session, 2);
@@ -178,8 +270,8 @@ mod linux {
     use std::time::{Duration, Instant};
 
     use super::{
-        DEADLINE, ENTER_SCREEN, LEAVE_SCREEN, SHOW_CURSOR, Session, assert_given_back, signal,
-        start,
+        DEADLINE, ENTER_SCREEN, LEAVE_SCREEN, ONCE_A_FRAME, SHOW_CURSOR, Session,
+        assert_given_back, signal, start,
     };
 
     /// Runs the program twice through Ctrl-Z and `fg`, waiting for Enter while it is stopped.
@@ -214,19 +306,18 @@ mod linux {
     fn ctrl_z_stops_and_the_shell_continues_it_twice() {
         let program = env!("CARGO_BIN_EXE_fretloom");
         let mut session = Session::start_program("sh", &["-c", SHELL, program], 24, 80, &[]);
-        session.wait_for("fretloom 80x24", DEADLINE);
+        session.wait_for("frets 1–11 of 22", DEADLINE);
         let fretloom = child_of(session.process_id());
         for round in 1..=2 {
             session.send("\x1a");
             session.wait_for_bytes(SHOW_CURSOR, round, DEADLINE);
             wait_for_state(fretloom, &['T']);
             assert_given_back(&session, round);
-            // The window changes while nobody looks.
-            let columns = 80 + u16::try_from(round).unwrap();
-            session.resize(24, columns);
+            // The window changes while nobody looks: there is room for one fret more.
+            session.resize(24, 80 + 6 * u16::try_from(round).unwrap());
             session.send("\n");
             session.wait_for_bytes(ENTER_SCREEN, round + 1, DEADLINE);
-            session.wait_for(&format!("resized to {columns}x24"), DEADLINE);
+            session.wait_for(&format!("frets 1–{} of 22", 11 + round), DEADLINE);
         }
         session.send("q");
         assert_eq!(session.wait_exit(DEADLINE), 0);
@@ -239,7 +330,7 @@ mod linux {
         signal("STOP", session.process_id());
         wait_for_state(session.process_id(), &['T']);
         signal("CONT", session.process_id());
-        session.wait_for_bytes(b"fretloom", 2, DEADLINE);
+        session.wait_for_bytes(ONCE_A_FRAME, 2, DEADLINE);
         assert_eq!(super::count(&session.raw(), LEAVE_SCREEN), 0);
     }
 
@@ -258,13 +349,30 @@ mod linux {
     #[test]
     fn an_idle_program_never_wakes() {
         let mut session = start(&[]);
-        session.send("a");
-        session.wait_for("key a", DEADLINE);
+        session.send("n");
+        session.wait_for("shown: degree", DEADLINE);
         wait_for_state(session.process_id(), &['S']);
         // The one wait that cannot be for something to be seen: nothing must happen in it.
         thread::sleep(Duration::from_millis(100));
         let before = switches(session.process_id());
         thread::sleep(Duration::from_millis(400));
         assert_eq!(switches(session.process_id()), before);
+    }
+
+    /// The processor time of a process so far, in the system's ticks of usually 10 ms.
+    fn ticks(process: u32) -> u64 {
+        let stat = fs::read_to_string(format!("/proc/{process}/stat")).unwrap();
+        // Fields 14 and 15 of proc(5), counted from the third, which follows the name.
+        let fields = stat.rsplit_once(')').unwrap().1.split_whitespace();
+        fields.skip(11).take(2).map(|field| field.parse::<u64>().unwrap()).sum()
+    }
+
+    #[test]
+    fn two_idle_seconds_cost_no_processor_time() {
+        let session = start(&[]);
+        let before = ticks(session.process_id());
+        thread::sleep(Duration::from_secs(2));
+        let used = ticks(session.process_id()) - before;
+        assert!(used <= 1, "{used} ticks");
     }
 }

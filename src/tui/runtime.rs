@@ -53,13 +53,8 @@ pub fn run(app: &mut impl App) -> Result<(), RunError> {
     signals::watch(wake.clone()).map_err(TerminalError::Io)?;
     let terminal = TerminalGuard::enter()?;
     input::start(wake).map_err(TerminalError::Io)?;
-    let mut runtime = Runtime {
-        app,
-        size: terminal.size().map_err(TerminalError::Io)?,
-        terminal,
-        wakes,
-        faults: Faults::from_environment(),
-    };
+    let mut runtime =
+        Runtime { app, size: Size::ZERO, terminal, wakes, faults: Faults::from_environment() };
     runtime.serve()?;
     Ok(runtime.terminal.leave().map_err(TerminalError::Io)?)
 }
@@ -75,6 +70,10 @@ struct Runtime<'a, A> {
 
 impl<A: App> Runtime<'_, A> {
     fn serve(&mut self) -> Result<(), RunError> {
+        // The first size is told like any other: an app guesses nothing about its window.
+        if self.tell_size()?.is_break() {
+            return Ok(());
+        }
         loop {
             self.terminal.draw(|frame| self.app.view(frame)).map_err(TerminalError::Io)?;
             if self.handle_what_has_come()?.is_break() {

@@ -60,7 +60,12 @@ impl Session {
         command.env("TERM", "xterm-256color");
         // What the developer has set for themselves must not change what is seen.
         command.env("RUST_BACKTRACE", "0");
-        command.env_remove("NO_COLOR");
+        command.env("LANG", "C.UTF-8");
+        for name in ["LC_ALL", "LC_CTYPE", "NO_COLOR"] {
+            command.env_remove(name);
+        }
+        // A folder without files of the player's own.
+        command.env("XDG_CONFIG_HOME", env!("CARGO_TARGET_TMPDIR"));
         for (name, value) in env {
             command.env(name, value);
         }

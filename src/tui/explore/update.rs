@@ -73,11 +73,10 @@ impl Explore {
 
     fn press_in_list(&mut self, key: Key) {
         let page = usize::from(self.rows.saturating_sub(4)).max(1);
-        let lines = match &self.over {
-            Over::Tunings(_) => self.tunings.iter().count(),
-            _ => self.help_lines().len(),
+        let last = match &self.over {
+            Over::Tunings(_) => self.tunings.iter().count().saturating_sub(1),
+            _ => self.last_help_top(),
         };
-        let last = lines.saturating_sub(1);
         let command = self.keys.command(Section::List, key);
         match (&mut self.over, command) {
             (_, Some(Command::Cancel)) => self.over = Over::Nothing,
@@ -88,17 +87,24 @@ impl Explore {
                 self.take_tuning(at);
             }
             (Over::Help(at) | Over::Tunings(at), Some(command)) => {
+                // A window that has grown may show the end of a page that stood lower.
+                let now = (*at).min(last);
                 *at = match command {
-                    Command::Down => *at + 1,
-                    Command::Up => at.saturating_sub(1),
-                    Command::PageDown => *at + page,
-                    Command::PageUp => at.saturating_sub(page),
-                    _ => *at,
+                    Command::Down => now + 1,
+                    Command::Up => now.saturating_sub(1),
+                    Command::PageDown => now + page,
+                    Command::PageUp => now.saturating_sub(page),
+                    _ => now,
                 }
                 .min(last);
             }
             _ => {}
         }
+    }
+
+    /// The help line on top when the last one stands above the footer.
+    fn last_help_top(&self) -> usize {
+        self.help_lines().len().saturating_sub(usize::from(self.rows.saturating_sub(1)))
     }
 
     fn explore(&mut self, command: Command) {

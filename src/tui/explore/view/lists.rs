@@ -29,7 +29,7 @@ impl Explore {
         lines.push(Line::styled(" On the neck", self.theme.title));
         for text in [
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
-            "string 1, the one nearest the floor, is on top; › and ‹ say that the neck goes on",
+            "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
             "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger",
             "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.",
         ] {

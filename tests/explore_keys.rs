@@ -1,0 +1,463 @@
+//! What each key does to the explorer: short triples of before, keys typed, after.
+//!
+//! Keys are written as in the key files and separated by spaces. The state is told in a few words
+//! of [`Told`], so that a triple reads as a sentence.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/neck_reader.rs"]
+mod neck_reader;
+
+use std::collections::HashSet;
+use std::fmt::Debug;
+use std::ops::RangeInclusive;
+
+use fretloom::library::LoadedTunings;
+use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys, Section};
+use fretloom::tui::event::Event;
+use fretloom::tui::explore::Explore;
+use fretloom::tui::key::Key;
+use fretloom::tui::runtime::{App, Effect};
+use fretloom::tui::text_of;
+use fretloom::tui::theme::Theme;
+use fretloom_theory::Spelling;
+use neck_reader::DrawnNeck;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+/// An explorer with a keyboard, and the effects it has asked for.
+struct Player {
+    explore: Explore,
+    columns: u16,
+    rows: u16,
+    effects: Vec<Effect>,
+}
+
+impl Player {
+    fn with(chord: &str) -> Player {
+        let tunings = LoadedTunings::load(None);
+        let open = Explore::open(Some(chord), "guitar-standard", tunings, Spelling::Plain);
+        let mut explore = open.unwrap();
+        explore.use_theme(Theme::monochrome());
+        let mut player = Player { explore, columns: 0, rows: 0, effects: Vec::new() };
+        player.resize(80, 24);
+        player
+    }
+
+    fn after(chord: &str, keys: &str) -> Player {
+        let mut player = Player::with(chord);
+        player.press(keys);
+        player
+    }
+
+    fn press(&mut self, keys: &str) {
+        for key in keys.split_whitespace() {
+            let key: Key = key.parse().unwrap();
+            self.effects.extend(self.explore.update(Event::Key(key)));
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        self.effects.extend(self.explore.update(Event::Paste(text.to_owned())));
+    }
+
+    fn resize(&mut self, columns: u16, rows: u16) {
+        (self.columns, self.rows) = (columns, rows);
+        self.effects.extend(self.explore.update(Event::Resize { columns, rows }));
+    }
+
+    fn buffer(&self) -> Buffer {
+        let area = Rect::new(0, 0, self.columns, self.rows);
+        let mut buffer = Buffer::empty(area);
+        self.explore.draw(area, &mut buffer);
+        buffer
+    }
+
+    fn screen(&self) -> String {
+        text_of(&self.buffer())
+    }
+
+    fn shows(&self, text: &str) -> bool {
+        self.screen().contains(text)
+    }
+
+    /// A line of the screen, without the spaces before it.
+    fn line(&self, row: usize) -> String {
+        self.screen().lines().nth(row).unwrap_or_default().trim().to_owned()
+    }
+
+    /// The line that a list marks.
+    fn marked(&self) -> String {
+        let screen = self.screen();
+        let marked = screen.lines().find_map(|line| line.trim_start().strip_prefix("▸ "));
+        marked.unwrap_or_default().to_owned()
+    }
+
+    /// The frets that the drawn neck numbers, as `1-11`.
+    fn frets(&self) -> String {
+        let frets = self.frets_drawn();
+        format!("{}-{}", frets.start(), frets.end())
+    }
+
+    fn frets_drawn(&self) -> RangeInclusive<u8> {
+        DrawnNeck::read(&self.buffer()).unwrap().frets
+    }
+
+    fn chord(&self) -> String {
+        let answer = self.explore.pairs().chord.as_ref().unwrap();
+        answer.chord.to_string()
+    }
+
+    fn scale(&self) -> String {
+        self.explore.pairs().scale.as_ref().unwrap().scale.to_string()
+    }
+
+    fn pair(&self) -> String {
+        self.explore.pair().unwrap().name.clone()
+    }
+
+    /// The shape in hand as `A 7-6-5`.
+    fn shape(&self) -> String {
+        let shape = self.explore.shape().unwrap();
+        format!("{:#} {}", shape.triad, shape.frets.map(|fret| fret.to_string()).join("-"))
+    }
+
+    fn strings(&self) -> String {
+        self.explore.strings().unwrap().to_string()
+    }
+
+    fn tuning(&self) -> String {
+        self.explore.neck().tuning().id().to_owned()
+    }
+}
+
+/// What a triple looks at.
+type Told = fn(&Player) -> String;
+
+/// One command: what is looked at; its words before; the keys; its words after.
+struct Triple {
+    command: (Section, Command),
+    told: Told,
+    /// Keys that lead to the state before, and what is told of it.
+    before: (&'static str, &'static str),
+    keys: &'static str,
+    after: &'static str,
+}
+
+const fn triple(
+    section: Section,
+    command: Command,
+    told: Told,
+    before: (&'static str, &'static str),
+    keys: &'static str,
+    after: &'static str,
+) -> Triple {
+    Triple { command: (section, command), told, before, keys, after }
+}
+
+const CHORD: Told = Player::chord;
+const SCALE: Told = Player::scale;
+const PAIR: Told = Player::pair;
+const SHAPE: Told = Player::shape;
+const STRINGS: Told = Player::strings;
+const TUNING: Told = Player::tuning;
+const FRETS: Told = Player::frets;
+const MARKED: Told = Player::marked;
+const EFFECTS: Told = |player| format!("{:?}", player.effects);
+const LABELS: Told = |player| player.explore.labels().word().to_owned();
+const TOP: Told = |player| player.line(0);
+const LOCK: Told = |player| player.shows("locked to 4-3-2").to_string();
+/// The name of the pair's first triad, which the two spellings write differently over A altered.
+const FIRST_NAME: Told = |player| player.explore.pair().unwrap().first.name.to_string();
+
+const OPENED: &str =
+    "Gmaj7♯11   G Lydian, mode 4 of D major           Guitar, standard  E A D G B E";
+
+/// Every command at least once, on Gmaj7♯11; the keys beside the words of before lead there.
+#[rustfmt::skip]
+const TRIPLES: &[Triple] = {
+    use Command::*;
+    use Section::{Chord, Everywhere, Explore, List};
+    &[
+        triple(Explore, EditChord, TOP, ("", OPENED), "c", "chord Gmaj7#11"),
+        triple(Explore, EditChord, TOP, ("", OPENED), "enter", "chord Gmaj7#11"),
+        triple(Explore, NextPair, PAIR, ("", "G & A"), "down", "G & F#m"),
+        triple(Explore, NextPair, PAIR, ("up", "C#dim & D"), "j", "G & A"),
+        triple(Explore, PreviousPair, PAIR, ("", "G & A"), "up", "C#dim & D"),
+        triple(Explore, PreviousPair, PAIR, ("down", "G & F#m"), "k", "G & A"),
+        triple(Explore, NextScale, SCALE, ("", "G Lydian"), "s s s s s", "G Lydian"),
+        triple(Explore, PreviousScale, SCALE, ("s", "G Lydian augmented"), "S", "G Lydian"),
+        triple(Explore, Climb, SHAPE, ("", "G 5-4-3"), "space", "A 7-6-5"),
+        triple(Explore, Climb, SHAPE, ("", "G 5-4-3"), "u u", "G 9-7-8"),
+        triple(Explore, Descend, SHAPE, ("space", "A 7-6-5"), "backspace", "G 5-4-3"),
+        triple(Explore, Descend, SHAPE, ("space space", "G 9-7-8"), "d", "A 7-6-5"),
+        triple(Explore, FirstTriad, SHAPE, ("", "G 5-4-3"), "1", "G 9-7-8"),
+        triple(Explore, SecondTriad, SHAPE, ("", "G 5-4-3"), "2 b", "A 11-9-10"),
+        triple(Explore, NextStrings, STRINGS, ("", "4-3-2"), "t", "5-4-3"),
+        triple(Explore, NextStrings, STRINGS, ("", "4-3-2"), "t t t", "3-2-1"),
+        triple(Explore, PreviousStrings, STRINGS, ("", "4-3-2"), "T", "3-2-1"),
+        triple(Explore, PreviousStrings, STRINGS, ("", "4-3-2"), "T T", "6-5-4"),
+        triple(Explore, LockStrings, LOCK, ("", "false"), "l", "true"),
+        triple(Explore, LockStrings, LOCK, ("l", "true"), "l", "false"),
+        triple(Explore, Labels, LABELS, ("", "note"), "n", "degree"),
+        triple(Explore, Labels, LABELS, ("n", "degree"), "n", "member"),
+        triple(Explore, Labels, LABELS, ("n n", "member"), "n", "note"),
+        triple(Explore, Spelling, FIRST_NAME, ("c A 7 a l t enter down", "C♯+"), "p", "D♭+"),
+        triple(Explore, Spelling, FIRST_NAME, ("c A 7 a l t enter down p", "D♭+"), "p", "C♯+"),
+        triple(Explore, ChooseTuning, TOP, ("", OPENED), "g", "Tunings"),
+        triple(Explore, ScrollRight, FRETS, ("", "1-11"), "right .", "3-13"),
+        triple(Explore, ScrollLeft, FRETS, ("right right", "3-13"), "left", "2-12"),
+        triple(Explore, ScrollLeft, FRETS, ("", "1-11"), ",", "1-11"),
+        triple(Explore, ToNut, FRETS, ("end", "12-22"), "home", "1-11"),
+        triple(Explore, ToNut, FRETS, ("right", "2-12"), "0", "1-11"),
+        triple(Explore, ToEnd, FRETS, ("", "1-11"), "end right", "12-22"),
+        triple(Explore, ToEnd, FRETS, ("", "1-11"), "9", "12-22"),
+        triple(Chord, Accept, CHORD, ("c D m 7", "Gmaj7♯11"), "enter", "Dm7"),
+        triple(Chord, Cancel, TOP, ("c D m 7", "chord Dm7"), "esc", OPENED),
+        triple(List, Down, MARKED, ("g", STANDARD), "down", DROP_D),
+        triple(List, Down, MARKED, ("g j j j j j j", UKULELE), "j", UKULELE),
+        triple(List, Up, MARKED, ("g down", DROP_D), "up", STANDARD),
+        triple(List, Up, MARKED, ("g", STANDARD), "k", STANDARD),
+        triple(List, PageDown, MARKED, ("g", STANDARD), "pagedown", UKULELE),
+        triple(List, PageDown, TOP, ("?", "Chord, pairs and neck"), "pagedown up", "End  9            the neck to its last fret"),
+        triple(List, PageUp, MARKED, ("g space", UKULELE), "pageup", STANDARD),
+        triple(List, Accept, TUNING, ("g down", "guitar-standard"), "enter", "guitar-drop-d"),
+        triple(List, Accept, TOP, ("?", "Chord, pairs and neck"), "enter", OPENED),
+        triple(List, Cancel, TUNING, ("g down", "guitar-standard"), "esc", "guitar-standard"),
+        triple(List, Cancel, TOP, ("?", "Chord, pairs and neck"), "q", OPENED),
+        triple(Everywhere, Help, TOP, ("", OPENED), "?", "Chord, pairs and neck"),
+        triple(Everywhere, Help, TOP, ("", OPENED), "f1", "Chord, pairs and neck"),
+        triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
+        triple(Everywhere, QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
+        triple(Everywhere, QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
+        triple(Everywhere, Suspend, EFFECTS, ("", "[]"), "ctrl-z", "[Suspend]"),
+        triple(Everywhere, Suspend, EFFECTS, ("c C", "[]"), "ctrl-z", "[Suspend]"),
+    ]
+};
+
+const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4   22 frets, 648 mm";
+const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4   22 frets, 648 mm";
+const UKULELE: &str = "Ukulele, high G               G4 C4 E4 A4   15 frets, 345 mm";
+
+#[test]
+fn every_triple_holds() {
+    for Triple { command, told, before: (lead, before), keys, after } in TRIPLES {
+        let mut player = Player::after("Gmaj7#11", lead);
+        assert_eq!(told(&player), *before, "{command:?} after {lead:?}");
+        player.press(keys);
+        assert_eq!(told(&player), *after, "{command:?}: {lead:?}, then {keys:?}");
+    }
+}
+
+#[test]
+fn every_command_of_the_table_has_a_triple() {
+    let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.command).collect();
+    for row in COMMANDS {
+        assert!(told.contains(&(row.section, row.command)), "{:?} {}", row.section, row.name);
+    }
+}
+
+/// A triple whose keys are those of another command would test nothing of its own.
+#[test]
+fn every_triple_presses_a_key_of_its_command() {
+    let (keys, _) = Keys::built_in();
+    for Triple { command: (section, command), keys: typed, .. } in TRIPLES {
+        let is_meant = |row: &&CommandRow| (row.section, row.command) == (*section, *command);
+        let of_command = keys.of(COMMANDS.iter().find(is_meant).unwrap());
+        let pressed =
+            typed.split_whitespace().any(|key| of_command.contains(&key.parse().unwrap()));
+        assert!(pressed, "{section:?} {command:?}: {typed}");
+    }
+}
+
+/// What is looked at comes back to where it was after a whole round, and not before.
+fn assert_round<T: PartialEq + Debug>(key: &str, count: usize, told: impl Fn(&Player) -> T) {
+    let mut player = Player::with("Gmaj7#11");
+    let start = told(&player);
+    for _ in 1..count {
+        player.press(key);
+        assert_ne!(told(&player), start);
+    }
+    player.press(key);
+    assert_eq!(told(&player), start, "{count} times {key}");
+}
+
+#[test]
+fn lists_and_ladders_go_round() {
+    assert_round("down", 7, Player::pair);
+    assert_round("up", 7, Player::pair);
+    assert_round("s", 5, Player::scale);
+    assert_round("S", 5, Player::scale);
+    assert_round("t", 4, Player::strings);
+    assert_round("n", 3, |player| player.explore.labels());
+    let rungs = Player::with("Gmaj7#11").rungs_of_one_round();
+    assert_round("space", rungs, Player::shape);
+    assert_round("backspace", rungs, Player::shape);
+}
+
+impl Player {
+    fn rungs_of_one_round(mut self) -> usize {
+        let start = self.shape();
+        let mut count = 0;
+        loop {
+            self.press("space");
+            count += 1;
+            if self.shape() == start {
+                return count;
+            }
+        }
+    }
+}
+
+#[test]
+fn inversions_of_one_triad_go_round_and_stay_with_it() {
+    for (key, triad) in [("1", "G "), ("2", "A ")] {
+        let mut player = Player::after("Gmaj7#11", key);
+        let start = player.shape();
+        let mut seen = HashSet::new();
+        while seen.insert(player.shape()) {
+            assert!(player.shape().starts_with(triad), "{}", player.shape());
+            player.press(key);
+        }
+        assert_eq!(player.shape(), start);
+        assert!(seen.len() >= 3, "{seen:?}");
+    }
+}
+
+/// Is every fret of the shape in hand on the drawn neck?
+fn hand_is_in_view(player: &Player) -> bool {
+    let shown = player.frets_drawn();
+    let shape = player.explore.shape().unwrap();
+    shape.frets.iter().all(|fret| *fret == 0 || shown.contains(fret))
+}
+
+#[test]
+fn the_neck_follows_the_hand() {
+    for columns in [60, 70, 80, 110] {
+        for key in ["space", "backspace", "1", "2", "down", "s", "t", "n"] {
+            let mut player = Player::with("Gmaj7#11");
+            player.resize(columns, 24);
+            for _ in 0..30 {
+                player.press(key);
+                assert!(hand_is_in_view(&player), "{columns} columns, {key}\n{}", player.screen());
+            }
+        }
+    }
+}
+
+#[test]
+fn the_neck_stays_where_the_player_scrolled_it() {
+    let mut player = Player::after("Gmaj7#11", "end n l");
+    assert_eq!(player.frets(), "12-22");
+    player.press("home");
+    assert_eq!(player.frets(), "1-11");
+}
+
+#[test]
+fn a_narrower_window_keeps_the_hand_in_view() {
+    let mut player = Player::after("Gmaj7#11", "space space space");
+    assert_eq!((player.shape().as_str(), player.frets().as_str()), ("A 11-9-10", "1-11"));
+    player.resize(60, 24);
+    assert_eq!(player.frets(), "4-11");
+}
+
+#[test]
+fn a_chord_typed_well_starts_at_its_first_pair() {
+    let player = Player::after("Gmaj7#11", "down s c D m 7 enter");
+    assert_eq!(player.chord(), "Dm7");
+    assert_eq!(player.scale(), "D Dorian");
+    assert_eq!(player.explore.pair().unwrap().rank, 1);
+    assert!(player.shows("scale 1 of"));
+}
+
+#[test]
+fn a_chord_typed_badly_stays_in_its_field_and_the_last_good_one_on_the_screen() {
+    let mut player = Player::after("Gmaj7#11", "c C q enter");
+    assert_eq!(player.line(0), "chord Cq");
+    assert!(player.line(1).starts_with("character 2: expected "), "{}", player.line(1));
+    assert_eq!(player.chord(), "Gmaj7♯11");
+    assert!(player.shows("[G] & (A)"));
+    player.press("backspace 7 enter");
+    assert_eq!(player.chord(), "C7");
+}
+
+#[test]
+fn a_chord_that_is_left_changes_nothing() {
+    let mut player = Player::after("Gmaj7#11", "down space n");
+    let before = player.screen();
+    player.press("c D m 7 esc");
+    assert_eq!(player.screen(), before);
+}
+
+#[test]
+fn keys_that_mean_something_elsewhere_are_text_in_the_field() {
+    let player = Player::after("Gmaj7#11", "c q ? j s space 1 S");
+    assert_eq!(player.line(0), "chord q?js 1S");
+    assert_eq!(player.effects, []);
+}
+
+#[test]
+fn a_paste_goes_into_the_field_and_nowhere_else() {
+    let mut player = Player::with("Gmaj7#11");
+    let before = player.screen();
+    player.paste("q\nDm7");
+    assert_eq!((player.screen(), &player.effects[..]), (before, &[][..]));
+    player.press("c");
+    player.paste("Dm7\n");
+    assert_eq!(player.line(0), "chord Dm7");
+    player.press("enter");
+    assert_eq!(player.chord(), "Dm7");
+    player.press("?");
+    player.paste("q");
+    assert_eq!(player.line(0), "Chord, pairs and neck");
+}
+
+#[test]
+fn a_tuning_picked_gets_its_own_neck() {
+    let player = Player::after("C7", "g down down down down down down enter");
+    assert_eq!(player.tuning(), "ukulele-high-g");
+    assert_eq!(player.explore.neck().tuning().string_count(), 4);
+    assert!(player.shows("Ukulele, high G  G C E A"));
+    assert!(hand_is_in_view(&player));
+    // The list opens on the tuning in use.
+    let again = Player::after("C7", "g down enter g");
+    assert_eq!(again.marked(), DROP_D);
+}
+
+#[test]
+fn help_ends_on_its_last_line_and_comes_back_at_once() {
+    let mut player = Player::after("Gmaj7#11", "?");
+    let top = player.screen();
+    player.press("pagedown pagedown pagedown pagedown down down");
+    assert!(player.shows("warm up, rest, and stop when it hurts"));
+    let end = player.screen();
+    player.press("up");
+    assert_ne!(player.screen(), end, "the first key upwards moves");
+    player.press("pageup pageup pageup");
+    assert_eq!(player.screen(), top);
+    player.press("esc");
+    assert_eq!(player.line(0), OPENED);
+}
+
+#[test]
+fn help_shows_every_command_with_all_its_keys() {
+    let (keys, _) = Keys::built_in();
+    let mut player = Player::after("Gmaj7#11", "?");
+    player.resize(80, 60);
+    let help = player.screen();
+    for row in COMMANDS {
+        let line = help.lines().find(|line| line.ends_with(row.help));
+        let line = line.unwrap_or_else(|| panic!("no help on {}", row.name));
+        for key in keys.of(row) {
+            assert!(line.contains(&key.label(fretloom::tui::key::Glyphs::Unicode)), "{line}");
+        }
+    }
+}
+
+#[test]
+fn q_closes_a_list_before_it_quits() {
+    let mut player = Player::after("Gmaj7#11", "? q g q");
+    assert_eq!(player.effects, []);
+    player.press("q");
+    assert_eq!(player.effects, [Effect::Quit]);
+}
