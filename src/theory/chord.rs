@@ -140,6 +140,10 @@ pub enum Assumption {
     SusReplacesThird,
     /// A number in brackets, with no seventh before it.
     BracketsAdd,
+    /// `maj` after the number.
+    MajorAfterNumber,
+    /// Numbers without anything between them.
+    NumbersInRow,
     /// A lone 2.
     TwoIsAddedNine,
     /// A lone 4.
@@ -171,6 +175,8 @@ impl fmt::Display for Assumption {
             Assumption::SusTensionHasSeventh => "sus with a tension is read as a 7sus4 chord",
             Assumption::SusReplacesThird => "sus replaces the third",
             Assumption::BracketsAdd => "a number in brackets without a 7 is read as an added note",
+            Assumption::MajorAfterNumber => "the seventh is read as major",
+            Assumption::NumbersInRow => "numbers in a row are read as tensions one after another",
             Assumption::TwoIsAddedNine => "2 is read as an added 9",
             Assumption::FourIsSus => "4 is read as sus4",
             Assumption::SignBeforeNumber => "+ and - before a number are read as sharp and flat",

@@ -80,7 +80,12 @@ impl<'a> Body<'a> {
         };
         if self.is_diminished() {
             self.say(&["b5"]);
-            return if major { format!("dim(maj{number})") } else { format!("dim{number}") };
+            let both = major && self.has("bb7");
+            return match (both, major) {
+                (true, _) => format!("dim{number}(maj7)"),
+                (false, true) => format!("dim(maj{number})"),
+                (false, false) => format!("dim{number}"),
+            };
         }
         let stem = match (self.has("b3"), major) {
             (true, true) => format!("m(maj{number})"),

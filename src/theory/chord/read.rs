@@ -118,8 +118,13 @@ impl<'a> Reader<'a> {
     /// Reads all that follows the root; gives the bass where there is one.
     fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ChordError> {
         while !self.rest.is_empty() {
-            if self.rest.starts_with('/') && self.depth == 0 {
-                return self.read_bass().map(Some);
+            if self.rest.starts_with('/') {
+                if self.depth == 0 && !self.slash_separates() {
+                    return self.read_bass().map(Some);
+                }
+                self.skip(1);
+                draft.separated = true;
+                continue;
             }
             let before = self.at();
             self.read_piece(draft).map_err(|problem| {
@@ -131,8 +136,17 @@ impl<'a> Reader<'a> {
         if self.depth > 0 { Err(self.error(ChordProblem::Unclosed)) } else { Ok(None) }
     }
 
+    /// Does a slash stand before a number or a `maj`, as in `C7/b9` and `Cm/maj7`? No bass does.
+    fn slash_separates(&self) -> bool {
+        let after = self.rest.get(1..).unwrap_or_default();
+        let number = after.trim_start_matches(['b', '#', '♭', '♯', '+', '-']);
+        number.starts_with(|next: char| next.is_ascii_digit())
+            || matches!(first_word(after), Some((Word::Major | Word::Triangle, _)))
+    }
+
     fn read_bass(&mut self) -> Result<NoteName, ChordError> {
         self.skip(1);
+        self.rest = self.rest.trim_start();
         let at = self.at();
         let problem = |error: NoteError| {
             ChordError::new(self.symbol, at + error.at() - 1, ChordProblem::Bass(error))
@@ -179,6 +193,10 @@ impl<'a> Reader<'a> {
             draft.main_number(6)?;
             return draft.add(Degree::new(9, 0));
         }
+        let digits = self.rest.bytes().take_while(u8::is_ascii_digit).count();
+        if digits > 2 || digits == 2 && !["11", "13"].iter().any(|n| self.rest.starts_with(n)) {
+            return self.read_row_of_numbers(draft, digits);
+        }
         match self.number() {
             number @ (2 | 9 | 11 | 13) if self.depth > 0 && draft.is_bare() => {
                 draft.assume(Assumption::BracketsAdd);
@@ -186,6 +204,37 @@ impl<'a> Reader<'a> {
             }
             number @ (2 | 4..=7 | 9 | 11 | 13) => draft.number(number),
             _ => Err(ChordProblem::Number),
+        }
+    }
+
+    /// Numbers in a row, as transcribers write them: `79` is a 7 with a 9, `7911#` has a ♯11. A
+    /// sign after the last one belongs to it, since no number follows.
+    fn read_row_of_numbers(
+        &mut self,
+        draft: &mut Draft,
+        digits: usize,
+    ) -> Result<(), ChordProblem> {
+        let mut row = self.rest.get(..digits).unwrap_or_default();
+        let mut numbers: Vec<u8> = Vec::new();
+        while !row.is_empty() {
+            let known = ["13", "11", "9", "7", "6"].into_iter().find(|n| row.starts_with(n));
+            let number = known.ok_or(ChordProblem::Number)?;
+            row = row.get(number.len()..).unwrap_or_default();
+            numbers.push(number.parse().map_err(|_| ChordProblem::Number)?);
+        }
+        self.skip(digits);
+        draft.assume(Assumption::NumbersInRow);
+        let [first, middle @ .., last] = &numbers[..] else { return Err(ChordProblem::Number) };
+        draft.number(*first)?;
+        for number in middle {
+            draft.add(Degree::new(*number, 0))?;
+        }
+        match first_word(self.rest) {
+            Some((Word::Sign { sharps, letter: true }, length)) => {
+                self.skip(length);
+                draft.alter(sharps, *last)
+            }
+            _ => draft.add(Degree::new(*last, 0)),
         }
     }
 
@@ -329,9 +378,16 @@ impl Draft {
     }
 
     fn major(&mut self, word: Word) -> Result<(), ChordProblem> {
-        let six = self.main.is_none_or(|main| main == 6);
-        if self.major.is_some() || !six || self.quality == Some(Quality::HalfDiminished) {
-            return Err(ChordProblem::SecondQuality);
+        let diminished = self.quality == Some(Quality::Diminished);
+        match self.main {
+            _ if self.major.is_some() || self.quality == Some(Quality::HalfDiminished) => {
+                return Err(ChordProblem::SecondQuality);
+            }
+            // A diminished seventh may carry the major seventh as a tension.
+            Some(7) if diminished => return self.add(Degree::new(7, 0)),
+            Some(7 | 9 | 11 | 13) if !diminished => self.assume(Assumption::MajorAfterNumber),
+            None | Some(6) => {}
+            Some(_) => return Err(ChordProblem::SecondQuality),
         }
         self.major = Some(word);
         Ok(())
@@ -346,7 +402,10 @@ impl Draft {
             self.main = Some(7);
             return self.add(Degree::new(13, 0));
         }
+        let seventh = Degree::new(7, 0);
         match number {
+            // The 7 of a `maj7` that was just added to a diminished seventh.
+            7 if self.added.last().copied() == seventh && seventh.is_some() => Ok(()),
             _ if !self.separated => Err(ChordProblem::SecondNumber),
             2 | 9 => self.add(Degree::new(9, 0)),
             4 | 11 => self.add(Degree::new(11, 0)),

@@ -76,6 +76,17 @@ fn dialects_of_one_chord_print_alike() {
         ("F♯m7♭5/C", "F#-7b5/C|F♯ø/C"),
         ("C13sus4", "C13sus|Csus13|C13(sus4)"),
         ("Cm11♭5", "Cø11|Cm11b5|C-11(b5)"),
+        ("C9", "C79|C7(9)|C7/9"),
+        ("C7♭9", "C79b|C7/b9|C7 b9"),
+        ("C13", "C7913|C7/9/13"),
+        ("C9♯11", "C7911#|C7(9,#11)"),
+        ("C7♭9♭13", "C7(b9/b13)|C7b9/b13|C7(b9,b13)"),
+        ("Cmaj9♯11", "Cj7911#|Cj79(#11)"),
+        ("Cmaj7", "C7M"),
+        ("Cm(maj7)", "Cm/maj7|Cm7M|C-j7|Cmi/ma7"),
+        ("Cdim7(maj7)", "C°7(maj7)|Cdim7(maj7)"),
+        ("C13sus4", "Csus7913"),
+        ("C7/E", "C7 / E"),
         ("Cmaj7♯5", "C+M7|Caugmaj7|CΔ#5|Cmaj7(#5)"),
     ] {
         for dialect in dialects.split('|').filter(|text| !text.is_empty()) {
@@ -131,6 +142,8 @@ fn what_was_assumed_is_said() {
         ("Cb9", "the flat belongs to the root; write C(♭9) for an altered note"),
         ("C7b5#11", "the ♯11 is the ♭5 that is named already"),
         ("Dm7sus4", "sus replaces the third"),
+        ("C79b", "numbers in a row are read as tensions one after another"),
+        ("C7M", "the seventh is read as major"),
         ("C(9)", "a number in brackets without a 7 is read as an added note"),
     ] {
         let read: ReadChord = symbol.parse().unwrap();
@@ -163,7 +176,7 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
         ("Cbb7", 3, "a root with at most one accidental"),
         ("N.C.", 1, "a chord; N.C. asks for none"),
         ("C8", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
-        ("C7911", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
+        ("C7811", 2, "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9"),
         ("C7b", 4, "a number after the flat or sharp, as in b9"),
         ("C7b3", 3, "one of b5, #5, b9, #9, #11, b13"),
         ("C7add", 6, "a note to add: 2, 4, 6, 9, 11, 13 or an altered one"),
