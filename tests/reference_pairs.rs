@@ -177,7 +177,7 @@ fn row(pair: &PairAnswer) -> String {
     format!("{} | {first} | {second} | {left_out} = {as_degree}", pair.name)
 }
 
-/// The seven rows worked out by hand from the seven letters of G Lydian: common practice, no source.
+/// The seven rows worked out by hand from the letters of G Lydian: common practice, no source.
 #[test]
 fn gmaj7_sharp_eleven_has_seven_pairs_in_g_lydian_and_g_and_a_come_first() {
     let moment = Moment::of_chord("Gmaj7#11").unwrap();
