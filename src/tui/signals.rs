@@ -11,7 +11,7 @@ use std::sync::mpsc::SyncSender;
 use super::event::Wake;
 
 #[cfg(unix)]
-pub(super) use unix::{stop_process, watch};
+pub(super) use unix::{is_in_line_mode, stop_process, watch};
 
 /// Whether Ctrl-Z can hand the terminal back to a shell.
 pub(super) const JOB_CONTROL: bool = cfg!(unix);
@@ -19,6 +19,11 @@ pub(super) const JOB_CONTROL: bool = cfg!(unix);
 #[cfg(not(unix))]
 pub(super) fn watch(_wake: SyncSender<Wake>) -> io::Result<()> {
     Ok(())
+}
+
+#[cfg(not(unix))]
+pub(super) fn is_in_line_mode() -> bool {
+    false
 }
 
 #[cfg(not(unix))]
@@ -31,6 +36,7 @@ mod unix {
     use std::time::Duration;
     use std::{process, thread};
 
+    use rustix::termios::{self, LocalModes};
     use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
     use signal_hook::iterator::Signals;
     use signal_hook::low_level;
@@ -77,5 +83,13 @@ mod unix {
     /// terminal's only process) the system ignores the former, and the latter would stop for good.
     pub(in super::super) fn stop_process() -> io::Result<()> {
         low_level::raise(SIGTSTP)
+    }
+
+    /// Does the terminal hand over whole lines, as a shell leaves it, and not each key?
+    ///
+    /// A terminal that does not answer is taken to: setting its mode again will say why.
+    pub(in super::super) fn is_in_line_mode() -> bool {
+        let modes = termios::tcgetattr(io::stdin());
+        modes.map_or(true, |modes| modes.local_modes.contains(LocalModes::ICANON))
     }
 }

@@ -110,9 +110,13 @@ impl TerminalGuard {
     ///
     /// When the terminal refuses.
     pub fn reclaim(&mut self) -> io::Result<()> {
-        // Raw mode is set only by a program that believes it is off.
-        disable_raw_mode()?;
-        enable_raw_mode()?;
+        // Left alone where it is raw: off and on again has a moment in which Ctrl-Z stops the
+        // program behind its back, with the terminal still taken.
+        if signals::is_in_line_mode() {
+            // Raw mode is set only by a program that believes it is off.
+            disable_raw_mode()?;
+            enable_raw_mode()?;
+        }
         self.stale = true;
         Ok(())
     }

@@ -1,0 +1,200 @@
+//! The whole screen, cell by cell: its text and its styles, kept as snapshots.
+//!
+//! A snapshot is the debug form of a buffer, since plain text holds no styles. Theme and signs are
+//! chosen here, so that the environment does not matter. Sizes that no player works at must not
+//! panic either, nor may any keys at any size.
+
+#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+
+use fretloom::library::LoadedTunings;
+use fretloom::tui::event::Event;
+use fretloom::tui::explore::Explore;
+use fretloom::tui::key::Key;
+use fretloom::tui::runtime::App;
+use fretloom::tui::text_of;
+use fretloom::tui::theme::Theme;
+use fretloom_theory::Spelling;
+use insta::assert_debug_snapshot;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+fn opened() -> Explore {
+    let tunings = LoadedTunings::load(None);
+    let mut explore = Explore::open(None, "guitar-standard", tunings, Spelling::Plain).unwrap();
+    explore.use_theme(Theme::terminal());
+    explore
+}
+
+fn press(explore: &mut Explore, keys: &str) {
+    for key in keys.split_whitespace() {
+        explore.update(Event::Key(key.parse().unwrap()));
+    }
+}
+
+fn drawn(explore: &mut Explore, columns: u16, rows: u16) -> Buffer {
+    explore.update(Event::Resize { columns, rows });
+    let area = Rect::new(0, 0, columns, rows);
+    let mut buffer = Buffer::empty(area);
+    explore.draw(area, &mut buffer);
+    buffer
+}
+
+/// The screen at 80×24 and at 120×40 after some keys.
+fn both_sizes(keys: &str) -> [Buffer; 2] {
+    [(80, 24), (120, 40)].map(|(columns, rows)| {
+        let mut explore = opened();
+        explore.update(Event::Resize { columns, rows });
+        press(&mut explore, keys);
+        drawn(&mut explore, columns, rows)
+    })
+}
+
+#[test]
+fn the_opening_screen() {
+    let [usual, large] = both_sizes("");
+    assert_debug_snapshot!("opening_80x24", usual);
+    assert_debug_snapshot!("opening_120x40", large);
+}
+
+#[test]
+fn climbing_with_degrees_on_locked_strings() {
+    let [usual, large] = both_sizes("space space n l");
+    assert_debug_snapshot!("climbing_80x24", usual);
+    assert_debug_snapshot!("climbing_120x40", large);
+}
+
+#[test]
+fn a_chord_typed_with_an_error() {
+    let [usual, large] = both_sizes("c C m q");
+    assert_debug_snapshot!("typing_80x24", usual);
+    assert_debug_snapshot!("typing_120x40", large);
+}
+
+#[test]
+fn the_help_page() {
+    let [usual, large] = both_sizes("?");
+    assert_debug_snapshot!("help_80x24", usual);
+    assert_debug_snapshot!("help_120x40", large);
+}
+
+#[test]
+fn the_list_of_tunings() {
+    let [usual, large] = both_sizes("g down");
+    assert_debug_snapshot!("tunings_80x24", usual);
+    assert_debug_snapshot!("tunings_120x40", large);
+}
+
+#[test]
+fn monochrome() {
+    let mut explore = opened();
+    explore.use_theme(Theme::monochrome());
+    press(&mut explore, "space");
+    assert_debug_snapshot!("monochrome_80x24", drawn(&mut explore, 80, 24));
+}
+
+#[test]
+fn ascii() {
+    let mut explore = opened();
+    explore.use_ascii();
+    press(&mut explore, "space");
+    let buffer = drawn(&mut explore, 80, 24);
+    assert!(text_of(&buffer).is_ascii());
+    assert_debug_snapshot!("ascii_80x24", buffer);
+}
+
+#[test]
+fn nothing_is_drawn_on_nothing() {
+    assert_eq!(drawn(&mut opened(), 0, 0).content, []);
+    assert_eq!(drawn(&mut opened(), 80, 0).content, []);
+    assert_eq!(drawn(&mut opened(), 0, 24).content, []);
+}
+
+#[test]
+fn a_tiny_screen_shows_the_chord_and_its_pair() {
+    let text = |columns, rows| text_of(&drawn(&mut opened(), columns, rows));
+    assert_eq!(text(1, 1), "G\n");
+    assert_eq!(text(20, 5), "Gmaj7♯11\nG & A\nmore from 40×14 on\n\n\n");
+    let too_small = "Gmaj7♯11\nG & A\nmore from 40×14 on\n";
+    for (columns, rows) in [(39, 14), (40, 13)] {
+        let blank = "\n".repeat(usize::from(rows) - 3);
+        assert_eq!(text(columns, rows), format!("{too_small}{blank}"));
+    }
+}
+
+#[test]
+fn the_least_screen_has_pairs_neck_and_footer() {
+    let text = text_of(&drawn(&mut opened(), 40, 14));
+    for wanted in ["Gmaj7♯11   G Lydian", "▸ G & A", " 1 E (E) ", "? help"] {
+        assert!(text.contains(wanted), "{wanted}\n{text}");
+    }
+}
+
+#[test]
+fn a_huge_screen_shows_the_whole_neck_once() {
+    let text = text_of(&drawn(&mut opened(), 500, 200));
+    assert!(text.contains("frets 1–22 of 22"));
+    assert_eq!(text.matches("leaves out  rubs").count(), 1);
+    assert!(text.lines().last().unwrap().starts_with(" ? help"));
+}
+
+/// A small generator, so that the same keys come in every run.
+struct XorShift(u64);
+
+impl XorShift {
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0
+    }
+
+    fn below(&mut self, count: u64) -> u64 {
+        self.next() % count
+    }
+
+    fn one_of<'a, T>(&mut self, all: &'a [T]) -> &'a T {
+        &all[usize::try_from(self.below(all.len() as u64)).unwrap()]
+    }
+}
+
+/// Every key of the table, letters of chords, and keys that mean nothing.
+const KEYS: &str = "? q c enter down j up k s S space backspace u d 1 a 2 b t T l n p g right . \
+                    left , home 0 end 9 esc pagedown pageup f1 ctrl-z ctrl-c delete tab backtab \
+                    C F A B m 7 # 5 / alt-x shift-left f12 é 漢";
+
+const PASTES: [&str; 5] = ["Dm7", "C7alt\n", "\u{1b}[31m", "漢字 e\u{301}\u{200d}", "Bbmaj7#11/D"];
+
+fn random_event(random: &mut XorShift, keys: &[Key]) -> Event {
+    match random.below(40) {
+        0 => Event::Resize { columns: size(random, 140), rows: size(random, 50) },
+        1 => Event::Paste((*random.one_of(&PASTES)).to_owned()),
+        _ => Event::Key(*random.one_of(keys)),
+    }
+}
+
+/// Often tiny, as those are the sizes where things go wrong.
+fn size(random: &mut XorShift, most: u64) -> u16 {
+    let most = *random.one_of(&[3, 20, most]);
+    u16::try_from(random.below(most)).unwrap()
+}
+
+#[test]
+fn twenty_thousand_random_events_end_in_a_state_that_can_be_drawn() {
+    let keys: Vec<Key> = KEYS.split_whitespace().map(|key| key.parse().unwrap()).collect();
+    let mut random = XorShift(0x5eed);
+    let mut explore = opened();
+    let (mut columns, mut rows) = (80, 24);
+    for count in 0..20_000 {
+        let event = random_event(&mut random, &keys);
+        if let Event::Resize { columns: now_columns, rows: now_rows } = event {
+            (columns, rows) = (now_columns, now_rows);
+        }
+        explore.update(event);
+        if count % 10 == 0 {
+            drawn(&mut explore, columns, rows);
+        }
+    }
+    press(&mut explore, "esc");
+    let text = text_of(&drawn(&mut explore, 80, 24));
+    assert!(text.contains("? help  q quit"), "{text}");
+}
