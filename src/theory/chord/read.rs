@@ -664,7 +664,7 @@ impl ChordError {
             },
             ChordProblem::DoubleAccidental => "a root with at most one accidental",
             ChordProblem::Unknown => {
-                "a quality (m, maj, dim, ø, +, sus), a number, an alteration such as b9, add, no, \
+                "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, no, \
                  alt, or /bass"
             }
             ChordProblem::Number => "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9",
