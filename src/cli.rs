@@ -14,7 +14,7 @@ use std::process::ExitCode;
 use clap::error::ErrorKind;
 use clap::{CommandFactory, Parser};
 use fretloom_fretboard::{Neck, ShapeQuery};
-use fretloom_theory::{SpelledTriad, Spelling};
+use fretloom_theory::{ReadChord, SpelledTriad, Spelling};
 use serde::Serialize;
 
 pub use args::Cli;
@@ -59,8 +59,7 @@ pub fn main() -> ExitCode {
         Ok(Outcome::Shown) => ExitCode::SUCCESS,
         Ok(Outcome::Print(text)) => print(&text),
         Err(Failure::Input(message)) => {
-            // With standard error gone too, the status is all that is left to say.
-            let _ = writeln!(io::stderr(), "fretloom: {message}");
+            complain(&message);
             ExitCode::FAILURE
         }
         Err(Failure::Usage(error)) => {
@@ -79,24 +78,49 @@ fn print(text: &str) -> ExitCode {
     }
 }
 
+/// Says in one line what was wrong. With standard error gone too, the status is all that is left.
+fn complain(message: &impl std::fmt::Display) {
+    let message = crate::glyphs::printable(&message.to_string()).replace('\n', "\\n");
+    let _ = writeln!(io::stderr(), "fretloom: {message}");
+}
+
 fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Cli, Failure> {
     let cli = Cli::try_parse_from(arguments).map_err(Failure::Usage)?;
-    match &cli.chord[..] {
-        [word, _, ..] => Err(Failure::Usage(unknown_command(word))),
+    match (&cli.chord[..], &cli.command) {
+        ([word, ..], Some(_)) => Err(misplaced_chord(word)),
+        ([word, _, ..], None) => Err(unknown_command(word)),
+        ([word], None) if is_mistyped_command(word) => Err(unknown_command(word)),
         _ => Ok(cli),
     }
 }
 
-/// Several words, of which the first is no command.
-fn unknown_command(word: &str) -> clap::Error {
-    let command = Cli::command();
-    let names: Vec<&str> = command.get_subcommands().map(clap::Command::get_name).collect();
-    let hint = nearest(word, names.iter().copied()).map_or_else(
-        || "one chord, or a command and its chord".to_owned(),
-        |name| format!("the nearest command is {name}"),
+fn misplaced_chord(word: &str) -> Failure {
+    let expected = "expected it after the command, as in fretloom pairs Gmaj7";
+    wrong_usage(ErrorKind::ArgumentConflict, &format!("\"{word}\" stands first; {expected}"))
+}
+
+/// A word that is no chord, yet nearly a command.
+fn is_mistyped_command(word: &str) -> bool {
+    word.parse::<ReadChord>().is_err() && nearest_command(word).is_some()
+}
+
+fn unknown_command(word: &str) -> Failure {
+    let expected = nearest_command(word).map_or_else(
+        || "expected one chord, or a command and its chord".to_owned(),
+        |name| format!("did you mean {name}?"),
     );
-    let message = format!("\"{word}\" is no command; expected {hint}\n");
-    Cli::command().error(ErrorKind::InvalidSubcommand, message)
+    let message = format!("\"{word}\" is no command; {expected}");
+    wrong_usage(ErrorKind::InvalidSubcommand, &message)
+}
+
+fn nearest_command(word: &str) -> Option<String> {
+    let command = Cli::command();
+    let names = command.get_subcommands().map(clap::Command::get_name);
+    nearest(word, names).map(str::to_owned)
+}
+
+fn wrong_usage(kind: ErrorKind, message: &str) -> Failure {
+    Failure::Usage(Cli::command().error(kind, crate::glyphs::printable(message)))
 }
 
 fn run(cli: &Cli) -> Result<Outcome, Failure> {
@@ -136,7 +160,7 @@ fn printed<A: Serialize>(cli: &Cli, answer: &A, text: impl Fn(&A) -> String) -> 
         // These values hold no maps with odd keys: serialising them cannot fail.
         return serde_json::to_string(answer).unwrap_or_default() + "\n";
     }
-    let text = text(answer);
+    let text = crate::glyphs::printable(&text(answer));
     if is_ascii(cli) { crate::glyphs::to_ascii(&text) } else { text }
 }
 
@@ -157,8 +181,19 @@ fn contents(file: &Path) -> Result<String, Refusal> {
     };
     read.map_err(|error| Refusal::File {
         name: file.display().to_string(),
-        reason: error.to_string(),
+        reason: in_plain_words(&error),
     })
+}
+
+/// What the system says of a file, without its error numbers.
+fn in_plain_words(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),
+        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
+        _ => error.to_string(),
+    }
 }
 
 /// The tunings there are. What is wrong with a player's own files is said on standard error and
@@ -166,7 +201,7 @@ fn contents(file: &Path) -> Result<String, Refusal> {
 fn tunings() -> LoadedTunings {
     let loaded = LoadedTunings::from_environment();
     for problem in loaded.problems() {
-        let _ = writeln!(io::stderr(), "fretloom: {problem}");
+        complain(problem);
     }
     loaded
 }
@@ -271,30 +306,15 @@ fn open_screen(cli: &Cli) -> Result<Outcome, Failure> {
                 .to_owned(),
         ));
     }
-    let symbol = cli.chord.first().map(String::as_str);
-    let mut explore = match tui::explore::Explore::open(
-        symbol,
+    let mut explore = tui::explore::Explore::open(
+        cli.chord.first().map(String::as_str),
         &cli.common.tuning,
         LoadedTunings::from_environment(),
         spelling(cli),
-    ) {
-        Ok(explore) => explore,
-        Err(refusal) => return Err(with_command_hint(symbol, &refusal)),
-    };
+    )?;
     if is_ascii(cli) {
         explore.use_ascii();
     }
     tui::runtime::run(&mut explore).map_err(|error| Failure::Input(error.to_string()))?;
     Ok(Outcome::Shown)
-}
-
-/// A chord that cannot be read may have been meant as a command.
-fn with_command_hint(symbol: Option<&str>, refusal: &Refusal) -> Failure {
-    let command = Cli::command();
-    let names = command.get_subcommands().map(clap::Command::get_name);
-    let near = symbol.and_then(|symbol| nearest(symbol, names));
-    match near {
-        Some(name) => Failure::Input(format!("{refusal}; or did you mean the command {name}?")),
-        None => Failure::Input(refusal.to_string()),
-    }
 }

@@ -50,6 +50,25 @@ pub fn to_ascii(text: &str) -> String {
     out
 }
 
+/// `text` with every control character but the end of a line shown as its code, so that nothing
+/// that was typed or read commands the terminal.
+///
+/// ```
+/// assert_eq!(fretloom::glyphs::printable("C\u{1b}[31m7\n"), "C\\u{1b}[31m7\n");
+/// ```
+#[must_use]
+pub fn printable(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for char in text.chars() {
+        if char.is_control() && char != '\n' {
+            out.extend(char.escape_default());
+        } else {
+            out.push(char);
+        }
+    }
+    out
+}
+
 /// Does the environment say that text is UTF-8? Asked of `LC_ALL`, `LC_CTYPE` and `LANG` in that
 /// order, as the C library does; where none is set, a terminal of today is taken to be.
 #[must_use]

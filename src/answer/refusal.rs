@@ -18,8 +18,15 @@ pub enum Refusal {
     Triad(TriadError),
     /// A key cannot be read.
     Key(KeyError),
-    /// A wish cannot be read.
-    Wish(DegreeError),
+    /// One of the degrees that are wished for cannot be read.
+    Wish {
+        /// The list as given, cut where it is long.
+        list: String,
+        /// The character where the degree begins, counted from 1.
+        at: usize,
+        /// What is wrong with it.
+        error: DegreeError,
+    },
     /// Two triads that share notes are no pair.
     NoPair {
         /// The triads as they are written.
@@ -71,7 +78,11 @@ impl fmt::Display for Refusal {
             Refusal::Scale(error) => error.fmt(f),
             Refusal::Triad(error) => error.fmt(f),
             Refusal::Key(error) => error.fmt(f),
-            Refusal::Wish(error) => error.fmt(f),
+            Refusal::Wish { list, at, error } => write!(
+                f,
+                "cannot read the degrees \"{list}\" at character {at}: expected {}",
+                error.expected()
+            ),
             Refusal::Read(error) => error.fmt(f),
             Refusal::NoPair { triads: [one, other], shared } => write!(
                 f,

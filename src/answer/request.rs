@@ -160,11 +160,7 @@ impl Wishes {
     ///
     /// Where one of the degrees cannot be read.
     pub fn read(with: &str, without: &str) -> Result<Wishes, Refusal> {
-        let list = |text: &str| -> Result<Vec<Degree>, Refusal> {
-            let words = text.split([',', ' ']).filter(|word| !word.is_empty());
-            words.map(|word| word.parse().map_err(Refusal::Wish)).collect()
-        };
-        Ok(Wishes { with: list(with)?, without: list(without)? })
+        Ok(Wishes { with: degrees(with)?, without: degrees(without)? })
     }
 
     /// Does a set of notes over `ground` fulfil them? Degrees are compared by sound.
@@ -174,4 +170,17 @@ impl Wishes {
         let holds = |degree: &Degree| notes.contains(degree.over(root));
         self.with.iter().all(holds) && !self.without.iter().any(holds)
     }
+}
+
+fn degrees(list: &str) -> Result<Vec<Degree>, Refusal> {
+    let mut degrees = Vec::new();
+    let mut at = 1;
+    for word in list.split([',', ' ']) {
+        if !word.is_empty() {
+            let refuse = |error| Refusal::Wish { list: list.chars().take(40).collect(), at, error };
+            degrees.push(word.parse().map_err(refuse)?);
+        }
+        at += word.chars().count() + 1;
+    }
+    Ok(degrees)
 }

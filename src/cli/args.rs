@@ -165,7 +165,7 @@ pub struct Shapes {
     #[arg(long, value_enum)]
     pub inversion: Option<InversionArg>,
     /// Only shapes that stretch over at most so many millimetres
-    #[arg(long, value_name = "MM")]
+    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = millimetres)]
     pub span: Option<f64>,
     /// Which shapes to leave out
     #[command(flatten)]
@@ -259,6 +259,11 @@ impl From<InversionArg> for Inversion {
             InversionArg::Second => Inversion::Second,
         }
     }
+}
+
+fn millimetres(text: &str) -> Result<f64, &'static str> {
+    let read = text.parse().ok().filter(|mm: &f64| mm.is_finite() && *mm >= 0.0);
+    read.ok_or("expected millimetres, as in 90")
 }
 
 /// A string set or fret range that may be absent, read so that a mistake is the input's fault.

@@ -127,14 +127,17 @@ pub struct DegreeError {
     text: String,
 }
 
+impl DegreeError {
+    /// What could stand there instead.
+    #[must_use]
+    pub fn expected(&self) -> &'static str {
+        "a number 1 to 7, 9, 11 or 13 with at most two flats or sharps before it, as in b3 or #11"
+    }
+}
+
 impl fmt::Display for DegreeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "\"{}\" is no degree: expected a number 1 to 7, 9, 11 or 13 with at most two flats or \
-             sharps before it, as in b3 or #11",
-            self.text
-        )
+        write!(f, "\"{}\" is no degree: expected {}", self.text, self.expected())
     }
 }
 

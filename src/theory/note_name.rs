@@ -281,6 +281,11 @@ impl NoteError {
         self.at
     }
 
+    /// The text as given, cut where it is long.
+    pub(crate) fn text(&self) -> &str {
+        &self.text
+    }
+
     /// What is wrong.
     #[must_use]
     pub fn problem(&self) -> NoteProblem {

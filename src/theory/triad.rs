@@ -317,7 +317,8 @@ impl fmt::Display for TriadError {
         match self {
             TriadError::Root(error) => write!(
                 f,
-                "cannot read the triad at character {}: expected {}",
+                "cannot read the triad \"{}\" at character {}: expected {}",
+                error.text(),
                 error.at(),
                 error.expected()
             ),

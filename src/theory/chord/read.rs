@@ -306,7 +306,7 @@ impl<'a> Reader<'a> {
             (0, 2) => draft.add(Degree::new(9, 0)),
             (0, 4) => draft.add(Degree::new(11, 0)),
             (0, number @ (6 | 9 | 11 | 13)) => draft.add(Degree::new(number, 0)),
-            (-1, 7) | (0, 7) => draft.add(Degree::new(7, -1)),
+            (-1 | 0, 7) => draft.alter(-1, 7),
             (_, 0) | (0, _) => Err(ChordProblem::Added),
             (sharps, number) => draft.alter(sharps, number),
         }
@@ -457,7 +457,7 @@ impl Draft {
             (1, 2 | 9) | (-1, 10) => self.add(Degree::new(9, 1)),
             (1, 4 | 11) => self.add(Degree::new(11, 1)),
             (-1, 6 | 13) => self.add(Degree::new(13, -1)),
-            (-1, 7) => self.add(Degree::new(7, -1)),
+            (-1, 7) if self.is_bare() => self.add(Degree::new(7, -1)),
             _ => Err(ChordProblem::Alteration),
         }
     }
@@ -487,13 +487,12 @@ impl Draft {
         let mut named: Vec<Degree> = Vec::new();
         let third = self.third();
         let fifths = self.fifths();
-        let seventh = self.seventh();
+        let sevenths = self.sevenths();
         let sixth = (self.main == Some(6)).then(|| degree(6, 0));
-        for degree in [degree(1, 0)].into_iter().chain(third).chain(fifths).chain(sixth) {
-            named.push(degree);
-        }
-        named.extend(seventh);
-        for tension in self.tensions(seventh.is_some()) {
+        named.push(degree(1, 0));
+        named.extend(third.into_iter().chain(fifths).chain(sixth));
+        named.extend(&sevenths);
+        for tension in self.tensions(!sevenths.is_empty()) {
             match named.iter().find(|known| known.semitones() == tension.semitones()) {
                 Some(&kept) if kept == tension => {}
                 Some(&kept) => self.assume(Assumption::SameNote { kept, dropped: tension }),
@@ -597,14 +596,20 @@ impl Draft {
         }
     }
 
-    fn seventh(&self) -> Option<Degree> {
-        let added = self.added.iter().find(|added| added.number() == 7).copied();
+    /// The seventh that the number asks for, then any that was added.
+    fn sevenths(&self) -> Vec<Degree> {
         let from_number = self.main.filter(|main| *main >= 7).map(|_| match self.quality {
+            Some(Quality::Diminished) if self.major.is_none() => degree(7, -2),
             _ if self.major.is_some() => degree(7, 0),
-            Some(Quality::Diminished) => degree(7, -2),
             _ => degree(7, -1),
         });
-        from_number.or(added)
+        let mut sevenths: Vec<Degree> = from_number.into_iter().collect();
+        for added in self.added.iter().filter(|added| added.number() == 7) {
+            if !sevenths.contains(added) {
+                sevenths.push(*added);
+            }
+        }
+        sevenths
     }
 
     /// Tensions: those that were added or altered, and those that the number implies. An altered
@@ -732,7 +737,7 @@ impl ChordError {
             ChordProblem::NoChord => "a chord; N.C. asks for none",
             ChordProblem::DoubleAccidental => "a root with at most one accidental",
             ChordProblem::Unknown => {
-                "a quality (m, maj, dim, ø, +, sus), a number, an alteration such as b9, add, no, \
+                "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, no, \
                  alt, or /bass"
             }
             ChordProblem::Number => "one of 2, 4, 5, 6, 7, 9, 11, 13 or 6/9",

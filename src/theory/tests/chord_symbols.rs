@@ -164,13 +164,13 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
         (
             "Es7",
             2,
-            "a quality (m, maj, dim, ø, +, sus), a number, an alteration such as b9, add, \
+            "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, \
                     no, alt, or /bass",
         ),
         (
             "C7x",
             3,
-            "a quality (m, maj, dim, ø, +, sus), a number, an alteration such as b9, add, \
+            "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, \
                     no, alt, or /bass",
         ),
         ("Cbb7", 3, "a root with at most one accidental"),

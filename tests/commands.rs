@@ -1,0 +1,345 @@
+//! Every command of the real program, as text and as JSON.
+//!
+//! The promises checked here are those that scripts and readers lean on: the documented keys, no
+//! escape codes, pure ASCII where it is asked for, status 0.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/program.rs"]
+mod program;
+
+use std::io::Read;
+use std::process::Stdio;
+
+use program::{Home, Said};
+use serde_json::Value;
+
+/// One call of each command, with the keys of its JSON object.
+const EVERY_COMMAND: &[(&str, &[&str])] = &[
+    ("format chord scale pairs", &["pairs", "Gmaj7#11"]),
+    ("format chord scales", &["scales", "Am7"]),
+    ("format scale triads", &["triads", "C melodic minor"]),
+    ("format chord", &["chord", "Bbm7b5/Eb"]),
+    ("format tuning shapes", &["shapes", "Bb"]),
+    ("format tuning strings rungs", &["ladder", "Bb", "C"]),
+    ("format tuning pair places", &["neck", "Bbmaj7#11"]),
+    ("format tunings", &["tunings"]),
+];
+
+fn text(arguments: &[&str]) -> String {
+    let text = Home::new().run(arguments).printed();
+    assert!(!text.contains('\x1b'), "escape code: {text:?}");
+    assert!(text.ends_with('\n'), "{text:?}");
+    text
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let text = text(&[arguments, &["--json"]].concat());
+    assert!(text.starts_with("{\"format\":1,"), "{text}");
+    assert!(text.is_ascii(), "{text}");
+    assert_eq!(text.lines().count(), 1);
+    serde_json::from_str(&text).unwrap()
+}
+
+/// Fields may be added to an object, none may go.
+fn assert_has_keys(object: &Value, keys: &str) {
+    for key in keys.split(' ') {
+        assert!(object.get(key).is_some(), "no {key} in {object}");
+    }
+}
+
+fn words(list: &Value) -> String {
+    let items = list.as_array().unwrap().iter();
+    items.map(|item| item.as_str().unwrap()).collect::<Vec<_>>().join(" ")
+}
+
+fn numbers(list: &Value) -> String {
+    let items = list.as_array().unwrap().iter();
+    items.map(ToString::to_string).collect::<Vec<_>>().join("-")
+}
+
+fn pair_names(answer: &Value) -> Vec<&str> {
+    let pairs = answer["pairs"].as_array().unwrap().iter();
+    pairs.map(|pair| pair["name"].as_str().unwrap()).collect()
+}
+
+#[test]
+fn every_command_prints_text_and_json_with_its_keys() {
+    for (keys, command) in EVERY_COMMAND {
+        assert!(!text(command).trim().is_empty(), "{command:?}");
+        assert_has_keys(&json(command), keys);
+    }
+}
+
+#[test]
+fn every_command_can_print_pure_ascii() {
+    let home = Home::new();
+    for (_, command) in EVERY_COMMAND {
+        let asked = text(&[*command, &["--ascii"]].concat());
+        assert!(asked.is_ascii(), "{asked}");
+        let by_locale = Said::by(home.program().args(*command).env("LANG", "C")).printed();
+        assert_eq!(by_locale, asked, "{command:?}");
+    }
+    assert!(text(&["chord", "Bb7"]).contains("B♭"), "a UTF-8 locale gets signs");
+}
+
+#[test]
+fn the_objects_inside_have_their_documented_keys() {
+    let answer = json(&["pairs", "Gmaj7#11"]);
+    assert_has_keys(&answer["chord"], "symbol root bass tones degrees assumed");
+    assert_has_keys(&answer["scale"], "name root kind parent mode notes degrees why");
+    let first = &answer["pairs"][0];
+    let keys = "rank name first second left_out states_root states_third states_seventh tensions \
+                rubs outside drops_named in_thirds interleaves also_fits forte prime_form \
+                interval_vector why";
+    assert_has_keys(first, keys);
+    assert_has_keys(&first["first"], "root quality notes degrees");
+    assert_has_keys(&first["left_out"][0], "note degree");
+    assert_has_keys(&json(&["scales", "Am7"])["scales"][0], "rank name notes degrees why");
+    assert_has_keys(&json(&["triads", "C Dorian"])["triads"][0], "degree root quality notes");
+    let keys = "triad inversion by_name_only voicing strings frets pitches fingers stretch_mm \
+                position";
+    assert_has_keys(&json(&["shapes", "G"])["shapes"][0], keys);
+    assert_has_keys(&json(&["ladder", "F", "G"])["rungs"][0], keys);
+    let keys = "string fret midi note triad degree";
+    assert_has_keys(&json(&["neck", "Gmaj7"])["places"][0], keys);
+    let keys = "id name instrument strings courses start_frets capo frets scale_mm source";
+    assert_has_keys(&json(&["tunings"])["tunings"][0], keys);
+}
+
+#[test]
+fn the_pair_of_the_first_chord_says_what_the_book_says() {
+    let answer = json(&["pairs", "Gmaj7#11"]);
+    assert_eq!(answer["scale"]["name"], "G Lydian");
+    let pair = &answer["pairs"][0];
+    assert_eq!(pair["name"], "G & A");
+    assert_eq!(words(&pair["first"]["notes"]), "G B D");
+    assert_eq!(words(&pair["second"]["degrees"]), "9 #11 13");
+    assert_eq!(pair["left_out"][0]["note"], "F#");
+    assert_eq!(pair["forte"], "6-33");
+}
+
+const SYMBOLS: &str = "Gmaj7#11\n\n  \nC7x\nBbm7\r\nnothing at all\n";
+
+fn assert_reads_symbols(answer: &Value) {
+    let chords = answer["chords"].as_array().unwrap();
+    let symbols: Vec<&str> = chords.iter().map(|chord| chord["symbol"].as_str().unwrap()).collect();
+    assert_eq!(symbols, ["Gmaj7#11", "C7x", "Bbm7", "nothing at all"]);
+    assert_eq!(words(&chords[2]["tones"]), "Bb Db F Ab");
+    assert_eq!(chords[1]["at"], 3);
+    assert_has_keys(&chords[3], "symbol error at");
+}
+
+#[test]
+fn a_list_of_symbols_costs_no_more_than_its_bad_lines() {
+    let home = Home::new();
+    let file = home.put("symbols.txt", SYMBOLS);
+    let file = file.to_str().unwrap();
+    assert_reads_symbols(&json(&["chord", "--file", file]));
+    let piped =
+        Said::by_piping(SYMBOLS, home.program().args(["chord", "--file", "-", "--json"])).printed();
+    assert_reads_symbols(&serde_json::from_str(&piped).unwrap());
+    let lines = text(&["chord", "--file", file]);
+    assert_eq!(lines.lines().count(), 4);
+    assert!(lines.lines().nth(1).unwrap().contains("\"C7x\" at character 3"), "{lines}");
+}
+
+#[test]
+fn an_empty_list_of_symbols_is_an_empty_answer() {
+    let home = Home::new();
+    let mut program = home.program();
+    let said = Said::by_piping("", program.args(["chord", "--file", "-", "--json"])).printed();
+    assert_eq!(said, "{\"format\":1,\"chords\":[]}\n");
+}
+
+#[test]
+fn wishes_choose_among_the_pairs() {
+    let all = json(&["pairs", "Cmaj7", "--scale", "Lydian"]);
+    let wished = json(&["pairs", "Cmaj7", "--scale", "Lydian", "--with=#11", "--without", "1"]);
+    assert_eq!(pair_names(&all).len(), 7);
+    assert!(!pair_names(&wished).is_empty() && pair_names(&wished).len() < 7);
+    for pair in wished["pairs"].as_array().unwrap() {
+        let degrees =
+            format!("{} {}", words(&pair["first"]["degrees"]), words(&pair["second"]["degrees"]));
+        let degrees: Vec<&str> = degrees.split(' ').collect();
+        assert!(degrees.contains(&"#11") && !degrees.contains(&"1"), "{degrees:?}");
+    }
+    let none = text(&["pairs", "Cmaj7", "--scale", "Ionian", "--with=#11", "--without", "11"]);
+    assert!(none.contains("no pair"), "{none}");
+}
+
+#[test]
+fn families_widen_the_choice() {
+    let count = |families| pair_names(&json(&["pairs", "Gmaj7#11", "--families", families])).len();
+    let tertian = count("tertian");
+    assert_eq!(tertian, 7);
+    assert!(count("tertian,sus") > tertian);
+    assert!(count("all") >= count("tertian,sus"));
+    let sus = json(&["pairs", "Gmaj7#11", "--families", "sus"]);
+    assert!(sus["pairs"].as_array().unwrap().iter().all(|pair| pair["first"]["quality"] == "sus"));
+}
+
+#[test]
+fn strict_spelling_keeps_the_letters_of_the_scale() {
+    let letters = |spelling| {
+        let answer = json(&["pairs", "G7alt", "--spelling", spelling]);
+        let of_pair = |pair: &Value| {
+            format!("{} {}", words(&pair["first"]["notes"]), words(&pair["second"]["notes"]))
+        };
+        answer["pairs"].as_array().unwrap().iter().map(of_pair).collect::<Vec<_>>()
+    };
+    let scale = words(&json(&["triads", "G altered"])["scale"]["notes"]);
+    let in_scale =
+        |notes: &String| notes.split(' ').all(|note| scale.split(' ').any(|own| own == note));
+    assert!(letters("strict").iter().all(in_scale), "{scale}");
+    assert!(!letters("plain").iter().all(in_scale), "else the policies are one");
+}
+
+#[test]
+fn a_scale_can_be_asked_with_a_chord_and_without() {
+    let over = json(&["pairs", "G7", "--scale", "altered"]);
+    assert_eq!(
+        (&over["scale"]["name"], &over["chord"]["root"]),
+        (&"G altered".into(), &"G".into())
+    );
+    for scale in ["C Dorian", "C D Eb F G A Bb", "C: 1 2 b3 4 5 6 b7"] {
+        let alone = json(&["pairs", "--scale", scale]);
+        assert_eq!(alone["chord"], Value::Null);
+        assert_eq!(alone["scale"]["name"], "C Dorian");
+        assert_eq!(pair_names(&alone).len(), 7);
+    }
+    assert_eq!(pair_names(&json(&["pairs", "--scale", "C half-whole"])).len(), 36);
+}
+
+#[test]
+fn every_pair_there_is_can_be_listed() {
+    let all = json(&["pairs", "--all"]);
+    assert_eq!((&all["chord"], &all["scale"]), (&Value::Null, &Value::Null));
+    assert_eq!(pair_names(&all).len(), 366);
+    assert_eq!(all["pairs"][0]["first"]["degrees"], Value::Array(Vec::new()));
+    assert_eq!(text(&["pairs", "--all"]).lines().count(), 366);
+}
+
+#[test]
+fn a_neck_shows_the_pair_that_is_chosen() {
+    let names = json(&["pairs", "Gmaj7"]);
+    let second = pair_names(&names)[1];
+    assert_eq!(json(&["neck", "Gmaj7", "--pair", "2"])["pair"], second);
+    let outside = json(&["neck", "Gmaj7", "--pair", "F & G"]);
+    assert_eq!(outside["pair"], "G & F");
+    let places = outside["places"].as_array().unwrap();
+    assert!(places.iter().any(|place| place["note"] == "F" && place["degree"] == "b7"));
+}
+
+#[test]
+fn a_neck_keeps_to_its_frets() {
+    let part = json(&["neck", "Gmaj7", "--frets", "3-5"]);
+    let places = part["places"].as_array().unwrap();
+    assert!(!places.is_empty());
+    assert!(places.iter().all(|place| (3..=5).contains(&place["fret"].as_u64().unwrap())));
+}
+
+#[test]
+fn the_marks_of_a_neck_are_notes_degrees_or_members() {
+    let neck = |labels| text(&["neck", "Gmaj7#11", "--labels", labels]);
+    assert_eq!(neck("note"), text(&["neck", "Gmaj7#11"]));
+    assert!(neck("note").contains("[G]") && neck("note").contains("(C♯)"));
+    assert!(neck("degree").contains("(♯11)"));
+    assert!(neck("member").contains("[1]") && neck("member").contains("(3)"));
+}
+
+fn shapes(options: &[&str]) -> Vec<Value> {
+    let answer = json(&[&["shapes", "G"], options].concat());
+    answer["shapes"].as_array().unwrap().clone()
+}
+
+#[test]
+fn shapes_are_chosen_by_their_options() {
+    let every = |options: &[&str], wanted: &dyn Fn(&Value) -> bool| {
+        let shapes = shapes(options);
+        assert!(!shapes.is_empty(), "{options:?}");
+        let odd = shapes.iter().find(|shape| !wanted(shape));
+        assert_eq!(odd, None, "{options:?}");
+    };
+    let frets = |shape: &Value| -> Vec<u64> {
+        shape["frets"].as_array().unwrap().iter().map(|fret| fret.as_u64().unwrap()).collect()
+    };
+    every(&[], &|shape| shape["voicing"] == "close");
+    every(&["--voicing", "open"], &|shape| shape["voicing"] == "open");
+    every(&["--strings", "4-3-2"], &|shape| numbers(&shape["strings"]) == "4-3-2");
+    every(&["--inversion", "second"], &|shape| shape["inversion"] == "second");
+    every(&["--span", "60"], &|shape| shape["stretch_mm"].as_f64().unwrap() <= 60.0);
+    every(&["--no-open"], &|shape| !frets(shape).contains(&0));
+    every(&["--frets", "5-9"], &|shape| frets(shape).iter().all(|fret| (5..=9).contains(fret)));
+    let count = |options: &[&str]| shapes(options).len();
+    assert!(count(&["--skips"]) > count(&[]));
+    assert_eq!(count(&["--voicing", "both"]), count(&[]) + count(&["--voicing", "open"]));
+}
+
+#[test]
+fn the_documented_shape_of_g_is_there() {
+    let found = shapes(&["--strings", "4-3-2", "--inversion", "first"]);
+    let shape = found.iter().find(|shape| numbers(&shape["frets"]) == "9-7-8").unwrap();
+    assert_eq!(numbers(&shape["pitches"]), "59-62-67");
+    assert_eq!(shape["position"], 7);
+}
+
+#[test]
+fn a_typed_tuning_says_that_its_octaves_are_inferred() {
+    let typed = json(&["shapes", "G", "--tuning", "D A D G B E"]);
+    assert_eq!(words(&typed["tuning"]["strings"]), "D2 A2 D3 G3 B3 E4");
+    assert_eq!(typed["tuning"]["octaves_inferred"], true);
+    let inferred = "(octaves inferred)";
+    for command in [&["shapes", "G"][..], &["ladder", "F", "G"], &["neck", "Gmaj7"]] {
+        let typed = |tuning| text(&[command, &["--tuning", tuning]].concat());
+        assert!(typed("D A D G B E").lines().next().unwrap().contains(inferred));
+        assert!(!typed("D2 A2 D3 G3 B3 E4").contains(inferred));
+        assert!(!typed("guitar-drop-d").contains(inferred));
+    }
+}
+
+/// Computed outside the project, from the pitches of the strings alone.
+const LADDERS: &[(&str, &str)] = &[
+    ("3-2-1", "F 2-1-1, G 4-3-3, F 5-6-5, G 7-8-7, F 10-10-8, G 12-12-10, F 14-13-13, G 16-15-15"),
+    ("4-3-2", "G 0-0-0, F 3-2-1, G 5-4-3, F 7-5-6, G 9-7-8, F 10-10-10, G 12-12-12, F 15-14-13"),
+    ("5-4-3", "G 2-0-0, F 3-3-2, G 5-5-4, F 8-7-5, G 10-9-7, F 12-10-10, G 14-12-12"),
+    ("6-5-4", "G 3-2-0, F 5-3-3, G 7-5-5, F 8-8-7, G 10-10-9, F 13-12-10, G 15-14-12"),
+];
+
+#[test]
+fn f_and_g_climb_the_four_string_sets_of_a_guitar() {
+    for (strings, begins) in LADDERS {
+        let answer = json(&["ladder", "F", "G", "--strings", strings]);
+        assert_eq!(numbers(&answer["strings"]), *strings);
+        let rung = |rung: &Value| {
+            format!("{} {}", rung["triad"].as_str().unwrap(), numbers(&rung["frets"]))
+        };
+        let rungs: Vec<String> = answer["rungs"].as_array().unwrap().iter().map(rung).collect();
+        let rungs = rungs.join(", ");
+        assert!(rungs.starts_with(begins), "{strings}: {rungs}");
+    }
+}
+
+#[test]
+fn options_that_every_command_takes_may_come_first() {
+    assert_eq!(text(&["--json", "chord", "C7"]), text(&["chord", "C7", "--json"]));
+    let first = text(&["--tuning", "guitar-dadgad", "shapes", "G"]);
+    assert_eq!(first, text(&["shapes", "G", "--tuning", "guitar-dadgad"]));
+}
+
+/// As `fretloom pairs --all --json | head -1` does, with more text than any pipe holds.
+#[test]
+fn a_reader_that_leaves_early_is_no_error() {
+    let home = Home::new();
+    let mut program = home.program();
+    let program = program.args(["pairs", "--all", "--json"]);
+    let mut child = program.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let mut begun = [0; 12];
+    let mut reader = child.stdout.take().unwrap();
+    reader.read_exact(&mut begun).unwrap();
+    drop(reader);
+    let mut complaint = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut complaint).unwrap();
+    assert_eq!(&begun, b"{\"format\":1,");
+    assert_eq!((child.wait().unwrap().code(), complaint.as_str()), (Some(0), ""));
+}
