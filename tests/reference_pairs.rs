@@ -127,6 +127,13 @@ fn every_pair_there_is_comes_once() {
     }
 }
 
+#[test]
+fn a_family_that_is_asked_for_twice_counts_once() {
+    for asked in ["all,tertian", "sus,tertian,flat-five,sus", "tertian,all"] {
+        assert_eq!(pairs_of("C major", &families(asked)), pairs_of("C major", &families("all")));
+    }
+}
+
 /// Going up its six notes the two triads of an interleaving pair alternate; judged here on the
 /// notes as they are spelled.
 fn alternates(pair: &PairAnswer) -> bool {

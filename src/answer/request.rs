@@ -139,9 +139,12 @@ impl FromStr for Families {
                     ));
                 }
             };
-            qualities.extend_from_slice(family);
+            for quality in family {
+                if !qualities.contains(quality) {
+                    qualities.push(*quality);
+                }
+            }
         }
-        qualities.dedup();
         Ok(Families(qualities))
     }
 }
