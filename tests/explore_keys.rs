@@ -219,14 +219,14 @@ const TRIPLES: &[Triple] = {
         triple(List, Up, MARKED, ("g down", DROP_D), "up", STANDARD),
         triple(List, Up, MARKED, ("g", STANDARD), "k", STANDARD),
         triple(List, PageDown, MARKED, ("g", STANDARD), "pagedown", UKULELE),
-        triple(List, PageDown, TOP, ("?", "Chord, pairs and neck"), "pagedown up", "End  9            the neck to its last fret"),
+        triple(List, PageDown, TOP, ("?", HELP_TOP), "pagedown up", HELP_BELOW),
         triple(List, PageUp, MARKED, ("g space", UKULELE), "pageup", STANDARD),
         triple(List, Accept, TUNING, ("g down", "guitar-standard"), "enter", "guitar-drop-d"),
-        triple(List, Accept, TOP, ("?", "Chord, pairs and neck"), "enter", OPENED),
+        triple(List, Accept, TOP, ("?", HELP_TOP), "enter", OPENED),
         triple(List, Cancel, TUNING, ("g down", "guitar-standard"), "esc", "guitar-standard"),
-        triple(List, Cancel, TOP, ("?", "Chord, pairs and neck"), "q", OPENED),
-        triple(Everywhere, Help, TOP, ("", OPENED), "?", "Chord, pairs and neck"),
-        triple(Everywhere, Help, TOP, ("", OPENED), "f1", "Chord, pairs and neck"),
+        triple(List, Cancel, TOP, ("?", HELP_TOP), "q", OPENED),
+        triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
+        triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
         triple(Everywhere, QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
         triple(Everywhere, QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
@@ -234,6 +234,10 @@ const TRIPLES: &[Triple] = {
         triple(Everywhere, Suspend, EFFECTS, ("c C", "[]"), "ctrl-z", "[Suspend]"),
     ]
 };
+
+const HELP_TOP: &str = "Chord, pairs and neck";
+/// On top of the help page after a page down and a line up.
+const HELP_BELOW: &str = "End  9            the neck to its last fret";
 
 const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4   22 frets, 648 mm";
 const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4   22 frets, 648 mm";
@@ -409,7 +413,7 @@ fn a_paste_goes_into_the_field_and_nowhere_else() {
     assert_eq!(player.chord(), "Dm7");
     player.press("?");
     player.paste("q");
-    assert_eq!(player.line(0), "Chord, pairs and neck");
+    assert_eq!(player.line(0), HELP_TOP);
 }
 
 #[test]

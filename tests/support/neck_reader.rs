@@ -6,7 +6,11 @@
 //! the string is open; what is held looks reversed.
 
 #![allow(dead_code, reason = "each test program uses its own part of this")]
-#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "the functions of a test are a test too"
+)]
 
 use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
