@@ -16,7 +16,9 @@ mod tunings;
 
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
-pub use pairs::{LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, pair_over, pairs_over};
+pub use pairs::{
+    LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
+};
 pub use refusal::Refusal;
 pub use request::{Families, Moment, Wishes};
 pub use scales::{

@@ -17,3 +17,37 @@ pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
 pub use tunings::LoadedTunings;
+
+use std::path::Path;
+
+/// All data files that there are: built in, and the player's own.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Library {
+    /// The tunings.
+    pub tunings: LoadedTunings,
+    /// The player's own scales.
+    pub scales: OwnScales,
+}
+
+impl Library {
+    /// The built-in files and those in the player's folder, if there is one.
+    #[must_use]
+    pub fn load(config_folder: Option<&Path>) -> Library {
+        Library {
+            tunings: LoadedTunings::load(config_folder),
+            scales: OwnScales::load(config_folder),
+        }
+    }
+
+    /// The built-in files and those in the folder that the environment names.
+    #[must_use]
+    pub fn from_environment() -> Library {
+        let xdg = std::env::var_os("XDG_CONFIG_HOME");
+        Library::load(config_folder(xdg.as_deref()).as_deref())
+    }
+
+    /// What could not be used.
+    pub fn problems(&self) -> impl Iterator<Item = &Problem> {
+        self.tunings.problems().iter().chain(self.scales.problems())
+    }
+}

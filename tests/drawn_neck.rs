@@ -16,7 +16,7 @@ use fretloom::answer::{
     Families, Labels, Moment, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
 };
 use fretloom::glyphs::{make_ascii, to_ascii};
-use fretloom::library::LoadedTunings;
+use fretloom::library::{Library, LoadedTunings};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::neck::NeckPicture;
@@ -187,8 +187,8 @@ fn the_neck_in_the_whole_screen_is_the_explorers_own() {
 }
 
 fn open(chord: &str, tuning: &str) -> Explore {
-    let tunings = LoadedTunings::load(None);
-    let mut explore = Explore::open(Some(chord), tuning, tunings, Spelling::Plain).unwrap();
+    let library = Library::load(None);
+    let mut explore = Explore::open(Some(chord), tuning, library, Spelling::Plain).unwrap();
     explore.use_theme(Theme::terminal());
     explore
 }

@@ -12,7 +12,7 @@ use std::collections::HashSet;
 use std::fmt::Debug;
 use std::ops::RangeInclusive;
 
-use fretloom::library::LoadedTunings;
+use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
@@ -35,8 +35,8 @@ struct Player {
 
 impl Player {
     fn with(chord: &str) -> Player {
-        let tunings = LoadedTunings::load(None);
-        let open = Explore::open(Some(chord), "guitar-standard", tunings, Spelling::Plain);
+        let library = Library::load(None);
+        let open = Explore::open(Some(chord), "guitar-standard", library, Spelling::Plain);
         let mut explore = open.unwrap();
         explore.use_theme(Theme::monochrome());
         let mut player = Player { explore, columns: 0, rows: 0, effects: Vec::new() };

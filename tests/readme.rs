@@ -12,7 +12,7 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use fretloom::library::LoadedTunings;
+use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Keys};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
@@ -29,9 +29,9 @@ fn root() -> PathBuf {
 
 /// The explorer on a chord after some keys, drawn at a size.
 fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
-    let tunings = LoadedTunings::load(None);
+    let library = Library::load(None);
     let mut explore =
-        Explore::open(Some(chord), "guitar-standard", tunings, Spelling::Plain).unwrap();
+        Explore::open(Some(chord), "guitar-standard", library, Spelling::Plain).unwrap();
     explore.use_theme(Theme::terminal());
     explore.update(Event::Resize { columns, rows });
     for key in keys.split_whitespace() {

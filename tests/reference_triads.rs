@@ -21,7 +21,7 @@ fn words<T: Display>(list: impl IntoIterator<Item = T>) -> String {
 /// The scale of one row, asked for by tonic and name.
 fn answer(row: &[&str]) -> TriadsAnswer {
     let scale = format!("{} {}", row[3], row[4]);
-    triads_of(&scale, Spelling::Strict).unwrap_or_else(|refusal| panic!("{scale}: {refusal}"))
+    triads_of(&scale, Spelling::Strict, &[]).unwrap_or_else(|refusal| panic!("{scale}: {refusal}"))
 }
 
 #[test]

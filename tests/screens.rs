@@ -6,7 +6,7 @@
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
-use fretloom::library::LoadedTunings;
+use fretloom::library::Library;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
@@ -19,8 +19,8 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 fn opened() -> Explore {
-    let tunings = LoadedTunings::load(None);
-    let mut explore = Explore::open(None, "guitar-standard", tunings, Spelling::Plain).unwrap();
+    let library = Library::load(None);
+    let mut explore = Explore::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
     explore.use_theme(Theme::terminal());
     explore
 }

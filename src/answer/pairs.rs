@@ -1,8 +1,9 @@
 //! The pairs of a chord or a scale, ranked, with what each says.
 
 use fretloom_theory::{
-    ChordScale, Degree, NoteName, PitchClassSet, Sound, SpelledTriad, Speller, Spelling, Triad,
-    TriadPair, also_serves, forte_name, interval_vector, prime_form, prime_form_rahn,
+    ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
+    Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
+    prime_form_rahn,
 };
 use serde::Serialize;
 
@@ -18,6 +19,9 @@ pub struct PairsAnswer {
     pub scale: Option<ScaleAnswer>,
     /// The pairs, the first one first.
     pub pairs: Vec<PairAnswer>,
+    /// The same list folded: in a symmetric scale most pairs are another one moved.
+    #[serde(skip)]
+    pub folds: Vec<Fold>,
 }
 
 /// One pair and what it says over the chord of the moment.
@@ -68,6 +72,9 @@ pub struct PairAnswer {
     /// Why it stands where it does, in one sentence.
     #[serde(serialize_with = "ascii::one")]
     pub why: Sentence,
+    /// What counts for and against it, the weightiest first.
+    #[serde(skip)]
+    pub merits: Vec<Merit>,
     /// The pair itself.
     #[serde(skip)]
     pub pair: TriadPair,
@@ -146,10 +153,11 @@ pub fn pairs_over(
 ) -> PairsAnswer {
     let ground = moment.ground();
     let speller = moment.speller(spelling);
-    let wanted = |sound: &&Sound| wishes.allow(sound.pair().set(), ground);
-    let sounds = Sound::ranked(ground, families.qualities());
-    let pairs = sounds.iter().filter(wanted).zip(1..);
+    let mut sounds = Sound::ranked(ground, families.qualities());
+    sounds.retain(|sound| wishes.allow(sound.pair().set(), ground));
+    let pairs = sounds.iter().zip(1..);
     PairsAnswer {
+        folds: Fold::all(&sounds, ground.scale().set()),
         format: FORMAT,
         chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
         scale: Some(ScaleAnswer::of(moment)),
@@ -176,6 +184,26 @@ pub fn pair_over(
     }
 }
 
+/// The answer of `pairs --pair`: one pair of the player's own.
+///
+/// # Errors
+///
+/// Where the triads share a note.
+pub fn one_pair(
+    moment: &Moment,
+    triads: [SpelledTriad; 2],
+    spelling: Spelling,
+) -> Result<PairsAnswer, Refusal> {
+    let pair = pair_over(moment, triads, spelling)?;
+    Ok(PairsAnswer {
+        format: FORMAT,
+        chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
+        scale: Some(ScaleAnswer::of(moment)),
+        folds: vec![Fold { first: 0, copies: Vec::new() }],
+        pairs: vec![pair],
+    })
+}
+
 fn no_pair(triads: [SpelledTriad; 2], speller: &Speller<'_>) -> Refusal {
     let [one, other] = triads.map(|triad| triad.triad().set());
     let shared: Vec<String> =
@@ -194,7 +222,9 @@ pub fn every_pair(families: &Families, spelling: Spelling) -> PairsAnswer {
         let all = TriadPair::within(PitchClassSet::CHROMATIC, families.qualities(), root);
         all.zip(1..).map(|(pair, rank)| without_ground(pair, rank, &speller)).collect()
     });
-    PairsAnswer { format: FORMAT, chord: None, scale: None, pairs: pairs.unwrap_or_default() }
+    let pairs: Vec<PairAnswer> = pairs.unwrap_or_default();
+    let folds = (0..pairs.len()).map(|first| Fold { first, copies: Vec::new() }).collect();
+    PairsAnswer { format: FORMAT, chord: None, scale: None, pairs, folds }
 }
 
 fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAnswer {
@@ -242,6 +272,7 @@ fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
         prime_form_rahn: prime_form_rahn(set),
         interval_vector: interval_vector(set),
         why: Sentence::new(&sound.reason(ground)),
+        merits: sound.merits().to_vec(),
         pair,
     }
 }

@@ -36,18 +36,19 @@ impl Moment {
     }
 
     /// A chord with the scale that the player wants: a whole name, or a kind alone, which is then
-    /// taken on the chord's root.
+    /// taken on the chord's root. Kinds of one's `own` are known by name too.
     ///
     /// # Errors
     ///
     /// Where the symbol or the scale cannot be read.
-    pub fn of_chord_in(symbol: &str, scale: &str) -> Result<Moment, Refusal> {
+    pub fn of_chord_in(symbol: &str, scale: &str, own: &[ScaleKind]) -> Result<Moment, Refusal> {
         let read: ReadChord = symbol.parse()?;
-        let scale = match ScaleKind::named(scale) {
+        let of_own = own.iter().find(|kind| kind.is_called(scale));
+        let scale = match of_own.or_else(|| ScaleKind::named(scale)) {
             Some(kind) => Scale::new(read.chord.root(), kind.clone()),
-            None => scale.parse()?,
+            None => Scale::read_with(scale, own)?,
         };
-        let usual = ScaleChoice::for_chord(&read.chord);
+        let usual = ScaleChoice::for_chord_with(&read.chord, own);
         let known = usual.iter().find(|choice| *choice.scale() == scale);
         let why = known.map_or_else(|| "chosen by hand".to_owned(), why);
         Ok(Moment::over(symbol, read, scale, why))
@@ -65,7 +66,16 @@ impl Moment {
     ///
     /// Where the scale cannot be read.
     pub fn of_scale(scale: &str) -> Result<Moment, Refusal> {
-        let scale: Scale = scale.parse()?;
+        Moment::of_scale_with(scale, &[])
+    }
+
+    /// A scale by itself, which may be of a kind of one's `own`.
+    ///
+    /// # Errors
+    ///
+    /// Where the scale cannot be read.
+    pub fn of_scale_with(scale: &str, own: &[ScaleKind]) -> Result<Moment, Refusal> {
+        let scale = Scale::read_with(scale, own)?;
         Ok(Moment { chord: None, ground: ChordScale::alone(scale), why: String::new() })
     }
 
@@ -121,6 +131,20 @@ impl Families {
     }
 }
 
+impl Families {
+    /// The families in the order in which a key goes through them, each with its name.
+    #[must_use]
+    pub fn in_turn() -> [(Families, &'static str); 4] {
+        let with = |more: &[TriadQuality]| Families([TriadQuality::TERTIAN, more].concat());
+        [
+            (Families::default(), "tertian"),
+            (with(&[TriadQuality::Sus]), "tertian and sus"),
+            (with(&[TriadQuality::FlatFive]), "tertian and flat-five"),
+            (Families(TriadQuality::ALL.to_vec()), "all families"),
+        ]
+    }
+}
+
 impl FromStr for Families {
     type Err = String;
 
@@ -166,6 +190,24 @@ impl Wishes {
         Ok(Wishes { with: degrees(with)?, without: degrees(without)? })
     }
 
+    /// Wishes as one line, as they are typed on the screen: `7 #11 -13` wants 7 and ♯11 and no 13.
+    ///
+    /// # Errors
+    ///
+    /// Where one of the degrees cannot be read.
+    pub fn read_line(line: &str) -> Result<Wishes, Refusal> {
+        let words = || line.split([',', ' ']).filter(|word| !word.is_empty());
+        let with: Vec<&str> = words().filter(|word| !word.starts_with('-')).collect();
+        let without: Vec<&str> = words().filter_map(|word| word.strip_prefix('-')).collect();
+        Wishes::read(&with.join(" "), &without.join(" "))
+    }
+
+    /// Is nothing wished for?
+    #[must_use]
+    pub fn are_none(&self) -> bool {
+        self.with.is_empty() && self.without.is_empty()
+    }
+
     /// Does a set of notes over `ground` fulfil them? Degrees are compared by sound.
     #[must_use]
     pub fn allow(&self, notes: fretloom_theory::PitchClassSet, ground: &ChordScale) -> bool {
@@ -186,4 +228,13 @@ fn degrees(list: &str) -> Result<Vec<Degree>, Refusal> {
         at += word.chars().count() + 1;
     }
     Ok(degrees)
+}
+
+impl std::fmt::Display for Wishes {
+    /// The line that [`read_line`](Wishes::read_line) reads.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let with = self.with.iter().map(|degree| format!("{degree}"));
+        let without = self.without.iter().map(|degree| format!("-{degree}"));
+        f.write_str(&with.chain(without).collect::<Vec<_>>().join(" "))
+    }
 }

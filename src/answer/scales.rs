@@ -1,8 +1,8 @@
 //! The scales of a chord, and the triads of a scale.
 
 use fretloom_theory::{
-    Chord, ChordScale, Degree, Key, NoteName, ReadChord, Reading, Scale, ScaleChoice, Speller,
-    Spelling, TriadQuality,
+    Chord, ChordScale, Degree, Key, NoteName, ReadChord, Reading, Scale, ScaleChoice, ScaleKind,
+    Speller, Spelling, TriadQuality, as_players_say,
 };
 use serde::Serialize;
 
@@ -33,6 +33,11 @@ pub struct ScaleAnswer {
     /// What each of them is over the chord; over its own root where there is no chord.
     #[serde(serialize_with = "ascii::list")]
     pub degrees: Vec<Degree>,
+    /// Where its parent lies, as players say it: `melodic minor a half step up`.
+    pub said: Option<String>,
+    /// Chord tones that the scale does not hold: the soft fifth.
+    #[serde(serialize_with = "ascii::list")]
+    pub misses: Vec<Degree>,
     /// Why it stands where it does.
     #[serde(serialize_with = "plain_text")]
     pub why: String,
@@ -61,6 +66,8 @@ impl ScaleAnswer {
             root: scale.root(),
             kind: scale.kind().name().to_owned(),
             mode: parent.map(|parent| parent.mode),
+            said: as_players_say(scale),
+            misses: missing(ground),
             parent,
             degrees: notes.iter().map(|note| ground.degree(note.pitch_class())).collect(),
             notes,
@@ -69,6 +76,12 @@ impl ScaleAnswer {
             scale: scale.clone(),
         }
     }
+}
+
+/// The chord tones that are not in the scale.
+fn missing(ground: &ChordScale) -> Vec<Degree> {
+    let chord = ground.chord().map(Chord::set).unwrap_or_default();
+    ground.degrees(chord.difference(ground.scale().set())).collect()
 }
 
 /// The answer of `scales CHORD`.
@@ -119,9 +132,9 @@ impl Neighbours {
 /// # Errors
 ///
 /// Where the symbol cannot be read.
-pub fn scales_of(symbol: &str) -> Result<ScalesAnswer, Refusal> {
+pub fn scales_of(symbol: &str, own: &[ScaleKind]) -> Result<ScalesAnswer, Refusal> {
     let read: ReadChord = symbol.parse()?;
-    let choices = ScaleChoice::for_chord(&read.chord);
+    let choices = ScaleChoice::for_chord_with(&read.chord, own);
     Ok(ordered(symbol, &read, &choices, None))
 }
 
@@ -130,15 +143,19 @@ pub fn scales_of(symbol: &str) -> Result<ScalesAnswer, Refusal> {
 /// # Errors
 ///
 /// Where the symbol cannot be read.
-pub fn scales_among(symbol: &str, around: &Neighbours) -> Result<ScalesAnswer, Refusal> {
+pub fn scales_among(
+    symbol: &str,
+    around: &Neighbours,
+    own: &[ScaleKind],
+) -> Result<ScalesAnswer, Refusal> {
     let read: ReadChord = symbol.parse()?;
     let mut chords = around.before.clone();
     chords.push(read.chord.clone());
     chords.extend(around.after.iter().cloned());
     let reading = Reading::at(&chords, around.before.len(), around.key);
     let choices = match &reading {
-        Some(reading) => reading.scales(),
-        None => ScaleChoice::for_chord(&read.chord),
+        Some(reading) => reading.scales_with(own),
+        None => ScaleChoice::for_chord_with(&read.chord, own),
     };
     Ok(ordered(symbol, &read, &choices, reading))
 }
@@ -198,8 +215,12 @@ pub struct ScaleTriad {
 /// # Errors
 ///
 /// Where the scale cannot be read.
-pub fn triads_of(scale: &str, spelling: Spelling) -> Result<TriadsAnswer, Refusal> {
-    let moment = Moment::of_scale(scale)?;
+pub fn triads_of(
+    scale: &str,
+    spelling: Spelling,
+    own: &[ScaleKind],
+) -> Result<TriadsAnswer, Refusal> {
+    let moment = Moment::of_scale_with(scale, own)?;
     let speller = Speller::new(moment.ground(), spelling);
     let scale = moment.ground().scale();
     let seven = scale.kind().degrees().len() == 7;

@@ -125,6 +125,9 @@ pub struct Pairs {
     /// Another scale for the chord, or a scale by itself: altered, "C Dorian", "C D Eb F G A Bb"
     #[arg(long, value_name = "SCALE")]
     pub scale: Option<String>,
+    /// One pair of your own instead of the list, notes outside the scale and all: "E & F"
+    #[arg(long, value_name = "PAIR", conflicts_with = "all")]
+    pub pair: Option<String>,
     /// Every pair that exists, over no chord
     #[arg(long, conflicts_with_all = ["chord", "scale", "with", "without"])]
     pub all: bool,

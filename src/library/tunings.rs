@@ -69,13 +69,6 @@ impl LoadedTunings {
         loaded
     }
 
-    /// The built-in tunings and the player's own, from the folder that the environment names.
-    #[must_use]
-    pub fn from_environment() -> LoadedTunings {
-        let xdg = std::env::var_os("XDG_CONFIG_HOME");
-        LoadedTunings::load(super::config_folder(xdg.as_deref()).as_deref())
-    }
-
     /// The tunings with their sources: built-in ones first.
     pub fn iter(&self) -> impl Iterator<Item = (&Tuning, &Source)> {
         self.tunings.iter().map(|(tuning, source)| (tuning, source))

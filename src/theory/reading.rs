@@ -54,7 +54,13 @@ impl Reading {
     /// does not hold the ♭7.
     #[must_use]
     pub fn scales(&self) -> Vec<ScaleChoice> {
-        let usual = ScaleChoice::for_chord(&self.chord);
+        self.scales_with(&[])
+    }
+
+    /// The same with scales of one's own.
+    #[must_use]
+    pub fn scales_with(&self, own: &[ScaleKind]) -> Vec<ScaleChoice> {
+        let usual = ScaleChoice::for_chord_with(&self.chord, own);
         let mut ordered: Vec<ScaleChoice> = Vec::new();
         for (name, why) in self.function.scales_over(&self.chord) {
             let Some(kind) = ScaleKind::named(name) else { continue };

@@ -251,6 +251,23 @@ impl Merit {
         ground.degrees(sound.drops_named).filter(missed).count() as u8
     }
 
+    /// A word or two for it, as it stands in a list.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Merit::MajorsAWholeStepApart => "majors a step apart",
+            Merit::Majors => "two majors",
+            Merit::OneMajor => "a major",
+            Merit::OwnTriad => "its own triad",
+            Merit::WholeChord => "whole chord",
+            Merit::GuideTones => "guide tones",
+            Merit::Colour => "colour",
+            Merit::Drops(_) => "drops a named note",
+            Merit::Rubs(_) => "rubs",
+            Merit::Diminished(_) => "diminished",
+        }
+    }
+
     /// How much it counts; negative against the pair.
     #[must_use]
     pub fn points(self) -> i32 {

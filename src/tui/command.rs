@@ -15,6 +15,10 @@ pub enum Command {
     QuitAtOnce,
     Suspend,
     EditChord,
+    EditWish,
+    Families,
+    ChooseScale,
+    MovePair,
     NextPair,
     PreviousPair,
     NextScale,
@@ -48,8 +52,8 @@ pub enum Section {
     Everywhere,
     /// The explorer itself.
     Explore,
-    /// While a chord is being typed.
-    Chord,
+    /// While a chord or a wish is being typed.
+    Typing,
     /// In a list laid over the screen: help, tunings.
     List,
 }
@@ -61,7 +65,7 @@ impl Section {
         match self {
             Section::Everywhere => "everywhere",
             Section::Explore => "explore",
-            Section::Chord => "chord",
+            Section::Typing => "typing",
             Section::List => "list",
         }
     }
@@ -72,7 +76,7 @@ impl Section {
         match self {
             Section::Everywhere => "Everywhere",
             Section::Explore => "Chord, pairs and neck",
-            Section::Chord => "While typing a chord",
+            Section::Typing => "While typing a chord or a wish",
             Section::List => "In a list",
         }
     }
@@ -106,36 +110,40 @@ const fn row(
 /// Every command. The order is that of the footer and of the help page.
 #[rustfmt::skip]
 pub const COMMANDS: &[CommandRow] = {
-    use Section::{Chord, Everywhere, Explore, List};
+    use Section::{Everywhere, Explore, List, Typing};
     &[
+        row(Everywhere, Command::Help, "help", "help", "every key"),
         row(Explore, Command::EditChord, "edit-chord", "chord", "type another chord"),
         row(Explore, Command::NextPair, "next-pair", "pair", "the next pair of the scale"),
         row(Explore, Command::PreviousPair, "previous-pair", "", "the pair before"),
+        row(Explore, Command::MovePair, "move-pair", "", "the same pair moved within a symmetric scale"),
         row(Explore, Command::NextScale, "next-scale", "scale", "the next scale that fits the chord"),
         row(Explore, Command::PreviousScale, "previous-scale", "", "the scale before"),
+        row(Explore, Command::ChooseScale, "choose-scale", "", "every scale that fits, with its reason"),
         row(Explore, Command::Climb, "climb", "climb", "up the ladder: the next shape, whichever triad"),
         row(Explore, Command::Descend, "descend", "", "down the ladder"),
-        row(Explore, Command::FirstTriad, "first-triad", "1st triad", "the next inversion of the first triad"),
-        row(Explore, Command::SecondTriad, "second-triad", "2nd triad", "the next inversion of the second triad"),
+        row(Explore, Command::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
+        row(Explore, Command::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
         row(Explore, Command::NextStrings, "next-strings", "strings", "the next set of three strings"),
         row(Explore, Command::PreviousStrings, "previous-strings", "", "the set before"),
         row(Explore, Command::LockStrings, "lock-strings", "lock", "quieten the other strings, or wake them"),
-        row(Explore, Command::Labels, "labels", "labels", "notes, degrees over the chord, or members of the triad"),
+        row(Explore, Command::Labels, "labels", "labels", "notes, degrees over the chord, or triad members"),
+        row(Explore, Command::EditWish, "wish", "wish", "degrees to have, and with a minus not to have"),
         row(Explore, Command::ChooseTuning, "choose-tuning", "tuning", "choose another tuning"),
+        row(Explore, Command::Families, "families", "families", "tertian triads alone, or sus and flat-five too"),
         row(Explore, Command::Spelling, "spelling", "", "triads as triads, or by the letters of the scale"),
         row(Explore, Command::ScrollRight, "scroll-right", "", "the neck a fret up"),
         row(Explore, Command::ScrollLeft, "scroll-left", "", "the neck a fret down"),
         row(Explore, Command::ToNut, "to-nut", "", "the neck from the nut"),
         row(Explore, Command::ToEnd, "to-end", "", "the neck to its last fret"),
-        row(Chord, Command::Accept, "accept", "take it", "take the chord that is typed"),
-        row(Chord, Command::Cancel, "cancel", "leave it", "keep the chord there was"),
+        row(Typing, Command::Accept, "accept", "take it", "take what is typed"),
+        row(Typing, Command::Cancel, "cancel", "leave it", "keep what there was"),
         row(List, Command::Down, "down", "down", "one line down"),
         row(List, Command::Up, "up", "up", "one line up"),
         row(List, Command::PageDown, "page-down", "", "a page down"),
         row(List, Command::PageUp, "page-up", "", "a page up"),
         row(List, Command::Accept, "accept", "choose", "choose what is marked"),
         row(List, Command::Cancel, "cancel", "back", "close the list"),
-        row(Everywhere, Command::Help, "help", "help", "every key"),
         row(Everywhere, Command::Quit, "quit", "quit", "leave fretloom"),
         row(Everywhere, Command::QuitAtOnce, "quit-at-once", "", "leave at once, even while typing"),
         row(Everywhere, Command::Suspend, "suspend", "", "back to the shell until fg"),

@@ -16,7 +16,7 @@ use crate::answer::{
     self, Families, Labels, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer,
     TuningAnswer, Wishes, places_of_pair,
 };
-use crate::library::LoadedTunings;
+use crate::library::Library;
 use field::Field;
 
 /// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
@@ -27,7 +27,7 @@ pub struct Explore {
     keys: Keys,
     theme: Theme,
     ascii: bool,
-    tunings: LoadedTunings,
+    library: Library,
     /// The chord as it was typed and read.
     symbol: String,
     read: ReadChord,
@@ -36,8 +36,14 @@ pub struct Explore {
     scale: usize,
     spelling: Spelling,
     labels: Labels,
+    /// Which of [`Families::in_turn`] are paired.
+    families: usize,
+    wishes: Wishes,
     pairs: PairsAnswer,
-    pair: usize,
+    /// Which row of the list: one fold of the pairs.
+    row: usize,
+    /// Which copy within the fold, 0 for its first pair.
+    copy: usize,
     instrument: Instrument,
     /// Which set of three neighbouring strings the ladder climbs.
     set: usize,
@@ -64,10 +70,14 @@ enum Over {
     Nothing,
     /// A chord is being typed.
     Chord(Field),
+    /// Wishes are being typed.
+    Wish(Field),
     /// The help page, from this line on.
     Help(usize),
     /// The list of tunings, with one marked.
     Tunings(usize),
+    /// The list of scales, with one marked.
+    Scales(usize),
 }
 
 impl Explore {
@@ -79,28 +89,31 @@ impl Explore {
     pub fn open(
         symbol: Option<&str>,
         tuning: &str,
-        tunings: LoadedTunings,
+        library: Library,
         spelling: Spelling,
     ) -> Result<Explore, Refusal> {
         let symbol = symbol.unwrap_or(FIRST_CHORD).trim().to_owned();
         let read: ReadChord = symbol.parse()?;
-        let (found, answer) = answer::find_tuning(&tunings, tuning)?;
+        let (found, answer) = answer::find_tuning(&library.tunings, tuning)?;
         let instrument = Instrument { neck: Neck::new(found), tuning: answer };
-        let moment = Moment::of_chord(&symbol)?;
-        let pairs = answer::pairs_over(&moment, &Families::default(), &Wishes::default(), spelling);
+        let (families, wishes) = (Families::default(), Wishes::default());
+        let pairs = answer::pairs_over(&Moment::of_chord(&symbol)?, &families, &wishes, spelling);
         let mut explore = Explore {
             keys: Keys::built_in().0,
             theme: Theme::from_environment(),
             ascii: false,
-            tunings,
-            choices: ScaleChoice::for_chord(&read.chord),
+            choices: ScaleChoice::for_chord_with(&read.chord, library.scales.kinds()),
+            library,
             symbol,
             read,
             scale: 0,
             spelling,
             labels: Labels::default(),
+            families: 0,
+            wishes,
             pairs,
-            pair: 0,
+            row: 0,
+            copy: 0,
             ladder: empty_ladder(&instrument.neck),
             instrument,
             set: 0,
@@ -130,7 +143,16 @@ impl Explore {
     /// The pair that is chosen; none where the scale holds none.
     #[must_use]
     pub fn pair(&self) -> Option<&PairAnswer> {
-        self.pairs.pairs.get(self.pair)
+        self.pairs.pairs.get(self.index()?)
+    }
+
+    /// The place of the chosen pair in the whole list.
+    fn index(&self) -> Option<usize> {
+        let fold = self.pairs.folds.get(self.row)?;
+        match self.copy.checked_sub(1) {
+            None => Some(fold.first),
+            Some(copy) => fold.copies.get(copy).map(|(index, _)| *index),
+        }
     }
 
     /// The pairs of the scale that is chosen.
@@ -194,14 +216,29 @@ impl Explore {
         usize::from(self.sets().len() > 1)
     }
 
-    /// Asks for the pairs again: the chord, the scale or the spelling has changed.
+    /// Asks for the pairs again: the chord, the scale, the spelling, the families or the wishes have
+    /// changed. The row stays where it can.
     fn ask_pairs(&mut self) {
         let Some(choice) = self.choices.get(self.scale) else { return };
         let moment = Moment::with_choice(&self.symbol, self.read.clone(), choice);
-        let (families, wishes) = (Families::default(), Wishes::default());
-        self.pairs = answer::pairs_over(&moment, &families, &wishes, self.spelling);
-        self.pair = self.pair.min(self.pairs.pairs.len().saturating_sub(1));
+        let (families, _) = self.families();
+        self.pairs = answer::pairs_over(&moment, &families, &self.wishes, self.spelling);
+        self.row = self.row.min(self.pairs.folds.len().saturating_sub(1));
+        if self.pair().is_none() {
+            self.copy = 0;
+        }
         self.weave();
+    }
+
+    /// Which triads take part, and what that is called.
+    fn families(&self) -> (Families, &'static str) {
+        let [tertian, sus, flat_five, all] = Families::in_turn();
+        match self.families {
+            0 => tertian,
+            1 => sus,
+            2 => flat_five,
+            _ => all,
+        }
     }
 
     /// Lays the pair on the neck and on the strings again; keeps the hand as near as it can.

@@ -6,7 +6,7 @@
 mod ratio;
 
 use divan::{Bencher, black_box};
-use fretloom::library::LoadedTunings;
+use fretloom::library::Library;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::runtime::App;
@@ -30,8 +30,8 @@ struct Screen {
 
 impl Screen {
     fn of((columns, rows): (u16, u16)) -> Screen {
-        let tunings = LoadedTunings::load(None);
-        let explore = Explore::open(None, "guitar-standard", tunings, Spelling::Plain);
+        let library = Library::load(None);
+        let explore = Explore::open(None, "guitar-standard", library, Spelling::Plain);
         let mut explore = explore.unwrap();
         explore.update(Event::Resize { columns, rows });
         Screen { explore, buffer: Buffer::empty(Rect::new(0, 0, columns, rows)) }

@@ -4,7 +4,7 @@ use fretloom_fretboard::{Neck, Side, Way};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::{Explore, Field, Instrument, Over};
-use crate::answer::{self, Labels};
+use crate::answer::{self, Families, Labels, Wishes};
 use crate::tui::command::{Command, Section};
 use crate::tui::event::Event;
 use crate::tui::key::Key;
@@ -15,7 +15,7 @@ impl App for Explore {
         match event {
             Event::Key(key) => self.press(key),
             Event::Paste(text) => {
-                if let Over::Chord(field) = &mut self.over {
+                if let Over::Chord(field) | Over::Wish(field) = &mut self.over {
                     field.insert(&text);
                 }
                 Vec::new()
@@ -43,8 +43,8 @@ impl Explore {
             _ => {}
         }
         match &self.over {
-            Over::Chord(_) => self.press_in_field(key),
-            Over::Help(_) | Over::Tunings(_) => self.press_in_list(key),
+            Over::Chord(_) | Over::Wish(_) => self.press_in_field(key),
+            Over::Help(_) | Over::Tunings(_) | Over::Scales(_) => self.press_in_list(key),
             Over::Nothing => match (self.keys.command(Section::Explore, key), everywhere) {
                 (Some(command), _) => self.explore(command),
                 (None, Some(Command::Help)) => self.over = Over::Help(0),
@@ -56,25 +56,34 @@ impl Explore {
     }
 
     fn press_in_field(&mut self, key: Key) {
-        let Over::Chord(field) = &mut self.over else { return };
-        match self.keys.command(Section::Chord, key) {
+        let (Over::Chord(field) | Over::Wish(field)) = &mut self.over else { return };
+        match self.keys.command(Section::Typing, key) {
             Some(Command::Cancel) => self.over = Over::Nothing,
-            Some(Command::Accept) => {
-                let text = field.text();
-                // A chord that cannot be read stays in the field, which says why.
-                if let Ok(read) = text.parse::<ReadChord>() {
-                    self.over = Over::Nothing;
-                    self.take_chord(text.trim(), read);
-                }
-            }
+            Some(Command::Accept) => self.accept_field(),
             _ => field.press(key),
+        }
+    }
+
+    /// Takes what is typed. What cannot be read stays in the field, which says why.
+    fn accept_field(&mut self) {
+        match std::mem::replace(&mut self.over, Over::Nothing) {
+            Over::Chord(field) => match field.text().parse::<ReadChord>() {
+                Ok(read) => self.take_chord(field.text().trim(), read),
+                Err(_) => self.over = Over::Chord(field),
+            },
+            Over::Wish(field) => match Wishes::read_line(&field.text()) {
+                Ok(wishes) => self.take_wishes(wishes),
+                Err(_) => self.over = Over::Wish(field),
+            },
+            other => self.over = other,
         }
     }
 
     fn press_in_list(&mut self, key: Key) {
         let page = usize::from(self.rows.saturating_sub(4)).max(1);
         let last = match &self.over {
-            Over::Tunings(_) => self.tunings.iter().count().saturating_sub(1),
+            Over::Tunings(_) => self.library.tunings.iter().count().saturating_sub(1),
+            Over::Scales(_) => self.choices.len().saturating_sub(1),
             _ => self.last_help_top(),
         };
         let command = self.keys.command(Section::List, key);
@@ -86,7 +95,12 @@ impl Explore {
                 self.over = Over::Nothing;
                 self.take_tuning(at);
             }
-            (Over::Help(at) | Over::Tunings(at), Some(command)) => {
+            (Over::Scales(at), Some(Command::Accept)) => {
+                let at = *at;
+                self.over = Over::Nothing;
+                self.take_scale(at);
+            }
+            (Over::Help(at) | Over::Tunings(at) | Over::Scales(at), Some(command)) => {
                 // A window that has grown may show the end of a page that stood lower.
                 let now = (*at).min(last);
                 *at = match command {
@@ -110,6 +124,10 @@ impl Explore {
     fn explore(&mut self, command: Command) {
         match command {
             Command::EditChord => self.over = Over::Chord(Field::holding(&self.symbol)),
+            Command::EditWish => self.over = Over::Wish(Field::holding(&self.wishes.to_string())),
+            Command::Families => self.change_families(),
+            Command::ChooseScale => self.over = Over::Scales(self.scale),
+            Command::MovePair => self.move_pair(),
             Command::NextPair => self.step_pair(1),
             Command::PreviousPair => self.step_pair(-1),
             Command::NextScale => self.step_scale(1),
@@ -134,18 +152,37 @@ impl Explore {
 
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
     pub(super) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
-        self.choices = ScaleChoice::for_chord(&read.chord);
+        self.choices = ScaleChoice::for_chord_with(&read.chord, self.library.scales.kinds());
         symbol.clone_into(&mut self.symbol);
         self.read = read;
-        (self.scale, self.pair) = (0, 0);
+        self.take_scale(0);
+    }
+
+    /// Takes a scale, and its first pair.
+    fn take_scale(&mut self, scale: usize) {
+        (self.scale, self.row, self.copy) = (scale, 0, 0);
+        self.ask_pairs();
+    }
+
+    fn take_wishes(&mut self, wishes: Wishes) {
+        self.wishes = wishes;
+        (self.row, self.copy) = (0, 0);
+        self.ask_pairs();
+    }
+
+    fn change_families(&mut self) {
+        self.families = wrapped(self.families, 1, Families::in_turn().len());
+        (self.row, self.copy) = (0, 0);
         self.ask_pairs();
     }
 
     fn take_tuning(&mut self, at: usize) {
-        let Some(id) = self.tunings.iter().nth(at).map(|(tuning, _)| tuning.id().to_owned()) else {
+        let Some(id) =
+            self.library.tunings.iter().nth(at).map(|(tuning, _)| tuning.id().to_owned())
+        else {
             return;
         };
-        if let Ok((tuning, answer)) = answer::find_tuning(&self.tunings, &id) {
+        if let Ok((tuning, answer)) = answer::find_tuning(&self.library.tunings, &id) {
             self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
             self.set = self.usual_set();
             self.first_fret = 1;
@@ -155,18 +192,24 @@ impl Explore {
 
     fn tuning_in_list(&self) -> usize {
         let id = &self.instrument.tuning.id;
-        self.tunings.iter().position(|(tuning, _)| tuning.id() == id).unwrap_or_default()
+        self.library.tunings.iter().position(|(tuning, _)| tuning.id() == id).unwrap_or_default()
     }
 
     fn step_pair(&mut self, by: isize) {
-        self.pair = wrapped(self.pair, by, self.pairs.pairs.len());
+        self.row = wrapped(self.row, by, self.pairs.folds.len());
+        self.copy = 0;
+        self.weave();
+    }
+
+    /// The next copy of the same pair in a symmetric scale, the first one after the last.
+    fn move_pair(&mut self) {
+        let copies = self.pairs.folds.get(self.row).map_or(0, |fold| fold.copies.len());
+        self.copy = wrapped(self.copy, 1, copies + 1);
         self.weave();
     }
 
     fn step_scale(&mut self, by: isize) {
-        self.scale = wrapped(self.scale, by, self.choices.len());
-        self.pair = 0;
-        self.ask_pairs();
+        self.take_scale(wrapped(self.scale, by, self.choices.len()));
     }
 
     fn step_strings(&mut self, by: isize) {

@@ -1,7 +1,9 @@
 //! Drawing the explorer on any number of cells.
 
+mod head;
+mod line;
 mod lists;
-mod top;
+mod pairs;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
@@ -12,11 +14,12 @@ use super::{Explore, Over};
 use crate::answer::{PairAnswer, ShapeAnswer};
 use crate::cli::inversion;
 use crate::tui::neck::NeckPicture;
+use line::{dashed, indented, write};
 
 /// How much there is room for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 enum SizeClass {
-    /// Not even the neck of a few frets: the chord, the pair and a word about it.
+    /// Not even the whole neck: the chord, the pair and a word about it.
     TooSmall,
     /// 80×24 and about: everything of the main job.
     Full,
@@ -25,21 +28,33 @@ enum SizeClass {
 }
 
 impl SizeClass {
-    const LEAST: (u16, u16) = (40, 14);
-    const WIDE: u16 = 110;
+    const LEAST_COLUMNS: u16 = 40;
+    const WIDE: u16 = 124;
 
-    fn of(area: Rect) -> SizeClass {
-        let (columns, rows) = SizeClass::LEAST;
+    /// The class of an area for a neck of that height.
+    fn of(area: Rect, neck_rows: u16) -> SizeClass {
         match area {
-            Rect { width, height, .. } if width < columns || height < rows => SizeClass::TooSmall,
+            _ if area.height < least_rows(neck_rows) => SizeClass::TooSmall,
+            Rect { width, .. } if width < SizeClass::LEAST_COLUMNS => SizeClass::TooSmall,
             Rect { width, .. } if width >= SizeClass::WIDE => SizeClass::Wide,
             _ => SizeClass::Full,
         }
     }
 }
 
+/// Head, heading of the list, rule, shape and footer.
+const FRAME_ROWS: u16 = 2 + 1 + 1 + 1 + 1;
+
+/// The rows that the explorer needs: its frame, the neck, and one pair.
+fn least_rows(neck_rows: u16) -> u16 {
+    FRAME_ROWS + neck_rows + 1
+}
+
 /// Rows under the list of pairs for what the chosen one says.
 const DETAIL_ROWS: u16 = 3;
+
+/// Pairs that are shown before anything is said of the chosen one.
+const FIRST_PAIRS: u16 = 3;
 
 impl Explore {
     /// Draws the state; every size is a valid one.
@@ -48,19 +63,27 @@ impl Explore {
         if area.is_empty() {
             return;
         }
+        let picture = self.picture();
         match &self.over {
             Over::Help(from) => self.draw_help(area, buffer, *from),
             Over::Tunings(marked) => self.draw_tunings(area, buffer, *marked),
-            _ if SizeClass::of(area) == SizeClass::TooSmall => self.draw_least(area, buffer),
-            _ => self.draw_explorer(area, buffer),
+            Over::Scales(marked) => self.draw_scale_list(area, buffer, *marked),
+            _ if SizeClass::of(area, picture.height()) == SizeClass::TooSmall => {
+                self.draw_least(area, buffer, picture.height());
+            }
+            _ => self.draw_explorer(area, buffer, &picture),
         }
         if self.ascii {
             crate::glyphs::make_ascii(buffer);
         }
     }
 
-    fn draw_least(&self, area: Rect, buffer: &mut Buffer) {
-        let (columns, rows) = SizeClass::LEAST;
+    fn draw_least(&self, area: Rect, buffer: &mut Buffer, neck_rows: u16) {
+        if let Some((label, field)) = self.typed() {
+            self.draw_field(area, buffer, label, field);
+            return;
+        }
+        let (columns, rows) = (SizeClass::LEAST_COLUMNS, least_rows(neck_rows));
         let pair = self.pair().map(|pair| format!("{} & {}", pair.first.name, pair.second.name));
         let lines = vec![
             Line::styled(self.read.chord.to_string(), self.theme.title),
@@ -70,27 +93,27 @@ impl Explore {
         Paragraph::new(lines).wrap(Wrap { trim: true }).render(area, buffer);
     }
 
-    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer) {
-        let picture = self.picture();
+    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
         let head_rows = self.head_rows(area.width);
-        let around = head_rows + 1 + DETAIL_ROWS + 1 + 1 + 1;
-        let room = area.height.saturating_sub(around + picture.height());
-        let pairs = (self.pairs.pairs.len() as u16).clamp(1, room.max(1));
-        let [head, list, detail, rule, neck, shape, ladder, footer] =
-            area.layout(&Layout::vertical([
-                Constraint::Length(head_rows),
-                Constraint::Length(1 + pairs),
-                Constraint::Length(DETAIL_ROWS),
-                Constraint::Length(1),
-                Constraint::Length(picture.height()),
-                Constraint::Length(1),
-                Constraint::Fill(1),
-                Constraint::Length(1),
-            ]));
+        let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
+        let all = (self.pairs.folds.len() as u16).max(1);
+        let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
+        let pairs = all.min(room.saturating_sub(detail_rows)).max(1);
+        let areas = Layout::vertical([
+            Constraint::Length(head_rows),
+            Constraint::Length(1 + pairs),
+            Constraint::Length(detail_rows),
+            Constraint::Length(1),
+            Constraint::Length(picture.height()),
+            Constraint::Length(1),
+            Constraint::Fill(1),
+            Constraint::Length(1),
+        ]);
+        let [head, list, detail, rule, neck, shape, ladder, footer] = area.layout(&areas);
         self.draw_head(head, buffer);
         self.draw_choices(list, buffer);
         self.draw_detail(detail, buffer);
-        self.draw_rule(rule, buffer, &picture);
+        self.draw_rule(rule, buffer, picture);
         picture.draw(indented(neck), buffer, &self.theme);
         self.draw_shape(shape, buffer);
         self.draw_ladder(ladder, buffer);
@@ -99,12 +122,15 @@ impl Explore {
 
     /// The pairs and, where there is room, the scales beside them.
     fn draw_choices(&self, area: Rect, buffer: &mut Buffer) {
-        if SizeClass::of(Rect { height: u16::MAX, ..area }) != SizeClass::Wide {
+        if area.width < SizeClass::WIDE {
             self.draw_pairs(area, buffer);
             return;
         }
-        let [pairs, scales] =
-            area.layout(&Layout::horizontal([Constraint::Length(62), Constraint::Fill(1)]));
+        let [pairs, _, scales] = area.layout(&Layout::horizontal([
+            Constraint::Fill(3),
+            Constraint::Length(2),
+            Constraint::Fill(2),
+        ]));
         self.draw_pairs(pairs, buffer);
         self.draw_scales(scales, buffer);
     }
@@ -127,38 +153,25 @@ impl Explore {
         indented(Rect::new(0, 0, self.columns, 1)).width
     }
 
-    /// `[G] & (A)   labels note   strings 4-3-2   frets 1–11 of 22 ────`
+    /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`
     fn draw_rule(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
         let muted = self.theme.muted;
         let geometry = picture.geometry(indented(area).width);
         let last = self.neck().tuning().last_fret();
-        let mut spans = vec![Span::styled("─ ", muted)];
+        let (first, shown) = (geometry.first_shown(), geometry.last_shown());
+        let mut line = Line::styled(format!("─ frets {first}–{shown} of {last} ─ "), muted);
         if let Some(pair) = self.pair() {
-            spans.push(Span::styled(format!("[{}]", pair.first.name), self.theme.first));
-            spans.push(Span::styled(" & ", muted));
-            spans.push(Span::styled(format!("({})", pair.second.name), self.theme.second));
+            line.push_span(Span::styled(format!("[{}]", pair.first.name), self.theme.first));
+            line.push_span(Span::styled(" & ", muted));
+            line.push_span(Span::styled(format!("({})", pair.second.name), self.theme.second));
         }
         let lock = if self.locked { "locked to" } else { "strings" };
         let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
-        let (first, shown) = (geometry.first_shown(), geometry.last_shown());
-        spans.push(Span::styled(
-            format!(
-                " ─ {lock} {set} ─ shown: {} ─ frets {first}–{shown} of {last} ",
-                self.labels.word()
-            ),
-            muted,
-        ));
-        let line = Line::from(spans);
-        let used = line.width() as u16;
-        buffer.set_line(area.x, area.y, &line, area.width);
-        let rest = "─".repeat(usize::from(area.width.saturating_sub(used)));
-        buffer.set_stringn(
-            area.x.saturating_add(used),
-            area.y,
-            rest,
-            usize::from(area.width.saturating_sub(used)),
-            muted,
-        );
+        let labels = self.labels.word();
+        line.push_span(Span::styled(format!(" ─ {lock} {set} ─ shown: {labels} "), muted));
+        let rest = usize::from(area.width).saturating_sub(line.width());
+        line.push_span(Span::styled("─".repeat(rest), muted));
+        write(buffer, area, &line);
     }
 
     /// The shape in hand in words.
@@ -174,18 +187,22 @@ impl Explore {
             Some(fingers) => format!("fingers {}", dashed(fingers)),
             None => "beyond one hand".to_owned(),
         };
+        let stretch = if shape.stretch_mm > 0.0 {
+            format!(" · stretch {:.0} mm", shape.stretch_mm)
+        } else {
+            String::new()
+        };
         let line = Line::from(vec![
             Span::raw(" "),
             Span::styled(format!("{} ", self.bracketed(&shape)), style),
             Span::raw(format!(
-                "{} · frets {} · {fingers} · {:.0} mm · position {}",
+                "{} · frets {} · {fingers}{stretch} · position {}",
                 inversion(shape.inversion, shape.by_name_only),
                 dashed(&shape.frets),
-                shape.stretch_mm,
                 rung.shape.position(),
             )),
         ]);
-        buffer.set_line(area.x, area.y, &line, area.width);
+        write(buffer, area, &line);
     }
 
     /// Every rung of the ladder, where there is room for it.
@@ -223,29 +240,19 @@ impl Explore {
     }
 }
 
-fn dashed(numbers: &[u8]) -> String {
-    numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
-}
-
-/// One column in from the left.
-fn indented(area: Rect) -> Rect {
-    let by = area.width.min(1);
-    Rect { x: area.x + by, width: area.width - by, ..area }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn sizes_fall_into_three_classes() {
-        let class = |width, height| SizeClass::of(Rect::new(0, 0, width, height));
+        let class = |width, height| SizeClass::of(Rect::new(0, 0, width, height), 8);
         assert_eq!(class(0, 0), SizeClass::TooSmall);
         assert_eq!(class(39, 60), SizeClass::TooSmall);
-        assert_eq!(class(200, 13), SizeClass::TooSmall);
-        assert_eq!(class(40, 14), SizeClass::Full);
+        assert_eq!(class(200, 14), SizeClass::TooSmall);
+        assert_eq!(class(40, 15), SizeClass::Full);
         assert_eq!(class(80, 24), SizeClass::Full);
-        assert_eq!(class(109, 60), SizeClass::Full);
-        assert_eq!(class(110, 24), SizeClass::Wide);
+        assert_eq!(class(123, 60), SizeClass::Full);
+        assert_eq!(class(124, 24), SizeClass::Wide);
     }
 }

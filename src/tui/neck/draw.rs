@@ -87,7 +87,8 @@ fn draw_wood(
     for fret in geometry.first_shown()..=geometry.last_shown() {
         let Some((start, width)) = geometry.cell(fret) else { continue };
         if exists(fret) {
-            pen.write(start, row, &"─".repeat(usize::from(width)), style);
+            let wood = if string.quiet { "╌" } else { "─" };
+            pen.write(start, row, &wood.repeat(usize::from(width)), style);
         }
         let wire = match fret {
             _ if fret == string.starts_at => "┃",
@@ -121,13 +122,9 @@ fn draw_mark(
     // The string swells on both sides of a note in hand, for eyes and printers without colour.
     let (start, room) = cell;
     if mark.held && mark.fret > 0 && room > width {
-        pen.write(start, row, &"═".repeat(usize::from(room)), style_of_swell(theme));
+        pen.write(start, row, &"═".repeat(usize::from(room)), theme.string);
     }
     pen.write(x, row, &text, style);
-}
-
-fn style_of_swell(theme: &Theme) -> Style {
-    theme.string
 }
 
 /// Writes single cells inside an area, never outside it.

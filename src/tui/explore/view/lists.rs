@@ -1,41 +1,68 @@
-//! What can lie over the explorer: the help page and the list of tunings.
+//! What can lie over the explorer: the help page, the tunings, the scales; and the footer.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
-use super::super::Explore;
-use super::top::{below, first_row, write};
-use crate::tui::command::{COMMANDS, Section};
+use super::super::{Explore, Over};
+use super::line::{below, first_row, spaced, write};
+use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
 use crate::tui::key::Glyphs;
 
-impl Explore {
-    /// Every key, made from the live table.
-    pub(in crate::tui::explore) fn help_lines(&self) -> Vec<Line<'static>> {
-        let glyphs = if self.ascii { Glyphs::Ascii } else { Glyphs::Unicode };
-        let mut lines = Vec::new();
-        for section in [Section::Explore, Section::Chord, Section::List, Section::Everywhere] {
-            lines.push(Line::styled(format!(" {}", section.heading()), self.theme.title));
-            for row in COMMANDS.iter().filter(|row| row.section == section) {
-                let keys: Vec<String> =
-                    self.keys.of(row).iter().map(|key| key.label(glyphs)).collect();
-                lines.push(Line::from(vec![
-                    Span::styled(format!("   {:<18}", keys.join("  ")), self.theme.key),
-                    Span::raw(row.help),
-                ]));
-            }
-            lines.push(Line::default());
-        }
-        lines.push(Line::styled(" On the neck", self.theme.title));
-        for text in [
+/// What the help page says beside the keys.
+const NOTES: &[(&str, &[&str])] = &[
+    (
+        "The order of pairs",
+        &[
+            "for a pair: two majors, most of all a whole step apart; the chord's own triad;",
+            "every chord tone; third and seventh; three colours that do not rub",
+            "against it: notes that rub, named notes left out, diminished triads",
+            "pairs that the scale spells in thirds stand first; none is hidden",
+        ],
+    ),
+    (
+        "On the neck",
+        &[
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
             "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
             "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger",
             "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.",
-        ] {
-            lines.push(Line::raw(format!("   {text}")));
+        ],
+    ),
+];
+
+impl Explore {
+    fn glyphs(&self) -> Glyphs {
+        if self.ascii { Glyphs::Ascii } else { Glyphs::Unicode }
+    }
+
+    /// Every key, made from the live table.
+    pub(in crate::tui::explore) fn help_lines(&self) -> Vec<Line<'static>> {
+        let mut lines = Vec::new();
+        let heading = |text: &str| Line::styled(format!(" {text}"), self.theme.title);
+        for section in [Section::Explore, Section::Typing, Section::List, Section::Everywhere] {
+            lines.push(heading(section.heading()));
+            let rows = COMMANDS.iter().filter(|row| row.section == section);
+            lines.extend(rows.map(|row| self.help_line(row)));
+            lines.push(Line::default());
         }
+        for (title, texts) in NOTES {
+            lines.push(heading(title));
+            lines.extend(texts.iter().map(|text| Line::raw(format!("   {text}"))));
+            lines.push(Line::default());
+        }
+        lines.pop();
         lines
+    }
+
+    fn help_line(&self, row: &CommandRow) -> Line<'static> {
+        let keys: Vec<String> =
+            self.keys.of(row).iter().map(|key| key.label(self.glyphs())).collect();
+        Line::from(vec![
+            Span::styled(format!("   {:<18}", keys.join("  ")), self.theme.key),
+            Span::raw(row.help),
+        ])
     }
 
     pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, from: usize) {
@@ -45,33 +72,106 @@ impl Explore {
         for (line, row) in lines.iter().skip(from).take(rows).zip(0..) {
             write(buffer, below(area, row), line);
         }
-        self.draw_list_footer(area, buffer);
+        let last = (from + rows).min(lines.len());
+        self.draw_list_footer(
+            area,
+            buffer,
+            &format!("lines {}–{last} of {} ", from + 1, lines.len()),
+        );
     }
 
     pub(super) fn draw_tunings(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
-        write(buffer, area, &Line::styled(" Tunings", self.theme.title));
-        let rows = usize::from(area.height.saturating_sub(2));
-        let tunings: Vec<_> = self.tunings.iter().collect();
-        let from = first_row(marked, rows, tunings.len());
-        for ((index, (tuning, _)), row) in tunings.iter().enumerate().skip(from).take(rows).zip(1..)
-        {
-            let chosen = index == marked;
-            let style = if chosen { self.theme.chosen } else { self.theme.text };
-            let mark = if chosen { " ▸ " } else { "   " };
-            let line = Line::from(vec![
-                Span::styled(format!("{mark}{:<28}", tuning.name()), style),
-                Span::styled(format!("  {tuning}"), style),
+        let tunings: Vec<_> = self.library.tunings.iter().collect();
+        let strings = tunings.iter().map(|(tuning, _)| tuning.to_string().chars().count()).max();
+        let width = strings.unwrap_or_default();
+        let line = |index: usize, style: Style| {
+            let (tuning, _) = tunings.get(index)?;
+            Some(vec![
+                Span::styled(format!("{:<28}", tuning.name()), style),
+                Span::styled(format!("  {:<width$}", tuning.to_string()), style),
                 Span::styled(
                     format!("   {} frets, {} mm", tuning.last_fret(), tuning.scale_mm()),
                     self.theme.muted,
                 ),
-            ]);
-            write(buffer, below(area, row), &line);
-        }
-        self.draw_list_footer(area, buffer);
+            ])
+        };
+        self.draw_list(area, buffer, " Tunings", (marked, tunings.len()), line);
     }
 
-    fn draw_list_footer(&self, area: Rect, buffer: &mut Buffer) {
-        self.draw_footer(below(area, area.height.saturating_sub(1)), buffer);
+    pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
+        let names = self.choices.iter().map(|choice| choice.scale().to_string().chars().count());
+        let width = names.max().unwrap_or_default();
+        let line = |index: usize, style: Style| {
+            let choice = self.choices.get(index)?;
+            Some(vec![
+                Span::styled(format!("{:<width$}", choice.scale().to_string()), style),
+                Span::styled(format!("  {}", spaced(choice.scale().notes())), style),
+                Span::styled(format!("  {}", choice.why()), self.theme.muted),
+            ])
+        };
+        let title = format!(" Scales that fit {}", self.read.chord);
+        self.draw_list(area, buffer, &title, (marked, self.choices.len()), line);
+    }
+
+    /// A list with one line marked; `line` gives what stands after the mark.
+    fn draw_list(
+        &self,
+        area: Rect,
+        buffer: &mut Buffer,
+        title: &str,
+        (marked, count): (usize, usize),
+        line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
+    ) {
+        write(buffer, area, &Line::styled(title.to_owned(), self.theme.title));
+        let rows = usize::from(area.height.saturating_sub(2));
+        let from = first_row(marked, rows, count);
+        for (index, row) in (from..count).take(rows).zip(1..) {
+            let chosen = index == marked;
+            let style = if chosen { self.theme.chosen } else { self.theme.text };
+            let mut spans = vec![Span::styled(if chosen { " ▸ " } else { "   " }, style)];
+            spans.extend(line(index, style).unwrap_or_default());
+            write(buffer, below(area, row), &Line::from(spans));
+        }
+        self.draw_list_footer(area, buffer, &format!("{} of {count} ", marked + 1));
+    }
+
+    /// The keys of a list at the left, where one is in it at the right.
+    fn draw_list_footer(&self, area: Rect, buffer: &mut Buffer, place: &str) {
+        let footer = below(area, area.height.saturating_sub(1));
+        let width = place.chars().count() as u16;
+        let room = footer.width.saturating_sub(width);
+        self.draw_footer(Rect { width: room, ..footer }, buffer);
+        let right = Rect { x: footer.x + room, width: footer.width - room, ..footer };
+        write(buffer, right, &Line::styled(place.to_owned(), self.theme.muted));
+    }
+
+    /// The keys that matter now, as many as fit.
+    pub(super) fn draw_footer(&self, area: Rect, buffer: &mut Buffer) {
+        let section = match &self.over {
+            Over::Chord(_) | Over::Wish(_) => Section::Typing,
+            Over::Help(_) | Over::Tunings(_) | Over::Scales(_) => Section::List,
+            Over::Nothing => Section::Explore,
+        };
+        let reading = matches!(self.over, Over::Help(_));
+        let matters = |row: &&CommandRow| {
+            let there = row.section == section
+                || row.section == Section::Everywhere && section == Section::Explore;
+            there && !row.label.is_empty() && !(reading && row.command == Command::Accept)
+        };
+        let mut line = Line::raw(" ");
+        for row in COMMANDS.iter().filter(matters) {
+            let Some(key) = self.keys.of(row).first() else { continue };
+            let key = key.label(self.glyphs());
+            let width = key.chars().count() + 1 + row.label.chars().count();
+            if line.width() + width > usize::from(area.width) {
+                break;
+            }
+            line.push_span(Span::styled(key, self.theme.key));
+            line.push_span(Span::styled(format!(" {}", row.label), self.theme.muted));
+            line.push_span(Span::raw("  "));
+        }
+        if !area.is_empty() {
+            buffer.set_line(area.x, area.y, &line, area.width);
+        }
     }
 }

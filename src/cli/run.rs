@@ -1,0 +1,250 @@
+//! Running one command: ask [`answer`], print its text or its JSON.
+
+use std::io::{self, IsTerminal, Read};
+use std::path::Path;
+
+use fretloom_fretboard::{Neck, ShapeQuery};
+use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
+use serde::Serialize;
+
+use super::args::{self, Cli, Command, Wanted, WhereTo};
+use super::{Failure, Outcome, complain, text};
+use crate::answer::{
+    self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
+    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+};
+use crate::library::{Library, LoadedTunings, Problem};
+use crate::tui;
+
+/// A call with the data files that it may need.
+struct Call<'a> {
+    cli: &'a Cli,
+    library: Library,
+}
+
+pub(super) fn run(cli: &Cli) -> Result<Outcome, Failure> {
+    let call = Call { cli, library: Library::from_environment() };
+    match &cli.command {
+        Some(command) => Ok(Outcome::Print(call.print(command)?)),
+        None => call.open_screen(),
+    }
+}
+
+impl Call<'_> {
+    fn print(&self, command: &Command) -> Result<String, Refusal> {
+        Ok(match command {
+            Command::Pairs(pairs) => self.printed(&self.pairs(pairs)?, text::pairs),
+            Command::Scales(wanted) => self.printed(&self.scales(wanted)?, text::scales),
+            Command::Triads { scale } => {
+                let triads = answer::triads_of(scale, self.spelling(), self.own_scales())?;
+                self.printed(&triads, text::triads)
+            }
+            Command::Chord { symbol, file } => match (symbol, file) {
+                (_, Some(file)) => {
+                    self.printed(&answer::chord_list(&contents(file)?), text::chords)
+                }
+                (symbol, None) => {
+                    let symbol = symbol.as_deref().unwrap_or_default();
+                    self.printed(&answer::chord(symbol)?, text::chord)
+                }
+            },
+            Command::Shapes(shapes) => self.printed(&self.shapes(shapes)?, text::shapes),
+            Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
+            Command::Neck(wanted) => self.neck(wanted)?,
+            Command::Tunings => self.printed(&TuningsAnswer::new(self.tunings()), text::tunings),
+        })
+    }
+
+    fn printed<A: Serialize>(&self, answer: &A, text: impl Fn(&A) -> String) -> String {
+        if self.cli.common.json {
+            // These values hold no maps with odd keys: serialising them cannot fail.
+            return serde_json::to_string(answer).unwrap_or_default() + "\n";
+        }
+        let text = crate::glyphs::printable(&text(answer));
+        if self.is_ascii() { crate::glyphs::to_ascii(&text) } else { text }
+    }
+
+    fn is_ascii(&self) -> bool {
+        self.cli.common.ascii || !crate::glyphs::locale_is_utf8()
+    }
+
+    fn spelling(&self) -> Spelling {
+        self.cli.common.spelling.into()
+    }
+
+    /// The tunings there are. What is wrong with a player's own files is said on standard error
+    /// and costs no more than those files.
+    fn tunings(&self) -> &LoadedTunings {
+        say_all(self.library.tunings.problems());
+        &self.library.tunings
+    }
+
+    /// The player's own scales; what is wrong with them is said likewise.
+    fn own_scales(&self) -> &[ScaleKind] {
+        say_all(self.library.scales.problems());
+        self.library.scales.kinds()
+    }
+
+    fn chosen_neck(&self) -> Result<(Neck, TuningAnswer), Refusal> {
+        let (tuning, answer) = answer::find_tuning(self.tunings(), &self.cli.common.tuning)?;
+        Ok((Neck::new(tuning), answer))
+    }
+
+    fn moment(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Moment, Refusal> {
+        match (chord, scale) {
+            (Some(chord), Some(scale)) => Moment::of_chord_in(chord, scale, self.own_scales()),
+            (Some(chord), None) => Moment::of_chord(chord),
+            (None, scale) => Moment::of_scale_with(scale.unwrap_or_default(), self.own_scales()),
+        }
+    }
+
+    fn scales(&self, wanted: &args::Scales) -> Result<ScalesAnswer, Refusal> {
+        let around = Neighbours::read(&wanted.before, &wanted.after, wanted.key.as_deref())?;
+        if around.are_none() {
+            return answer::scales_of(&wanted.chord, self.own_scales());
+        }
+        answer::scales_among(&wanted.chord, &around, self.own_scales())
+    }
+
+    fn pairs(&self, pairs: &args::Pairs) -> Result<PairsAnswer, Refusal> {
+        if pairs.all {
+            return Ok(answer::every_pair(&pairs.wanted.families, self.spelling()));
+        }
+        let moment = self.moment(pairs.chord.as_deref(), pairs.scale.as_deref())?;
+        match &pairs.pair {
+            Some(pair) => {
+                let triads = two_triads(pair).ok_or_else(|| Refusal::UnknownPair {
+                    text: pair.clone(),
+                    count: self.wanted_pairs(&moment, &pairs.wanted).map_or(0, |a| a.pairs.len()),
+                })?;
+                answer::one_pair(&moment, triads?, self.spelling())
+            }
+            None => self.wanted_pairs(&moment, &pairs.wanted),
+        }
+    }
+
+    fn wanted_pairs(&self, moment: &Moment, wanted: &Wanted) -> Result<PairsAnswer, Refusal> {
+        let wishes = Wishes::read(&wanted.with, &wanted.without)?;
+        Ok(answer::pairs_over(moment, &wanted.families, &wishes, self.spelling()))
+    }
+
+    fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
+        let triad: SpelledTriad = shapes.triad.parse()?;
+        let strings = args::strings(shapes.strings.as_deref())?;
+        let query = shape_query(shapes)?;
+        let (neck, tuning) = self.chosen_neck()?;
+        ShapesAnswer::new(&neck, tuning, triad, strings, &query)
+    }
+
+    fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
+        let triads = [ladder.first.parse()?, ladder.second.parse()?];
+        let strings = ladder.strings.parse().map_err(Refusal::Read)?;
+        let query = query(&ladder.where_to)?;
+        let (neck, tuning) = self.chosen_neck()?;
+        LadderAnswer::new(&neck, tuning, triads, strings, &query)
+    }
+
+    fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {
+        let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
+        let pair = self.chosen_pair(&moment, wanted)?;
+        let frets = args::frets(wanted.frets.as_deref())?;
+        let (neck, tuning) = self.chosen_neck()?;
+        let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
+        let drawn = |answer: &NeckAnswer| text::neck(answer, &neck, &pair, frets, wanted.labels);
+        Ok(self.printed(&answer, drawn))
+    }
+
+    /// The pair that is meant by its number in the list or by its two triads.
+    fn chosen_pair(&self, moment: &Moment, wanted: &args::Neck) -> Result<PairAnswer, Refusal> {
+        let text = wanted.pair.trim();
+        if let Some(triads) = two_triads(text) {
+            return answer::pair_over(moment, triads?, self.spelling());
+        }
+        let mut pairs = self.wanted_pairs(moment, &wanted.wanted)?.pairs;
+        let count = pairs.len();
+        let index = text.parse().ok().and_then(|rank: usize| rank.checked_sub(1));
+        match index.filter(|index| *index < count) {
+            Some(index) => Ok(pairs.swap_remove(index)),
+            None => Err(Refusal::UnknownPair { text: text.to_owned(), count }),
+        }
+    }
+
+    fn open_screen(self) -> Result<Outcome, Failure> {
+        if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
+            return Err(Failure::Input(
+                "the screen needs a terminal, and this is none; these commands print text: \
+                 pairs, scales, triads, chord, shapes, ladder, neck, tunings (see fretloom --help)"
+                    .to_owned(),
+            ));
+        }
+        let (ascii, spelling) = (self.is_ascii(), self.spelling());
+        let symbol = self.cli.chord.first().map(String::as_str);
+        let tuning = &self.cli.common.tuning;
+        let mut explore = tui::explore::Explore::open(symbol, tuning, self.library, spelling)?;
+        if ascii {
+            explore.use_ascii();
+        }
+        tui::runtime::run(&mut explore).map_err(|error| Failure::Input(error.to_string()))?;
+        Ok(Outcome::Shown)
+    }
+}
+
+fn say_all(problems: &[Problem]) {
+    problems.iter().for_each(|problem| complain(problem));
+}
+
+/// `F & G` as two triads; `None` where there is no `&`.
+fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
+    let (one, other) = text.split_once('&')?;
+    let read = || -> Result<[SpelledTriad; 2], Refusal> {
+        Ok([one.trim().parse()?, other.trim().parse()?])
+    };
+    Some(read())
+}
+
+fn contents(file: &Path) -> Result<String, Refusal> {
+    let read = if file == Path::new("-") {
+        let mut text = String::new();
+        io::stdin().lock().read_to_string(&mut text).map(|_| text)
+    } else {
+        std::fs::read_to_string(file)
+    };
+    read.map_err(|error| Refusal::File {
+        name: file.display().to_string(),
+        reason: in_plain_words(&error),
+    })
+}
+
+/// What the system says of a file, without its error numbers.
+fn in_plain_words(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),
+        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
+fn query(where_to: &WhereTo) -> Result<ShapeQuery, Refusal> {
+    let query = ShapeQuery::default().within(args::frets(where_to.frets.as_deref())?);
+    Ok(if where_to.no_open { query.without_open_strings() } else { query })
+}
+
+fn shape_query(shapes: &args::Shapes) -> Result<ShapeQuery, Refusal> {
+    let mut query = query(&shapes.where_to)?;
+    query = match shapes.voicing.one() {
+        Some(voicing) => query.voiced(voicing),
+        None => query.of_both_voicings(),
+    };
+    if shapes.skips {
+        query = query.skipping_strings();
+    }
+    if let Some(inversion) = shapes.inversion {
+        query = query.inverted(inversion.into());
+    }
+    if let Some(span) = shapes.span {
+        query = query.up_to_mm(span);
+    }
+    Ok(query)
+}

@@ -1,0 +1,150 @@
+//! The head: chord, scale and instrument; or the field in which something is typed.
+
+use fretloom_theory::ReadChord;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use ratatui::widgets::{Paragraph, Widget, Wrap};
+
+use super::super::{Explore, Field, Over};
+use super::line::{below, indented, spaced, write};
+use crate::answer::Wishes;
+use crate::cli::mode_of;
+
+impl Explore {
+    /// Rows of the head: a mistake in what is typed may take more than one to explain.
+    pub(super) fn head_rows(&self, width: u16) -> u16 {
+        match self.typed() {
+            Some((_, field)) => {
+                // Words wrap, so a line may hold a little less than its columns.
+                let columns = usize::from(width.saturating_sub(10)).max(1);
+                let words = self.told(field).0;
+                1 + words.chars().count().div_ceil(columns).clamp(1, 3) as u16
+            }
+            None => 2,
+        }
+    }
+
+    pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
+        match self.typed() {
+            Some((label, field)) => self.draw_field(area, buffer, label, field),
+            None => self.draw_chord([below(area, 0), below(area, 1)], buffer),
+        }
+    }
+
+    /// What is being typed, and its label.
+    pub(super) fn typed(&self) -> Option<(&'static str, &Field)> {
+        match &self.over {
+            Over::Chord(field) => Some((" chord ", field)),
+            Over::Wish(field) => Some((" wish ", field)),
+            _ => None,
+        }
+    }
+
+    /// The chord, its scale, the instrument; then why this scale, wishes, and what was assumed.
+    fn draw_chord(&self, [first, second]: [Rect; 2], buffer: &mut Buffer) {
+        let mut spans =
+            vec![Span::raw(" "), Span::styled(self.read.chord.to_string(), self.theme.title)];
+        let mut notes = self.limits();
+        if let Some(scale) = &self.pairs.scale {
+            spans.push(Span::raw(format!("   {}", scale.scale)));
+            let mode = scale.parent.map(|parent| mode_of(scale.mode.unwrap_or(1), &parent));
+            if let Some(from) = scale.said.clone().or(mode) {
+                spans.push(Span::styled(format!(", {from}"), self.theme.muted));
+            }
+            let (at, count) = (self.scale + 1, self.choices.len());
+            notes.push(format!("scale {at} of {count}: {}", scale.why));
+            if !scale.misses.is_empty() {
+                notes.push(format!("without the chord's own {}", spaced(&scale.misses)));
+            }
+        }
+        notes.extend(self.read.assumed.iter().map(ToString::to_string));
+        let line = Line::from(spans);
+        let used = line.width() as u16;
+        write(buffer, first, &line);
+        self.draw_instrument(first, used, buffer);
+        write(buffer, second, &Line::styled(format!(" {}", notes.join(" · ")), self.theme.muted));
+    }
+
+    /// What keeps pairs out of the list or lets more in.
+    fn limits(&self) -> Vec<String> {
+        let mut limits = Vec::new();
+        if !self.wishes.are_none() {
+            limits.push(format!("wish {}", self.wishes));
+        }
+        if self.families > 0 {
+            limits.push(self.families().1.to_owned());
+        }
+        limits
+    }
+
+    /// The instrument at the right, as much of it as there is room for.
+    fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
+        let tuning = &self.instrument.tuning;
+        let strings = self.neck().tuning().strings();
+        let notes = strings.map(|(_, string)| string.note().name());
+        let inferred = if tuning.octaves_inferred { " (octaves inferred)" } else { "" };
+        let short = format!("{}{inferred} ", spaced(notes));
+        let long = format!("{}  {short}", tuning.name);
+        let room = area.width.saturating_sub(used + 2);
+        let fits = |text: &String| text.chars().count() as u16 <= room;
+        let Some(text) = [long, short].into_iter().find(fits) else { return };
+        let x = area.right().saturating_sub(text.chars().count() as u16);
+        buffer.set_stringn(x, area.y, text, usize::from(room), self.theme.muted);
+    }
+
+    /// What is being typed, with what it means or what is wrong with it.
+    pub(super) fn draw_field(&self, area: Rect, buffer: &mut Buffer, label: &str, field: &Field) {
+        let chars: Vec<char> = field.text().chars().collect();
+        let part = |range: std::ops::Range<usize>| -> String {
+            chars.get(range).unwrap_or_default().iter().collect()
+        };
+        let cursor = field.cursor();
+        let under = chars.get(cursor).copied().unwrap_or(' ');
+        let text = if field.is_fresh() { self.theme.muted } else { self.theme.text };
+        let spans = vec![
+            Span::styled(label.to_owned(), self.theme.title),
+            Span::styled(part(0..cursor), text),
+            Span::styled(under.to_string(), self.theme.held),
+            Span::styled(part((cursor + 1).min(chars.len())..chars.len()), text),
+        ];
+        write(buffer, below(area, 0), &Line::from(spans));
+        let rest =
+            Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
+        let (told, readable) = self.told(field);
+        Paragraph::new(told)
+            .style(if readable { self.theme.muted } else { self.theme.error })
+            .wrap(Wrap { trim: true })
+            .render(indented(rest).intersection(buffer.area), buffer);
+    }
+
+    /// What the typed text means, or what is wrong with it; and which of the two it is.
+    fn told(&self, field: &Field) -> (String, bool) {
+        match &self.over {
+            Over::Wish(_) => told_of_wish(&field.text()),
+            _ => told_of_chord(&field.text()),
+        }
+    }
+}
+
+fn told_of_chord(text: &str) -> (String, bool) {
+    match text.parse::<ReadChord>() {
+        Ok(read) => {
+            let mut words = vec![format!("{}: {}", read.chord, spaced(read.chord.tones()))];
+            words.extend(read.assumed.iter().map(ToString::to_string));
+            (words.join(" · "), true)
+        }
+        Err(error) => (format!("character {}: expected {}", error.at(), error.expected()), false),
+    }
+}
+
+fn told_of_wish(text: &str) -> (String, bool) {
+    match Wishes::read_line(text) {
+        Ok(wishes) if wishes.are_none() => (
+            "degrees to have, with a minus not to have: 7 ♯11 -13; empty for every pair".into(),
+            true,
+        ),
+        Ok(wishes) => (format!("only pairs with {wishes}"), true),
+        Err(refusal) => (refusal.to_string(), false),
+    }
+}

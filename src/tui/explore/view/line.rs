@@ -1,0 +1,63 @@
+//! Small helps for drawing lines of text.
+
+use std::fmt::Display;
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::Line;
+
+/// Writes a line on the first row of an area, if it has one; a line that is cut off says so.
+pub(super) fn write(buffer: &mut Buffer, area: Rect, line: &Line<'_>) {
+    if area.is_empty() {
+        return;
+    }
+    buffer.set_line(area.x, area.y, line, area.width);
+    if line.width() > usize::from(area.width)
+        && let Some(last) = buffer.cell_mut((area.right() - 1, area.y))
+    {
+        last.set_symbol("…");
+    }
+}
+
+/// One row of an area.
+pub(super) fn below(area: Rect, row: u16) -> Rect {
+    Rect { y: area.y.saturating_add(row), height: area.height.saturating_sub(row).min(1), ..area }
+}
+
+/// One column in from the left.
+pub(super) fn indented(area: Rect) -> Rect {
+    let by = area.width.min(1);
+    Rect { x: area.x + by, width: area.width - by, ..area }
+}
+
+/// The first row of a list shown in `rows` rows so that the chosen one is in view.
+pub(super) fn first_row(chosen: usize, rows: usize, count: usize) -> usize {
+    let centred = chosen.saturating_sub(rows / 2);
+    centred.min(count.saturating_sub(rows))
+}
+
+pub(super) fn padded(text: &str, width: usize) -> String {
+    format!("{text:width$}")
+}
+
+/// Values separated by single spaces.
+pub(super) fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String {
+    values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")
+}
+
+/// Numbers separated by hyphens.
+pub(super) fn dashed(numbers: &[u8]) -> String {
+    numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
+}
+
+/// As many words as fit, and a sign where some do not.
+pub(super) fn fitting(words: impl Iterator<Item = String>, width: usize) -> String {
+    let mut text = String::new();
+    for word in words {
+        if text.chars().count() + word.chars().count() + 3 > width {
+            return text + "…";
+        }
+        text = text + &word + "  ";
+    }
+    text
+}

@@ -1,0 +1,174 @@
+//! The list of pairs, the scales beside it, and what the chosen pair says.
+
+use fretloom_theory::{Chord, Fold};
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use ratatui::widgets::{Paragraph, Widget, Wrap};
+
+use super::super::Explore;
+use super::line::{below, first_row, fitting, indented, padded, spaced, write};
+use crate::answer::PairAnswer;
+
+impl Explore {
+    /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
+    /// column says what counts for and against each pair, which is what the order is made of.
+    pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
+        let folds = &self.pairs.folds;
+        let shown: Vec<(&Fold, &PairAnswer)> = folds
+            .iter()
+            .enumerate()
+            .filter_map(|(row, fold)| {
+                let index = if row == self.row { self.index()? } else { fold.first };
+                Some((fold, self.pairs.pairs.get(index)?))
+            })
+            .collect();
+        let widths = columns(&shown);
+        let heading = format!(
+            "   {}  {}  leaves out  rubs  for / against it",
+            padded("pair", widths[0]),
+            padded("says", widths[1])
+        );
+        write(buffer, area, &Line::styled(heading, self.theme.muted));
+        let rows = usize::from(area.height.saturating_sub(1));
+        if shown.is_empty() {
+            let none = if self.wishes.are_none() {
+                "   this scale holds no pair"
+            } else {
+                "   no pair fulfils the wish"
+            };
+            write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
+        }
+        let from = first_row(self.row, rows, shown.len());
+        for ((index, (fold, pair)), row) in shown.iter().enumerate().skip(from).take(rows).zip(1..)
+        {
+            let line = self.pair_line(fold, pair, widths, index == self.row);
+            write(buffer, below(area, row), &line);
+        }
+    }
+
+    fn pair_line(
+        &self,
+        fold: &Fold,
+        pair: &PairAnswer,
+        [name_width, says_width]: [usize; 2],
+        chosen: bool,
+    ) -> Line<'static> {
+        let theme = &self.theme;
+        let base = if chosen { theme.chosen } else { theme.text };
+        let [first, second] = [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees));
+        let says = first.chars().count() + 3 + second.chars().count();
+        let rubs = if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) };
+        let mut spans = vec![
+            Span::styled(if chosen { " ▸ " } else { "   " }, base),
+            Span::styled(padded(&name(pair), name_width) + "  ", base),
+            Span::styled(first, base.patch(theme.first)),
+            Span::styled(" · ", theme.muted),
+            Span::styled(second, base.patch(theme.second)),
+            Span::raw(" ".repeat(says_width.saturating_sub(says) + 2)),
+            Span::styled(padded(&left_out(pair), 10), base),
+            Span::raw("  "),
+            Span::styled(padded(&rubs, 4), base),
+            Span::styled(format!("  {}", self.counts(fold, pair)), theme.muted),
+        ];
+        spans.retain(|span| !span.content.is_empty());
+        Line::from(spans)
+    }
+
+    /// What counts for a pair, then what counts against it; and how it is folded.
+    fn counts(&self, fold: &Fold, pair: &PairAnswer) -> String {
+        let (good, bad): (Vec<_>, Vec<_>) =
+            pair.merits.iter().partition(|merit| merit.points() > 0);
+        let words = |merits: &[&fretloom_theory::Merit]| {
+            merits.iter().map(|merit| merit.word()).collect::<Vec<_>>().join(", ")
+        };
+        let mut text = Vec::new();
+        if !fold.copies.is_empty() {
+            let moves = fold.copies.iter().map(|(_, by)| by);
+            text.push(format!("also moved {}", spaced(moves)));
+        }
+        let lettered = self.pairs.scale.as_ref().is_some_and(|scale| scale.notes.len() == 7);
+        if !pair.in_thirds && lettered {
+            text.push("by sound only".to_owned());
+        }
+        text.push(match (good.is_empty(), bad.is_empty()) {
+            (_, true) => words(&good),
+            (true, false) => format!("/ {}", words(&bad)),
+            (false, false) => format!("{} / {}", words(&good), words(&bad)),
+        });
+        text.join("; ")
+    }
+
+    /// The scales that fit the chord, beside the pairs.
+    pub(super) fn draw_scales(&self, area: Rect, buffer: &mut Buffer) {
+        let heading = format!("scales of {}", self.read.chord);
+        write(buffer, area, &Line::styled(heading, self.theme.muted));
+        let rows = usize::from(area.height.saturating_sub(1));
+        let from = first_row(self.scale, rows, self.choices.len());
+        let shown = self.choices.iter().enumerate().skip(from).take(rows);
+        for ((index, choice), row) in shown.zip(1..) {
+            let chosen = index == self.scale;
+            let style = if chosen { self.theme.chosen } else { self.theme.text };
+            let line = Line::from(vec![
+                Span::styled(if chosen { "▸ " } else { "  " }, style),
+                Span::styled(choice.scale().to_string(), style),
+                Span::styled(format!("  {}", choice.why()), self.theme.muted),
+            ]);
+            write(buffer, below(area, row), &line);
+        }
+    }
+
+    /// Why the chosen pair stands where it does, what its six notes are, and what else it serves.
+    pub(super) fn draw_detail(&self, area: Rect, buffer: &mut Buffer) {
+        let Some(pair) = self.pair().filter(|_| !area.is_empty()) else { return };
+        let area = indented(area);
+        let sentence =
+            Paragraph::new(pair.why.to_string()).style(self.theme.text).wrap(Wrap { trim: true });
+        let lines = self.pairs_detail(pair, area.width);
+        // The sentence first; the rest as far as there are rows.
+        let sentence_rows = (pair.why.to_string().chars().count() as u16)
+            .div_ceil(area.width.max(1))
+            .clamp(1, area.height);
+        sentence.render(Rect { height: sentence_rows, ..area }, buffer);
+        for (line, row) in lines.iter().zip(sentence_rows..area.height) {
+            write(buffer, below(area, row), &Line::styled(line.clone(), self.theme.muted));
+        }
+    }
+
+    fn pairs_detail(&self, pair: &PairAnswer, width: u16) -> Vec<String> {
+        let serves = pair.also_fits.iter().map(|chord| {
+            chord.parse::<Chord>().map_or_else(|_| chord.clone(), |chord| chord.to_string())
+        });
+        let serves = fitting(serves, usize::from(width).saturating_sub(12));
+        let mut lines = vec![if serves.is_empty() {
+            "serves no other common chord".to_owned()
+        } else {
+            format!("also serves {serves}")
+        }];
+        let interleaves =
+            if pair.interleaves { "the triads interleave" } else { "not interleaving" };
+        let vector: String = pair.interval_vector.iter().map(ToString::to_string).collect();
+        lines.push(format!("{interleaves} · set {}, interval vector {vector}", pair.forte));
+        lines
+    }
+}
+
+/// `F & G`
+fn name(pair: &PairAnswer) -> String {
+    format!("{} & {}", pair.first.name, pair.second.name)
+}
+
+fn left_out(pair: &PairAnswer) -> String {
+    let notes = pair.left_out.iter().map(|out| format!("{} {}", out.note, out.degree));
+    notes.collect::<Vec<_>>().join(", ")
+}
+
+/// The widths of the columns for names and for what is said.
+fn columns(pairs: &[(&Fold, &PairAnswer)]) -> [usize; 2] {
+    let names = pairs.iter().map(|(_, pair)| name(pair).chars().count()).max();
+    let says = pairs.iter().map(|(_, pair)| {
+        let [first, second] = [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees));
+        first.chars().count() + 3 + second.chars().count()
+    });
+    [names.unwrap_or_default().max(4), says.max().unwrap_or_default().max(4)]
+}
