@@ -45,8 +45,14 @@ impl ScaleKind {
     /// flat sign may stand for `natural`.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static ScaleKind> {
-        let wanted = simplified(name);
-        ScaleKind::all().iter().find(|kind| kind.names().any(|known| simplified(known) == wanted))
+        let named = |holds: &dyn Fn(&str) -> bool| {
+            ScaleKind::all().iter().find(|kind| kind.names().any(holds))
+        };
+        // Tables write a name as it stands; evening out every name is for what people type.
+        named(&|known| known == name).or_else(|| {
+            let wanted = simplified(name);
+            named(&|known| simplified(known) == wanted)
+        })
     }
 
     /// The named kind whose degrees sound like `degrees`, if there is one.
