@@ -1,4 +1,4 @@
-//! Commands: read the arguments, ask [`answer`](crate::answer), print.
+//! Commands: read the arguments, ask [`answer`], print.
 //!
 //! Exit status 0 when done; 1 when the input was at fault, with one message on standard error and
 //! nothing on standard output; 2 for wrong usage.

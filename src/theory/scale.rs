@@ -203,7 +203,7 @@ impl Scale {
     /// The name that the scale itself gives to a note; `None` outside the scale.
     #[must_use]
     pub fn name_of(&self, class: PitchClass) -> Option<NoteName> {
-        self.notes().find(|note| note.pitch_class() == class)
+        self.root.up(self.degree_of(class)?.interval())
     }
 
     /// The scale that this one is a mode of (itself, where it is mode 1).
