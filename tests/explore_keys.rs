@@ -166,18 +166,19 @@ const MARKED: Told = Player::marked;
 const EFFECTS: Told = |player| format!("{:?}", player.effects);
 const LABELS: Told = |player| player.explore.labels().word().to_owned();
 const TOP: Told = |player| player.line(0);
+const COUNT: Told = |player| player.explore.pairs().pairs.len().to_string();
 const LOCK: Told = |player| player.shows("locked to 4-3-2").to_string();
 /// The name of the pair's first triad, which the two spellings write differently over A altered.
 const FIRST_NAME: Told = |player| player.explore.pair().unwrap().first.name.to_string();
 
 const OPENED: &str =
-    "Gmaj7♯11   G Lydian, mode 4 of D major           Guitar, standard  E A D G B E";
+    "Gmaj7♯11   G Lydian, D major a fifth up          Guitar, standard  E A D G B E";
 
 /// Every command at least once, on Gmaj7♯11; the keys beside the words of before lead there.
 #[rustfmt::skip]
 const TRIPLES: &[Triple] = {
     use Command::*;
-    use Section::{Chord, Everywhere, Explore, List};
+    use Section::{Everywhere, Explore, List, Typing};
     &[
         triple(Explore, EditChord, TOP, ("", OPENED), "c", "chord Gmaj7#11"),
         triple(Explore, EditChord, TOP, ("", OPENED), "enter", "chord Gmaj7#11"),
@@ -212,8 +213,19 @@ const TRIPLES: &[Triple] = {
         triple(Explore, ToNut, FRETS, ("right", "2-12"), "0", "1-11"),
         triple(Explore, ToEnd, FRETS, ("", "1-11"), "end right", "12-22"),
         triple(Explore, ToEnd, FRETS, ("", "1-11"), "9", "12-22"),
-        triple(Chord, Accept, CHORD, ("c D m 7", "Gmaj7♯11"), "enter", "Dm7"),
-        triple(Chord, Cancel, TOP, ("c D m 7", "chord Dm7"), "esc", OPENED),
+        triple(Explore, MovePair, PAIR, ("c C 7 b 9 enter", "C & Gb"), "m", "Eb & A"),
+        triple(Explore, MovePair, PAIR, ("c C 7 b 9 enter m", "Eb & A"), "m", "C & Gb"),
+        triple(Explore, MovePair, PAIR, ("", "G & A"), "m", "G & A"),
+        triple(Explore, EditWish, TOP, ("", OPENED), "w", "wish"),
+        triple(Explore, Families, COUNT, ("", "7"), "f", "10"),
+        triple(Explore, Families, COUNT, ("f f f", "12"), "f", "7"),
+        triple(Explore, ChooseScale, MARKED, ("", FIRST_PAIR), "e", FIRST_SCALE),
+        triple(Typing, Accept, COUNT, ("w 7 , - 1", "7"), "enter", "1"),
+        triple(Typing, Accept, COUNT, ("w - 1 enter w backspace backspace", "1"), "enter", "7"),
+        triple(Typing, Accept, TOP, ("w x", "wish x"), "enter", "wish x"),
+        triple(List, Accept, SCALE, ("e down", "G Lydian"), "enter", "G Lydian augmented"),
+        triple(Typing, Accept, CHORD, ("c D m 7", "Gmaj7♯11"), "enter", "Dm7"),
+        triple(Typing, Cancel, TOP, ("c D m 7", "chord Dm7"), "esc", OPENED),
         triple(List, Down, MARKED, ("g", STANDARD), "down", DROP_D),
         triple(List, Down, MARKED, ("g j j j j j j", UKULELE), "j", UKULELE),
         triple(List, Up, MARKED, ("g down", DROP_D), "up", STANDARD),
@@ -239,9 +251,12 @@ const HELP_TOP: &str = "Chord, pairs and neck";
 /// On top of the help page after a page down and a line up.
 const HELP_BELOW: &str = "End  9            the neck to its last fret";
 
-const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4   22 frets, 648 mm";
-const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4   22 frets, 648 mm";
-const UKULELE: &str = "Ukulele, high G               G4 C4 E4 A4   15 frets, 345 mm";
+const FIRST_PAIR: &str =
+    "G & A       1 3 5 · 9 ♯11 13  F♯ 7        –     majors a step apart, its own…";
+const FIRST_SCALE: &str = "G Lydian               G A B C♯ D E F♯  the ♯11 does not rub";
+const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4      22 frets, 648 mm";
+const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4      22 frets, 648 mm";
+const UKULELE: &str = "Ukulele, high G               G4 C4 E4 A4            15 frets, 345 mm";
 
 #[test]
 fn every_triple_holds() {

@@ -97,7 +97,7 @@ fn a_resize_redraws_at_once() {
         screen.contents().trim() == FIRST_CHORD
     });
     session.resize(10, 40);
-    session.wait_for("more from 40×14 on", DEADLINE);
+    session.wait_for("more from 40×15 on", DEADLINE);
 }
 
 /// No resize comes here: the size at the start must have been told.
@@ -121,7 +121,7 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "On the neck"),
+        ("\x1b[6~", "In a list"),
         ("q", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {

@@ -51,6 +51,9 @@ fn scale_line(scale: &ScaleAnswer) -> String {
     if let Some(parent) = &scale.parent {
         text += &format!("   {}", mode_of(scale.mode.unwrap_or(1), parent));
     }
+    if let Some(said) = &scale.said {
+        text += &format!(", {said}");
+    }
     if let Some(asked) = scale.respelled_from {
         text += &format!("   on {} instead of {asked}, to be readable", scale.root);
     }
@@ -237,7 +240,7 @@ pub(super) fn shapes(answer: &ShapesAnswer) -> String {
     with_care(text, &answer.shapes)
 }
 
-/// `ladder`: the highest shape on top, as on a ladder.
+/// `ladder`: going up, the lowest shape first.
 pub(super) fn ladder(answer: &LadderAnswer) -> String {
     let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
     if rows.is_empty() {

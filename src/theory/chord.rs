@@ -40,6 +40,11 @@ const ORDER: Degrees = Degrees::table("1 2 b3 3 4 b5 5 #5 6 bb7 b7 7");
 const TENSIONS: Degrees = Degrees::table("b9 9 #9 11 #11 b13 13");
 
 impl Chord {
+    /// The chord that stands over `root` as this one, which has no bass, stands over its own.
+    pub(crate) fn moved_to(&self, root: NoteName) -> Chord {
+        Chord { root, bass: None, ..self.clone() }
+    }
+
     /// Its root.
     #[must_use]
     pub fn root(&self) -> NoteName {
@@ -93,7 +98,8 @@ impl Chord {
 
     /// Does the symbol name this degree, written like this? For tables: the degree is ASCII text.
     pub(crate) fn names(&self, degree: &str) -> bool {
-        degree.parse().is_ok_and(|degree| self.degrees.contains(&degree))
+        Degree::from_ascii(degree.as_bytes(), 0, degree.len())
+            .is_some_and(|degree| self.degrees.contains(&degree))
     }
 
     /// Does it hold a major third and a minor seventh?

@@ -82,7 +82,7 @@ impl Degree {
     }
 
     /// Reads one degree out of ASCII bytes `from..to`; used to write tables as text.
-    const fn from_ascii(bytes: &[u8], from: usize, to: usize) -> Option<Degree> {
+    pub(crate) const fn from_ascii(bytes: &[u8], from: usize, to: usize) -> Option<Degree> {
         let mut at = from;
         let mut alteration = 0;
         while at < to && (bytes[at] == b'b' || bytes[at] == b'#') {

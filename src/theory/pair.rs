@@ -107,11 +107,9 @@ impl TriadPair {
         triads: Vec<Triad>,
         reference: PitchClass,
     ) -> impl Iterator<Item = TriadPair> {
-        (0..triads.len()).flat_map(move |i| {
-            let a = triads[i];
-            let later: Vec<Triad> = triads[i + 1..].to_vec();
-            later.into_iter().filter_map(move |b| TriadPair::new(a, b, reference))
-        })
+        let count = triads.len();
+        let couples = (0..count).flat_map(move |a| (a + 1..count).map(move |b| (a, b)));
+        couples.filter_map(move |(a, b)| TriadPair::new(triads[a], triads[b], reference))
     }
 }
 

@@ -45,7 +45,9 @@ impl ScaleKind {
     /// flat sign may stand for `natural`.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static ScaleKind> {
-        ScaleKind::all().iter().find(|kind| kind.is_called(name))
+        // Tables write a name as it stands; evening out every name is for what people type.
+        let exact = ScaleKind::all().iter().find(|kind| kind.names().any(|known| known == name));
+        exact.or_else(|| ScaleKind::all().iter().find(|kind| kind.is_called(name)))
     }
 
     /// Is this one of its names? Case and signs are read as in [`named`](Self::named).
@@ -203,7 +205,7 @@ impl Scale {
     /// The name that the scale itself gives to a note; `None` outside the scale.
     #[must_use]
     pub fn name_of(&self, class: PitchClass) -> Option<NoteName> {
-        self.notes().find(|note| note.pitch_class() == class)
+        self.root.up(self.degree_of(class)?.interval())
     }
 
     /// The scale that this one is a mode of (itself, where it is mode 1).

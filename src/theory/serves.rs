@@ -46,33 +46,34 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
     let mut served: Vec<(usize, Chord)> = Vec::new();
     for up in 0..12 {
         let root = start.up(up);
-        for (suffix, scale) in common() {
-            let holds = notes.is_subset(scale.transposed(i32::from(root.number())));
-            let chord = holds.then(|| on_everyday_root(root, suffix, speller)).flatten();
-            if let Some(chord) = chord.filter(|chord| Some(chord) != ground.chord()) {
-                served.push((chord.set().difference(notes).len(), chord));
-            }
+        let Some(name) = everyday_name(root, speller) else { continue };
+        // The other way round: the notes go down to the scales on C.
+        let on_c = notes.transposed(-i32::from(root.number()));
+        for (chord, _) in common().iter().filter(|(_, scale)| on_c.is_subset(*scale)) {
+            let missing = chord.set().difference(on_c).len();
+            served.push((missing, chord.moved_to(name)));
         }
     }
+    served.retain(|(_, chord)| Some(chord) != ground.chord());
     served.sort_by_key(|(missing, _)| *missing);
     served.into_iter().map(|(_, chord)| chord).collect()
 }
 
-/// The common chords, each with the notes of its scale on C.
-fn common() -> &'static [(&'static str, PitchClassSet)] {
-    static SETS: LazyLock<Vec<(&'static str, PitchClassSet)>> = LazyLock::new(|| {
-        let on_c = |(suffix, scale): &(&'static str, &str)| {
-            Some((*suffix, ScaleKind::named(scale)?.set_over(PitchClass::C)))
+/// The common chords on C, each with the notes of its scale.
+fn common() -> &'static [(Chord, PitchClassSet)] {
+    static ON_C: LazyLock<Vec<(Chord, PitchClassSet)>> = LazyLock::new(|| {
+        let on_c = |(suffix, scale): &(&str, &str)| {
+            let chord = format!("C{suffix}").parse().ok()?;
+            Some((chord, ScaleKind::named(scale)?.set_over(PitchClass::C)))
         };
         COMMON.iter().filter_map(on_c).collect()
     });
-    &SETS
+    &ON_C
 }
 
-fn on_everyday_root(root: PitchClass, suffix: &str, speller: &Speller<'_>) -> Option<Chord> {
+fn everyday_name(root: PitchClass, speller: &Speller<'_>) -> Option<NoteName> {
     let name = Some(speller.note(root)).filter(|name| name.is_everyday());
-    let name = name.or_else(|| NoteName::everyday(root).next())?;
-    format!("{name:#}{suffix}").parse().ok()
+    name.or_else(|| NoteName::everyday(root).next())
 }
 
 #[cfg(test)]

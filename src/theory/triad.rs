@@ -61,6 +61,11 @@ impl TriadQuality {
         [0, second.semitones() as i32, third.semitones() as i32]
     }
 
+    const fn set_on_c(self) -> PitchClassSet {
+        let [root, second, third] = self.semitones();
+        PitchClassSet::from_bits(1 << root | 1 << second | 1 << third)
+    }
+
     /// What the three members are over the triad's own root: 1 ♭3 5 for a minor triad.
     #[must_use]
     pub const fn degrees(self) -> [Degree; 3] {
@@ -166,8 +171,17 @@ impl Triad {
 
     /// Its three members as a set.
     #[must_use]
-    pub fn set(self) -> PitchClassSet {
-        self.members().into_iter().collect()
+    pub const fn set(self) -> PitchClassSet {
+        // Every search for pairs asks this first, so the six shapes are worked out beforehand.
+        const ON_C: [PitchClassSet; 6] = [
+            TriadQuality::Major.set_on_c(),
+            TriadQuality::Minor.set_on_c(),
+            TriadQuality::Diminished.set_on_c(),
+            TriadQuality::Augmented.set_on_c(),
+            TriadQuality::Sus.set_on_c(),
+            TriadQuality::FlatFive.set_on_c(),
+        ];
+        ON_C[self.quality as usize].transposed(self.root.number() as i32)
     }
 
     /// The same triad `semitones` higher.
@@ -348,6 +362,16 @@ mod tests {
         let all: std::collections::HashSet<u16> =
             Triad::every(TriadQuality::ALL).map(|triad| triad.set().bits()).collect();
         assert_eq!(all.len(), 64);
+    }
+
+    #[test]
+    fn a_triads_set_is_that_of_its_members() {
+        for quality in TriadQuality::ALL {
+            for root in PitchClass::all() {
+                let triad = Triad::new(root, *quality);
+                assert_eq!(triad.set(), triad.members().into_iter().collect(), "{triad:?}");
+            }
+        }
     }
 
     #[test]

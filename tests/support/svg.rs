@@ -10,7 +10,7 @@ const GROUND: &str = "#16181d";
 const TEXT: &str = "#d7dae0";
 
 /// The whole buffer as one picture.
-pub fn of_buffer(buffer: &Buffer) -> String {
+pub(crate) fn of_buffer(buffer: &Buffer) -> String {
     let (columns, rows) = (usize::from(buffer.area.width), usize::from(buffer.area.height));
     let (width, height) = (columns * CELL.0 + 20, rows * CELL.1 + 20);
     let mut svg = format!(

@@ -8,7 +8,7 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::{Explore, Field, Over};
 use super::line::{below, indented, spaced, write};
-use crate::answer::Wishes;
+use crate::answer::{ScaleAnswer, Wishes};
 use crate::cli::mode_of;
 
 impl Explore {
@@ -48,8 +48,7 @@ impl Explore {
         let mut notes = self.limits();
         if let Some(scale) = &self.pairs.scale {
             spans.push(Span::raw(format!("   {}", scale.scale)));
-            let mode = scale.parent.map(|parent| mode_of(scale.mode.unwrap_or(1), &parent));
-            if let Some(from) = scale.said.clone().or(mode) {
+            if let Some(from) = parent_of(scale) {
                 spans.push(Span::styled(format!(", {from}"), self.theme.muted));
             }
             let (at, count) = (self.scale + 1, self.choices.len());
@@ -124,6 +123,15 @@ impl Explore {
             Over::Wish(_) => told_of_wish(&field.text()),
             _ => told_of_chord(&field.text()),
         }
+    }
+}
+
+/// The parent and how to find it: `D♭ melodic minor a half step up`.
+fn parent_of(scale: &ScaleAnswer) -> Option<String> {
+    let parent = scale.parent?;
+    match &scale.said {
+        Some(said) => Some(format!("{} {said}", parent.root)),
+        None => Some(mode_of(parent.mode, &parent)),
     }
 }
 

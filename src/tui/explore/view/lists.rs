@@ -37,6 +37,13 @@ impl Explore {
         if self.ascii { Glyphs::Ascii } else { Glyphs::Unicode }
     }
 
+    /// The first key of a command of the explorer, as it is labelled; never written in a string.
+    pub(super) fn key_of(&self, command: Command) -> String {
+        let row = COMMANDS.iter().find(|row| row.command == command);
+        let key = row.and_then(|row| self.keys.of(row).first());
+        key.map(|key| key.label(self.glyphs())).unwrap_or_default()
+    }
+
     /// Every key, made from the live table.
     pub(in crate::tui::explore) fn help_lines(&self) -> Vec<Line<'static>> {
         let mut lines = Vec::new();

@@ -9,6 +9,7 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 use super::super::Explore;
 use super::line::{below, first_row, fitting, indented, padded, spaced, write};
 use crate::answer::PairAnswer;
+use crate::tui::command::Command;
 
 impl Explore {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
@@ -25,9 +26,10 @@ impl Explore {
             .collect();
         let widths = columns(&shown);
         let heading = format!(
-            "   {}  {}  leaves out  rubs  for / against it",
+            "   {}  {}  {}  rubs  for / against it",
             padded("pair", widths[0]),
-            padded("says", widths[1])
+            padded("says", widths[1]),
+            padded("leaves out", widths[2])
         );
         write(buffer, area, &Line::styled(heading, self.theme.muted));
         let rows = usize::from(area.height.saturating_sub(1));
@@ -51,7 +53,7 @@ impl Explore {
         &self,
         fold: &Fold,
         pair: &PairAnswer,
-        [name_width, says_width]: [usize; 2],
+        [name_width, says_width, left_out_width]: [usize; 3],
         chosen: bool,
     ) -> Line<'static> {
         let theme = &self.theme;
@@ -66,7 +68,7 @@ impl Explore {
             Span::styled(" · ", theme.muted),
             Span::styled(second, base.patch(theme.second)),
             Span::raw(" ".repeat(says_width.saturating_sub(says) + 2)),
-            Span::styled(padded(&left_out(pair), 10), base),
+            Span::styled(padded(&left_out(pair), left_out_width), base),
             Span::raw("  "),
             Span::styled(padded(&rubs, 4), base),
             Span::styled(format!("  {}", self.counts(fold, pair)), theme.muted),
@@ -84,8 +86,7 @@ impl Explore {
         };
         let mut text = Vec::new();
         if !fold.copies.is_empty() {
-            let moves = fold.copies.iter().map(|(_, by)| by);
-            text.push(format!("also moved {}", spaced(moves)));
+            text.push(format!("also {} frets up", spaced(moves(fold))));
         }
         let lettered = self.pairs.scale.as_ref().is_some_and(|scale| scale.notes.len() == 7);
         if !pair.in_thirds && lettered {
@@ -126,8 +127,9 @@ impl Explore {
             Paragraph::new(pair.why.to_string()).style(self.theme.text).wrap(Wrap { trim: true });
         let lines = self.pairs_detail(pair, area.width);
         // The sentence first; the rest as far as there are rows.
+        // Words wrap, so a line may hold a little less than its columns.
         let sentence_rows = (pair.why.to_string().chars().count() as u16)
-            .div_ceil(area.width.max(1))
+            .div_ceil(area.width.saturating_sub(6).max(1))
             .clamp(1, area.height);
         sentence.render(Rect { height: sentence_rows, ..area }, buffer);
         for (line, row) in lines.iter().zip(sentence_rows..area.height) {
@@ -140,11 +142,17 @@ impl Explore {
             chord.parse::<Chord>().map_or_else(|_| chord.clone(), |chord| chord.to_string())
         });
         let serves = fitting(serves, usize::from(width).saturating_sub(12));
-        let mut lines = vec![if serves.is_empty() {
+        let mut lines = Vec::new();
+        if let Some(fold) = self.pairs.folds.get(self.row).filter(|fold| !fold.copies.is_empty()) {
+            let key = self.key_of(Command::MovePair);
+            let moves = spaced(moves(fold));
+            lines.push(format!("the scale repeats: {key} moves the pair {moves} frets up"));
+        }
+        lines.push(if serves.is_empty() {
             "serves no other common chord".to_owned()
         } else {
             format!("also serves {serves}")
-        }];
+        });
         let interleaves =
             if pair.interleaves { "the triads interleave" } else { "not interleaving" };
         let vector: String = pair.interval_vector.iter().map(ToString::to_string).collect();
@@ -163,12 +171,24 @@ fn left_out(pair: &PairAnswer) -> String {
     notes.collect::<Vec<_>>().join(", ")
 }
 
-/// The widths of the columns for names and for what is said.
-fn columns(pairs: &[(&Fold, &PairAnswer)]) -> [usize; 2] {
+/// How many frets up the copies of a fold lie, the nearest first.
+fn moves(fold: &Fold) -> Vec<u8> {
+    let mut moves: Vec<u8> = fold.copies.iter().map(|(_, by)| *by).collect();
+    moves.sort_unstable();
+    moves
+}
+
+/// The widths of the columns for names, for what is said and for what is left out.
+fn columns(pairs: &[(&Fold, &PairAnswer)]) -> [usize; 3] {
     let names = pairs.iter().map(|(_, pair)| name(pair).chars().count()).max();
     let says = pairs.iter().map(|(_, pair)| {
         let [first, second] = [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees));
         first.chars().count() + 3 + second.chars().count()
     });
-    [names.unwrap_or_default().max(4), says.max().unwrap_or_default().max(4)]
+    let out = pairs.iter().map(|(_, pair)| left_out(pair).chars().count()).max();
+    [
+        names.unwrap_or_default().max(4),
+        says.max().unwrap_or_default().max(4),
+        out.unwrap_or_default().max(10),
+    ]
 }
