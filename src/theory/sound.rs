@@ -255,14 +255,14 @@ impl Merit {
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
-            Merit::MajorsAWholeStepApart => "majors a step apart",
-            Merit::Majors => "two majors",
+            Merit::MajorsAWholeStepApart => "step majors",
+            Merit::Majors => "majors",
             Merit::OneMajor => "a major",
-            Merit::OwnTriad => "its own triad",
-            Merit::WholeChord => "whole chord",
-            Merit::GuideTones => "guide tones",
+            Merit::OwnTriad => "own triad",
+            Merit::WholeChord => "whole",
+            Merit::GuideTones => "guides",
             Merit::Colour => "colour",
-            Merit::Drops(_) => "drops a named note",
+            Merit::Drops(_) => "drops",
             Merit::Rubs(_) => "rubs",
             Merit::Diminished(_) => "diminished",
         }

@@ -15,9 +15,10 @@ const NOTES: &[(&str, &[&str])] = &[
     (
         "The order of pairs",
         &[
-            "for a pair: two majors, most of all a whole step apart; the chord's own triad;",
-            "every chord tone; third and seventh; three colours that do not rub",
-            "against it: notes that rub, named notes left out, diminished triads",
+            "for a pair: step majors (two majors a whole step apart), majors (a half step or",
+            "a tritone apart), own triad (the chord's), whole (every chord tone), guides (third",
+            "and seventh), colour (three tensions without a rub), a major",
+            "against it: rubs, drops (a note that the symbol names), diminished",
             "pairs that the scale spells in thirds stand first; none is hidden",
         ],
     ),

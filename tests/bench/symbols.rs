@@ -1,0 +1,96 @@
+//! Reading chord symbols, and everything that follows from them: the scales of every chord, the
+//! pairs of every chord in every scale that fits it. Beside a table that knows the symbols by heart.
+
+#![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
+
+#[path = "support/ratio.rs"]
+mod ratio;
+
+use std::collections::HashMap;
+use std::time::Instant;
+
+use divan::{Bencher, black_box};
+use fretloom_theory::{Chord, ChordScale, ReadChord, ScaleChoice, Sound, TriadPair, TriadQuality};
+use ratio::Ratios;
+
+/// 462 symbols of every dialect; the head of the file says where they come from.
+fn symbols() -> Vec<&'static str> {
+    let table = include_str!("../reference/chord_symbols.tsv");
+    let rows = table.lines().filter(|line| !line.starts_with('#'));
+    rows.filter_map(|row| row.split('\t').next()).collect()
+}
+
+/// What a program would do that never met a new symbol: the notes of each, by its whole text.
+fn by_heart(symbols: &[&'static str]) -> HashMap<&'static str, u16> {
+    let notes = |symbol: &&'static str| (*symbol, symbol.parse::<Chord>().unwrap().set().bits());
+    symbols.iter().map(notes).collect()
+}
+
+fn read(symbols: &[&str]) -> usize {
+    symbols.iter().filter(|symbol| symbol.parse::<ReadChord>().is_ok()).count()
+}
+
+fn look_up(symbols: &[&str], known: &HashMap<&str, u16>) -> usize {
+    symbols.iter().filter(|symbol| known.contains_key(*symbol)).count()
+}
+
+/// Every chord over every scale that fits it.
+fn grounds(symbols: &[&str]) -> Vec<ChordScale> {
+    let of_chord = |symbol: &&str| {
+        let chord: Chord = symbol.parse().unwrap();
+        let choices = ScaleChoice::for_chord(&chord);
+        // The chromatic scale, with its 366 pairs, would drown the others.
+        let usual = choices.into_iter().filter(|choice| choice.scale().kind().degrees().len() < 12);
+        usual
+            .map(move |choice| ChordScale::over(chord.clone(), choice.scale().clone()))
+            .collect::<Vec<_>>()
+    };
+    symbols.iter().flat_map(of_chord).collect()
+}
+
+fn ranked(grounds: &[ChordScale]) -> usize {
+    grounds.iter().map(|ground| Sound::ranked(ground, TriadQuality::TERTIAN).len()).sum()
+}
+
+fn found(grounds: &[ChordScale]) -> usize {
+    let pairs = |ground: &ChordScale| {
+        let (set, root) = (ground.scale().set(), ground.root().pitch_class());
+        TriadPair::within(set, TriadQuality::TERTIAN, root).count()
+    };
+    grounds.iter().map(pairs).sum()
+}
+
+#[divan::bench]
+fn read_462_symbols(bencher: Bencher<'_, '_>) {
+    let symbols = symbols();
+    bencher.bench(|| read(black_box(&symbols)));
+}
+
+#[divan::bench]
+fn scales_of_462_chords(bencher: Bencher<'_, '_>) {
+    let symbols = symbols();
+    bencher.bench(|| grounds(black_box(&symbols)));
+}
+
+fn main() {
+    divan::main();
+    let symbols = symbols();
+    let known = by_heart(&symbols);
+    assert_eq!(read(&symbols), look_up(&symbols, &known));
+    Ratios::to("a table of whole symbols", || look_up(black_box(&symbols), black_box(&known)))
+        .and("reading them word by word", || read(black_box(&symbols)))
+        .print("462 chord symbols");
+    let start = Instant::now();
+    let rounds = 200;
+    for _ in 0..rounds {
+        black_box(read(black_box(&symbols)));
+    }
+    let per_second = (rounds * symbols.len()) as f64 / start.elapsed().as_secs_f64();
+    println!("that is {per_second:.0} symbols a second\n");
+    let grounds = grounds(&symbols);
+    assert_eq!(ranked(&grounds), found(&grounds));
+    println!("{} chord-scales, {} pairs", grounds.len(), found(&grounds));
+    Ratios::to("their pairs found", || found(black_box(&grounds)))
+        .and("their pairs judged and sorted", || ranked(black_box(&grounds)))
+        .print("every chord in every scale that fits it");
+}
