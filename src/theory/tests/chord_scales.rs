@@ -384,11 +384,8 @@ fn the_blues_scales_are_offered_as_a_reading_of_a_dominant() {
     for symbols in ["C7 *F7 C7 G7", "F7 *C7 G7 F7", "Dm7 G7 *C7 A7"] {
         let index = symbols.split(' ').position(|symbol| symbol.starts_with('*')).unwrap();
         let reading = Reading::at(&chords(&symbols.replace('*', "")), index, None).unwrap();
-        let list: Vec<String> = reading
-            .scales()
-            .iter()
-            .map(|choice| choice.scale().kind().name().to_owned())
-            .collect();
+        let list: Vec<String> =
+            reading.scales().iter().map(|choice| choice.scale().kind().name().to_owned()).collect();
         assert!(list[..2].contains(&"Mixolydian".to_owned()), "{symbols}: {list:?}");
         for blues in ["minor blues", "major blues"] {
             assert!(place(&list, blues) < 6, "{symbols}: {list:?}");
@@ -474,12 +471,7 @@ fn a_pair_tells_the_other_bars_that_it_serves() {
         ("F7", "F Mixolydian", "Eb&F", "Cm7 Ebmaj7#11"),
         ("Fm7", "F Dorian", "Ab&Bb", "Bb7 Ab7#11"),
         ("Ab7#11", "Ab Lydian dominant", "Ab&Bb", "Fm7 Bb7"),
-        (
-            "Cm(maj7)",
-            "C melodic minor",
-            "F&G",
-            "D7sus4b9 Ebmaj7#5 F7#11 G7b13 Am7b5 B7alt G7 Dm7",
-        ),
+        ("Cm(maj7)", "C melodic minor", "F&G", "D7sus4b9 Ebmaj7#5 F7#11 G7b13 Am7b5 B7alt G7 Dm7"),
     ] {
         let ground = ground(symbol, scale);
         let notes = pair.split('&').map(|name| triad(name).set());
