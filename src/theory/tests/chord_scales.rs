@@ -1,7 +1,7 @@
 //! Chords, their scales and the pairs in them, against an open textbook and against what players
 //! write down for every common chord.
 
-#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 
 use std::collections::BTreeSet;
 

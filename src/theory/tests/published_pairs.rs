@@ -4,7 +4,7 @@
 //! pair and where it is found. A pair that leaves the scale is no row: it is a free pair. Of all
 //! rows at least four in five stand among the first three, and every one among the first four.
 
-#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 
 use fretloom_theory::{ChordScale, Fold, Sound, SpelledTriad, Triad, TriadPair, TriadQuality};
 
