@@ -156,6 +156,10 @@ pub enum Assumption {
     FourIsSus,
     /// `+` or `-` before a number inside a symbol.
     SignBeforeNumber,
+    /// A sign after a bracketed number.
+    SignAfterNumber,
+    /// A sharp 7 on a minor chord.
+    SharpSevenIsMajor,
     /// A flat right after C or F, before a number.
     FlatBelongsToRoot,
     /// One sound was named twice; the second name was dropped.
@@ -186,6 +190,8 @@ impl fmt::Display for Assumption {
             Assumption::TwoIsAddedNine => "2 is read as an added 9",
             Assumption::FourIsSus => "4 is read as sus4",
             Assumption::SignBeforeNumber => "+ and - before a number are read as sharp and flat",
+            Assumption::SignAfterNumber => "a sign after a number in brackets is read as its own",
+            Assumption::SharpSevenIsMajor => "a #7 on a minor chord is read as its major seventh",
             Assumption::FlatBelongsToRoot => {
                 "the flat belongs to the root; write C(b9) for an altered note"
             }

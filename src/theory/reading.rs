@@ -35,11 +35,13 @@ pub struct Reading {
 
 impl Reading {
     /// Reads the chord at `index` among its neighbours; `key` is the key of the tune, where it is
-    /// known. `None` where there is no such chord.
+    /// known. A chord that is written again, bar by bar, counts once. `None` where there is no such
+    /// chord.
     #[must_use]
     pub fn at(chords: &[Chord], index: usize, key: Option<Key>) -> Option<Reading> {
         let chord = chords.get(index)?.clone();
-        let function = Function::of(chords, index, key)?;
+        let (chords, index) = without_repeats(chords, index);
+        let function = Function::of(&chords, index, key)?;
         Some(Reading { chord, function })
     }
 
@@ -51,7 +53,7 @@ impl Reading {
 
     /// The scales that fit the chord, those that its function asks for first. A tonic minor seventh
     /// may be read as a minor with a major seventh, so melodic minor stands there too although it
-    /// does not hold the ♭7.
+    /// does not hold the ♭7; so do the blues scales over a dominant that does not fall a fifth.
     #[must_use]
     pub fn scales(&self) -> Vec<ScaleChoice> {
         self.scales_with(&[])
@@ -81,6 +83,15 @@ impl Reading {
         }
         ordered
     }
+}
+
+/// The chords with each that is written again standing once, and where the chord at `index` is then.
+fn without_repeats(chords: &[Chord], index: usize) -> (Vec<Chord>, usize) {
+    let again = |at: usize| at > 0 && chords.get(at) == chords.get(at - 1);
+    let repeats_before = (0..=index).filter(|at| again(*at)).count();
+    let mut once = chords.to_vec();
+    once.dedup();
+    (once, index - repeats_before)
 }
 
 impl fmt::Display for Reading {

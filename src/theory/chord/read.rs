@@ -117,6 +117,10 @@ impl<'a> Reader<'a> {
 
     /// Reads all that follows the root; gives the bass where there is one.
     fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ChordError> {
+        // Transcription corpora write `C:min7`.
+        if self.rest.len() > 1 {
+            self.take(":");
+        }
         while !self.rest.is_empty() {
             if self.rest.starts_with('/') {
                 if self.depth == 0 && !self.slash_separates() {
@@ -139,7 +143,7 @@ impl<'a> Reader<'a> {
     /// Does a slash stand before a number or a `maj`, as in `C7/b9` and `Cm/maj7`? No bass does.
     fn slash_separates(&self) -> bool {
         let after = self.rest.get(1..).unwrap_or_default();
-        let number = after.trim_start_matches(['b', '#', '♭', '♯', '+', '-']);
+        let number = after.trim_start_matches(['b', '#', '♭', '♯', '♮', '+', '-']);
         number.starts_with(|next: char| next.is_ascii_digit())
             || matches!(first_word(after), Some((Word::Major | Word::Triangle, _)))
     }
@@ -190,21 +194,38 @@ impl<'a> Reader<'a> {
     fn read_number(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
         let six_nine = self.take("69") || self.take("6/9") || self.take("6add9");
         if six_nine && !self.rest.starts_with(|next: char| next.is_ascii_digit()) {
-            draft.main_number(6)?;
+            draft.number(6)?;
             return draft.add(Degree::new(9, 0));
         }
         let digits = self.rest.bytes().take_while(u8::is_ascii_digit).count();
         if digits > 2 || digits == 2 && !["11", "13"].iter().any(|n| self.rest.starts_with(n)) {
             return self.read_row_of_numbers(draft, digits);
         }
-        match self.number() {
-            number @ (2 | 9 | 11 | 13) if self.depth > 0 && draft.is_bare() => {
+        let number = self.number();
+        if let Some(sharps) = self.sign_after(number, draft) {
+            draft.assume(Assumption::SignAfterNumber);
+            return draft.alter(sharps, number);
+        }
+        match number {
+            2 | 9 | 11 | 13 if self.depth > 0 && draft.is_bare() => {
                 draft.assume(Assumption::BracketsAdd);
                 draft.add(Degree::new(if number == 2 { 9 } else { number }, 0))
             }
-            number @ (2 | 4..=7 | 9 | 11 | 13) => draft.number(number),
+            2 | 4..=7 | 9 | 11 | 13 => draft.number(number),
             _ => Err(ChordProblem::Number),
         }
+    }
+
+    /// A sign that follows a bracketed or separated number and belongs to it, as in `C7(9+)` and
+    /// `Cm7(5-)`. Before another number a sign belongs to that one.
+    fn sign_after(&mut self, number: u8, draft: &Draft) -> Option<i8> {
+        if !matches!(number, 5 | 9 | 11 | 13) || !(self.depth > 0 || draft.separated) {
+            return None;
+        }
+        let Some((Word::Sign { sharps, .. }, length)) = first_word(self.rest) else { return None };
+        let after = self.rest.get(length..).unwrap_or_default();
+        let ends = after.is_empty() || after.starts_with([')', ']', ',', '/', ' ']);
+        ends.then(|| self.skip(length)).map(|()| sharps)
     }
 
     /// Numbers in a row, as transcribers write them: `79` is a 7 with a 9, `7911#` has a ♯11. A
@@ -227,14 +248,14 @@ impl<'a> Reader<'a> {
         let [first, middle @ .., last] = &numbers[..] else { return Err(ChordProblem::Number) };
         draft.number(*first)?;
         for number in middle {
-            draft.add(Degree::new(*number, 0))?;
+            draft.further_number(*number)?;
         }
         match first_word(self.rest) {
             Some((Word::Sign { sharps, letter: true }, length)) => {
                 self.skip(length);
                 draft.alter(sharps, *last)
             }
-            _ => draft.add(Degree::new(*last, 0)),
+            _ => draft.further_number(*last),
         }
     }
 
@@ -273,7 +294,8 @@ impl<'a> Reader<'a> {
     }
 
     fn read_sus(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
-        let [two, four] = if self.take("24") || self.take("2sus4") || self.take("4sus2") {
+        let both = ["24", "2/4", "4/2", "2sus4", "4sus2"];
+        let [two, four] = if both.iter().any(|both| self.take(both)) {
             [true, true]
         } else if self.take("2") {
             [true, false]
@@ -285,6 +307,8 @@ impl<'a> Reader<'a> {
         };
         draft.sus2 |= two;
         draft.sus4 |= four;
+        // A number after it is a tension, as in `7sus13`.
+        draft.separated = draft.main.is_some();
         Ok(())
     }
 
@@ -342,6 +366,8 @@ struct Draft {
     circle: bool,
     /// `maj` or a triangle was read: a seventh, if there is one, is major.
     major: Option<Word>,
+    /// It came after the number, as in `m9(maj7)`, so a 7 may follow it.
+    major_after_number: bool,
     /// The number that says how far the chord goes up: 5, 6, 7, 9, 11 or 13.
     main: Option<u8>,
     flat_fifth: bool,
@@ -384,8 +410,11 @@ impl Draft {
                 return Err(ChordProblem::SecondQuality);
             }
             // A diminished seventh may carry the major seventh as a tension.
-            Some(7) if diminished => return self.add(Degree::new(7, 0)),
-            Some(7 | 9 | 11 | 13) if !diminished => self.assume(Assumption::MajorAfterNumber),
+            Some(7 | 9 | 11 | 13) if diminished => return self.add(Degree::new(7, 0)),
+            Some(7 | 9 | 11 | 13) => {
+                self.major_after_number = true;
+                self.assume(Assumption::MajorAfterNumber);
+            }
             None | Some(6) => {}
             Some(_) => return Err(ChordProblem::SecondQuality),
         }
@@ -397,17 +426,33 @@ impl Draft {
         if self.main.is_none() && (!self.alt || number == 7) {
             return self.main_number(number);
         }
-        let major_seventh_on_six = number == 7 && self.main == Some(6) && self.major.is_some();
-        if major_seventh_on_six {
-            self.main = Some(7);
-            return self.add(Degree::new(13, 0));
-        }
         let seventh = Degree::new(7, 0);
         match number {
             // The 7 of a `maj7` that was just added to a diminished seventh.
             7 if self.added.last().copied() == seventh && seventh.is_some() => Ok(()),
+            // The 7 of `m9(maj7)`.
+            7 if self.major_after_number => Ok(()),
+            7 if self.main == Some(6) && self.major.is_some() => self.further_number(7),
             _ if !self.separated => Err(ChordProblem::SecondNumber),
+            _ => self.further_number(number),
+        }
+    }
+
+    /// A number that stands for one more note. Beside a seventh, a 6 is a 13.
+    fn further_number(&mut self, number: u8) -> Result<(), ChordProblem> {
+        let plain_seventh =
+            matches!(self.main, Some(7 | 9 | 13)) && self.quality.is_none() && self.major.is_none();
+        match number {
+            7 if self.main == Some(6) => {
+                self.main = Some(7);
+                self.add(Degree::new(13, 0))
+            }
             2 | 9 => self.add(Degree::new(9, 0)),
+            4 if plain_seventh => {
+                self.assume(Assumption::FourIsSus);
+                self.sus4 = true;
+                Ok(())
+            }
             4 | 11 => self.add(Degree::new(11, 0)),
             6 | 13 => self.add(Degree::new(13, 0)),
             _ => Err(ChordProblem::SecondNumber),
@@ -452,12 +497,20 @@ impl Draft {
     fn alter(&mut self, sharps: i8, number: u8) -> Result<(), ChordProblem> {
         self.separated = false;
         match (sharps, number) {
-            (_, 5) => self.alter_fifth(sharps),
+            (-1 | 1, 5) => self.alter_fifth(sharps),
             (-1, 2 | 9) => self.add(Degree::new(9, -1)),
             (1, 2 | 9) | (-1, 10) => self.add(Degree::new(9, 1)),
             (1, 4 | 11) => self.add(Degree::new(11, 1)),
             (-1, 6 | 13) => self.add(Degree::new(13, -1)),
             (-1, 7) if self.is_bare() => self.add(Degree::new(7, -1)),
+            (1, 7) if self.is_bare() && self.quality == Some(Quality::Minor) => {
+                self.assume(Assumption::SharpSevenIsMajor);
+                self.major = Some(Word::Major);
+                self.main_number(7)
+            }
+            (0, 9 | 11 | 13) if !self.is_bare() || self.quality.is_some() => {
+                self.add(Degree::new(number, 0))
+            }
             _ => Err(ChordProblem::Alteration),
         }
     }

@@ -97,6 +97,12 @@ const LYDIAN_DOMINANT: &[Choice] = &[
     ("Lydian dominant", "does not fall a fifth: the #11 does not rub; melodic minor a fifth up"),
     ("Mixolydian", "the plain dominant scale"),
 ];
+const STATIC: &[Choice] = &[
+    LYDIAN_DOMINANT[0],
+    LYDIAN_DOMINANT[1],
+    ("minor blues", "a reading: the blues over its own dominant, though it has no major third"),
+    ("major blues", "a reading: the bright blues, though it has no b7"),
+];
 const TONIC_MINOR: &[Choice] = &[
     ("melodic minor", "the tonic minor: major sixth and seventh"),
     ("Dorian", "the tonic minor with a b7"),
@@ -135,7 +141,8 @@ impl Function {
                 ("Lydian dominant", "a dominant in a chain, with a #11"),
                 ("altered", "every tension altered, leading into the next"),
             ],
-            Function::HalfStepAbove { .. } | Function::Static => LYDIAN_DOMINANT,
+            Function::HalfStepAbove { .. } => LYDIAN_DOMINANT,
+            Function::Static => STATIC,
             Function::SecondOfMajor { .. } => &[("Dorian", "the ii of a major key")],
             Function::SecondOfMinor { arrives: true, .. } => &[
                 ("Locrian", "the b9 belongs to the minor key that follows"),
@@ -168,7 +175,11 @@ impl Function {
 
     /// May the function ask for this scale although the symbol does not fit it?
     pub(super) fn reads_otherwise(&self, scale: &str, chord: &Chord) -> bool {
-        *self == Function::TonicMinor && scale == "melodic minor" && chord.names("b7")
+        match self {
+            Function::TonicMinor => scale == "melodic minor" && chord.names("b7"),
+            Function::Static => scale.ends_with("blues") && chord.is_dominant(),
+            _ => false,
+        }
     }
 }
 

@@ -155,8 +155,6 @@ const ROWS: &[Row] = &[
         ("Mixolydian b6", "b13 with a natural 9"),
         ("whole tone", "#11 and #5 with a natural 9"),
         ("bebop dominant", "both sevenths, eight notes to the bar"),
-        ("minor blues", "a blues over its own dominant"),
-        ("major blues", "the bright blues"),
     ]},
     // Augmented triad, sixths, major.
     Row { has: &["3", "#5"], any: &[], choices: &[

@@ -214,13 +214,14 @@ fn an_assumption_names_the_two_names_of_one_note() {
 fn symbols() -> impl Strategy<Value = String> {
     let root = "[A-G][b#]?";
     let quality = prop::sample::select(vec![
-        "", "m", "maj", "M", "-", "dim", "°", "ø", "+", "Δ", "aug", "m(maj7)",
+        "", "m", "maj", "M", "-", "dim", "°", "ø", "+", "Δ", "aug", "m(maj7)", "h", ":min",
     ]);
     let number = prop::sample::select(vec!["", "5", "6", "6/9", "7", "9", "11", "13", "2", "4"]);
     let sus = prop::sample::select(vec!["", "", "sus4", "sus2", "sus", "alt"]);
     let tension = prop::sample::select(vec![
         "b5", "#5", "b9", "#9", "#11", "b13", "(13)", "(9)", "(11)", "add9", "add11", "add13",
-        "no3", "no5", "(b9,#11)", "addb9", "add6",
+        "no3", "no5", "(b9,#11)", "addb9", "add6", "(9+)", "(5-)", "(4)", "(♮9)", "(6/9)", "/13",
+        "(maj7)", "(#7)",
     ]);
     let bass = prop::sample::select(vec!["", "/E", "/Bb", "/F#"]);
     (root, quality, number, sus, prop::collection::vec(tension, 0..4), bass).prop_map(
