@@ -190,7 +190,7 @@ impl Call<'_> {
 }
 
 fn say_all(problems: &[Problem]) {
-    problems.iter().for_each(|problem| complain(problem));
+    problems.iter().for_each(complain);
 }
 
 /// `F & G` as two triads; `None` where there is no `&`.

@@ -3,13 +3,16 @@
 //! A chord is read from a symbol (`chord/read.rs`) and prints in one house style
 //! (`chord/print.rs`); reading the print gives the same chord. It holds no voicing and no scale.
 
+mod draft;
+mod error;
 mod print;
 mod read;
 mod word;
 
 use std::fmt;
 
-pub use read::{ChordError, ChordProblem, ReadChord};
+pub use error::{ChordError, ChordProblem};
+pub use read::ReadChord;
 
 use crate::{Degree, Degrees, NoteName, PitchClass, PitchClassSet};
 
@@ -37,6 +40,8 @@ pub struct Chord {
 
 /// The order in which a chord's degrees are listed; every degree that a symbol can name.
 const ORDER: Degrees = Degrees::table("1 2 b3 3 4 b5 5 #5 6 bb7 b7 7");
+/// The longest symbol that is looked at, in characters.
+const LONGEST: usize = 80;
 const TENSIONS: Degrees = Degrees::table("b9 9 #9 11 #11 b13 13");
 
 impl Chord {

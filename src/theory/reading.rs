@@ -147,6 +147,8 @@ mod tests {
             ("Cmaj7 *Cdim7 Cmaj7", "common root with Cmaj7", "C whole-half diminished"),
             ("G7 *Cmaj7 Dm7", "I of C", "C Lydian"),
             ("Cmaj7 *Fmaj7 Dm7 G7", "IV of C", "F Lydian"),
+            ("F7 *C7 G7", "tonic of a blues", "C Mixolydian"),
+            ("G7 *C7 C7", "tonic of a blues", "C Mixolydian"),
             ("*Gm7", "by itself", "G Dorian"),
             ("*G7sus4 Cmaj7", "V of C, which follows", "G Mixolydian"),
         ] {

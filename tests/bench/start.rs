@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use divan::{Bencher, black_box};
-use fretloom::library::LoadedTunings;
+use fretloom::library::Library;
 use fretloom::tui::explore::Explore;
 use fretloom_theory::Spelling;
 use ratatui::buffer::Buffer;
@@ -41,8 +41,8 @@ impl Player {
     }
 
     fn first_frame(&self) -> Buffer {
-        let tunings = LoadedTunings::load(Some(black_box(&self.0)));
-        let explore = Explore::open(Some("Gmaj7#11"), "guitar-standard", tunings, Spelling::Plain);
+        let library = Library::load(Some(black_box(&self.0)));
+        let explore = Explore::open(Some("Gmaj7#11"), "guitar-standard", library, Spelling::Plain);
         let area = Rect::new(0, 0, 80, 24);
         let mut buffer = Buffer::empty(area);
         explore.unwrap().draw(area, &mut buffer);

@@ -50,7 +50,7 @@ const WORDS: &[(&str, Word)] = &[
     ("omit", Word::Omit), ("Omit", Word::Omit), ("no", Word::Omit), ("No", Word::Omit),
     ("o", Word::Circle), ("°", Word::Circle), ("º", Word::Circle),
     ("half-dim", Word::HalfDiminished), ("halfdim", Word::HalfDiminished),
-    ("hdim", Word::HalfDiminished), ("h", Word::HalfDiminished),
+    ("hdim", Word::HalfDiminished),
     ("φ", Word::HalfDiminished), ("Φ", Word::HalfDiminished),
     ("ø", Word::HalfDiminished), ("Ø", Word::HalfDiminished), ("⌀", Word::HalfDiminished),
     ("aug.", Word::Augmented), ("aug", Word::Augmented), ("Aug", Word::Augmented), ("AUG", Word::Augmented),

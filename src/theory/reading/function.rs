@@ -29,6 +29,8 @@ pub enum Function {
         /// The root of the dominant that it stands in for.
         instead_of: NoteName,
     },
+    /// A dominant that other dominants come home to.
+    TonicOfBlues,
     /// A dominant that does not fall a fifth.
     Static,
     /// The ii of a major key.
@@ -103,6 +105,13 @@ const STATIC: &[Choice] = &[
     ("minor blues", "a reading: the blues over its own dominant, though it has no major third"),
     ("major blues", "a reading: the bright blues, though it has no b7"),
 ];
+const TONIC_OF_BLUES: &[Choice] = &[
+    ("Mixolydian", "the tonic of a blues"),
+    ("minor blues", "a reading: the blues over its own tonic"),
+    ("major blues", "a reading: the bright blues"),
+    ("Lydian dominant", "the tonic of a blues with a #11"),
+    ("bebop dominant", "both sevenths, eight notes to the bar"),
+];
 const TONIC_MINOR: &[Choice] = &[
     ("melodic minor", "the tonic minor: major sixth and seventh"),
     ("Dorian", "the tonic minor with a b7"),
@@ -142,6 +151,7 @@ impl Function {
                 ("altered", "every tension altered, leading into the next"),
             ],
             Function::HalfStepAbove { .. } => LYDIAN_DOMINANT,
+            Function::TonicOfBlues => TONIC_OF_BLUES,
             Function::Static => STATIC,
             Function::SecondOfMajor { .. } => &[("Dorian", "the ii of a major key")],
             Function::SecondOfMinor { arrives: true, .. } => &[
@@ -177,7 +187,9 @@ impl Function {
     pub(super) fn reads_otherwise(&self, scale: &str, chord: &Chord) -> bool {
         match self {
             Function::TonicMinor => scale == "melodic minor" && chord.names("b7"),
-            Function::Static => scale.ends_with("blues") && chord.is_dominant(),
+            Function::Static | Function::TonicOfBlues => {
+                scale.ends_with("blues") && chord.is_dominant()
+            }
             _ => false,
         }
     }
@@ -234,6 +246,11 @@ fn dominant(
         let home = Key::fifth_below(chord.root(), minor_second);
         return Function::Dominant { home, arrives: false };
     }
+    let from_another = before.filter(|before| is_dominant(before)).map(|b| up_to(chord, b));
+    let on_tonic = key.is_some_and(|key| class(chord) == key.tonic().pitch_class());
+    if on_tonic || matches!(from_another, Some(5 | 7)) {
+        return Function::TonicOfBlues;
+    }
     let of_key = key.filter(|key| class(chord) == key.tonic().pitch_class().up(7));
     match (of_key, after, before) {
         (Some(home), ..) => Function::Dominant { home, arrives: false },
@@ -277,10 +294,9 @@ fn minor(chords: &[Chord], index: usize, key: Option<Key>) -> Function {
     let Some(chord) = chords.get(index) else { return Function::Alone };
     let seventh = chord.names("b7");
     let after = chords.get(index + 1);
-    if let Some(next) = after.filter(|next| is_dominant(next) && up_to(chord, next) == 5) {
-        if seventh {
-            return Function::SecondOfMajor { home: Key::fifth_below(next.root(), false) };
-        }
+    let its_dominant = |next: &&Chord| is_dominant(next) && up_to(chord, next) == 5;
+    if let Some(next) = after.filter(its_dominant).filter(|_| seventh) {
+        return Function::SecondOfMajor { home: Key::fifth_below(next.root(), false) };
     }
     let before = index.checked_sub(1).and_then(|before| chords.get(before));
     let from_its_fifth =
@@ -347,6 +363,7 @@ impl fmt::Display for Function {
                 instead_of.fmt(f)?;
                 f.write_str("7")
             }
+            Function::TonicOfBlues => f.write_str("tonic of a blues"),
             Function::Static => f.write_str("does not fall a fifth"),
             Function::SecondOfMajor { home } => {
                 f.write_str("ii of ")?;

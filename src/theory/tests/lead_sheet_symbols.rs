@@ -133,7 +133,7 @@ const WRITTEN: &[(&str, &str)] = &[
     (
         "Dm7b5",
         "Dmi7(b5)|Dm7b5|D-7b5|D-7(b5)|Dm7-5|Dm7(-5)|Dmin7b5|Dmin7(b5)|DMI7(b5)|Dø|Dø7| \
-         DØ7|DØ|Dh|Dh7|Dm7♭5",
+         DØ7|DØ|Dm7♭5",
     ),
     ("F#m7b5", "F#ø|F♯m7♭5"),
     ("Dm11b5", "Dm11b5|Dø11"),
@@ -327,7 +327,6 @@ fn a_dialect_that_leaves_something_open_is_told_so() {
         ("Cm7(5-)", Assumption::SignAfterNumber),
         ("Cm(#7)", Assumption::SharpSevenIsMajor),
         ("C7M", Assumption::MajorAfterNumber),
-        ("Dh", Assumption::SlashedCircleHasSeventh),
         ("C7alt.", Assumption::Alt),
         ("G67", Assumption::NumbersInRow),
     ] {

@@ -1,0 +1,355 @@
+//! What has been read of a chord symbol, and how it becomes degrees.
+
+use super::error::{ChordError, ChordProblem};
+use super::read::{ReadChord, Reader};
+use super::word::Word;
+use super::{Assumption, Chord, ORDER, TENSIONS};
+use crate::{Degree, Degrees, NoteName};
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Quality {
+    Minor,
+    Diminished,
+    HalfDiminished,
+}
+
+/// What has been read of a symbol so far.
+#[derive(Default)]
+pub(super) struct Draft {
+    pub(super) quality: Option<Quality>,
+    pub(super) circle: bool,
+    /// `maj` or a triangle was read: a seventh, if there is one, is major.
+    pub(super) major: Option<Word>,
+    /// It came after the number, as in `m9(maj7)`, so a 7 may follow it.
+    major_after_number: bool,
+    /// The number that says how far the chord goes up: 5, 6, 7, 9, 11 or 13.
+    pub(super) main: Option<u8>,
+    flat_fifth: bool,
+    sharp_fifth: bool,
+    pub(super) sus2: bool,
+    pub(super) sus4: bool,
+    pub(super) alt: bool,
+    pub(super) no_third: bool,
+    pub(super) no_fifth: bool,
+    /// A bracket, comma or space came last: a further number is a tension.
+    pub(super) separated: bool,
+    added: Degrees,
+    assumed: Vec<Assumption>,
+}
+
+impl Draft {
+    pub(super) fn assume(&mut self, assumption: Assumption) {
+        if !self.assumed.contains(&assumption) {
+            self.assumed.push(assumption);
+        }
+    }
+
+    /// Has nothing been said of a seventh yet?
+    pub(super) fn is_bare(&self) -> bool {
+        self.main.is_none() && self.major.is_none() && !self.alt
+    }
+
+    pub(super) fn quality(&mut self, quality: Quality) -> Result<(), ChordProblem> {
+        if self.quality.is_some() || self.main.is_some() {
+            return Err(ChordProblem::SecondQuality);
+        }
+        self.quality = Some(quality);
+        Ok(())
+    }
+
+    pub(super) fn major(&mut self, word: Word) -> Result<(), ChordProblem> {
+        let diminished = self.quality == Some(Quality::Diminished);
+        match self.main {
+            _ if self.major.is_some() || self.quality == Some(Quality::HalfDiminished) => {
+                return Err(ChordProblem::SecondQuality);
+            }
+            // A diminished seventh may carry the major seventh as a tension.
+            Some(7 | 9 | 11 | 13) if diminished => return self.add(Degree::new(7, 0)),
+            Some(7 | 9 | 11 | 13) => {
+                self.major_after_number = true;
+                self.assume(Assumption::MajorAfterNumber);
+            }
+            None | Some(6) => {}
+            Some(_) => return Err(ChordProblem::SecondQuality),
+        }
+        self.major = Some(word);
+        Ok(())
+    }
+
+    pub(super) fn number(&mut self, number: u8) -> Result<(), ChordProblem> {
+        if self.main.is_none() && (!self.alt || number == 7) {
+            return self.main_number(number);
+        }
+        let seventh = Degree::new(7, 0);
+        match number {
+            // The 7 of a `maj7` that was just added to a diminished seventh.
+            7 if self.added.last().copied() == seventh && seventh.is_some() => Ok(()),
+            // The 7 of `m9(maj7)`.
+            7 if self.major_after_number => Ok(()),
+            7 if self.main == Some(6) && self.major.is_some() => self.further_number(7),
+            _ if !self.separated => Err(ChordProblem::SecondNumber),
+            _ => self.further_number(number),
+        }
+    }
+
+    /// A number that stands for one more note. Beside a seventh, a 6 is a 13.
+    pub(super) fn further_number(&mut self, number: u8) -> Result<(), ChordProblem> {
+        let plain_seventh =
+            matches!(self.main, Some(7 | 9 | 13)) && self.quality.is_none() && self.major.is_none();
+        match number {
+            7 if self.main == Some(6) => {
+                self.main = Some(7);
+                self.add(Degree::new(13, 0))
+            }
+            2 | 9 => self.add(Degree::new(9, 0)),
+            4 if plain_seventh => {
+                self.assume(Assumption::FourIsSus);
+                self.sus4 = true;
+                Ok(())
+            }
+            4 | 11 => self.add(Degree::new(11, 0)),
+            6 | 13 => self.add(Degree::new(13, 0)),
+            _ => Err(ChordProblem::SecondNumber),
+        }
+    }
+
+    fn main_number(&mut self, number: u8) -> Result<(), ChordProblem> {
+        let bare = self.quality.is_none() && self.major.is_none();
+        match number {
+            _ if self.main.is_some() => return Err(ChordProblem::SecondNumber),
+            2 => {
+                self.assume(Assumption::TwoIsAddedNine);
+                return self.add(Degree::new(9, 0));
+            }
+            4 if bare => {
+                self.assume(Assumption::FourIsSus);
+                self.sus4 = true;
+                return Ok(());
+            }
+            4 => return Err(ChordProblem::Number),
+            5 if !bare || self.sharp_fifth || self.flat_fifth => {
+                return Err(ChordProblem::FifthAfterQuality);
+            }
+            _ => self.main = Some(number),
+        }
+        Ok(())
+    }
+
+    pub(super) fn add(&mut self, degree: Option<Degree>) -> Result<(), ChordProblem> {
+        let degree = degree.ok_or(ChordProblem::Number)?;
+        if self.added.contains(&degree) {
+            return Ok(());
+        }
+        if let Some(&kept) = self.added.iter().find(|known| known.semitones() == degree.semitones())
+        {
+            self.assume(Assumption::SameNote { kept, dropped: degree });
+            return Ok(());
+        }
+        if self.added.push(degree) { Ok(()) } else { Err(ChordProblem::Number) }
+    }
+
+    pub(super) fn alter(&mut self, sharps: i8, number: u8) -> Result<(), ChordProblem> {
+        self.separated = false;
+        match (sharps, number) {
+            (-1 | 1, 5) => self.alter_fifth(sharps),
+            (-1, 2 | 9) => self.add(Degree::new(9, -1)),
+            (1, 2 | 9) | (-1, 10) => self.add(Degree::new(9, 1)),
+            (1, 4 | 11) => self.add(Degree::new(11, 1)),
+            (-1, 6 | 13) => self.add(Degree::new(13, -1)),
+            (-1, 7) if self.is_bare() => self.add(Degree::new(7, -1)),
+            (1, 7) if self.is_bare() && self.quality == Some(Quality::Minor) => {
+                self.assume(Assumption::SharpSevenIsMajor);
+                self.major = Some(Word::Major);
+                self.main_number(7)
+            }
+            (0, 9 | 11 | 13) if !self.is_bare() || self.quality.is_some() => {
+                self.add(Degree::new(number, 0))
+            }
+            _ => Err(ChordProblem::Alteration),
+        }
+    }
+
+    pub(super) fn alter_fifth(&mut self, sharps: i8) -> Result<(), ChordProblem> {
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
+        if self.main == Some(5) || (diminished && sharps > 0) {
+            return Err(ChordProblem::Fifth);
+        }
+        if sharps < 0 {
+            self.flat_fifth = true;
+        } else {
+            self.sharp_fifth = true;
+        }
+        Ok(())
+    }
+
+    /// Turns what was read into degrees.
+    pub(super) fn finish(
+        mut self,
+        root: NoteName,
+        bass: Option<NoteName>,
+        reader: &Reader<'_>,
+    ) -> Result<ReadChord, ChordError> {
+        self.settle().map_err(|problem| reader.error(problem))?;
+        let mut named: Vec<Degree> = Vec::new();
+        let third = self.third();
+        let fifths = self.fifths();
+        let sevenths = self.sevenths();
+        let sixth = (self.main == Some(6)).then(|| degree(6, 0));
+        named.push(degree(1, 0));
+        named.extend(third.into_iter().chain(fifths).chain(sixth));
+        named.extend(&sevenths);
+        for tension in self.tensions(!sevenths.is_empty()) {
+            match named.iter().find(|known| known.semitones() == tension.semitones()) {
+                Some(&kept) if kept == tension => {}
+                Some(&kept) => self.assume(Assumption::SameNote { kept, dropped: tension }),
+                None => named.push(tension),
+            }
+        }
+        let mut degrees = Degrees::EMPTY;
+        for degree in ORDER.iter().chain(TENSIONS.iter()) {
+            if named.contains(degree) {
+                degrees.push(*degree);
+            }
+        }
+        let bass = bass.filter(|bass| *bass != root);
+        Ok(ReadChord { chord: Chord { root, bass, degrees, alt: self.alt }, assumed: self.assumed })
+    }
+
+    /// Says what was left open, and refuses what contradicts itself.
+    fn settle(&mut self) -> Result<(), ChordProblem> {
+        if self.alt {
+            let fits = self.main.is_none_or(|main| main == 7) && self.major.is_none();
+            if !fits || self.quality.is_some() || self.sus() {
+                return Err(ChordProblem::AltOfWhat);
+            }
+            self.main = Some(7);
+            self.assume(Assumption::Alt);
+        }
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
+        let altered_fifth = diminished || self.flat_fifth || self.sharp_fifth || self.alt;
+        if diminished && (self.sus() || self.sharp_fifth)
+            || altered_fifth && self.no_fifth
+            || self.main == Some(5) && self.sus()
+        {
+            return Err(ChordProblem::Fifth);
+        }
+        if self.no_third && self.quality.is_some() {
+            return Err(ChordProblem::Third);
+        }
+        if self.sus() && self.quality == Some(Quality::Minor) {
+            self.assume(Assumption::SusReplacesThird);
+        }
+        if self.main.is_none() {
+            self.settle_number();
+        }
+        match (self.main, self.quality, self.major) {
+            (Some(11), None, None) if !self.sus() => {
+                self.assume(Assumption::ElevenIsSus);
+                self.sus4 = true;
+            }
+            (Some(13), None, _) if !self.sus() => self.assume(Assumption::ThirteenWithoutEleven),
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// What a symbol without a number means.
+    fn settle_number(&mut self) {
+        let tension = self.added.iter().any(|added| added.alteration() != 0);
+        if self.quality == Some(Quality::HalfDiminished) {
+            self.assume(Assumption::SlashedCircleHasSeventh);
+            self.main = Some(7);
+        } else if self.major == Some(Word::Triangle) {
+            self.assume(Assumption::TriangleIsMajorSeventh);
+            self.main = Some(7);
+        } else if self.major.is_some() && (self.quality.is_some() || self.sharp_fifth) {
+            self.main = Some(7);
+        } else if self.circle {
+            self.assume(Assumption::CircleIsTriad);
+        } else if self.sus() && tension {
+            self.assume(Assumption::SusTensionHasSeventh);
+            self.main = Some(7);
+        }
+    }
+
+    fn sus(&self) -> bool {
+        self.sus2 || self.sus4
+    }
+
+    fn third(&self) -> Vec<Degree> {
+        if self.sus() {
+            let two = self.sus2.then(|| degree(2, 0));
+            return two.into_iter().chain(self.sus4.then(|| degree(4, 0))).collect();
+        }
+        match self.quality {
+            _ if self.no_third || self.main == Some(5) => Vec::new(),
+            None => vec![degree(3, 0)],
+            Some(_) => vec![degree(3, -1)],
+        }
+    }
+
+    fn fifths(&self) -> Vec<Degree> {
+        let diminished =
+            matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
+        let flat = (self.flat_fifth || diminished || self.alt).then(|| degree(5, -1));
+        let sharp = (self.sharp_fifth || self.alt).then(|| degree(5, 1));
+        let altered: Vec<Degree> = flat.into_iter().chain(sharp).collect();
+        match (altered.is_empty(), self.no_fifth) {
+            (false, _) => altered,
+            (true, true) => Vec::new(),
+            (true, false) => vec![degree(5, 0)],
+        }
+    }
+
+    /// The seventh that the number asks for, then any that was added.
+    fn sevenths(&self) -> Vec<Degree> {
+        let from_number = self.main.filter(|main| *main >= 7).map(|_| match self.quality {
+            Some(Quality::Diminished) if self.major.is_none() => degree(7, -2),
+            _ if self.major.is_some() => degree(7, 0),
+            _ => degree(7, -1),
+        });
+        let mut sevenths: Vec<Degree> = from_number.into_iter().collect();
+        for added in self.added.iter().filter(|added| added.number() == 7) {
+            if !sevenths.contains(added) {
+                sevenths.push(*added);
+            }
+        }
+        sevenths
+    }
+
+    /// Tensions: those that were added or altered, and those that the number implies. An altered
+    /// note takes the place of the implied one.
+    fn tensions(&self, seventh: bool) -> Vec<Degree> {
+        let main = self.main.unwrap_or_default();
+        let altered = |number: u8| {
+            self.added.iter().any(|added| added.number() == number && added.alteration() != 0)
+        };
+        let minor = self.quality.is_some();
+        let eleven = (main == 11 && !self.sus()) || (main == 13 && minor && !self.sus());
+        let mut tensions: Vec<Degree> =
+            self.added.iter().copied().filter(|added| added.number() != 7).collect();
+        for tension in &mut tensions {
+            // Over a seventh a sixth is a thirteenth.
+            if seventh && *tension == degree(6, 0) {
+                *tension = degree(13, 0);
+            }
+        }
+        for (number, implied) in [(9, main >= 9), (11, eleven), (13, main == 13)] {
+            let natural = degree(number, 0);
+            if implied && !altered(number) && !tensions.contains(&natural) {
+                tensions.push(natural);
+            }
+        }
+        if self.alt {
+            tensions.extend([degree(9, -1), degree(9, 1)]);
+        }
+        tensions
+    }
+}
+
+/// A degree that certainly exists.
+fn degree(number: u8, sharps: i8) -> Degree {
+    Degree::new(number, sharps).unwrap_or(Degree::ROOT)
+}
