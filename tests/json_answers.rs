@@ -86,6 +86,7 @@ const PAIR: Kind = Object(&[
     ("drops_named", DEGREES),
     ("in_thirds", Flag),
     ("interleaves", Flag),
+    ("symmetry", COUNTS),
     ("also_fits", List(&Ascii)),
     ("forte", Ascii),
     ("prime_form", COUNTS),

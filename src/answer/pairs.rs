@@ -3,7 +3,7 @@
 use fretloom_theory::{
     ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
     Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
-    prime_form_rahn,
+    prime_form_rahn, transposition_symmetries,
 };
 use serde::Serialize;
 
@@ -59,6 +59,8 @@ pub struct PairAnswer {
     pub in_thirds: bool,
     /// Do the two alternate going up?
     pub interleaves: bool,
+    /// Semitones by which its six notes can be moved and stay themselves.
+    pub symmetry: Vec<u8>,
     /// Other common chords that it serves.
     pub also_fits: Vec<String>,
     /// The Forte name of its six notes.
@@ -266,6 +268,7 @@ fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
         drops_named: ground.degrees(sound.drops_named()).collect(),
         in_thirds: sound.in_thirds(),
         interleaves: pair.interleaves(),
+        symmetry: transposition_symmetries(set).collect(),
         also_fits: also_serves(set, speller).iter().map(|chord| format!("{chord:#}")).collect(),
         forte: forte_name(set).unwrap_or_default(),
         prime_form: prime_form(set),

@@ -166,6 +166,7 @@ impl Sound {
             colours: ground.degrees(self.pair.set()).filter(|d| is_colour(*d, ground)).collect(),
             left_out: ground.degrees(self.left_out).collect(),
             rubs: ground.degrees(self.rubs).collect(),
+            outside: ground.degrees(self.outside).collect(),
         }
     }
 }
@@ -309,6 +310,7 @@ pub struct Reason {
     colours: Vec<Degree>,
     left_out: Vec<Degree>,
     rubs: Vec<Degree>,
+    outside: Vec<Degree>,
 }
 
 impl Reason {
@@ -381,6 +383,7 @@ impl fmt::Display for Reason {
         if self.has(Merit::Colour) {
             write_list(f, "; colours", &self.colours)?;
         }
+        write_list(f, "; outside the scale", &self.outside)?;
         write_list(f, "; leaves out", &self.left_out)?;
         if self.rubs.is_empty() {
             f.write_str("; no rub")

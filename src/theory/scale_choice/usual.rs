@@ -56,8 +56,8 @@ const ROWS: &[Row] = &[
         ("Locrian bb7", "the seventh degree of harmonic major"),
     ]},
     Row { has: &["b3", "b5", "b7"], any: &[], choices: &[
-        ("Locrian natural 2", "the natural 9 does not rub; melodic minor a minor third up"),
-        ("Locrian", "the b9 of the minor key, where the chord is its ii"),
+        ("Locrian natural 2", "one side of a fork: the natural 9, which does not rub"),
+        ("Locrian", "the other side: the b9 of the minor key, where the chord is its ii"),
         ("Locrian natural 6", "the ii of harmonic minor, with a natural 13"),
         ("Dorian b5", "natural 9 and 13"),
     ]},
