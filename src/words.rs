@@ -1,4 +1,8 @@
-//! “Did you mean …”: the known word most like the one that was written.
+//! Words that commands and screens share: “did you mean …”, lists, inversions.
+
+use std::fmt::Display;
+
+use fretloom_fretboard::Inversion;
 
 /// Below this likeness a suggestion confuses more than it helps; 1 is the same word.
 const LIKE_ENOUGH: f64 = 0.7;
@@ -22,6 +26,26 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
         }
     }
     best
+}
+
+/// Values separated by single spaces.
+pub(crate) fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String {
+    values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")
+}
+
+/// Numbers separated by hyphens: frets and strings.
+pub(crate) fn dashed(numbers: &[u8]) -> String {
+    numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
+}
+
+/// `root position`, `1st inversion`, `2nd inversion`.
+pub(crate) fn inversion(inversion: Inversion, by_name_only: bool) -> String {
+    let words = match inversion {
+        Inversion::Root => "root position",
+        Inversion::First => "1st inversion",
+        Inversion::Second => "2nd inversion",
+    };
+    if by_name_only { format!("{words} (by name)") } else { words.to_owned() }
 }
 
 #[cfg(test)]

@@ -72,7 +72,11 @@ fn mark_of(place: &PlaceAnswer, labels: Labels) -> ReadMark {
     ReadMark {
         string: place.place.string.number(),
         fret: place.place.fret.number(),
-        side: if place.triad == "first" { Side::First } else { Side::Second },
+        side: if place.side == fretloom_fretboard::Side::First {
+            Side::First
+        } else {
+            Side::Second
+        },
         label: labels.label(place),
     }
 }

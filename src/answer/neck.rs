@@ -1,6 +1,6 @@
 //! Where the notes of a pair lie on a neck.
 
-use fretloom_fretboard::{FretRange, Neck, Place};
+use fretloom_fretboard::{FretRange, Neck, Place, Side};
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
@@ -43,8 +43,9 @@ pub struct PlaceAnswer {
     /// The note as its triad is spelled.
     #[serde(serialize_with = "ascii::one")]
     pub note: NoteName,
-    /// `first` or `second`.
-    pub triad: &'static str,
+    /// Which triad of the pair it belongs to.
+    #[serde(rename = "triad", serialize_with = "side_word")]
+    pub side: Side,
     /// What it is over the chord.
     #[serde(serialize_with = "ascii::one")]
     pub degree: Degree,
@@ -108,6 +109,13 @@ fn string_and_fret<S: serde::Serializer>(place: &Place, serializer: S) -> Result
     map.end()
 }
 
+fn side_word<S: serde::Serializer>(side: &Side, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(match side {
+        Side::First => "first",
+        Side::Second => "second",
+    })
+}
+
 /// Every place on the neck that sounds a note of the pair: string 1 first, up the neck.
 #[must_use]
 pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
@@ -115,12 +123,12 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
         .places()
         .filter_map(|(place, pitch)| {
             let class = pitch.pitch_class();
-            let sides = [("first", &pair.first), ("second", &pair.second)];
+            let sides = [(Side::First, &pair.first), (Side::Second, &pair.second)];
             sides.into_iter().find_map(|(side, triad)| {
                 let (index, note) = triad.name.member(class)?;
                 let degree = *triad.degrees.get(index)?;
                 let member = *triad.name.quality().degrees().get(index)?;
-                Some(PlaceAnswer { place, midi: pitch.midi(), note, triad: side, degree, member })
+                Some(PlaceAnswer { place, midi: pitch.midi(), note, side, degree, member })
             })
         })
         .collect();

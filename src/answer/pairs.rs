@@ -1,7 +1,7 @@
 //! The pairs of a chord or a scale, ranked, with what each says.
 
 use fretloom_theory::{
-    ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
+    Chord, ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
     Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
     prime_form_rahn, transposition_symmetries,
 };
@@ -62,7 +62,8 @@ pub struct PairAnswer {
     /// Semitones by which its six notes can be moved and stay themselves.
     pub symmetry: Vec<u8>,
     /// Other common chords that it serves.
-    pub also_fits: Vec<String>,
+    #[serde(serialize_with = "ascii::list")]
+    pub also_fits: Vec<Chord>,
     /// The Forte name of its six notes.
     pub forte: &'static str,
     /// Their prime form after Forte.
@@ -182,7 +183,7 @@ pub fn pair_over(
     let [one, other] = triads.map(|triad| triad.triad());
     match TriadPair::new(one, other, ground.root().pitch_class()) {
         Some(pair) => Ok(answer(&Sound::of(pair, ground), 1, &speller)),
-        None => Err(no_pair(triads, &speller)),
+        None => Err(Refusal::shared_notes(triads)),
     }
 }
 
@@ -204,13 +205,6 @@ pub fn one_pair(
         folds: vec![Fold { first: 0, copies: Vec::new() }],
         pairs: vec![pair],
     })
-}
-
-fn no_pair(triads: [SpelledTriad; 2], speller: &Speller<'_>) -> Refusal {
-    let [one, other] = triads.map(|triad| triad.triad().set());
-    let shared: Vec<String> =
-        one.intersection(other).iter().map(|class| speller.note(class).to_string()).collect();
-    Refusal::NoPair { triads: triads.map(|triad| triad.to_string()), shared: shared.join(" and ") }
 }
 
 /// Every pair that exists, over no chord: names, notes and kinds only.
@@ -269,7 +263,7 @@ fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
         in_thirds: sound.in_thirds(),
         interleaves: pair.interleaves(),
         symmetry: transposition_symmetries(set).collect(),
-        also_fits: also_serves(set, speller).iter().map(|chord| format!("{chord:#}")).collect(),
+        also_fits: also_serves(set, speller),
         forte: forte_name(set).unwrap_or_default(),
         prime_form: prime_form(set),
         prime_form_rahn: prime_form_rahn(set),

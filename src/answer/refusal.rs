@@ -3,7 +3,7 @@
 use std::fmt;
 
 use fretloom_fretboard::{ReadError, TuningError};
-use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, TriadError};
+use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, SpelledTriad, TriadError};
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -112,6 +112,18 @@ impl fmt::Display for Refusal {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
             }
         }
+    }
+}
+
+impl Refusal {
+    /// Two triads that share notes, which are named as the first of them is spelled.
+    pub(super) fn shared_notes(triads: [SpelledTriad; 2]) -> Refusal {
+        let [first, second] = triads;
+        let other = second.triad().set();
+        let shared = first.notes().into_iter().filter(|note| other.contains(note.pitch_class()));
+        let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
+        let triads = triads.map(|triad| triad.to_string());
+        Refusal::NoPair { triads, shared: shared.join(" and ") }
     }
 }
 

@@ -1,6 +1,8 @@
 //! The shapes of a triad, and the ladder of two.
 
-use fretloom_fretboard::{Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet};
+use fretloom_fretboard::{
+    Inversion, Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet, Voicing,
+};
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 
@@ -12,12 +14,14 @@ pub struct ShapeAnswer {
     /// The triad.
     #[serde(serialize_with = "ascii::one")]
     pub triad: SpelledTriad,
-    /// Which member sounds lowest: `root`, `first`, `second`.
-    pub inversion: &'static str,
+    /// Which member sounds lowest.
+    #[serde(serialize_with = "ascii::one")]
+    pub inversion: Inversion,
     /// An augmented triad's inversion is a matter of names.
     pub by_name_only: bool,
-    /// `close` or `open`.
-    pub voicing: &'static str,
+    /// Close or open.
+    #[serde(serialize_with = "ascii::one")]
+    pub voicing: Voicing,
     /// String numbers.
     pub strings: [u8; 3],
     /// Frets, 0 for open.
@@ -38,9 +42,9 @@ impl ShapeAnswer {
     pub fn new(triad: SpelledTriad, shape: &Shape) -> ShapeAnswer {
         ShapeAnswer {
             triad,
-            inversion: shape.inversion().word(),
+            inversion: shape.inversion(),
             by_name_only: shape.by_name_only(),
-            voicing: shape.voicing().word(),
+            voicing: shape.voicing(),
             strings: shape.strings().map(|string| string.number()),
             frets: shape.frets().map(|fret| fret.number()),
             pitches: shape.pitches().map(|pitch| pitch.midi()),
@@ -106,7 +110,9 @@ impl LadderAnswer {
         strings: StringSet,
         query: &ShapeQuery,
     ) -> Result<LadderAnswer, Refusal> {
-        refuse_shared_notes(triads)?;
+        if !triads[0].triad().set().is_disjoint(triads[1].triad().set()) {
+            return Err(Refusal::shared_notes(triads));
+        }
         let query = on_strings(neck, Some(strings), *query)?;
         let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), &query);
         let answer = |rung: &Rung| {
@@ -121,20 +127,6 @@ impl LadderAnswer {
             rungs: ladder.rungs().iter().map(answer).collect(),
         })
     }
-}
-
-fn refuse_shared_notes(triads: [SpelledTriad; 2]) -> Result<(), Refusal> {
-    let [one, other] = triads.map(|triad| triad.triad().set());
-    if one.is_disjoint(other) {
-        return Ok(());
-    }
-    let [first, _] = triads;
-    let shared = first.notes().into_iter().filter(|note| other.contains(note.pitch_class()));
-    let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
-    Err(Refusal::NoPair {
-        triads: triads.map(|triad| triad.to_string()),
-        shared: shared.join(" and "),
-    })
 }
 
 fn on_strings(

@@ -34,10 +34,12 @@ pub struct TuningAnswer {
 }
 
 impl TuningAnswer {
-    /// A tuning that was typed.
+    /// A tuning with its source: one of the library's, or one that was typed.
     #[must_use]
-    pub fn typed(tuning: &Tuning) -> TuningAnswer {
-        TuningAnswer::new(tuning, "typed".to_owned())
+    pub fn of(loaded: &LoadedTunings, tuning: &Tuning) -> TuningAnswer {
+        let known = loaded.get(tuning.id()).filter(|(known, _)| *known == tuning);
+        let source = known.map_or_else(|| "typed".to_owned(), |(_, source)| source.to_string());
+        TuningAnswer::new(tuning, source)
     }
 
     fn new(tuning: &Tuning, source: String) -> TuningAnswer {
@@ -92,7 +94,7 @@ pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<(Tuning, Tuning
     }
     match Tuning::read(text) {
         Ok(tuning) => {
-            let answer = TuningAnswer::typed(&tuning);
+            let answer = TuningAnswer::of(loaded, &tuning);
             Ok((tuning, answer))
         }
         Err(error) => {

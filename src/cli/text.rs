@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use fretloom_fretboard::{FretRange, Neck};
+use fretloom_fretboard::{FretRange, Neck, Voicing};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -13,11 +13,7 @@ use crate::answer::{
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
-
-/// Values separated by single spaces.
-fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String {
-    values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")
-}
+use crate::words::{dashed, inversion, spaced};
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 fn table(rows: &[Vec<String>]) -> String {
@@ -192,8 +188,6 @@ fn tuning_line(tuning: &TuningAnswer) -> String {
 }
 
 fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
-    let dashed =
-        |numbers: &[u8]| numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-");
     let fingers = match &shape.fingers {
         Some(fingers) => format!("fingers {}", dashed(fingers)),
         None => "no hand holds it at once".to_owned(),
@@ -203,20 +197,10 @@ fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
         dashed(&shape.frets),
         format!("on {}", dashed(&shape.strings)),
         inversion(shape.inversion, shape.by_name_only),
-        if shape.voicing == "close" { String::new() } else { shape.voicing.to_owned() },
+        if shape.voicing == Voicing::Close { String::new() } else { shape.voicing.to_string() },
         fingers,
         format!("{:.0} mm", shape.stretch_mm),
     ]
-}
-
-/// `root position`, `1st inversion`, `2nd inversion`.
-pub(crate) fn inversion(word: &str, by_name_only: bool) -> String {
-    let words = match word {
-        "root" => "root position",
-        "first" => "1st inversion",
-        _ => "2nd inversion",
-    };
-    if by_name_only { format!("{words} (by name)") } else { words.to_owned() }
 }
 
 /// One sober line under wide grips.

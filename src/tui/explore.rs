@@ -7,7 +7,7 @@ mod field;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, StringSet};
+use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -28,6 +28,8 @@ pub struct Explore {
     theme: Theme,
     ascii: bool,
     library: Library,
+    /// The tuning that was typed at the start, if one was.
+    typed: Option<Tuning>,
     /// The chord as it was typed and read.
     symbol: String,
     read: ReadChord,
@@ -52,7 +54,7 @@ pub struct Explore {
     rung: usize,
     places: Vec<PlaceAnswer>,
     first_fret: u8,
-    /// Frets that the last drawn size shows, so that scrolling can follow the hand.
+    /// The size last told of, so that scrolling can follow the hand.
     columns: u16,
     rows: u16,
     over: Over,
@@ -96,14 +98,23 @@ impl Explore {
         let read: ReadChord = symbol.parse()?;
         let (found, answer) = answer::find_tuning(&library.tunings, tuning)?;
         let instrument = Instrument { neck: Neck::new(found), tuning: answer };
+        let choices = ScaleChoice::for_chord_with(&read.chord, library.scales.kinds());
+        let moment = match choices.first() {
+            Some(choice) => Moment::with_choice(&symbol, read.clone(), choice),
+            // The chromatic scale fits every chord, so there is always a first choice.
+            None => Moment::of_chord(&symbol)?,
+        };
         let (families, wishes) = (Families::default(), Wishes::default());
-        let pairs = answer::pairs_over(&Moment::of_chord(&symbol)?, &families, &wishes, spelling);
+        let pairs = answer::pairs_over(&moment, &families, &wishes, spelling);
+        let known = library.tunings.get(instrument.neck.tuning().id()).is_some();
+        let typed = (!known).then(|| instrument.neck.tuning().clone());
         let mut explore = Explore {
             keys: Keys::built_in().0,
             theme: Theme::from_environment(),
             ascii: false,
-            choices: ScaleChoice::for_chord_with(&read.chord, library.scales.kinds()),
+            choices,
             library,
+            typed,
             symbol,
             read,
             scale: 0,
@@ -126,7 +137,7 @@ impl Explore {
             over: Over::Nothing,
         };
         explore.set = explore.usual_set();
-        explore.weave();
+        explore.lay_out();
         Ok(explore)
     }
 
@@ -207,6 +218,12 @@ impl Explore {
         ShapeAnswer::new(name.unwrap_or_else(stacked), &rung.shape)
     }
 
+    /// The tunings to choose from: the library's, and the one that was typed.
+    fn tunings(&self) -> Vec<&Tuning> {
+        let library = self.library.tunings.iter().map(|(tuning, _)| tuning);
+        library.chain(&self.typed).collect()
+    }
+
     fn sets(&self) -> Vec<StringSet> {
         StringSet::neighbours(self.instrument.neck.tuning().string_count(), 3).collect()
     }
@@ -227,7 +244,7 @@ impl Explore {
         if self.pair().is_none() {
             self.copy = 0;
         }
-        self.weave();
+        self.lay_out();
     }
 
     /// Which triads take part, and what that is called.
@@ -242,7 +259,7 @@ impl Explore {
     }
 
     /// Lays the pair on the neck and on the strings again; keeps the hand as near as it can.
-    fn weave(&mut self) {
+    fn lay_out(&mut self) {
         let near = self.rung_in_hand().map(|rung| rung.shape);
         let neck = &self.instrument.neck;
         self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
@@ -284,7 +301,7 @@ fn empty_ladder(neck: &Neck) -> Ladder {
         fretloom_theory::PitchClass::C,
         fretloom_theory::TriadQuality::Major,
     );
-    // No neck has a thirteenth string, so nothing is found on a set of one.
+    // One string is no set of three, so nothing is found on it.
     let nowhere = StringSet::only(fretloom_fretboard::StringNumber::FIRST);
     Ladder::new(neck, [triad, triad], &ShapeQuery::default().on(nowhere))
 }

@@ -9,7 +9,7 @@ mod geometry;
 
 pub use geometry::NeckGeometry;
 
-use fretloom_fretboard::{Fret, Inlay, Neck, Shape, StringSet};
+use fretloom_fretboard::{Fret, Inlay, Neck, Shape, Side, StringSet};
 
 use crate::answer::{Labels, PlaceAnswer};
 
@@ -68,7 +68,7 @@ impl NeckPicture {
             string: place.place.string.number(),
             fret: place.place.fret.number(),
             label: labels.label(place),
-            first_triad: place.triad == "first",
+            first_triad: place.side == Side::First,
             held: false,
         };
         let last_fret = tuning.last_fret();

@@ -12,7 +12,8 @@ pub(super) struct Field {
 }
 
 impl Field {
-    const LONGEST: usize = 60;
+    /// As long as the longest symbol that is read.
+    const LONGEST: usize = 80;
 
     /// A field that holds `text`, all of it to be replaced by the first letter typed.
     pub(super) fn holding(text: &str) -> Field {

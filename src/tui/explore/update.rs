@@ -4,7 +4,7 @@ use fretloom_fretboard::{Neck, Side, Way};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::{Explore, Field, Instrument, Over};
-use crate::answer::{self, Families, Labels, Wishes};
+use crate::answer::{Families, Labels, TuningAnswer, Wishes};
 use crate::tui::command::{Command, Section};
 use crate::tui::event::Event;
 use crate::tui::key::Key;
@@ -82,7 +82,7 @@ impl Explore {
     fn press_in_list(&mut self, key: Key) {
         let page = usize::from(self.rows.saturating_sub(4)).max(1);
         let last = match &self.over {
-            Over::Tunings(_) => self.library.tunings.iter().count().saturating_sub(1),
+            Over::Tunings(_) => self.tunings().len().saturating_sub(1),
             Over::Scales(_) => self.choices.len().saturating_sub(1),
             _ => self.last_help_top(),
         };
@@ -177,35 +177,30 @@ impl Explore {
     }
 
     fn take_tuning(&mut self, at: usize) {
-        let Some(id) =
-            self.library.tunings.iter().nth(at).map(|(tuning, _)| tuning.id().to_owned())
-        else {
-            return;
-        };
-        if let Ok((tuning, answer)) = answer::find_tuning(&self.library.tunings, &id) {
-            self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
-            self.set = self.usual_set();
-            self.first_fret = 1;
-            self.weave();
-        }
+        let Some(tuning) = self.tunings().get(at).map(|tuning| (*tuning).clone()) else { return };
+        let answer = TuningAnswer::of(&self.library.tunings, &tuning);
+        self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
+        self.set = self.usual_set();
+        self.first_fret = 1;
+        self.lay_out();
     }
 
     fn tuning_in_list(&self) -> usize {
-        let id = &self.instrument.tuning.id;
-        self.library.tunings.iter().position(|(tuning, _)| tuning.id() == id).unwrap_or_default()
+        let here = self.instrument.neck.tuning();
+        self.tunings().iter().position(|tuning| *tuning == here).unwrap_or_default()
     }
 
     fn step_pair(&mut self, by: isize) {
         self.row = wrapped(self.row, by, self.pairs.folds.len());
         self.copy = 0;
-        self.weave();
+        self.lay_out();
     }
 
     /// The next copy of the same pair in a symmetric scale, the first one after the last.
     fn move_pair(&mut self) {
         let copies = self.pairs.folds.get(self.row).map_or(0, |fold| fold.copies.len());
         self.copy = wrapped(self.copy, 1, copies + 1);
-        self.weave();
+        self.lay_out();
     }
 
     fn step_scale(&mut self, by: isize) {
@@ -214,7 +209,7 @@ impl Explore {
 
     fn step_strings(&mut self, by: isize) {
         self.set = wrapped(self.set, by, self.sets().len());
-        self.weave();
+        self.lay_out();
     }
 
     fn change_spelling(&mut self) {

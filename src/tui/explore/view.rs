@@ -12,9 +12,9 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::{Explore, Over};
 use crate::answer::{PairAnswer, ShapeAnswer};
-use crate::cli::inversion;
 use crate::tui::neck::NeckPicture;
-use line::{dashed, indented, write};
+use crate::words::{dashed, inversion};
+use line::{indented, write};
 
 /// How much there is room for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -96,7 +96,8 @@ impl Explore {
     fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
         let head_rows = self.head_rows(area.width);
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
-        let all = (self.pairs.folds.len() as u16).max(1);
+        let beside = if area.width < SizeClass::WIDE { 0 } else { self.choices.len() };
+        let all = (self.pairs.folds.len().max(beside) as u16).max(1);
         let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
         let pairs = all.min(room.saturating_sub(detail_rows)).max(1);
         let areas = Layout::vertical([

@@ -7,9 +7,11 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::{Explore, Field, Over};
-use super::line::{below, indented, spaced, write};
+use super::line::{below, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
 use crate::cli::mode_of;
+use crate::tui::command::Command;
+use crate::words::spaced;
 
 impl Explore {
     /// Rows of the head: a mistake in what is typed may take more than one to explain.
@@ -51,13 +53,13 @@ impl Explore {
             if let Some(from) = parent_of(scale) {
                 spans.push(Span::styled(format!(", {from}"), self.theme.muted));
             }
-            let (at, count) = (self.scale + 1, self.choices.len());
-            notes.push(format!("scale {at} of {count}: {}", scale.why));
             if !scale.misses.is_empty() {
                 notes.push(format!("without the chord's own {}", spaced(&scale.misses)));
             }
+            notes.extend(self.read.assumed.iter().map(ToString::to_string));
+            let (at, count) = (self.scale + 1, self.choices.len());
+            notes.push(format!("scale {at} of {count}: {}", scale.why));
         }
-        notes.extend(self.read.assumed.iter().map(ToString::to_string));
         let line = Line::from(spans);
         let used = line.width() as u16;
         write(buffer, first, &line);
@@ -68,6 +70,11 @@ impl Explore {
     /// What keeps pairs out of the list or lets more in.
     fn limits(&self) -> Vec<String> {
         let mut limits = Vec::new();
+        let problems = self.library.problems().count();
+        if problems > 0 {
+            let key = self.key_of(Command::Help);
+            limits.push(format!("{problems} problems in your files: {key}"));
+        }
         if !self.wishes.are_none() {
             limits.push(format!("wish {}", self.wishes));
         }
@@ -82,9 +89,13 @@ impl Explore {
         let tuning = &self.instrument.tuning;
         let strings = self.neck().tuning().strings();
         let notes = strings.map(|(_, string)| string.note().name());
-        let inferred = if tuning.octaves_inferred { " (octaves inferred)" } else { "" };
-        let short = format!("{}{inferred} ", spaced(notes));
-        let long = format!("{}  {short}", tuning.name);
+        let short = format!("{} ", spaced(notes));
+        // A typed tuning is called by its strings, with the octaves that it was given.
+        let long = if tuning.octaves_inferred {
+            format!("{} (octaves inferred) ", self.neck().tuning())
+        } else {
+            format!("{}  {short}", tuning.name)
+        };
         let room = area.width.saturating_sub(used + 2);
         let fits = |text: &String| text.chars().count() as u16 <= room;
         let Some(text) = [long, short].into_iter().find(fits) else { return };

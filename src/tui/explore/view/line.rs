@@ -1,7 +1,5 @@
 //! Small helps for drawing lines of text.
 
-use std::fmt::Display;
-
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
@@ -38,16 +36,6 @@ pub(super) fn first_row(chosen: usize, rows: usize, count: usize) -> usize {
 
 pub(super) fn padded(text: &str, width: usize) -> String {
     format!("{text:width$}")
-}
-
-/// Values separated by single spaces.
-pub(super) fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String {
-    values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")
-}
-
-/// Numbers separated by hyphens.
-pub(super) fn dashed(numbers: &[u8]) -> String {
-    numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
 }
 
 /// As many words as fit, and a sign where some do not.

@@ -6,9 +6,10 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::{Explore, Over};
-use super::line::{below, first_row, spaced, write};
+use super::line::{below, first_row, write};
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
 use crate::tui::key::Glyphs;
+use crate::words::spaced;
 
 /// What the help page says beside the keys.
 const NOTES: &[(&str, &[&str])] = &[
@@ -60,6 +61,12 @@ impl Explore {
             lines.extend(texts.iter().map(|text| Line::raw(format!("   {text}"))));
             lines.push(Line::default());
         }
+        let problems: Vec<String> = self.library.problems().map(ToString::to_string).collect();
+        if !problems.is_empty() {
+            lines.push(heading("In your own files, not used"));
+            lines.extend(problems.into_iter().map(|problem| Line::raw(format!("   {problem}"))));
+            lines.push(Line::default());
+        }
         lines.pop();
         lines
     }
@@ -89,11 +96,11 @@ impl Explore {
     }
 
     pub(super) fn draw_tunings(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
-        let tunings: Vec<_> = self.library.tunings.iter().collect();
-        let strings = tunings.iter().map(|(tuning, _)| tuning.to_string().chars().count()).max();
+        let tunings = self.tunings();
+        let strings = tunings.iter().map(|tuning| tuning.to_string().chars().count()).max();
         let width = strings.unwrap_or_default();
         let line = |index: usize, style: Style| {
-            let (tuning, _) = tunings.get(index)?;
+            let tuning = tunings.get(index)?;
             Some(vec![
                 Span::styled(format!("{:<28}", tuning.name()), style),
                 Span::styled(format!("  {:<width$}", tuning.to_string()), style),

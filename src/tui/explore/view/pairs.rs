@@ -1,15 +1,16 @@
 //! The list of pairs, the scales beside it, and what the chosen pair says.
 
-use fretloom_theory::{Chord, Fold};
+use fretloom_theory::{Fold, Merit};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::Explore;
-use super::line::{below, first_row, fitting, indented, padded, spaced, write};
+use super::line::{below, first_row, fitting, indented, padded, write};
 use crate::answer::PairAnswer;
 use crate::tui::command::Command;
+use crate::words::spaced;
 
 impl Explore {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
@@ -26,7 +27,7 @@ impl Explore {
             .collect();
         let widths = columns(&shown);
         let heading = format!(
-            "   {}  {}  {}  rubs  for / against it",
+            "   {}  {}  {}  rubs  for and against it",
             padded("pair", widths[0]),
             padded("says", widths[1]),
             padded("leaves out", widths[2])
@@ -77,27 +78,27 @@ impl Explore {
         Line::from(spans)
     }
 
-    /// What counts for a pair, then what counts against it; and how it is folded.
+    /// What counts for a pair and against it: the points, then the words, then how it is folded.
     fn counts(&self, fold: &Fold, pair: &PairAnswer) -> String {
-        let (good, bad): (Vec<_>, Vec<_>) =
+        let (good, bad): (Vec<&Merit>, Vec<&Merit>) =
             pair.merits.iter().partition(|merit| merit.points() > 0);
-        let words = |merits: &[&fretloom_theory::Merit]| {
+        let points = |merits: &[&Merit]| merits.iter().map(|merit| merit.points()).sum::<i32>();
+        let words = |merits: &[&Merit]| {
             merits.iter().map(|merit| merit.word()).collect::<Vec<_>>().join(", ")
         };
-        let mut text = Vec::new();
+        let mut text = format!("{:>+3} {:>3}", points(&good), points(&bad));
         if !fold.copies.is_empty() {
-            text.push(format!("also {} frets up", spaced(moves(fold))));
+            text += &format!("  also {} frets up;", spaced(moves(fold)));
         }
         let lettered = self.pairs.scale.as_ref().is_some_and(|scale| scale.notes.len() == 7);
         if !pair.in_thirds && lettered {
-            text.push("by sound only".to_owned());
+            text += "  by sound only;";
         }
-        text.push(match (good.is_empty(), bad.is_empty()) {
-            (_, true) => words(&good),
-            (true, false) => format!("/ {}", words(&bad)),
-            (false, false) => format!("{} / {}", words(&good), words(&bad)),
-        });
-        text.join("; ")
+        text += &format!("  {}", words(&good));
+        if !bad.is_empty() {
+            text += &format!(" / {}", words(&bad));
+        }
+        text
     }
 
     /// The scales that fit the chord, beside the pairs.
@@ -138,9 +139,7 @@ impl Explore {
     }
 
     fn pairs_detail(&self, pair: &PairAnswer, width: u16) -> Vec<String> {
-        let serves = pair.also_fits.iter().map(|chord| {
-            chord.parse::<Chord>().map_or_else(|_| chord.clone(), |chord| chord.to_string())
-        });
+        let serves = pair.also_fits.iter().map(ToString::to_string);
         let serves = fitting(serves, usize::from(width).saturating_sub(12));
         let mut lines = Vec::new();
         if let Some(fold) = self.pairs.folds.get(self.row).filter(|fold| !fold.copies.is_empty()) {
