@@ -49,6 +49,14 @@ impl Degree {
         }
     }
 
+    /// A degree that certainly exists, as the ones in tables do; the root where it does not.
+    pub(crate) const fn known(number: u8, sharps: i8) -> Degree {
+        match Degree::new(number, sharps) {
+            Some(degree) => degree,
+            None => Degree::ROOT,
+        }
+    }
+
     /// The number: 1 to 7, 9, 11 or 13.
     #[must_use]
     pub const fn number(self) -> u8 {

@@ -104,6 +104,19 @@ impl ScaleKind {
         &self.degrees
     }
 
+    /// Is there one letter for each degree? So it is in scales of seven notes, and only in them:
+    /// their triads can be told apart by letters, those of other scales only by sound.
+    ///
+    /// ```
+    /// use fretloom_theory::ScaleKind;
+    /// assert!(ScaleKind::named("Dorian").unwrap().has_a_letter_for_each_degree());
+    /// assert!(!ScaleKind::named("whole tone").unwrap().has_a_letter_for_each_degree());
+    /// ```
+    #[must_use]
+    pub fn has_a_letter_for_each_degree(&self) -> bool {
+        self.degrees.len() == 7
+    }
+
     /// The kind it is a mode of, and which mode: Dorian is mode 2 of `major`. A parent is its own
     /// mode 1. `None` for scales that players do not think of as modes.
     #[must_use]

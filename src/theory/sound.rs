@@ -72,7 +72,7 @@ impl Sound {
         let triads = ground.scale().triads(qualities);
         let mut sounds: Vec<Sound> =
             TriadPair::of_triads(triads, root).map(|pair| Sound::of(pair, ground)).collect();
-        let lettered = ground.scale().kind().degrees().len() == 7;
+        let lettered = ground.scale().kind().has_a_letter_for_each_degree();
         let height = |triad: Triad| root.semitones_up_to(triad.root());
         sounds.sort_by_cached_key(|sound| {
             let by_sound_only = lettered && !sound.in_thirds;

@@ -134,7 +134,7 @@ impl Function {
         Some(match () {
             () if is_dominant(chord) => dominant(chord, before, after, key),
             () if chord.names("bb7") => diminished(chord, after),
-            () if is_half_diminished(chord) => half_diminished(chords, index, key),
+            () if chord.is_half_diminished() => half_diminished(chords, index, key),
             () if chord.names("b3") => minor(chords, index, key),
             () => on_degree(chords, index, key),
         })
@@ -200,14 +200,6 @@ fn is_dominant(chord: &Chord) -> bool {
     chord.is_dominant() || chord.names("4") && chord.names("b7")
 }
 
-fn is_half_diminished(chord: &Chord) -> bool {
-    chord.names("b3") && chord.names("b5") && chord.names("b7")
-}
-
-fn is_minor(chord: &Chord) -> bool {
-    chord.names("b3") && !chord.names("b5")
-}
-
 fn class(chord: &Chord) -> PitchClass {
     chord.root().pitch_class()
 }
@@ -225,14 +217,14 @@ fn dominant(
 ) -> Function {
     // Its ii stands a fifth above it.
     let second = before.filter(|before| up_to(chord, before) == 7 && before.names("b3"));
-    let minor_second = second.is_some_and(is_half_diminished);
+    let minor_second = second.is_some_and(Chord::is_half_diminished);
     if let Some(next) = after {
         if resolves_to(chord, next) {
             let arrives = !is_dominant(next) || chord.is_sus();
             return match is_chain(chord, next) && second.is_none() {
                 true => Function::Chain { next: next.clone() },
                 false => Function::Dominant {
-                    home: Key::new(next.root(), is_minor(next) || is_half_diminished(next)),
+                    home: Key::new(next.root(), next.is_minor() || next.is_half_diminished()),
                     arrives,
                 },
             };

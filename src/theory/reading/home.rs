@@ -131,16 +131,14 @@ pub(super) fn home_of(chords: &[Chord], index: usize) -> Option<Key> {
 /// How strongly a chord belongs to a major key.
 fn weight(chord: &Chord, tonic: PitchClass) -> usize {
     let degree = tonic.semitones_up_to(chord.root().pitch_class());
-    let minor = chord.names("b3") && !chord.names("b5");
-    let half_diminished = chord.names("b3") && chord.names("b5") && chord.names("b7");
     let major = chord.names("3") && !chord.names("b7");
     match degree {
         0 if major => 3,
         7 if chord.is_dominant() => 3,
-        2 if minor => 2,
+        2 if chord.is_minor() => 2,
         5 if major => 1,
-        4 | 9 if minor => 1,
-        11 if half_diminished => 1,
+        4 | 9 if chord.is_minor() => 1,
+        11 if chord.is_half_diminished() => 1,
         _ => 0,
     }
 }
