@@ -64,7 +64,9 @@ fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), Cho
     let (root, rest) = NoteName::read_prefix(body)
         .map_err(|error| ChordError::new(symbol, lead + error.at(), ChordProblem::Root(error)))?;
     if root.accidental().abs() > 1 {
-        return Err(ChordError::new(symbol, lead + 3, ChordProblem::DoubleAccidental));
+        // The sign that is one too many is the last one read.
+        let at = lead + body.chars().count() - rest.chars().count();
+        return Err(ChordError::new(symbol, at, ChordProblem::DoubleAccidental));
     }
     Ok((root, rest))
 }
