@@ -256,12 +256,12 @@ impl Merit {
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
-            Merit::MajorsAWholeStepApart => "step majors",
+            Merit::MajorsAWholeStepApart => "majors a step apart",
             Merit::Majors => "majors",
             Merit::OneMajor => "a major",
-            Merit::OwnTriad => "own triad",
-            Merit::WholeChord => "whole",
-            Merit::GuideTones => "guides",
+            Merit::OwnTriad => "chord's triad",
+            Merit::WholeChord => "all tones",
+            Merit::GuideTones => "3rd+7th",
             Merit::Colour => "colour",
             Merit::Drops(_) => "drops",
             Merit::Rubs(_) => "rubs",
