@@ -11,8 +11,7 @@ use std::fmt;
 
 pub use read::{ScaleError, ScaleProblem};
 
-use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, TriadQuality};
-use crate::{SpelledTriad, Triad};
+use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, Triad, TriadQuality};
 
 /// What makes a Dorian scale Dorian: its degrees, its names, the scale it is a mode of.
 ///
@@ -258,24 +257,6 @@ impl Scale {
             .collect();
         triads.sort_by_key(|triad| root.semitones_up_to(triad.root()));
         triads
-    }
-
-    /// The triads that the scale spells in thirds, degree by degree, in the scale's own letters.
-    #[must_use]
-    pub fn diatonic_triads(&self) -> Vec<(Degree, SpelledTriad)> {
-        let in_letters = |triad: Triad| {
-            let notes = triad.members().map(|class| self.name_of(class).unwrap_or(self.root));
-            let degree = self.degree_of(triad.root()).unwrap_or(Degree::ROOT);
-            (degree, SpelledTriad::from_notes(triad.quality(), notes))
-        };
-        let roots = self.notes().map(NoteName::pitch_class);
-        let on_root = |root| {
-            TriadQuality::TERTIAN
-                .iter()
-                .map(move |&quality| Triad::new(root, quality))
-                .find(|triad| self.spells(*triad))
-        };
-        roots.filter_map(on_root).map(in_letters).collect()
     }
 
     /// The same sound under the root that the scale gives it; only augmented triads have a choice.

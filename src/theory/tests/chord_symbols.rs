@@ -212,7 +212,7 @@ fn a_double_accidental_is_marked_at_the_sign_that_is_too_much() {
 fn an_endless_symbol_is_refused_at_once() {
     for symbol in ["C".repeat(1 << 20), "C7".to_owned() + &"(".repeat(1 << 20)] {
         let error: ChordError = symbol.parse::<Chord>().unwrap_err();
-        assert_eq!(error.problem(), &fretloom_theory::ChordProblem::TooLong);
+        assert_eq!(error.problem(), &ChordProblem::TooLong);
         assert!(error.to_string().len() < 300);
     }
 }
