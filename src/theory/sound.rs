@@ -32,7 +32,9 @@ pub struct Sound {
     outside: PitchClassSet,
     drops_named: PitchClassSet,
     rubs: PitchClassSet,
-    states: [bool; 3],
+    states_root: bool,
+    states_third: bool,
+    states_seventh: bool,
     in_thirds: bool,
     merits: Vec<Merit>,
 }
@@ -51,11 +53,9 @@ impl Sound {
             outside: set.difference(scale.set()),
             drops_named: named.difference(set),
             rubs: set.iter().filter(|class| ground.rubs(*class)).collect(),
-            states: [
-                states(Some(ground.root().pitch_class())),
-                states(ground.third()),
-                states(ground.seventh()),
-            ],
+            states_root: set.contains(ground.root().pitch_class()),
+            states_third: states(ground.third()),
+            states_seventh: states(ground.seventh()),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             merits: Vec::new(),
         };
@@ -115,19 +115,19 @@ impl Sound {
     /// Does the pair hold the root?
     #[must_use]
     pub fn states_root(&self) -> bool {
-        self.states[0]
+        self.states_root
     }
 
     /// Does it hold the third, or what stands in its place?
     #[must_use]
     pub fn states_third(&self) -> bool {
-        self.states[1]
+        self.states_third
     }
 
     /// Does it hold the seventh (the sixth of a sixth chord)?
     #[must_use]
     pub fn states_seventh(&self) -> bool {
-        self.states[2]
+        self.states_seventh
     }
 
     /// Does the scale spell both triads in thirds? Otherwise at least one is heard only by sound.
