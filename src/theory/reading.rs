@@ -216,6 +216,23 @@ mod tests {
         }
     }
 
+    /// common practice, no source
+    #[test]
+    fn the_key_of_the_tune_settles_what_neighbours_leave_open() {
+        for (symbol, key, says) in [
+            ("Cm", "C minor", "tonic minor"),
+            ("Cm7", "C minor", "tonic minor"),
+            ("Fm", "C minor", "iv of C minor"),
+            ("Fm7", "C", "iv of C, borrowed from minor"),
+            ("Am", "C", "vi of C"),
+            ("Cm", "C", "by itself"),
+        ] {
+            let key = Some(key.parse().unwrap());
+            let reading = Reading::at(&chords(symbol), 0, key).unwrap();
+            assert_eq!(reading.to_string(), says, "{symbol}");
+        }
+    }
+
     #[test]
     fn every_reading_offers_all_that_fits() {
         let chords = chords("Dm7b5 G7 Cm7 F7 Bbmaj7 Ebmaj7 Am7b5 D7alt Gm6 C#dim7 G7sus4");
