@@ -122,6 +122,11 @@ impl fmt::Display for Degree {
 impl FromStr for Degree {
     type Err = DegreeError;
 
+    /// Reads `b3`, `♯11` and their like.
+    ///
+    /// # Errors
+    ///
+    /// Where the number is none of 1 to 7, 9, 11 and 13, or has more than two flats or sharps.
     fn from_str(text: &str) -> Result<Degree, DegreeError> {
         let ascii = text.replace('♭', "b").replace('♯', "#");
         Degree::from_ascii(ascii.as_bytes(), 0, ascii.len())

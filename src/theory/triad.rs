@@ -282,6 +282,12 @@ impl fmt::Display for SpelledTriad {
 impl FromStr for SpelledTriad {
     type Err = TriadError;
 
+    /// Reads `C`, `Abm`, `Bdim` and their like, in stacked letters.
+    ///
+    /// # Errors
+    ///
+    /// Where the text does not begin with a note, or goes on with anything else than the quality
+    /// of a triad.
     fn from_str(text: &str) -> Result<SpelledTriad, TriadError> {
         let (root, suffix) = NoteName::read_prefix(text).map_err(TriadError::Root)?;
         match TriadQuality::from_suffix(suffix.trim()) {

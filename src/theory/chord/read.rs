@@ -25,6 +25,11 @@ pub struct ReadChord {
 impl FromStr for Chord {
     type Err = ChordError;
 
+    /// Reads a chord symbol in any common dialect; [`ReadChord`] tells what was taken for granted.
+    ///
+    /// # Errors
+    ///
+    /// Where a part of the symbol cannot be read, with its place and what could stand there.
     fn from_str(symbol: &str) -> Result<Chord, ChordError> {
         Ok(symbol.parse::<ReadChord>()?.chord)
     }
@@ -34,6 +39,10 @@ impl FromStr for ReadChord {
     type Err = ChordError;
 
     /// Reads a chord symbol in any common dialect, in time linear in its length.
+    ///
+    /// # Errors
+    ///
+    /// Where a part of the symbol cannot be read, with its place and what could stand there.
     fn from_str(symbol: &str) -> Result<ReadChord, ChordError> {
         if symbol.len() > 4 * LONGEST || symbol.chars().count() > LONGEST {
             return Err(ChordError::new(symbol, LONGEST + 1, ChordProblem::TooLong));
