@@ -113,6 +113,18 @@ impl Chord {
         self.names("3") && self.names("b7")
     }
 
+    /// Is it minor: a minor third, and no flat fifth that would make it diminished?
+    #[must_use]
+    pub fn is_minor(&self) -> bool {
+        self.names("b3") && !self.names("b5")
+    }
+
+    /// Is it half-diminished: minor third, flat fifth and minor seventh?
+    #[must_use]
+    pub fn is_half_diminished(&self) -> bool {
+        self.names("b3") && self.names("b5") && self.names("b7")
+    }
+
     /// Is its third replaced by a fourth or a second?
     #[must_use]
     pub fn is_sus(&self) -> bool {

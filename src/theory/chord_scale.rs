@@ -70,22 +70,22 @@ impl ChordScale {
         let third = minor || chord.names("3");
         let written = self.written_steps(class);
         match semitones {
-            0 => known(1, 0),
-            1 => known(9, -1),
-            2 => known(9, 0),
-            3 if third || self.scale_holds(4) => known(9, 1),
-            3 => known(3, -1),
-            4 => known(3, 0),
-            5 => known(11, 0),
-            6 if written == Some(4) => known(5, -1),
-            6 => known(11, 1),
-            7 => known(5, 0),
-            8 if written == Some(4) => known(5, 1),
-            8 => known(13, -1),
-            9 if written == Some(6) => known(7, -2),
-            9 => known(13, 0),
-            10 => known(7, -1),
-            _ => known(7, 0),
+            0 => Degree::known(1, 0),
+            1 => Degree::known(9, -1),
+            2 => Degree::known(9, 0),
+            3 if third || self.scale_holds(4) => Degree::known(9, 1),
+            3 => Degree::known(3, -1),
+            4 => Degree::known(3, 0),
+            5 => Degree::known(11, 0),
+            6 if written == Some(4) => Degree::known(5, -1),
+            6 => Degree::known(11, 1),
+            7 => Degree::known(5, 0),
+            8 if written == Some(4) => Degree::known(5, 1),
+            8 => Degree::known(13, -1),
+            9 if written == Some(6) => Degree::known(7, -2),
+            9 => Degree::known(13, 0),
+            10 => Degree::known(7, -1),
+            _ => Degree::known(7, 0),
         }
     }
 
@@ -178,25 +178,20 @@ pub(crate) fn sounding(chord: &Chord) -> PitchClassSet {
     }
 }
 
-/// A degree that certainly exists.
-fn known(number: u8, sharps: i8) -> Degree {
-    Degree::new(number, sharps).unwrap_or(Degree::ROOT)
-}
-
 /// What a note outside a scale is called where no chord sounds.
 fn plain_degree(semitones: u8) -> Degree {
     match semitones {
-        1 => known(2, -1),
-        2 => known(2, 0),
-        3 => known(3, -1),
-        4 => known(3, 0),
-        5 => known(4, 0),
-        6 => known(5, -1),
-        7 => known(5, 0),
-        8 => known(6, -1),
-        9 => known(6, 0),
-        10 => known(7, -1),
-        11 => known(7, 0),
+        1 => Degree::known(2, -1),
+        2 => Degree::known(2, 0),
+        3 => Degree::known(3, -1),
+        4 => Degree::known(3, 0),
+        5 => Degree::known(4, 0),
+        6 => Degree::known(5, -1),
+        7 => Degree::known(5, 0),
+        8 => Degree::known(6, -1),
+        9 => Degree::known(6, 0),
+        10 => Degree::known(7, -1),
+        11 => Degree::known(7, 0),
         _ => Degree::ROOT,
     }
 }

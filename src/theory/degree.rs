@@ -49,6 +49,14 @@ impl Degree {
         }
     }
 
+    /// A degree that certainly exists, as the ones in tables do; the root where it does not.
+    pub(crate) const fn known(number: u8, sharps: i8) -> Degree {
+        match Degree::new(number, sharps) {
+            Some(degree) => degree,
+            None => Degree::ROOT,
+        }
+    }
+
     /// The number: 1 to 7, 9, 11 or 13.
     #[must_use]
     pub const fn number(self) -> u8 {
@@ -114,6 +122,11 @@ impl fmt::Display for Degree {
 impl FromStr for Degree {
     type Err = DegreeError;
 
+    /// Reads `b3`, `♯11` and their like.
+    ///
+    /// # Errors
+    ///
+    /// Where the number is none of 1 to 7, 9, 11 and 13, or has more than two flats or sharps.
     fn from_str(text: &str) -> Result<Degree, DegreeError> {
         let ascii = text.replace('♭', "b").replace('♯', "#");
         Degree::from_ascii(ascii.as_bytes(), 0, ascii.len())

@@ -29,8 +29,8 @@
 //!
 //! # Two notations
 //!
-//! Everything that prints prints twice: `{}` with the signs ♭ and ♯, `{:#}` in plain ASCII. Both are
-//! read back.
+//! Everything that prints prints twice: `{}` with the signs ♭ and ♯, `{:#}` in plain ASCII. Both
+//! are read back.
 //!
 //! # What is not here
 //!

@@ -230,6 +230,11 @@ impl fmt::Display for NoteName {
 impl FromStr for NoteName {
     type Err = NoteError;
 
+    /// Reads `C`, `Bb`, `F♯` and their like.
+    ///
+    /// # Errors
+    ///
+    /// Where the text is no letter A to G with at most two flats or sharps, or goes on after it.
     fn from_str(text: &str) -> Result<NoteName, NoteError> {
         let (name, rest) = NoteName::read_prefix(text)?;
         if rest.is_empty() {

@@ -124,6 +124,12 @@ impl fmt::Display for NamedPitch {
 impl FromStr for NamedPitch {
     type Err = NoteError;
 
+    /// Reads a note with its octave, as in `Eb4`.
+    ///
+    /// # Errors
+    ///
+    /// Where the text does not begin with a note, where the octave is no number -1 to 9, and where
+    /// the pitch is out of range.
     fn from_str(text: &str) -> Result<NamedPitch, NoteError> {
         let (name, rest) = NoteName::read_prefix(text)?;
         let at = text.chars().count() - rest.chars().count() + 1;

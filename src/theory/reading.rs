@@ -10,6 +10,7 @@ mod home;
 use std::fmt;
 
 pub use function::Function;
+use function::is_dominant;
 pub use home::{Key, KeyError};
 
 use crate::{Chord, Scale, ScaleChoice, ScaleKind};
@@ -64,7 +65,7 @@ impl Reading {
     pub fn scales_with(&self, own: &[ScaleKind]) -> Vec<ScaleChoice> {
         let usual = ScaleChoice::for_chord_with(&self.chord, own);
         let mut ordered: Vec<ScaleChoice> = Vec::new();
-        for (name, why) in self.function.scales_over(&self.chord) {
+        for (name, why) in self.function.scales(&self.chord) {
             let Some(kind) = ScaleKind::named(name) else { continue };
             let fitting = usual.iter().find(|choice| choice.scale().kind() == kind);
             let choice = match fitting {
@@ -85,13 +86,28 @@ impl Reading {
     }
 }
 
-/// The chords with each that is written again standing once, and where the chord at `index` is then.
+/// The chords with each that is written again standing once, and where the chord at `index` is
+/// then. A suspension that goes to its own dominant is that dominant.
 fn without_repeats(chords: &[Chord], index: usize) -> (Vec<Chord>, usize) {
-    let again = |at: usize| at > 0 && chords.get(at) == chords.get(at - 1);
-    let repeats_before = (0..=index).filter(|at| again(*at)).count();
-    let mut once = chords.to_vec();
-    once.dedup();
-    (once, index - repeats_before)
+    let mut once: Vec<Chord> = Vec::new();
+    let mut place = 0;
+    for (at, chord) in chords.iter().enumerate() {
+        match once.last_mut() {
+            Some(last) if last == chord => {}
+            Some(last) if is_resolved_by(last, chord) => *last = chord.clone(),
+            _ => once.push(chord.clone()),
+        }
+        if at == index {
+            place = once.len() - 1;
+        }
+    }
+    (once, place)
+}
+
+/// Is it a suspended dominant, and the next chord the same one with its third?
+fn is_resolved_by(chord: &Chord, next: &Chord) -> bool {
+    let suspended = chord.is_sus() && is_dominant(chord);
+    suspended && next.is_dominant() && chord.root() == next.root()
 }
 
 impl fmt::Display for Reading {
@@ -151,6 +167,28 @@ mod tests {
             ("G7 *C7 C7", "tonic of a blues", "C Mixolydian"),
             ("*Gm7", "by itself", "G Dorian"),
             ("*G7sus4 Cmaj7", "V of C, which follows", "G Mixolydian"),
+            // A minor triad is what its neighbours make of it.
+            ("*Dm G7 Cmaj7", "ii of C", "D Dorian"),
+            ("A7 *Dm G7 Cmaj7", "ii of C", "D Dorian"),
+            ("C *Am Dm G7", "vi of C", "A Aeolian"),
+            ("C Am *Dm G7", "ii of C", "D Dorian"),
+            ("C *Em F G7", "iii of C", "E Phrygian"),
+            ("G7 *Cm Fm G7", "tonic minor", "C melodic minor"),
+            ("*Cm6", "tonic minor", "C melodic minor"),
+            ("*Cm", "by itself", "C Dorian"),
+            ("Cmaj7 *Fm6 Cmaj7", "iv of C, borrowed from minor", "F melodic minor"),
+            ("Cmaj7 *Fm Cmaj7", "iv of C, borrowed from minor", "F melodic minor"),
+            ("*Fm7 Cmaj7", "iv of C, borrowed from minor", "F Dorian"),
+            // A dominant with its ii may come from elsewhere.
+            ("Abm7 *Db7 Cmaj7", "a half step above C, in place of G7", "D♭ Lydian dominant"),
+            ("Fm7 *Bb7 Cmaj7", "a whole step below C", "B♭ Lydian dominant"),
+            ("*Fm7 Bb7 Cmaj7", "iv of C, borrowed from minor", "F Dorian"),
+            ("Fm7 *Bb7 Am7", "a half step above A, in place of E7", "B♭ Lydian dominant"),
+            // A suspension is its own dominant.
+            ("*G7sus4 G7 Cmaj7", "V of C, which follows", "G Mixolydian"),
+            ("G7sus4 *G7 Cmaj7", "V of C, which follows", "G Mixolydian"),
+            ("*Dm7b5 G7sus4 G7 Cm6", "ii of C minor, which follows", "D Locrian"),
+            ("Dm7b5 G7sus4 *G7 Bb", "V of C minor, though C minor does not follow", "G altered"),
         ] {
             let (said, first) = read(symbols);
             assert_eq!((said.as_str(), first.as_str()), (says, scale), "{symbols}");
@@ -175,6 +213,23 @@ mod tests {
         for (index, scale) in scales.into_iter().enumerate() {
             let reading = Reading::at(&chords, index, None).unwrap();
             assert_eq!(reading.scales()[0].scale().to_string(), scale, "bar {}", index + 1);
+        }
+    }
+
+    /// common practice, no source
+    #[test]
+    fn the_key_of_the_tune_settles_what_neighbours_leave_open() {
+        for (symbol, key, says) in [
+            ("Cm", "C minor", "tonic minor"),
+            ("Cm7", "C minor", "tonic minor"),
+            ("Fm", "C minor", "iv of C minor"),
+            ("Fm7", "C", "iv of C, borrowed from minor"),
+            ("Am", "C", "vi of C"),
+            ("Cm", "C", "by itself"),
+        ] {
+            let key = Some(key.parse().unwrap());
+            let reading = Reading::at(&chords(symbol), 0, key).unwrap();
+            assert_eq!(reading.to_string(), says, "{symbol}");
         }
     }
 

@@ -11,8 +11,7 @@ use std::fmt;
 
 pub use read::{ScaleError, ScaleProblem};
 
-use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, TriadQuality};
-use crate::{SpelledTriad, Triad};
+use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, Triad, TriadQuality};
 
 /// What makes a Dorian scale Dorian: its degrees, its names, the scale it is a mode of.
 ///
@@ -102,6 +101,19 @@ impl ScaleKind {
     #[must_use]
     pub fn degrees(&self) -> &[Degree] {
         &self.degrees
+    }
+
+    /// Is there one letter for each degree? So it is in scales of seven notes, and only in them:
+    /// their triads can be told apart by letters, those of other scales only by sound.
+    ///
+    /// ```
+    /// use fretloom_theory::ScaleKind;
+    /// assert!(ScaleKind::named("Dorian").unwrap().has_a_letter_for_each_degree());
+    /// assert!(!ScaleKind::named("whole tone").unwrap().has_a_letter_for_each_degree());
+    /// ```
+    #[must_use]
+    pub fn has_a_letter_for_each_degree(&self) -> bool {
+        self.degrees.len() == 7
     }
 
     /// The kind it is a mode of, and which mode: Dorian is mode 2 of `major`. A parent is its own
@@ -245,24 +257,6 @@ impl Scale {
             .collect();
         triads.sort_by_key(|triad| root.semitones_up_to(triad.root()));
         triads
-    }
-
-    /// The triads that the scale spells in thirds, degree by degree, in the scale's own letters.
-    #[must_use]
-    pub fn diatonic_triads(&self) -> Vec<(Degree, SpelledTriad)> {
-        let in_letters = |triad: Triad| {
-            let notes = triad.members().map(|class| self.name_of(class).unwrap_or(self.root));
-            let degree = self.degree_of(triad.root()).unwrap_or(Degree::ROOT);
-            (degree, SpelledTriad::from_notes(triad.quality(), notes))
-        };
-        let roots = self.notes().map(NoteName::pitch_class);
-        let on_root = |root| {
-            TriadQuality::TERTIAN
-                .iter()
-                .map(move |&quality| Triad::new(root, quality))
-                .find(|triad| self.spells(*triad))
-        };
-        roots.filter_map(on_root).map(in_letters).collect()
     }
 
     /// The same sound under the root that the scale gives it; only augmented triads have a choice.

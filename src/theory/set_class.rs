@@ -23,8 +23,10 @@ pub fn interval_vector(set: PitchClassSet) -> [u8; 6] {
 ///
 /// ```
 /// use fretloom_theory::{PitchClassSet, prime_form};
-/// let two_majors = PitchClassSet::from_bits(0b1001_0001).union(PitchClassSet::from_bits(0b10_0100_0100));
-/// assert_eq!(prime_form(two_majors), [0, 2, 3, 5, 7, 9]); // C and D major
+/// let c_major = PitchClassSet::from_bits(0b1001_0001);
+/// let d_major = PitchClassSet::from_bits(0b10_0100_0100);
+/// let two_majors = c_major.union(d_major);
+/// assert_eq!(prime_form(two_majors), [0, 2, 3, 5, 7, 9]);
 /// ```
 #[must_use]
 pub fn prime_form(set: PitchClassSet) -> Vec<u8> {

@@ -32,7 +32,9 @@ pub struct Sound {
     outside: PitchClassSet,
     drops_named: PitchClassSet,
     rubs: PitchClassSet,
-    states: [bool; 3],
+    states_root: bool,
+    states_third: bool,
+    states_seventh: bool,
     in_thirds: bool,
     merits: Vec<Merit>,
 }
@@ -51,11 +53,9 @@ impl Sound {
             outside: set.difference(scale.set()),
             drops_named: named.difference(set),
             rubs: set.iter().filter(|class| ground.rubs(*class)).collect(),
-            states: [
-                states(Some(ground.root().pitch_class())),
-                states(ground.third()),
-                states(ground.seventh()),
-            ],
+            states_root: set.contains(ground.root().pitch_class()),
+            states_third: states(ground.third()),
+            states_seventh: states(ground.seventh()),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             merits: Vec::new(),
         };
@@ -72,7 +72,7 @@ impl Sound {
         let triads = ground.scale().triads(qualities);
         let mut sounds: Vec<Sound> =
             TriadPair::of_triads(triads, root).map(|pair| Sound::of(pair, ground)).collect();
-        let lettered = ground.scale().kind().degrees().len() == 7;
+        let lettered = ground.scale().kind().has_a_letter_for_each_degree();
         let height = |triad: Triad| root.semitones_up_to(triad.root());
         sounds.sort_by_cached_key(|sound| {
             let by_sound_only = lettered && !sound.in_thirds;
@@ -115,19 +115,19 @@ impl Sound {
     /// Does the pair hold the root?
     #[must_use]
     pub fn states_root(&self) -> bool {
-        self.states[0]
+        self.states_root
     }
 
     /// Does it hold the third, or what stands in its place?
     #[must_use]
     pub fn states_third(&self) -> bool {
-        self.states[1]
+        self.states_third
     }
 
     /// Does it hold the seventh (the sixth of a sixth chord)?
     #[must_use]
     pub fn states_seventh(&self) -> bool {
-        self.states[2]
+        self.states_seventh
     }
 
     /// Does the scale spell both triads in thirds? Otherwise at least one is heard only by sound.
@@ -256,12 +256,12 @@ impl Merit {
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
-            Merit::MajorsAWholeStepApart => "step majors",
+            Merit::MajorsAWholeStepApart => "majors a step apart",
             Merit::Majors => "majors",
             Merit::OneMajor => "a major",
-            Merit::OwnTriad => "own triad",
-            Merit::WholeChord => "whole",
-            Merit::GuideTones => "guides",
+            Merit::OwnTriad => "chord's triad",
+            Merit::WholeChord => "all tones",
+            Merit::GuideTones => "3rd+7th",
             Merit::Colour => "colour",
             Merit::Drops(_) => "drops",
             Merit::Rubs(_) => "rubs",

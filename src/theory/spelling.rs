@@ -99,7 +99,7 @@ impl<'a> Speller<'a> {
             welcome.then_some(name)
         });
         let scale = self.ground.scale();
-        let lettered = scale.kind().degrees().len() == 7;
+        let lettered = scale.kind().has_a_letter_for_each_degree();
         let in_scale = scale.name_of(class).filter(|name| lettered && name.is_everyday());
         tone.into_iter().chain(in_scale)
     }

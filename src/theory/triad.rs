@@ -69,19 +69,13 @@ impl TriadQuality {
     /// What the three members are over the triad's own root: 1 ♭3 5 for a minor triad.
     #[must_use]
     pub const fn degrees(self) -> [Degree; 3] {
-        const fn degree(number: u8, sharps: i8) -> Degree {
-            match Degree::new(number, sharps) {
-                Some(degree) => degree,
-                None => Degree::ROOT,
-            }
-        }
         let [second, third] = match self {
-            TriadQuality::Major => [degree(3, 0), degree(5, 0)],
-            TriadQuality::Minor => [degree(3, -1), degree(5, 0)],
-            TriadQuality::Diminished => [degree(3, -1), degree(5, -1)],
-            TriadQuality::Augmented => [degree(3, 0), degree(5, 1)],
-            TriadQuality::Sus => [degree(4, 0), degree(5, 0)],
-            TriadQuality::FlatFive => [degree(3, 0), degree(5, -1)],
+            TriadQuality::Major => [Degree::known(3, 0), Degree::known(5, 0)],
+            TriadQuality::Minor => [Degree::known(3, -1), Degree::known(5, 0)],
+            TriadQuality::Diminished => [Degree::known(3, -1), Degree::known(5, -1)],
+            TriadQuality::Augmented => [Degree::known(3, 0), Degree::known(5, 1)],
+            TriadQuality::Sus => [Degree::known(4, 0), Degree::known(5, 0)],
+            TriadQuality::FlatFive => [Degree::known(3, 0), Degree::known(5, -1)],
         };
         [Degree::ROOT, second, third]
     }
@@ -288,6 +282,12 @@ impl fmt::Display for SpelledTriad {
 impl FromStr for SpelledTriad {
     type Err = TriadError;
 
+    /// Reads `C`, `Abm`, `Bdim` and their like, in stacked letters.
+    ///
+    /// # Errors
+    ///
+    /// Where the text does not begin with a note, or goes on with anything else than the quality
+    /// of a triad.
     fn from_str(text: &str) -> Result<SpelledTriad, TriadError> {
         let (root, suffix) = NoteName::read_prefix(text).map_err(TriadError::Root)?;
         match TriadQuality::from_suffix(suffix.trim()) {

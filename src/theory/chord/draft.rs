@@ -195,8 +195,8 @@ impl Draft {
         let third = self.third();
         let fifths = self.fifths();
         let sevenths = self.sevenths();
-        let sixth = (self.main == Some(6)).then(|| degree(6, 0));
-        named.push(degree(1, 0));
+        let sixth = (self.main == Some(6)).then(|| Degree::known(6, 0));
+        named.push(Degree::known(1, 0));
         named.extend(third.into_iter().chain(fifths).chain(sixth));
         named.extend(&sevenths);
         for tension in self.tensions(!sevenths.is_empty()) {
@@ -280,35 +280,35 @@ impl Draft {
 
     fn third(&self) -> Vec<Degree> {
         if self.sus() {
-            let two = self.sus2.then(|| degree(2, 0));
-            return two.into_iter().chain(self.sus4.then(|| degree(4, 0))).collect();
+            let two = self.sus2.then(|| Degree::known(2, 0));
+            return two.into_iter().chain(self.sus4.then(|| Degree::known(4, 0))).collect();
         }
         match self.quality {
             _ if self.no_third || self.main == Some(5) => Vec::new(),
-            None => vec![degree(3, 0)],
-            Some(_) => vec![degree(3, -1)],
+            None => vec![Degree::known(3, 0)],
+            Some(_) => vec![Degree::known(3, -1)],
         }
     }
 
     fn fifths(&self) -> Vec<Degree> {
         let diminished =
             matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
-        let flat = (self.flat_fifth || diminished || self.alt).then(|| degree(5, -1));
-        let sharp = (self.sharp_fifth || self.alt).then(|| degree(5, 1));
+        let flat = (self.flat_fifth || diminished || self.alt).then(|| Degree::known(5, -1));
+        let sharp = (self.sharp_fifth || self.alt).then(|| Degree::known(5, 1));
         let altered: Vec<Degree> = flat.into_iter().chain(sharp).collect();
         match (altered.is_empty(), self.no_fifth) {
             (false, _) => altered,
             (true, true) => Vec::new(),
-            (true, false) => vec![degree(5, 0)],
+            (true, false) => vec![Degree::known(5, 0)],
         }
     }
 
     /// The seventh that the number asks for, then any that was added.
     fn sevenths(&self) -> Vec<Degree> {
         let from_number = self.main.filter(|main| *main >= 7).map(|_| match self.quality {
-            Some(Quality::Diminished) if self.major.is_none() => degree(7, -2),
-            _ if self.major.is_some() => degree(7, 0),
-            _ => degree(7, -1),
+            Some(Quality::Diminished) if self.major.is_none() => Degree::known(7, -2),
+            _ if self.major.is_some() => Degree::known(7, 0),
+            _ => Degree::known(7, -1),
         });
         let mut sevenths: Vec<Degree> = from_number.into_iter().collect();
         for added in self.added.iter().filter(|added| added.number() == 7) {
@@ -332,24 +332,19 @@ impl Draft {
             self.added.iter().copied().filter(|added| added.number() != 7).collect();
         for tension in &mut tensions {
             // Over a seventh a sixth is a thirteenth.
-            if seventh && *tension == degree(6, 0) {
-                *tension = degree(13, 0);
+            if seventh && *tension == Degree::known(6, 0) {
+                *tension = Degree::known(13, 0);
             }
         }
         for (number, implied) in [(9, main >= 9), (11, eleven), (13, main == 13)] {
-            let natural = degree(number, 0);
+            let natural = Degree::known(number, 0);
             if implied && !altered(number) && !tensions.contains(&natural) {
                 tensions.push(natural);
             }
         }
         if self.alt {
-            tensions.extend([degree(9, -1), degree(9, 1)]);
+            tensions.extend([Degree::known(9, -1), Degree::known(9, 1)]);
         }
         tensions
     }
-}
-
-/// A degree that certainly exists.
-fn degree(number: u8, sharps: i8) -> Degree {
-    Degree::new(number, sharps).unwrap_or(Degree::ROOT)
 }

@@ -25,6 +25,11 @@ pub struct ReadChord {
 impl FromStr for Chord {
     type Err = ChordError;
 
+    /// Reads a chord symbol in any common dialect; [`ReadChord`] tells what was taken for granted.
+    ///
+    /// # Errors
+    ///
+    /// Where a part of the symbol cannot be read, with its place and what could stand there.
     fn from_str(symbol: &str) -> Result<Chord, ChordError> {
         Ok(symbol.parse::<ReadChord>()?.chord)
     }
@@ -34,6 +39,10 @@ impl FromStr for ReadChord {
     type Err = ChordError;
 
     /// Reads a chord symbol in any common dialect, in time linear in its length.
+    ///
+    /// # Errors
+    ///
+    /// Where a part of the symbol cannot be read, with its place and what could stand there.
     fn from_str(symbol: &str) -> Result<ReadChord, ChordError> {
         if symbol.len() > 4 * LONGEST || symbol.chars().count() > LONGEST {
             return Err(ChordError::new(symbol, LONGEST + 1, ChordProblem::TooLong));
@@ -64,7 +73,9 @@ fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), Cho
     let (root, rest) = NoteName::read_prefix(body)
         .map_err(|error| ChordError::new(symbol, lead + error.at(), ChordProblem::Root(error)))?;
     if root.accidental().abs() > 1 {
-        return Err(ChordError::new(symbol, lead + 3, ChordProblem::DoubleAccidental));
+        // The sign that is one too many is the last one read.
+        let at = lead + body.chars().count() - rest.chars().count();
+        return Err(ChordError::new(symbol, at, ChordProblem::DoubleAccidental));
     }
     Ok((root, rest))
 }

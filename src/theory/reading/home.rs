@@ -9,7 +9,7 @@ use crate::{Chord, Interval, NoteName, PitchClass};
 ///
 /// ```
 /// use fretloom_theory::Key;
-/// assert_eq!(Key::new("D".parse().unwrap(), true).to_string(), "D minor");
+/// assert_eq!(Key::minor("D".parse().unwrap()).to_string(), "D minor");
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub struct Key {
@@ -18,10 +18,21 @@ pub struct Key {
 }
 
 impl Key {
-    /// The key of `tonic`.
+    /// The major key of `tonic`.
     #[must_use]
-    pub const fn new(tonic: NoteName, minor: bool) -> Key {
-        Key { tonic, minor }
+    pub const fn major(tonic: NoteName) -> Key {
+        Key { tonic, minor: false }
+    }
+
+    /// The minor key of `tonic`.
+    #[must_use]
+    pub const fn minor(tonic: NoteName) -> Key {
+        Key { tonic, minor: true }
+    }
+
+    /// The key whose tonic the chord would be: minor for a minor or half-diminished one.
+    pub(super) fn like(chord: &Chord) -> Key {
+        Key { tonic: chord.root(), minor: chord.is_minor() || chord.is_half_diminished() }
     }
 
     /// Its tonic.
@@ -36,9 +47,9 @@ impl Key {
         self.minor
     }
 
-    /// The key whose V stands on `dominant`.
-    pub(super) fn fifth_below(dominant: NoteName, minor: bool) -> Key {
-        Key { tonic: moved(dominant, Interval::PERFECT_FOURTH), minor }
+    /// The tonic whose V stands on `dominant`.
+    pub(super) fn fifth_below(dominant: NoteName) -> NoteName {
+        moved(dominant, Interval::PERFECT_FOURTH)
     }
 
     /// The root of the V of `tonic`.
@@ -68,12 +79,16 @@ impl FromStr for Key {
     type Err = KeyError;
 
     /// Reads `Bb`, `Bb major`, `D minor` or `Dm`.
+    ///
+    /// # Errors
+    ///
+    /// Where the text does not begin with a note, or goes on with anything else than a mode.
     fn from_str(text: &str) -> Result<Key, KeyError> {
         let error = || KeyError { text: text.chars().take(40).collect() };
         let (tonic, mode) = NoteName::read_prefix(text.trim()).map_err(|_| error())?;
         match mode.trim() {
-            "" | "major" | "maj" => Ok(Key::new(tonic, false)),
-            "m" | "minor" | "min" => Ok(Key::new(tonic, true)),
+            "" | "major" | "maj" => Ok(Key::major(tonic)),
+            "m" | "minor" | "min" => Ok(Key::minor(tonic)),
             _ => Err(error()),
         }
     }
@@ -124,23 +139,20 @@ pub(super) fn home_of(chords: &[Chord], index: usize) -> Option<Key> {
     // One chord alone speaks for several keys alike: that says nothing.
     let rivals = PitchClass::all().filter(|tonic| voice(*tonic) == voice(loudest)).count();
     let own = chords.get(index).map(|chord| chord.root())?;
-    (voice(loudest) > 0 && rivals == 1 && chords.len() > 1)
-        .then(|| Key::new(name(loudest, own), false))
+    (voice(loudest) > 0 && rivals == 1 && chords.len() > 1).then(|| Key::major(name(loudest, own)))
 }
 
 /// How strongly a chord belongs to a major key.
 fn weight(chord: &Chord, tonic: PitchClass) -> usize {
     let degree = tonic.semitones_up_to(chord.root().pitch_class());
-    let minor = chord.names("b3") && !chord.names("b5");
-    let half_diminished = chord.names("b3") && chord.names("b5") && chord.names("b7");
     let major = chord.names("3") && !chord.names("b7");
     match degree {
         0 if major => 3,
         7 if chord.is_dominant() => 3,
-        2 if minor => 2,
+        2 if chord.is_minor() => 2,
         5 if major => 1,
-        4 | 9 if minor => 1,
-        11 if half_diminished => 1,
+        4 | 9 if chord.is_minor() => 1,
+        11 if chord.is_half_diminished() => 1,
         _ => 0,
     }
 }

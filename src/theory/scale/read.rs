@@ -14,6 +14,10 @@ impl FromStr for Scale {
 
     /// Reads `C Dorian`, `C D Eb F G A Bb` or `C: 1 2 b3 4 5 6 b7`. Typed notes and degrees take
     /// the kind that sounds like them, where there is one.
+    ///
+    /// # Errors
+    ///
+    /// Where the text is none of these; the error points at the character.
     fn from_str(text: &str) -> Result<Scale, ScaleError> {
         Scale::read_with(text, &[])
     }

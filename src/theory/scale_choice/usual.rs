@@ -29,7 +29,7 @@ pub(super) fn choices(chord: &Chord) -> &'static [Choice] {
 }
 
 const ALTERED: &[Choice] =
-    &[("altered", "alt asks for it: every tension altered, b9 #9 b5 and b13")];
+    &[("altered", "alt asks for it: every tension altered, b9 #9 b5 and #5")];
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[

@@ -4,7 +4,9 @@
 
 use std::collections::BTreeSet;
 
-use fretloom_theory::{Assumption, Chord, ChordError, NoteName, PitchClass, ReadChord};
+use fretloom_theory::{
+    Assumption, Chord, ChordError, ChordProblem, NoteName, PitchClass, ReadChord,
+};
 use proptest::prelude::*;
 
 /// The head of the file says where its values come from.
@@ -196,10 +198,21 @@ fn mistakes_point_at_the_character_and_name_what_could_stand_there() {
 }
 
 #[test]
+fn a_double_accidental_is_marked_at_the_sign_that_is_too_much() {
+    for (symbol, at) in
+        [("Cbb7", 3), ("C##", 3), ("C♭♭7", 3), ("C𝄫", 2), ("C𝄪7", 2), (" C𝄪7", 3), ("  Dbbm", 5)]
+    {
+        let error = symbol.parse::<Chord>().unwrap_err();
+        assert_eq!(error.problem(), &ChordProblem::DoubleAccidental, "{symbol}");
+        assert_eq!(error.at(), at, "{symbol}");
+    }
+}
+
+#[test]
 fn an_endless_symbol_is_refused_at_once() {
     for symbol in ["C".repeat(1 << 20), "C7".to_owned() + &"(".repeat(1 << 20)] {
         let error: ChordError = symbol.parse::<Chord>().unwrap_err();
-        assert_eq!(error.problem(), &fretloom_theory::ChordProblem::TooLong);
+        assert_eq!(error.problem(), &ChordProblem::TooLong);
         assert!(error.to_string().len() < 300);
     }
 }

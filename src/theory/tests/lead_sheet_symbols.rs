@@ -1,5 +1,6 @@
-//! Chord symbols as lead sheets, fake books, Brazilian songbooks and open transcription corpora write
-//! them, each with the print that it gets. From memory of many pages; no source for single symbols.
+//! Chord symbols as lead sheets, fake books, Brazilian songbooks and open transcription corpora
+//! write them, each with the print that it gets. From memory of many pages; no source for single
+//! symbols.
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 

@@ -8,8 +8,8 @@
 
 use fretloom_theory::{ChordScale, Fold, Sound, SpelledTriad, Triad, TriadPair, TriadQuality};
 
-/// Chord, scale, pair, where it stands, who names it. Titles are those of the books; a lesson is named by its
-/// teacher, and pages without a name by what they are.
+/// Chord, scale, pair, where it stands, who names it. Titles are those of the books; a lesson is
+/// named by its teacher, and pages without a name by what they are.
 const PUBLISHED: &[(&str, &str, &str, usize, &str)] = &[
     ("Cmaj7", "C Ionian", "C&Dm", 3, "a pianist's list"),
     ("Cmaj7", "C Ionian", "F&G", 1, "Stern, IV & V; also Campbell, from memory"),

@@ -1,0 +1,191 @@
+//! Which function a chord has: its neighbours are asked in a fixed order, nearest first.
+
+use super::Function;
+use crate::reading::home::{Key, home_of, is_chain, resolves_to};
+use crate::{Chord, PitchClass};
+
+impl Function {
+    /// The function of the chord at `index`.
+    pub(in crate::reading) fn of(
+        chords: &[Chord],
+        index: usize,
+        key: Option<Key>,
+    ) -> Option<Function> {
+        let chord = chords.get(index)?;
+        let place = Place {
+            chord,
+            before: index.checked_sub(1).and_then(|before| chords.get(before)),
+            after: chords.get(index + 1),
+            then: chords.get(index + 2),
+            key,
+            home: key.or_else(|| home_of(chords, index)),
+        };
+        Some(match () {
+            () if is_dominant(chord) => place.dominant(),
+            () if chord.names("bb7") => place.diminished(),
+            () if chord.is_half_diminished() => place.half_diminished(),
+            () if chord.names("b3") => place.minor(),
+            () => place.on_degree(),
+        })
+    }
+}
+
+/// A chord and what its function depends on.
+struct Place<'a> {
+    chord: &'a Chord,
+    before: Option<&'a Chord>,
+    after: Option<&'a Chord>,
+    /// The chord after the next.
+    then: Option<&'a Chord>,
+    /// The key of the tune, where it is known.
+    key: Option<Key>,
+    /// That key, else the one that the chords speak for.
+    home: Option<Key>,
+}
+
+impl Place<'_> {
+    fn dominant(&self) -> Function {
+        // Its ii stands a fifth above it.
+        let is_second = |before: &&Chord| up_to(self.chord, before) == 7 && before.names("b3");
+        let second = self.before.filter(is_second);
+        self.after
+            .and_then(|next| bound_for(self.chord, next, second))
+            .or_else(|| second.map(|second| promised_by(second, self.chord)))
+            .unwrap_or_else(|| self.dominant_without_goal())
+    }
+
+    fn dominant_without_goal(&self) -> Function {
+        let on = |class: PitchClass| class == self.chord.root().pitch_class();
+        let from_another =
+            self.before.filter(|before| is_dominant(before)).map(|b| up_to(self.chord, b));
+        let on_tonic = self.key.is_some_and(|key| on(key.tonic().pitch_class()));
+        if on_tonic || matches!(from_another, Some(5 | 7)) {
+            return Function::TonicOfBlues;
+        }
+        let of_key = self.key.filter(|key| on(key.tonic().pitch_class().up(7)));
+        match (of_key, self.after, self.before) {
+            (Some(home), ..) => Function::Dominant { home, arrives: false },
+            (None, None, None) => Function::Alone,
+            _ => Function::Static,
+        }
+    }
+
+    fn diminished(&self) -> Function {
+        let Some(next) = self.after else { return Function::Alone };
+        match up_to(self.chord, next) {
+            0 => Function::CommonRoot { next: next.clone() },
+            1 => Function::Passing { next: next.clone(), up: true },
+            11 => Function::Passing { next: next.clone(), up: false },
+            _ => Function::Alone,
+        }
+    }
+
+    fn half_diminished(&self) -> Function {
+        if let Some(next) = self.its_dominant() {
+            let home = Key::minor(Key::fifth_below(next.root()));
+            let is_home = |then: &Chord| on_tonic(then, home) && then.names("b3");
+            return Function::SecondOfMinor { home, arrives: self.then.is_some_and(is_home) };
+        }
+        let home = self.home.filter(|home| !home.is_minor());
+        match home.map(|home| (home, degree_in(home, self.chord))) {
+            Some((home, 6)) => Function::RaisedFourth { home },
+            Some((home, 11)) => Function::LeadingTone { home },
+            _ => Function::Alone,
+        }
+    }
+
+    fn minor(&self) -> Function {
+        let from_its_fifth =
+            self.before.is_some_and(|before| is_dominant(before) && up_to(self.chord, before) == 7);
+        let of_key = self.key.is_some_and(|key| key.is_minor() && on_tonic(self.chord, key));
+        let at_home = from_its_fifth || of_key;
+        // A major sixth or seventh is that of a tonic; a ii has neither in its symbol as a rule.
+        let sounds_tonic = self.chord.names("6") || self.chord.names("7");
+        if at_home && sounds_tonic {
+            return Function::TonicMinor;
+        }
+        if let Some(next) = self.its_dominant() {
+            return match self.then.filter(|then| is_backdoor(next, then)) {
+                Some(then) => Function::MinorFourth { home: Key::major(then.root()) },
+                None => Function::SecondOfMajor { home: Key::major(Key::fifth_below(next.root())) },
+            };
+        }
+        if at_home {
+            return Function::TonicMinor;
+        }
+        match self.on_degree() {
+            Function::Alone if sounds_tonic => Function::TonicMinor,
+            elsewhere => elsewhere,
+        }
+    }
+
+    /// A minor or major chord that no neighbour claims, on whichever degree of its home.
+    fn on_degree(&self) -> Function {
+        let Some(home) = self.home else { return Function::Alone };
+        let minor = self.chord.names("b3");
+        let degree = match degree_in(home, self.chord) {
+            5 if minor => return Function::MinorFourth { home },
+            _ if home.is_minor() => return Function::Alone,
+            0 if !minor => 1,
+            2 if minor => 2,
+            4 if minor => 3,
+            5 => 4,
+            9 if minor => 6,
+            _ => return Function::Alone,
+        };
+        Function::DegreeOf { degree, home }
+    }
+
+    /// The dominant a fourth up, whose ii the chord is, where it comes next.
+    fn its_dominant(&self) -> Option<&Chord> {
+        self.after.filter(|next| is_dominant(next) && resolves_to(self.chord, next))
+    }
+}
+
+/// What a dominant is by where it goes, with its ii before it where there is one.
+fn bound_for(chord: &Chord, next: &Chord, second: Option<&Chord>) -> Option<Function> {
+    if is_chain(chord, next) && second.is_none() {
+        return Some(Function::Chain { next: next.clone() });
+    }
+    if resolves_to(chord, next) {
+        let arrives = !is_dominant(next) || chord.is_sus();
+        return Some(Function::Dominant { home: Key::like(next), arrives });
+    }
+    if up_to(chord, next) == 11 {
+        let instead_of = Key::fifth_above(next.root());
+        return Some(Function::HalfStepAbove { goal: next.root(), instead_of });
+    }
+    let backdoor = second.is_some_and(Chord::is_minor) && is_backdoor(chord, next);
+    backdoor.then(|| Function::WholeStepBelow { goal: next.root() })
+}
+
+/// A dominant whose ii has promised a key that does not come.
+fn promised_by(second: &Chord, chord: &Chord) -> Function {
+    let tonic = Key::fifth_below(chord.root());
+    let home = if second.is_half_diminished() { Key::minor(tonic) } else { Key::major(tonic) };
+    Function::Dominant { home, arrives: false }
+}
+
+/// Does a dominant go up a whole step to a major chord?
+fn is_backdoor(dominant: &Chord, next: &Chord) -> bool {
+    up_to(dominant, next) == 2 && next.names("3") && !next.names("b7")
+}
+
+/// Major third (or a suspended fourth) and minor seventh.
+pub(in crate::reading) fn is_dominant(chord: &Chord) -> bool {
+    chord.is_dominant() || chord.names("4") && chord.names("b7")
+}
+
+/// Semitones from the root of one chord up to that of another.
+fn up_to(from: &Chord, to: &Chord) -> u8 {
+    from.root().pitch_class().semitones_up_to(to.root().pitch_class())
+}
+
+/// Semitones from a tonic up to the root of a chord.
+fn degree_in(home: Key, chord: &Chord) -> u8 {
+    home.tonic().pitch_class().semitones_up_to(chord.root().pitch_class())
+}
+
+fn on_tonic(chord: &Chord, key: Key) -> bool {
+    degree_in(key, chord) == 0
+}
