@@ -1,5 +1,6 @@
 //! Running one command: ask [`answer`], print its text or its JSON.
 
+use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
@@ -208,17 +209,30 @@ fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
     Some(read())
 }
 
+/// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
+/// or has no end.
+const LONGEST_LIST: usize = 1024 * 1024;
+
 fn contents(file: &Path) -> Result<String, Refusal> {
     let read = if file == Path::new("-") {
-        let mut text = String::new();
-        io::stdin().lock().read_to_string(&mut text).map(|_| text)
+        read_list(io::stdin().lock())
     } else {
-        std::fs::read_to_string(file)
+        File::open(file).and_then(read_list)
     };
     read.map_err(|error| Refusal::File {
         name: file.display().to_string(),
         reason: in_plain_words(&error),
     })
+}
+
+/// All the text that there is, unless it is too long; no more than that is ever read.
+fn read_list(from: impl Read) -> io::Result<String> {
+    let mut bytes = Vec::new();
+    from.take(LONGEST_LIST as u64 + 1).read_to_end(&mut bytes)?;
+    if bytes.len() > LONGEST_LIST {
+        return Err(io::Error::other("it is longer than 1 MiB"));
+    }
+    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
 }
 
 /// What the system says of a file, without its error numbers.
