@@ -13,6 +13,9 @@ use std::path::{Path, PathBuf};
 
 use program::{Home, Said};
 
+/// The longest list of symbols that is read.
+const MEBIBYTE: usize = 1 << 20;
+
 /// The files of a folder of `tests/bad/` with this extension, by name.
 fn files(folder: &str, extension: &str) -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests").join(folder);
@@ -113,6 +116,40 @@ fn files_that_cannot_be_read_say_why() {
         );
         assert_refused(&home.run(&["chord", "--file", file]), &message);
     }
+}
+
+/// The name, as it stands in the message, of a list that is too long.
+fn too_long(name: &str) -> String {
+    let why = "it is longer than 1 MiB; expected a readable text file";
+    format!("fretloom: cannot read the file {name}: {why}\n")
+}
+
+#[test]
+fn a_list_of_symbols_longer_than_a_mebibyte_is_left_unread() {
+    let home = Home::new();
+    let longest = home.put("longest", &"Gmaj7#11\n".repeat(116_508));
+    assert!((MEBIBYTE - 9..=MEBIBYTE).contains(&(fs::metadata(&longest).unwrap().len() as usize)));
+    let read = home.run(&["chord", "--file", longest.to_str().unwrap()]).printed();
+    assert_eq!(read.lines().count(), 116_508);
+    for content in ["C7\n".repeat(2 * MEBIBYTE / 3), "♭".repeat(2 * MEBIBYTE / 3)] {
+        let huge = home.put("huge", &content);
+        let name = huge.to_str().unwrap();
+        assert_refused(&home.run(&["chord", "--file", name]), &too_long(name));
+        let mut program = home.program();
+        let piped = program.args(["chord", "--file", "-"]).stdin(fs::File::open(&huge).unwrap());
+        assert_refused(&Said::by(piped), &too_long("-"));
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn what_has_no_end_is_left_after_a_mebibyte() {
+    let home = Home::new();
+    let endless = "/dev/zero";
+    assert_refused(&home.run(&["chord", "--file", endless]), &too_long(endless));
+    let mut program = home.program();
+    let piped = program.args(["chord", "--file", "-"]).stdin(fs::File::open(endless).unwrap());
+    assert_refused(&Said::by(piped), &too_long("-"));
 }
 
 #[test]
@@ -228,10 +265,10 @@ fn control_characters_never_reach_the_terminal() {
 }
 
 #[test]
-fn a_symbol_of_a_megabyte_gets_a_short_answer() {
+fn a_symbol_of_a_mebibyte_gets_a_short_answer() {
     let home = Home::new();
-    for symbol in ["C".repeat(1 << 20), "♭".repeat(1 << 20), format!("C{}", "(".repeat(1 << 20))]
-    {
+    let brackets = "(".repeat(MEBIBYTE - 1);
+    for symbol in ["C".repeat(MEBIBYTE), "♭".repeat(MEBIBYTE / 3), "C".to_owned() + &brackets] {
         for json in [&[][..], &["--json"]] {
             let mut program = home.program();
             let program = program.args(["chord", "--file", "-"]).args(json);

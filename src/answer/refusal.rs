@@ -57,6 +57,13 @@ pub enum Refusal {
         /// How many strings there are.
         count: usize,
     },
+    /// A fret range that begins where the neck has ended.
+    NoSuchFrets {
+        /// The range as written.
+        frets: String,
+        /// The last fret of the neck.
+        last: u8,
+    },
     /// A ladder or shape needs three strings.
     NotThreeStrings {
         /// The set as written.
@@ -104,6 +111,11 @@ impl fmt::Display for Refusal {
                 f,
                 "there are no strings {strings} on this instrument: expected strings from 1, the \
                  one nearest the floor, to {count}"
+            ),
+            Refusal::NoSuchFrets { frets, last } => write!(
+                f,
+                "there are no frets {frets} on this instrument: the neck ends at fret {last}; \
+                 expected frets from 0 to {last}"
             ),
             Refusal::NotThreeStrings { strings } => {
                 write!(f, "{strings} does not hold a triad: expected three strings, as in 3-2-1")

@@ -1,9 +1,10 @@
 //! Running one command: ask [`answer`], print its text or its JSON.
 
+use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
-use fretloom_fretboard::{Neck, ShapeQuery};
+use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
@@ -85,9 +86,16 @@ impl Call<'_> {
         self.library.scales.kinds()
     }
 
-    fn chosen_neck(&self) -> Result<(Neck, TuningAnswer), Refusal> {
+    /// The chosen neck, and which of its frets are wanted. A range may end beyond the neck, as one
+    /// that is made for a longer one does; it may not begin there.
+    fn neck_within(&self, frets: Option<&str>) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
+        let frets = args::frets(frets)?;
         let (tuning, answer) = answer::find_tuning(self.tunings(), &self.cli.common.tuning)?;
-        Ok((Neck::new(tuning), answer))
+        let last = tuning.last_fret();
+        if frets.first() > last {
+            return Err(Refusal::NoSuchFrets { frets: frets.to_string(), last: last.number() });
+        }
+        Ok((Neck::new(tuning), answer, frets))
     }
 
     fn moment(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Moment, Refusal> {
@@ -131,24 +139,23 @@ impl Call<'_> {
     fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
         let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
-        let query = shape_query(shapes)?;
-        let (neck, tuning) = self.chosen_neck()?;
+        let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
+        let query = shape_query(shapes, frets);
         ShapesAnswer::new(&neck, tuning, triad, strings, &query)
     }
 
     fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
         let triads = [ladder.first.parse()?, ladder.second.parse()?];
         let strings = ladder.strings.parse().map_err(Refusal::Read)?;
-        let query = query(&ladder.where_to)?;
-        let (neck, tuning) = self.chosen_neck()?;
+        let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
+        let query = query(&ladder.where_to, frets);
         LadderAnswer::new(&neck, tuning, triads, strings, &query)
     }
 
     fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {
         let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&moment, wanted)?;
-        let frets = args::frets(wanted.frets.as_deref())?;
-        let (neck, tuning) = self.chosen_neck()?;
+        let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
         let drawn = |answer: &NeckAnswer| text::neck(answer, &neck, &pair, frets, wanted.labels);
         Ok(self.printed(&answer, drawn))
@@ -202,17 +209,30 @@ fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
     Some(read())
 }
 
+/// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
+/// or has no end.
+const LONGEST_LIST: usize = 1024 * 1024;
+
 fn contents(file: &Path) -> Result<String, Refusal> {
     let read = if file == Path::new("-") {
-        let mut text = String::new();
-        io::stdin().lock().read_to_string(&mut text).map(|_| text)
+        read_list(io::stdin().lock())
     } else {
-        std::fs::read_to_string(file)
+        File::open(file).and_then(read_list)
     };
     read.map_err(|error| Refusal::File {
         name: file.display().to_string(),
         reason: in_plain_words(&error),
     })
+}
+
+/// All the text that there is, unless it is too long; no more than that is ever read.
+fn read_list(from: impl Read) -> io::Result<String> {
+    let mut bytes = Vec::new();
+    from.take(LONGEST_LIST as u64 + 1).read_to_end(&mut bytes)?;
+    if bytes.len() > LONGEST_LIST {
+        return Err(io::Error::other("it is longer than 1 MiB"));
+    }
+    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
 }
 
 /// What the system says of a file, without its error numbers.
@@ -226,13 +246,13 @@ fn in_plain_words(error: &io::Error) -> String {
     }
 }
 
-fn query(where_to: &WhereTo) -> Result<ShapeQuery, Refusal> {
-    let query = ShapeQuery::default().within(args::frets(where_to.frets.as_deref())?);
-    Ok(if where_to.no_open { query.without_open_strings() } else { query })
+fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
+    let query = ShapeQuery::default().within(frets);
+    if where_to.no_open { query.without_open_strings() } else { query }
 }
 
-fn shape_query(shapes: &args::Shapes) -> Result<ShapeQuery, Refusal> {
-    let mut query = query(&shapes.where_to)?;
+fn shape_query(shapes: &args::Shapes, frets: FretRange) -> ShapeQuery {
+    let mut query = query(&shapes.where_to, frets);
     query = match shapes.voicing.one() {
         Some(voicing) => query.voiced(voicing),
         None => query.of_both_voicings(),
@@ -246,5 +266,5 @@ fn shape_query(shapes: &args::Shapes) -> Result<ShapeQuery, Refusal> {
     if let Some(span) = shapes.span {
         query = query.up_to_mm(span);
     }
-    Ok(query)
+    query
 }

@@ -46,7 +46,7 @@ impl Default for Hand {
 }
 
 /// How wide two neighbouring fingers stand without stretching, at most: a third of some 90 mm, the
-/// comfortable reach of curled fingers (HAND §2.2, a weak estimate).
+/// comfortable reach of curled fingers. A weak estimate: no source measures it.
 const RELAXED_GAP_MM: f64 = 30.0;
 /// How far into a space, past the wire before it, a fingertip has its middle: half its width.
 const HALF_FINGERTIP_MM: f64 = 8.0;
@@ -268,8 +268,8 @@ mod tests {
         }
     }
 
-    /// HAND §2.1: five frets fit a hand at the fifth fret, six do not at the first; on a bass even
-    /// five at the first are out of reach.
+    /// Five frets fit a hand at the fifth fret, six do not at the first; on a bass even five at the
+    /// first are out of reach. Common practice, no source.
     #[test]
     fn what_no_hand_can_hold_gets_no_fingers() {
         assert!(fingers(6, [5, 3, 1]).is_some());

@@ -151,7 +151,7 @@ fn is_under(position: HandPosition, shape: &Shape) -> bool {
     shape.fretted().all(|fret| frets.contains(&fret.number()))
 }
 
-/// Ladders of TRADE §3.7: computed from pitch arithmetic; common practice, no source.
+/// The ladders are computed from open pitches, outside this code; common practice, no source.
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -212,7 +212,7 @@ mod tests {
         assert_eq!(climbed[start..start + expected.len()], expected);
     }
 
-    /// TRADE §3.4: F and G interleave, so six moves of a rung are an octave.
+    /// F and G interleave, so six moves of a rung are an octave.
     #[test]
     fn six_rungs_of_an_interleaving_pair_are_an_octave() {
         let ladder = ladder("F", "G", &on("4-3-2"));
@@ -252,7 +252,7 @@ mod tests {
         }
     }
 
-    /// TRADE §2, task 7: G 7-8-7 and A 9-10-9 are one grip two frets apart.
+    /// G 7-8-7 and A 9-10-9 are one grip two frets apart.
     #[test]
     fn the_nearest_shape_of_the_other_triad() {
         let ladder = ladder("G", "A", &on("3-2-1"));

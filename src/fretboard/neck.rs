@@ -132,8 +132,7 @@ impl Neck {
     }
 }
 
-/// Values of TRADE §3.1 unless another source is named: computed from pitch arithmetic; common
-/// practice, no source.
+/// The values are computed from open pitches, outside this code, unless a source is named.
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -271,7 +270,7 @@ mod tests {
         assert_eq!(neck.distance_mm(Fret::OPEN), 0.0);
     }
 
-    /// TRADE §5 trap 28 and HAND: 0 is G4, frets 1 to 5 do not exist, fret 7 is A4.
+    /// Computed from open pitches: 0 is G4, frets 1 to 5 do not exist, fret 7 is A4.
     #[test]
     fn the_short_string_of_a_banjo_counts_the_frets_of_the_neck() {
         let open = |note: &str| crate::OpenString::new(note.parse().unwrap());

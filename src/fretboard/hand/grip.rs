@@ -38,7 +38,7 @@ impl Finger {
         self.number().saturating_sub(lower.number())
     }
 
-    /// Mean length in mm (HAND §2.2: Chatzioglou, Pinar and Govsa 2024, 51 adults).
+    /// Mean length in mm (Chatzioglou, Pinar and Govsa 2024, 51 adults).
     pub(super) const fn length_mm(self) -> f64 {
         match self {
             Finger::Open => 0.0,

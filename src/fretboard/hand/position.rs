@@ -68,7 +68,7 @@ mod tests {
         }
     }
 
-    /// TRADE §2, task 9: the position is one below the second finger's fret.
+    /// The position is one below the second finger's fret: common practice, no source.
     #[test]
     fn a_finger_and_its_fret_tell_the_position() {
         for (finger, fret, position) in [(1, 5, 5), (2, 6, 5), (4, 8, 5), (2, 1, 1), (4, 2, 1)] {

@@ -1,4 +1,4 @@
-//! Values of TRADE §3.6 and §3.8: computed from pitch arithmetic; common practice, no source.
+//! The values are computed from open pitches, outside this code; common practice, no source.
 
 use std::collections::BTreeSet;
 
@@ -241,7 +241,7 @@ fn every_shape_is_what_it_says() {
     }
 }
 
-/// TRADE §5 trap 27: on a high-G ukulele string 4 sounds above 3 and 2.
+/// On a high-G ukulele string 4 sounds above 3 and 2.
 #[test]
 fn a_re_entrant_string_carries_the_highest_member() {
     let neck = neck("GCEA");

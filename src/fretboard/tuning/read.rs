@@ -244,7 +244,7 @@ mod tests {
         format!("{:#}", Tuning::read(text).unwrap())
     }
 
-    /// Open pitches: TRADE §3.10.
+    /// Open pitches as the instruments are tuned: common practice, no source.
     #[test]
     fn octaves_are_inferred_as_the_instruments_sound() {
         for (typed, sounding) in [

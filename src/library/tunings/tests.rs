@@ -54,7 +54,7 @@ fn the_list_and_the_folder_agree() {
     assert_eq!(stems, listed);
 }
 
-/// Open pitches: TRADE §3.10.
+/// Open pitches as the instruments are tuned: common practice, no source.
 #[test]
 fn built_in_tunings_are_all_there() {
     let tunings = LoadedTunings::load(None);
