@@ -252,7 +252,7 @@ const HELP_TOP: &str = "Chord, pairs and neck";
 const HELP_BELOW: &str = "p                 triads as triads, or by the letters of the scale";
 
 const FIRST_PAIR: &str =
-    "G & A       1 3 5 · 9 ♯11 13  F♯ 7        –     +15  -1  step majors, own tr…";
+    "G & A       1 3 5 · 9 ♯11 13  F♯ 7        –     +15  -1  majors a step apart…";
 const FIRST_SCALE: &str = "G Lydian               G A B C♯ D E F♯  the ♯11 does not rub";
 const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4      22 frets, 648 mm";
 const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4      22 frets, 648 mm";

@@ -16,10 +16,9 @@ const NOTES: &[(&str, &[&str])] = &[
     (
         "The order of pairs",
         &[
-            "for a pair: step majors (two majors a whole step apart), majors (a half step or",
-            "a tritone apart), own triad (the chord's), whole (every chord tone), guides (third",
-            "and seventh), colour (three tensions without a rub), a major",
-            "against it: rubs, drops (a note that the symbol names), diminished",
+            "for a pair: two majors, most of all a step apart; the chord's own triad; all chord",
+            "tones; third and seventh (3rd+7th); colour: three tensions without a rub; a major",
+            "against it: rubs; drops, a note that the symbol names; a diminished triad",
             "pairs that the scale spells in thirds stand first; none is hidden",
         ],
     ),
