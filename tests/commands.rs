@@ -203,6 +203,16 @@ fn families_widen_the_choice() {
 }
 
 #[test]
+fn one_quality_can_be_asked_for() {
+    let asked = |families| json(&["pairs", "Dm7", "--families", families]);
+    assert_eq!(pair_names(&asked("major")), ["F & G"]);
+    assert_eq!(pair_names(&asked("minor")), ["Dm & Em"]);
+    assert_eq!(pair_names(&asked("minor,diminished")), ["Dm & Em", "Am & Bdim"]);
+    assert_eq!(pair_names(&asked("augmented")), Vec::<&str>::new());
+    assert_eq!(asked("augmented,major, minor,diminished"), asked("tertian"));
+}
+
+#[test]
 fn strict_spelling_keeps_the_letters_of_the_scale() {
     let letters = |spelling| {
         let answer = json(&["pairs", "G7alt", "--spelling", spelling]);

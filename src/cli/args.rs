@@ -139,7 +139,8 @@ pub struct Pairs {
 /// Which pairs are wanted.
 #[derive(Args, Debug)]
 pub struct Wanted {
-    /// Which triads take part: tertian, sus, flat-five or all; several with commas
+    /// Which triads take part: tertian (major, minor, diminished, augmented, each also by itself),
+    /// sus, flat-five or all; several with commas
     #[arg(long, value_name = "FAMILIES", default_value = "tertian")]
     pub families: Families,
     /// Only pairs that hold these degrees: 7,#11
