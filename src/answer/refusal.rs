@@ -3,7 +3,7 @@
 use std::fmt;
 
 use fretloom_fretboard::{ReadError, TuningError};
-use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, TriadError};
+use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, ScaleKind, TriadError};
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -92,7 +92,7 @@ impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Refusal::Chord(error) => error.fmt(f),
-            Refusal::Scale(error) => error.fmt(f),
+            Refusal::Scale(error) => write!(f, "{error}{}", RootFirst(error)),
             Refusal::Triad(error) => error.fmt(f),
             Refusal::Key(error) => error.fmt(f),
             Refusal::Wish { list, at, error } => write!(
@@ -141,6 +141,20 @@ impl fmt::Display for Refusal {
             Refusal::File { name, reason } => {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
             }
+        }
+    }
+}
+
+/// What to do where a kind of scale was named without its root; nothing elsewhere.
+struct RootFirst<'a>(&'a ScaleError);
+
+impl fmt::Display for RootFirst<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // The error does not hand out the text it is about, yet its words quote it.
+        let words = self.0.to_string();
+        match words.split('"').nth(1).filter(|text| ScaleKind::named(text).is_some()) {
+            Some(kind) => write!(f, "; a root first, as in C {}", kind.trim()),
+            None => Ok(()),
         }
     }
 }
