@@ -23,7 +23,8 @@ use crate::words::nearest;
 
 /// What a run came to.
 enum Outcome {
-    /// Text for standard output; with it the warnings that do not keep it from being useful.
+    /// Text for standard output. Warnings that do not keep it from being useful have already been
+    /// said on standard error.
     Print(String),
     /// The screen was shown and left.
     Shown,

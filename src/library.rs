@@ -2,7 +2,8 @@
 //!
 //! Both go through one parser, which hands checked values to the crates. One bad entry costs that
 //! entry: what could not be used comes back as a list of [`Problem`]s, and the rest is there.
-//! Only [`config_folder`] looks at the system; every reader takes the folder as an argument.
+//! Only [`config_folder`] and [`Library::from_environment`] ask the system where the player's folder
+//! is; every reader of files takes the folder as an argument.
 
 mod config_folder;
 mod fields;

@@ -193,7 +193,7 @@ fn wrong_calls_show_the_usage() {
 
 #[test]
 fn wrong_values_of_options_say_what_was_expected() {
-    let triads = "expected tertian, sus, flat-five or all";
+    let triads = "expected tertian, major, minor, diminished, augmented, sus, flat-five or all";
     assert_wrong_usage(&["pairs", "C7", "--families", "sus,odd"], &["\"odd\"", triads]);
     assert_wrong_usage(&["neck", "C7", "--labels", "x"], &["expected note, degree or member"]);
     assert_wrong_usage(&["shapes", "G", "--inversion", "third"], &["root, first, second"]);

@@ -165,7 +165,30 @@ fn wishes_choose_among_the_pairs() {
         assert!(degrees.contains(&"#11") && !degrees.contains(&"1"), "{degrees:?}");
     }
     let none = text(&["pairs", "Cmaj7", "--scale", "Ionian", "--with=#11", "--without", "11"]);
-    assert!(none.contains("no pair"), "{none}");
+    assert_eq!(none.lines().last(), Some("no pair fulfils the wish"), "{none}");
+    let three = text(&["pairs", "Cmaj7", "--scale", "C E G"]);
+    assert_eq!(three.lines().last(), Some("no pair of triads without a common note"));
+}
+
+/// Set, vector and symmetry of C and G flat: Forte's 6-30, as in the literature on Petrushka.
+#[test]
+fn a_pair_of_ones_own_says_more_than_its_row() {
+    let asked = text(&["pairs", "C13b9", "--pair", "C & F#"]);
+    let facts: Vec<&str> = asked.lines().skip_while(|line| !line.contains("C & G♭")).collect();
+    assert_eq!(
+        facts[1..4],
+        [
+            "",
+            "     the triads interleave · set 6-30, interval vector 224223",
+            "     the same six notes when moved by 6 frets",
+        ]
+    );
+    assert!(facts[4].starts_with("     also serves ") && facts[4].contains("E♭13"), "{}", facts[4]);
+    let whole_tones = text(&["pairs", "C7#5", "--pair", "C+ & D+"]);
+    assert!(whole_tones.contains("moved by 2, 4, 6, 8 or 10 frets"), "{whole_tones}");
+    let plain = text(&["pairs", "Cmaj7", "--pair", "C & D"]);
+    assert!(!plain.contains("moved by"), "{plain}");
+    assert!(text(&["pairs", "C13b9", "--pair", "C & F#", "--ascii"]).is_ascii());
 }
 
 #[test]
@@ -177,6 +200,16 @@ fn families_widen_the_choice() {
     assert!(count("all") >= count("tertian,sus"));
     let sus = json(&["pairs", "Gmaj7#11", "--families", "sus"]);
     assert!(sus["pairs"].as_array().unwrap().iter().all(|pair| pair["first"]["quality"] == "sus"));
+}
+
+#[test]
+fn one_quality_can_be_asked_for() {
+    let asked = |families| json(&["pairs", "Dm7", "--families", families]);
+    assert_eq!(pair_names(&asked("major")), ["F & G"]);
+    assert_eq!(pair_names(&asked("minor")), ["Dm & Em"]);
+    assert_eq!(pair_names(&asked("minor,diminished")), ["Dm & Em", "Am & Bdim"]);
+    assert_eq!(pair_names(&asked("augmented")), Vec::<&str>::new());
+    assert_eq!(asked("augmented,major, minor,diminished"), asked("tertian"));
 }
 
 #[test]

@@ -38,8 +38,18 @@ pub enum Refusal {
     UnknownPair {
         /// The text as given.
         text: String,
-        /// How many pairs there are to choose from.
+        /// How many pairs there are to choose from, at least one.
         count: usize,
+    },
+    /// A pair chosen from a list that holds none.
+    NothingToChoose {
+        /// The pair as given.
+        text: String,
+    },
+    /// A pair of the player's own that is not two triads.
+    NotTwoTriads {
+        /// The text as given.
+        text: String,
     },
     /// A string set or fret range cannot be read.
     Read(ReadError),
@@ -101,6 +111,14 @@ impl fmt::Display for Refusal {
                 "cannot read the pair \"{text}\": expected its number in the list, 1 to {count}, \
                  or two triads as in \"F & G\""
             ),
+            Refusal::NothingToChoose { text } => write!(
+                f,
+                "cannot choose the pair \"{text}\": no pair is in the list; expected another \
+                 scale, family or wish, or two triads as in \"F & G\""
+            ),
+            Refusal::NotTwoTriads { text } => {
+                write!(f, "cannot read the pair \"{text}\": expected two triads as in \"F & G\"")
+            }
             Refusal::Tuning { error, nearest: Some(id) } => {
                 write!(f, "{error}; or a tuning's name: the nearest is {id}")
             }

@@ -113,7 +113,7 @@ fn why(choice: &ScaleChoice) -> String {
     choice.why().to_string()
 }
 
-/// Which families of triads are paired: the tertian ones, sus, flat-five.
+/// Which families of triads are paired: the tertian ones or some of them, sus, flat-five.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Families(Vec<TriadQuality>);
 
@@ -148,28 +148,34 @@ impl Families {
 impl FromStr for Families {
     type Err = String;
 
-    /// Reads `tertian`, `sus`, `flat-five`, `all`, or several separated by commas.
+    /// Reads `tertian`, `all`, one quality such as `major` or `sus`, or several separated by
+    /// commas.
     fn from_str(text: &str) -> Result<Families, String> {
         let mut qualities = Vec::new();
         for word in text.split(',').map(str::trim) {
-            let family: &[TriadQuality] = match word {
-                "tertian" => TriadQuality::TERTIAN,
-                "sus" => &[TriadQuality::Sus],
-                "flat-five" => &[TriadQuality::FlatFive],
-                "all" => TriadQuality::ALL,
-                _ => {
-                    return Err(format!(
-                        "\"{word}\" is no family of triads: expected tertian, sus, flat-five or all"
-                    ));
-                }
-            };
-            for quality in family {
+            for quality in family(word)? {
                 if !qualities.contains(quality) {
                     qualities.push(*quality);
                 }
             }
         }
         Ok(Families(qualities))
+    }
+}
+
+fn family(word: &str) -> Result<&'static [TriadQuality], String> {
+    match word {
+        "tertian" => Ok(TriadQuality::TERTIAN),
+        "all" => Ok(TriadQuality::ALL),
+        _ => {
+            let at = TriadQuality::ALL.iter().position(|quality| quality.word() == word);
+            at.and_then(|at| TriadQuality::ALL.get(at..=at)).ok_or_else(|| {
+                format!(
+                    "\"{word}\" is no family of triads: expected tertian, major, minor, \
+                     diminished, augmented, sus, flat-five or all"
+                )
+            })
+        }
     }
 }
 

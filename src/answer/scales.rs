@@ -223,7 +223,7 @@ pub fn triads_of(
     let moment = Moment::of_scale_with(scale, own)?;
     let speller = Speller::new(moment.ground(), spelling);
     let scale = moment.ground().scale();
-    let seven = scale.kind().degrees().len() == 7;
+    let seven = scale.kind().has_a_letter_for_each_degree();
     let triads = scale.triads(TriadQuality::TERTIAN).into_iter();
     let answer = |triad: fretloom_theory::Triad| {
         let name = speller.triad(triad);

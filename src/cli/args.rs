@@ -6,7 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
-use crate::answer::{Families, Labels};
+use crate::answer::{Families, Labels, Refusal, Wishes};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
 ///
@@ -139,7 +139,8 @@ pub struct Pairs {
 /// Which pairs are wanted.
 #[derive(Args, Debug)]
 pub struct Wanted {
-    /// Which triads take part: tertian, sus, flat-five or all; several with commas
+    /// Which triads take part: tertian (major, minor, diminished, augmented, each also by itself),
+    /// sus, flat-five or all; several with commas
     #[arg(long, value_name = "FAMILIES", default_value = "tertian")]
     pub families: Families,
     /// Only pairs that hold these degrees: 7,#11
@@ -148,6 +149,17 @@ pub struct Wanted {
     /// Only pairs without these degrees: 11
     #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
     pub without: String,
+}
+
+impl Wanted {
+    /// The degrees that are wanted and those that are not.
+    ///
+    /// # Errors
+    ///
+    /// Where one of them cannot be read.
+    pub fn wishes(&self) -> Result<Wishes, Refusal> {
+        Wishes::read(&self.with, &self.without)
+    }
 }
 
 /// `shapes`

@@ -12,7 +12,7 @@ use super::args::{self, Cli, Command, Wanted, WhereTo};
 use super::{Failure, Outcome, complain, text};
 use crate::answer::{
     self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
-    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
 };
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::tui;
@@ -34,7 +34,14 @@ pub(super) fn run(cli: &Cli) -> Result<Outcome, Failure> {
 impl Call<'_> {
     fn print(&self, command: &Command) -> Result<String, Refusal> {
         Ok(match command {
-            Command::Pairs(pairs) => self.printed(&self.pairs(pairs)?, text::pairs),
+            Command::Pairs(wanted) => {
+                let answer = self.pairs(wanted)?;
+                let wishes = wanted.wanted.wishes()?;
+                match wanted.pair {
+                    Some(_) => self.printed(&answer, text::one_pair),
+                    None => self.printed(&answer, |answer| text::pairs(answer, &wishes)),
+                }
+            }
             Command::Scales(wanted) => self.printed(&self.scales(wanted)?, text::scales),
             Command::Triads { scale } => {
                 let triads = answer::triads_of(scale, self.spelling(), self.own_scales())?;
@@ -121,10 +128,8 @@ impl Call<'_> {
         let moment = self.moment(pairs.chord.as_deref(), pairs.scale.as_deref())?;
         match &pairs.pair {
             Some(pair) => {
-                let triads = two_triads(pair).ok_or_else(|| Refusal::UnknownPair {
-                    text: pair.clone(),
-                    count: self.wanted_pairs(&moment, &pairs.wanted).map_or(0, |a| a.pairs.len()),
-                })?;
+                let triads = two_triads(pair)
+                    .ok_or_else(|| Refusal::NotTwoTriads { text: pair.trim().to_owned() })?;
                 answer::one_pair(&moment, triads?, self.spelling())
             }
             None => self.wanted_pairs(&moment, &pairs.wanted),
@@ -132,8 +137,7 @@ impl Call<'_> {
     }
 
     fn wanted_pairs(&self, moment: &Moment, wanted: &Wanted) -> Result<PairsAnswer, Refusal> {
-        let wishes = Wishes::read(&wanted.with, &wanted.without)?;
-        Ok(answer::pairs_over(moment, &wanted.families, &wishes, self.spelling()))
+        Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
     fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
@@ -172,6 +176,7 @@ impl Call<'_> {
         let index = text.parse().ok().and_then(|rank: usize| rank.checked_sub(1));
         match index.filter(|index| *index < count) {
             Some(index) => Ok(pairs.swap_remove(index)),
+            None if count == 0 => Err(Refusal::NothingToChoose { text: text.to_owned() }),
             None => Err(Refusal::UnknownPair { text: text.to_owned(), count }),
         }
     }

@@ -9,7 +9,7 @@ use ratatui::layout::Rect;
 use crate::answer::{
     ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
     PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, TuningsAnswer,
+    TuningAnswer, TuningsAnswer, Wishes,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
@@ -56,13 +56,34 @@ fn scale_line(scale: &ScaleAnswer) -> String {
     text
 }
 
-/// `mode 4 of D major`, or nothing to say of a scale that is its own parent.
+/// `mode 4 of D major`; for a scale that is its own parent, `mode 1, C major itself`.
 pub(crate) fn mode_of(mode: u8, parent: &impl Display) -> String {
     if mode == 1 { format!("mode 1, {parent} itself") } else { format!("mode {mode} of {parent}") }
 }
 
 /// `pairs`
-pub(super) fn pairs(answer: &PairsAnswer) -> String {
+pub(super) fn pairs(answer: &PairsAnswer, wishes: &Wishes) -> String {
+    let head = pairs_head(answer);
+    if answer.pairs.is_empty() {
+        let none = if wishes.are_none() {
+            "no pair of triads without a common note"
+        } else {
+            "no pair fulfils the wish"
+        };
+        return head + none + "\n";
+    }
+    head + &pair_table(answer)
+}
+
+/// `pairs --pair`: the row of the list, and below it what the list has no room for.
+pub(super) fn one_pair(answer: &PairsAnswer) -> String {
+    let facts = answer.pairs.iter().flat_map(pair_facts);
+    let facts: String = facts.map(|fact| format!("     {fact}\n")).collect();
+    format!("{}{}\n{facts}", pairs_head(answer), pair_table(answer))
+}
+
+/// The chord and the scale above the pairs.
+fn pairs_head(answer: &PairsAnswer) -> String {
     let mut text = String::new();
     if let Some(chord) = &answer.chord {
         text += &chord_lines(chord);
@@ -74,15 +95,43 @@ pub(super) fn pairs(answer: &PairsAnswer) -> String {
         }
         text += "\n";
     }
-    if answer.pairs.is_empty() {
-        return text + "no pair of triads without a common note\n";
-    }
+    text
+}
+
+fn pair_table(answer: &PairsAnswer) -> String {
     let mut rows = Vec::new();
     if answer.scale.is_some() {
         rows.push(row(["", "pair", "says", "leaves out", "why"]));
     }
     rows.extend(answer.pairs.iter().map(pair_row));
-    text + &table(&rows)
+    table(&rows)
+}
+
+/// What is true of a pair besides its row, a line each.
+fn pair_facts(pair: &PairAnswer) -> Vec<String> {
+    let interleaves = if pair.interleaves { "the triads interleave" } else { "not interleaving" };
+    let vector: String = pair.interval_vector.iter().map(ToString::to_string).collect();
+    let mut facts = vec![format!("{interleaves} · set {}, interval vector {vector}", pair.forte)];
+    if !pair.symmetry.is_empty() {
+        let moves = alternatives(&pair.symmetry);
+        facts.push(format!("the same six notes when moved by {moves} frets"));
+    }
+    let serves: Vec<String> = pair.also_fits.iter().map(ToString::to_string).collect();
+    facts.push(if serves.is_empty() {
+        "serves no other common chord".to_owned()
+    } else {
+        format!("also serves {}", serves.join(", "))
+    });
+    facts
+}
+
+/// `2, 4 or 6`
+fn alternatives(numbers: &[u8]) -> String {
+    let listed = spaced(numbers).replace(' ', ", ");
+    match listed.rsplit_once(", ") {
+        Some((before, last)) => format!("{before} or {last}"),
+        None => listed,
+    }
 }
 
 fn pair_row(pair: &PairAnswer) -> Vec<String> {
@@ -166,13 +215,13 @@ pub(super) fn chords(answer: &ChordListAnswer) -> String {
     };
     // A message is longer than any column and would push the others apart.
     let read: Vec<Vec<String>> = answer.chords.iter().map(line).collect();
-    let (wide, lined_up): (Vec<_>, Vec<_>) = read.iter().partition(|row| row.len() == 2);
-    let aligned = table(&lined_up.into_iter().cloned().collect::<Vec<_>>());
+    let is_message = |row: &Vec<String>| row.len() == 2;
+    let lined_up = read.iter().filter(|row| !is_message(row)).cloned();
+    let aligned = table(&lined_up.collect::<Vec<_>>());
     let mut aligned = aligned.lines();
     let mut text = String::new();
     for row in &read {
-        let line =
-            if wide.contains(&row) { row.get(1).map(String::as_str) } else { aligned.next() };
+        let line = if is_message(row) { row.get(1).map(String::as_str) } else { aligned.next() };
         text += line.unwrap_or_default();
         text.push('\n');
     }

@@ -37,7 +37,11 @@ impl Scale {
         let trimmed = text.trim_end();
         let start = trimmed.len() - trimmed.trim_start().len();
         let (root, rest) = NoteName::read_prefix(trimmed.trim_start()).map_err(|error| {
-            ScaleError::new(text, chars(text, start) + error.at() - 1, ScaleProblem::Note(error))
+            let at = chars(text, start) + error.at() - 1;
+            let kind = ScaleKind::named(trimmed).map(|kind| kind.name().to_owned());
+            let problem =
+                kind.map_or(ScaleProblem::Note(error), |kind| ScaleProblem::NoRoot { kind });
+            ScaleError::new(text, at, problem)
         })?;
         let at = trimmed.len() - rest.len();
         match rest.strip_prefix(':') {
@@ -150,6 +154,11 @@ pub struct ScaleError {
 pub enum ScaleProblem {
     /// A note name cannot be read.
     Note(NoteError),
+    /// A kind of scale without its root.
+    NoRoot {
+        /// The kind.
+        kind: String,
+    },
     /// The name after the root is no kind of scale.
     UnknownKind {
         /// The kind with the nearest name.
@@ -188,6 +197,7 @@ impl fmt::Display for ScaleError {
         write!(f, "cannot read the scale \"{}\" at character {}: expected ", self.text, self.at)?;
         match &self.problem {
             ScaleProblem::Note(error) => f.write_str(error.expected()),
+            ScaleProblem::NoRoot { kind } => write!(f, "a root first, as in C {kind}"),
             ScaleProblem::UnknownKind { nearest: Some(name) } => {
                 write!(f, "a kind of scale after the root; the nearest is {name}")
             }
@@ -243,6 +253,8 @@ mod tests {
         for (text, at, expected) in [
             ("", 1, "a note letter, A to G"),
             ("c dorian", 1, "a capital note letter, A to G"),
+            ("melodic minor", 1, "a root first, as in C melodic minor"),
+            ("super locrian", 1, "a root first, as in C altered"),
             ("C Lidian", 3, "a kind of scale after the root; the nearest is Lydian"),
             ("C Dorien", 3, "a kind of scale after the root; the nearest is Dorian"),
             ("C", 2, "a kind of scale after the root, as in C Dorian"),
