@@ -36,12 +36,12 @@ impl Scale {
         }
         let trimmed = text.trim_end();
         let start = trimmed.len() - trimmed.trim_start().len();
+        if let Some(kind) = ScaleKind::named(trimmed) {
+            let kind = kind.name().to_owned();
+            return Err(ScaleError::new(text, chars(text, start), ScaleProblem::NoRoot { kind }));
+        }
         let (root, rest) = NoteName::read_prefix(trimmed.trim_start()).map_err(|error| {
-            let at = chars(text, start) + error.at() - 1;
-            let kind = ScaleKind::named(trimmed).map(|kind| kind.name().to_owned());
-            let problem =
-                kind.map_or(ScaleProblem::Note(error), |kind| ScaleProblem::NoRoot { kind });
-            ScaleError::new(text, at, problem)
+            ScaleError::new(text, chars(text, start) + error.at() - 1, ScaleProblem::Note(error))
         })?;
         let at = trimmed.len() - rest.len();
         match rest.strip_prefix(':') {
@@ -254,6 +254,7 @@ mod tests {
             ("", 1, "a note letter, A to G"),
             ("c dorian", 1, "a capital note letter, A to G"),
             ("melodic minor", 1, "a root first, as in C melodic minor"),
+            ("Dorian", 1, "a root first, as in C Dorian"),
             ("super locrian", 1, "a root first, as in C altered"),
             ("C Lidian", 3, "a kind of scale after the root; the nearest is Lydian"),
             ("C Dorien", 3, "a kind of scale after the root; the nearest is Dorian"),
