@@ -16,8 +16,8 @@ const NOTES: &[(&str, &[&str])] = &[
     (
         "The order of pairs",
         &[
-            "for a pair: two majors, most of all a step apart; the chord's own triad; all chord",
-            "tones; third and seventh (3rd+7th); colour: three tensions without a rub; a major",
+            "for a pair: two majors, best a step apart; the chord's triad; all its tones;",
+            "3rd and 7th; colour, which is three tensions without a rub; one major",
             "against it: rubs; drops, a note that the symbol names; a diminished triad",
             "pairs that the scale spells in thirds stand first; none is hidden",
         ],
