@@ -16,7 +16,6 @@ use clap::{CommandFactory, Parser};
 use fretloom_theory::ReadChord;
 
 pub use args::Cli;
-pub(crate) use text::mode_of;
 
 use crate::answer::Refusal;
 use crate::words::nearest;

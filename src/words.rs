@@ -48,6 +48,11 @@ pub(crate) fn inversion(inversion: Inversion, by_name_only: bool) -> String {
     if by_name_only { format!("{words} (by name)") } else { words.to_owned() }
 }
 
+/// `mode 4 of D major`; for a scale that is its own parent, `mode 1, C major itself`.
+pub(crate) fn mode_of(mode: u8, parent: &impl Display) -> String {
+    if mode == 1 { format!("mode 1, {parent} itself") } else { format!("mode {mode} of {parent}") }
+}
+
 #[cfg(test)]
 mod tests {
     use super::nearest;

@@ -1,7 +1,5 @@
 //! Answers as text for people.
 
-use std::fmt::Display;
-
 use fretloom_fretboard::{FretRange, Neck, Voicing};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -13,7 +11,7 @@ use crate::answer::{
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
-use crate::words::{dashed, inversion, spaced};
+use crate::words::{dashed, inversion, mode_of, spaced};
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 fn table(rows: &[Vec<String>]) -> String {
@@ -54,11 +52,6 @@ fn scale_line(scale: &ScaleAnswer) -> String {
         text += &format!("   on {} instead of {asked}, to be readable", scale.root);
     }
     text
-}
-
-/// `mode 4 of D major`; for a scale that is its own parent, `mode 1, C major itself`.
-pub(crate) fn mode_of(mode: u8, parent: &impl Display) -> String {
-    if mode == 1 { format!("mode 1, {parent} itself") } else { format!("mode {mode} of {parent}") }
 }
 
 /// `pairs`

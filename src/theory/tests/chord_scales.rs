@@ -197,6 +197,8 @@ fn avoid_notes_come_out_as_rubs() {
         ("Cm(maj7)", "C melodic minor", ""),
         ("Cm6", "C melodic minor", ""),
         ("C7alt", "C altered", ""),
+        ("C7b9", "C half-whole", ""),
+        ("G7sus4", "G Mixolydian", ""),
         ("Cm7b5", "C Locrian natural 2", ""),
         ("Cdim7", "C whole-half", ""),
     ] {

@@ -9,9 +9,8 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 use super::super::{Explore, Field, Over};
 use super::line::{below, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
-use crate::cli::mode_of;
 use crate::tui::command::Command;
-use crate::words::spaced;
+use crate::words::{mode_of, spaced};
 
 impl Explore {
     /// Rows of the head: a mistake in what is typed may take more than one to explain.

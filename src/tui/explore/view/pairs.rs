@@ -90,7 +90,8 @@ impl Explore {
         if !fold.copies.is_empty() {
             text += &format!("  also {} frets up;", spaced(moves(fold)));
         }
-        let lettered = self.pairs.scale.as_ref().is_some_and(|scale| scale.notes.len() == 7);
+        let scale = self.pairs.scale.as_ref().map(|answer| answer.scale.kind());
+        let lettered = scale.is_some_and(|kind| kind.has_a_letter_for_each_degree());
         if !pair.in_thirds && lettered {
             text += "  by sound only;";
         }
