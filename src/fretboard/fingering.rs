@@ -46,6 +46,7 @@ pub struct Fingering {
     /// Indices of notes by the moment they are played at.
     moments: Vec<Vec<usize>>,
     late: Vec<usize>,
+    beyond_a_hand: Vec<usize>,
     cost: f64,
     why: Why,
 }
@@ -62,10 +63,14 @@ impl Fingering {
             }));
         }
         notes.sort_unstable_by_key(|(index, _)| *index);
-        let late = moments.iter().filter(|moment| moment.is_late);
+        let those = |which: fn(&Moment) -> bool| {
+            let moments = moments.iter().filter(|moment| which(moment));
+            moments.flat_map(|moment| moment.notes.iter().copied()).collect()
+        };
         Fingering {
             notes: notes.into_iter().map(|(_, note)| note).collect(),
-            late: late.flat_map(|moment| moment.notes.clone()).collect(),
+            late: those(|moment| moment.is_late),
+            beyond_a_hand: those(|moment| moment.stands.is_beyond_a_hand()),
             moments: moments.iter().map(|moment| moment.notes.clone()).collect(),
             cost,
             why,
@@ -103,6 +108,13 @@ impl Fingering {
     #[must_use]
     pub fn late(&self) -> &[usize] {
         &self.late
+    }
+
+    /// Notes that sound together and are more than one hand can hold, by their indices in the line;
+    /// recordings have such things (a bend, a strum, the other hand).
+    #[must_use]
+    pub fn beyond_a_hand(&self) -> &[usize] {
+        &self.beyond_a_hand
     }
 
     /// How often the hand changes its position.
@@ -168,6 +180,11 @@ impl Fingering {
 
     fn stays_within(&self, low: HandPosition, high: HandPosition) -> bool {
         self.notes.iter().all(|note| low <= note.position && note.position <= high)
+    }
+
+    /// Does it ask as little that cannot be as `other` does?
+    fn is_as_playable_as(&self, other: &Fingering) -> bool {
+        self.late == other.late && self.beyond_a_hand == other.beyond_a_hand
     }
 
     fn has_places_of(&self, other: &Fingering) -> bool {

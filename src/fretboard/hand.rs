@@ -103,9 +103,16 @@ impl Hand {
         best
     }
 
-    /// How wide two neighbouring fingers stand without stretching, at most.
-    pub(crate) fn relaxed_gap_mm(self) -> f64 {
-        self.reach_mm / 4.0
+    /// How far above the first finger another stands at ease in a line, at most, by how many fingers
+    /// it is above. Index and middle part more easily than middle and ring (Chatzioglou, Pinar and
+    /// Govsa 2024); the parts are a weak estimate, no source.
+    pub(crate) fn at_ease_mm(self, steps: u8) -> f64 {
+        match steps {
+            0 => 0.0,
+            1 => self.reach_mm * 0.38,
+            2 => self.reach_mm * 0.55,
+            _ => self.comfortable_mm(),
+        }
     }
 
     /// The reach between first and fourth finger that is no stretch yet.

@@ -12,7 +12,7 @@
 use super::FingeringQuery;
 use super::touch::Touch;
 use super::ways::PAUSE_S;
-use crate::{Finger, Fret, HandPosition, Neck};
+use crate::{Finger, Fret, Hand, HandPosition, Neck};
 
 /// The terms of the cost. Lengths are in millimetres; `_s` marks a weight that is divided by the
 /// time there is, in seconds.
@@ -54,22 +54,22 @@ struct Weights {
 }
 
 const WEIGHTS: Weights = Weights {
-    shift: 26.0,
+    shift: 15.0,
     shift_hurried_s: 1.1,
-    high: 0.15,
-    stretch: 2.8,
-    reach_back: 4.3,
-    squeeze: 0.5,
-    fourth_finger: 36.0,
-    string: 2.5,
-    string_hurried_s: 0.24,
-    skip: 9.0,
-    roll_hurried_s: 1.2,
-    slide_hurried_s: 0.5,
-    jump_hurried_s: 4.0,
+    high: 0.12,
+    stretch: 3.0,
+    reach_back: 6.0,
+    squeeze: 0.4,
+    fourth_finger: 30.0,
+    string: 3.5,
+    string_hurried_s: 0.5,
+    skip: 5.0,
+    roll_hurried_s: 8.0,
+    slide_hurried_s: 5.0,
+    jump_hurried_s: 10.0,
     crossed: 10.0,
     substitution: 8.0,
-    third_to_fourth_hurried_s: 0.2,
+    third_to_fourth_hurried_s: 0.5,
     flat: 5.0,
 };
 
@@ -109,7 +109,7 @@ pub(super) struct Cost {
     from_nut_mm: [f64; FRETS],
     home_mm: f64,
     open_string: f64,
-    gap_mm: f64,
+    hand: Hand,
 }
 
 const FRETS: usize = Fret::HIGHEST.number() as usize + 1;
@@ -128,7 +128,7 @@ impl Cost {
             from_nut_mm,
             home_mm: nut_mm + taste.home() * sounding_mm,
             open_string: taste.open_string_mm(),
-            gap_mm: query.hand().relaxed_gap_mm(),
+            hand: query.hand(),
         }
     }
 
@@ -158,7 +158,7 @@ impl Cost {
         let fingers = touch.finger.number().saturating_sub(1);
         let first = self.mm(touch.hand.number());
         let by_frets = self.mm(touch.hand.number() + fingers);
-        by_frets.min(first + f64::from(fingers) * self.gap_mm)
+        by_frets.min(first + self.hand.at_ease_mm(fingers))
     }
 
     /// What it costs that two notes sound together; `None` where no hand could hold both.

@@ -46,6 +46,7 @@ pub(super) struct Stands {
     /// The touches of each way, one a note.
     touches: Vec<Touch>,
     costs: Vec<f64>,
+    held: Held,
     /// How the hand comes in, by the first note; how it goes on, by the last.
     entries: Ports,
     exits: Ports,
@@ -67,6 +68,11 @@ impl Stands {
     /// The touches of way number `index`.
     pub(super) fn touches(&self, index: usize) -> &[Touch] {
         &self.touches[index * self.notes..(index + 1) * self.notes]
+    }
+
+    /// Is this more than one hand can hold?
+    pub(super) fn is_beyond_a_hand(&self) -> bool {
+        self.held == Held::AsItMay
     }
 
     pub(super) fn cost(&self, index: usize) -> f64 {
@@ -214,7 +220,7 @@ impl Moments<'_> {
             for touch in self.touches(&line[*only]) {
                 ways.push(&[touch], self.cost.of(touch));
             }
-            return Ok(ways.into_stands());
+            return Ok(ways.into_stands(Held::ByOneHand));
         }
         let choices: Vec<Vec<Place>> =
             notes.iter().map(|index| self.places(&line[*index])).collect();
@@ -223,10 +229,10 @@ impl Moments<'_> {
             let visit = &mut |places: &[Place]| self.add_ways(&mut ways, places, held);
             choose_places(&choices, &mut Vec::new(), visit).map_err(crowded)?;
             if !ways.costs.is_empty() {
-                break;
+                return Ok(ways.into_stands(held));
             }
         }
-        Ok(ways.into_stands())
+        Ok(ways.into_stands(Held::AsItMay))
     }
 
     /// Adds every way to touch `places` at once.
@@ -277,7 +283,7 @@ impl Moments<'_> {
 }
 
 /// How places that sound together are to be held.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 enum Held {
     ByOneHand,
     /// Somehow: no hand could, yet the line has them (a bend, a strum, a second player).
@@ -306,11 +312,12 @@ impl Ways {
         if self.tried > MOST_STANDS { Err(TooMany) } else { Ok(()) }
     }
 
-    fn into_stands(self) -> Stands {
+    fn into_stands(self, held: Held) -> Stands {
         let ways = || self.touches.chunks(self.notes);
         let entries = Ports::new(ways().filter_map(|way| way.first()));
         let exits = Ports::new(ways().filter_map(|way| way.last()));
-        Stands { notes: self.notes, entries, exits, touches: self.touches, costs: self.costs }
+        let Ways { notes, touches, costs, .. } = self;
+        Stands { notes, touches, costs, held, entries, exits }
     }
 }
 

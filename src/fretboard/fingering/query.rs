@@ -50,12 +50,12 @@ impl Default for Taste {
     /// As soloists play in the recordings that the cost was fitted to: the hand likes to be no
     /// higher than about the fifth fret, and an open string is used where it saves a shift.
     fn default() -> Taste {
-        Taste { home: 0.27, open_string_mm: 130.0 }
+        Taste { home: 0.26, open_string_mm: 180.0 }
     }
 }
 
 impl Taste {
-    /// The hand likes to be no higher than this part of the sounding string: 0.27 is near the
+    /// The hand likes to be no higher than this part of the sounding string: 0.26 is near the
     /// fifth fret, 0.5 the twelfth. Clamped to 0 to 0.75.
     #[must_use]
     pub fn with_home(self, part: f64) -> Taste {

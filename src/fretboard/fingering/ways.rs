@@ -80,7 +80,8 @@ struct Found {
 
 impl Found {
     fn add(&mut self, way: Fingering) {
-        if !self.ways.iter().any(|known| known.has_places_of(&way)) {
+        let playable = self.ways.first().is_none_or(|easiest| way.is_as_playable_as(easiest));
+        if playable && !self.ways.iter().any(|known| known.has_places_of(&way)) {
             self.ways.push(way);
         }
     }

@@ -1,0 +1,243 @@
+//! The search beside an exhaustive one that knows nothing of it: every place, finger and hand
+//! position for every note, all of them put together, and the sums compared. What they share is
+//! the cost, which is the definition.
+
+use std::collections::BTreeMap;
+
+use proptest::prelude::*;
+
+use super::super::cost::{Avoid, Cost, Hurry};
+use super::super::touch::Touch;
+use super::*;
+use crate::{OpenString, StringSet, Tuning};
+
+/// One way to play a whole line.
+#[derive(Clone, Debug)]
+struct Played {
+    touches: Vec<Touch>,
+    cost: f64,
+    shifts: usize,
+    /// Shifts without an open string or half a second to make them in.
+    hurried: usize,
+}
+
+impl Played {
+    fn places(&self) -> Vec<(u8, u8)> {
+        let place = |touch: &Touch| (touch.place.string.number(), touch.place.fret.number());
+        self.touches.iter().map(place).collect()
+    }
+}
+
+/// All fingers that reach a place, by the rules as they are told: one finger a fret over four
+/// frets; the first also one fret back, the others one fret down or up, the fourth two up; and no
+/// further than the hand reaches.
+fn all_touches(neck: &Neck, pitch: Pitch) -> Vec<Touch> {
+    let fingers = [Finger::First, Finger::Second, Finger::Third, Finger::Fourth];
+    let last = neck.tuning().last_fret().number();
+    let mut found = Vec::new();
+    for (place, sounds) in neck.places() {
+        if sounds != pitch {
+            continue;
+        }
+        for hand in (1..=36).filter_map(HandPosition::new) {
+            if place.fret.is_open() {
+                if hand.number() <= last.max(1) {
+                    found.push(Touch { place, finger: Finger::Open, hand });
+                }
+                continue;
+            }
+            for (finger, natural) in fingers.into_iter().zip(0i32..) {
+                let off = i32::from(place.fret.number()) - i32::from(hand.number()) - natural;
+                let may = match finger {
+                    Finger::First => (-1..=0).contains(&off),
+                    Finger::Fourth => (-1..=2).contains(&off),
+                    _ => (-1..=1).contains(&off),
+                };
+                let fingers_up = u8::try_from(natural).unwrap();
+                let hand_holds = fingers_up == 0
+                    || Hand::default().reaches(neck, hand.fret(), place.fret, fingers_up);
+                if may && hand_holds {
+                    found.push(Touch { place, finger, hand });
+                }
+            }
+        }
+    }
+    found
+}
+
+/// Every way to play a line in which notes at one onset sound together.
+fn every_way(neck: &Neck, line: &[LineNote], taste: Taste) -> Vec<Played> {
+    let query = FingeringQuery::default().to_taste(taste);
+    let cost = Cost::new(neck, &query, Avoid::Nothing);
+    let mut ways = vec![Played { touches: Vec::new(), cost: 0.0, shifts: 0, hurried: 0 }];
+    for (index, note) in line.iter().enumerate() {
+        let begun = (0..index).find(|i| line[*i].onset_s() == note.onset_s()).unwrap_or(index);
+        let mut longer = Vec::new();
+        for way in &ways {
+            for touch in all_touches(neck, note.pitch()) {
+                longer.extend(played(&cost, line, way, touch, begun));
+            }
+        }
+        ways = longer;
+    }
+    ways
+}
+
+/// `way` with one note more, if that can be; the notes from `begun` on sound together with it.
+fn played(
+    cost: &Cost,
+    line: &[LineNote],
+    way: &Played,
+    touch: Touch,
+    begun: usize,
+) -> Option<Played> {
+    let mut longer = way.clone();
+    longer.cost += cost.of(touch);
+    for other in &way.touches[begun..] {
+        if other.place.string == touch.place.string || other.hand != touch.hand {
+            return None;
+        }
+        longer.cost += Cost::together(*other, touch)?;
+    }
+    if begun == way.touches.len()
+        && let Some(before) = way.touches.last()
+    {
+        let seconds = line[begun].onset_s() - line[begun - 1].onset_s();
+        longer.cost += cost.between(*before, touch, Hurry::within_s(seconds));
+        let shifts = before.hand != touch.hand;
+        let open = before.finger == Finger::Open || touch.finger == Finger::Open;
+        longer.shifts += usize::from(shifts);
+        longer.hurried += usize::from(shifts && !open && seconds < 0.5);
+    }
+    longer.touches.push(touch);
+    Some(longer)
+}
+
+fn cheapest(ways: impl IntoIterator<Item = Played>) -> Option<Played> {
+    ways.into_iter().min_by(|a, b| a.cost.total_cmp(&b.cost))
+}
+
+fn near(one: f64, other: f64) -> bool {
+    (one - other).abs() < 1e-6
+}
+
+prop_compose! {
+    /// Three or four strings in any order of pitch, unison and re-entrant ones too.
+    fn any_neck()(
+        opens in prop::collection::vec(45u8..70, 3..=4),
+        frets in 4u32..12,
+        scale_mm in 340.0..870.0,
+    ) -> Neck {
+        let open = |midi: u8| {
+            let names = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
+            let name = format!("{}{}", names[usize::from(midi % 12)], midi / 12 - 1);
+            OpenString::new(name.parse().unwrap())
+        };
+        Neck::new(Tuning::new(opens.into_iter().map(open).collect(), frets, scale_mm).unwrap())
+    }
+}
+
+prop_compose! {
+    /// A line that such a neck has, two to four notes; now and then two of them together.
+    fn neck_and_line()(neck in any_neck())(
+        picks in prop::collection::vec((any::<prop::sample::Index>(), 0u8..4), 2..=4),
+        neck in Just(neck),
+    ) -> (Neck, Vec<LineNote>) {
+        let places: Vec<(Place, Pitch)> = neck.places().collect();
+        let mut onset_s = 0.0;
+        let mut line = Vec::new();
+        for (pick, step) in picks {
+            onset_s += f64::from(step) * 0.125;
+            line.push(LineNote::new(onset_s, 0.1, pick.get(&places).1).unwrap());
+        }
+        (neck, line)
+    }
+}
+
+/// Lines whose every way can be listed in a moment, and held by one hand.
+fn listed(neck: &Neck, line: &[LineNote]) -> Option<Vec<Played>> {
+    let product: usize = line.iter().map(|note| all_touches(neck, note.pitch()).len()).product();
+    let ways = (product < 200_000).then(|| every_way(neck, line, Taste::default()))?;
+    (!ways.is_empty()).then_some(ways)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn no_way_is_cheaper((neck, line) in neck_and_line()) {
+        let Some(ways) = listed(&neck, &line) else { return Ok(()) };
+        let found = FingeringQuery::default().best(&neck, &line).unwrap();
+        let least = cheapest(ways).unwrap();
+        prop_assert!(near(found.cost(), least.cost), "{} {}", found.cost(), least.cost);
+        let told = FingeringQuery::default().cost_of(&neck, &line, found.notes());
+        prop_assert!(near(told.unwrap(), least.cost));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn the_cheapest_are_all_of_the_cheapest((neck, line) in neck_and_line()) {
+        let Some(ways) = listed(&neck, &line) else { return Ok(()) };
+        let mut by_places: BTreeMap<Vec<(u8, u8)>, f64> = BTreeMap::new();
+        for way in ways {
+            let least = by_places.entry(way.places()).or_insert(f64::INFINITY);
+            *least = least.min(way.cost);
+        }
+        let mut costs: Vec<f64> = by_places.values().copied().collect();
+        costs.sort_by(f64::total_cmp);
+        let found = FingeringQuery::default().cheapest(&neck, &line, 12).unwrap();
+        prop_assert_eq!(found.len(), costs.len().min(12));
+        for (fingering, least) in found.iter().zip(&costs) {
+            prop_assert!(near(fingering.cost(), *least), "{} {least}", fingering.cost());
+            let places = fingering.notes().iter().map(|note| note.place);
+            let key: Vec<_> = places.map(|p| (p.string.number(), p.fret.number())).collect();
+            let own = by_places.remove(&key);
+            prop_assert!(own.is_some_and(|own| near(own, *least)), "twice, or unknown: {key:?}");
+        }
+    }
+
+    #[test]
+    fn every_alternative_is_the_best_under_its_condition((neck, line) in neck_and_line()) {
+        let Some(all) = listed(&neck, &line) else { return Ok(()) };
+        for way in FingeringQuery::default().ways(&neck, &line, 8).unwrap() {
+            let fulfil: Vec<Played> =
+                all.iter().filter(|played| fulfils(&way, played)).cloned().collect();
+            let best = match way.why() {
+                Why::NextCheapest => continue,
+                Why::OpenStrings => {
+                    let taste = Taste::default().with_open_strings_at_mm(0.0);
+                    let least = cheapest(every_way(&neck, &line, taste)).unwrap();
+                    let query = FingeringQuery::default().to_taste(taste);
+                    let found = query.cost_of(&neck, &line, way.notes()).unwrap();
+                    prop_assert!(near(found, least.cost), "{way}: {found} {}", least.cost);
+                    continue;
+                }
+                Why::FewestShifts => {
+                    let fewest = fulfil.iter().map(|played| played.shifts).min();
+                    prop_assert_eq!(Some(way.shifts()), fewest);
+                    cheapest(fulfil.into_iter().filter(|played| Some(played.shifts) == fewest))
+                }
+                _ => cheapest(fulfil),
+            };
+            let best = best.unwrap();
+            prop_assert!(near(way.cost(), best.cost), "{way}: {} {}", way.cost(), best.cost);
+        }
+    }
+}
+
+/// Does a way fulfil the condition that `offered` is the best under?
+fn fulfils(offered: &Fingering, way: &Played) -> bool {
+    let strings = |set: StringSet| way.touches.iter().all(|touch| set.contains(touch.place.string));
+    match offered.why() {
+        Why::NoOpenString => way.touches.iter().all(|touch| touch.finger != Finger::Open),
+        Why::OnStrings(set) => strings(set),
+        Why::Positions(low, high) => {
+            way.touches.iter().all(|touch| (low..=high).contains(&touch.hand))
+        }
+        Why::EasedShifts => way.hurried == 0,
+        _ => true,
+    }
+}
