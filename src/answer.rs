@@ -26,7 +26,7 @@ pub use scales::{
     triads_of,
 };
 pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
-pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};
+pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

@@ -353,6 +353,40 @@ fn f_and_g_climb_the_four_string_sets_of_a_guitar() {
     }
 }
 
+/// Computed from open pitches: with a capo at 2 the open strings 3-2-1 are A C♯ F♯.
+#[test]
+fn frets_behind_a_capo_are_written_as_the_capos() {
+    let shapes = json(&["shapes", "F#m", "--strings", "3-2-1", "--capo", "2"]);
+    assert_eq!(numbers(&shapes["shapes"][0]["frets"]), "2-2-2");
+    assert_eq!(numbers(&shapes["shapes"][0]["fingers"]), "0-0-0");
+    assert_eq!(shapes["tuning"]["capo"], 2);
+    assert_eq!(words(&shapes["tuning"]["strings"]), "E2 A2 D3 G3 B3 E4");
+    let ladder = json(&["ladder", "F#m", "E", "--capo", "2"]);
+    assert_eq!(numbers(&ladder["rungs"][0]["frets"]), "2-2-2");
+    let neck = json(&["neck", "Dm7", "--capo", "2", "--capo-strings", "6-5"]);
+    assert_eq!(numbers(&neck["tuning"]["capo_strings"]), "6-5");
+    for place in neck["places"].as_array().unwrap() {
+        let number = |key: &str| place[key].as_u64().unwrap();
+        assert!(number("string") < 5 || number("fret") >= 2, "{place}");
+    }
+}
+
+#[test]
+fn text_names_what_sounds_and_the_shape_behind_the_capo() {
+    for (arguments, line) in [
+        (&["shapes", "G"][..], "sounds G · shape of F behind the capo at 2"),
+        (&["ladder", "F", "G"], "sounds F & G · shapes of E♭ & F behind the capo at 2"),
+        (&["neck", "Dm7"], "sounds F & G · shapes of E♭ & F behind the capo at 2"),
+    ] {
+        let said = text(&[arguments, &["--capo", "2"]].concat());
+        let lines: Vec<&str> = said.lines().take(2).collect();
+        assert_eq!(lines, ["Guitar, standard   E2 A2 D3 G3 B3 E4   capo at 2", line]);
+        let partial = text(&[arguments, &["--capo", "2", "--capo-strings", "4-3-2"]].concat());
+        assert!(partial.contains("   capo at 2 on 4-3-2\n") && !partial.contains("behind"));
+        assert_eq!(text(arguments), text(&[arguments, &["--capo", "0"]].concat()));
+    }
+}
+
 #[test]
 fn options_that_every_command_takes_may_come_first() {
     assert_eq!(text(&["--json", "chord", "C7"]), text(&["chord", "C7", "--json"]));

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
+use fretloom_fretboard::{Capo, FretRange, Inversion, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
@@ -38,6 +38,14 @@ pub struct Common {
     #[arg(long, global = true, value_name = "TUNING", default_value = "guitar-standard")]
     pub tuning: String,
 
+    /// A capo at this fret of the neck; frets keep their numbers
+    #[arg(long, global = true, value_name = "FRET", allow_negative_numbers = true)]
+    pub capo: Option<String>,
+
+    /// The strings that a partial capo holds: 5-4-3
+    #[arg(long, global = true, value_name = "STRINGS")]
+    pub capo_strings: Option<String>,
+
     /// How triads are written: as triads, or by the letters of the scale
     #[arg(long, global = true, value_enum, default_value = "plain")]
     pub spelling: SpellingArg,
@@ -49,6 +57,18 @@ pub struct Common {
     /// Print b and # instead of signs, as where the terminal is not UTF-8
     #[arg(long, global = true)]
     pub ascii: bool,
+}
+
+impl Common {
+    /// The capo that is wanted, if any.
+    ///
+    /// # Errors
+    ///
+    /// Where its fret or its strings cannot be read.
+    pub fn capo(&self) -> Result<Capo, Refusal> {
+        let Some(fret) = &self.capo else { return Ok(Capo::NONE) };
+        Ok(Capo::read(fret, self.capo_strings.as_deref())?)
+    }
 }
 
 /// Spelling policies on the command line.

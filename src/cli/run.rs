@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
+use fretloom_fretboard::{FretRange, Neck, ShapeQuery, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
@@ -56,8 +56,16 @@ impl Call<'_> {
                     self.printed(&answer::chord(symbol)?, text::chord)
                 }
             },
-            Command::Shapes(shapes) => self.printed(&self.shapes(shapes)?, text::shapes),
-            Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
+            Command::Shapes(shapes) => {
+                let triad = shapes.triad.parse()?;
+                let answer = self.shapes(shapes, triad)?;
+                self.printed(&answer, |answer| text::shapes(answer, triad))
+            }
+            Command::Ladder(ladder) => {
+                let triads = [ladder.first.parse()?, ladder.second.parse()?];
+                let answer = self.ladder(ladder, triads)?;
+                self.printed(&answer, |answer| text::ladder(answer, triads))
+            }
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Tunings => self.printed(&TuningsAnswer::new(self.tunings()), text::tunings),
         })
@@ -93,11 +101,18 @@ impl Call<'_> {
         self.library.scales.kinds()
     }
 
+    /// The chosen tuning, with the capo.
+    fn tuning(&self) -> Result<(Tuning, TuningAnswer), Refusal> {
+        let loaded = self.tunings();
+        let (tuning, _) = answer::find_tuning(loaded, &self.cli.common.tuning)?;
+        answer::put_capo(loaded, tuning, self.cli.common.capo()?)
+    }
+
     /// The chosen neck, and which of its frets are wanted. A range may end beyond the neck, as one
     /// that is made for a longer one does; it may not begin there.
     fn neck_within(&self, frets: Option<&str>) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
         let frets = args::frets(frets)?;
-        let (tuning, answer) = answer::find_tuning(self.tunings(), &self.cli.common.tuning)?;
+        let (tuning, answer) = self.tuning()?;
         let last = tuning.last_fret();
         if frets.first() > last {
             return Err(Refusal::NoSuchFrets { frets: frets.to_string(), last: last.number() });
@@ -140,16 +155,18 @@ impl Call<'_> {
         Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
-    fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
-        let triad: SpelledTriad = shapes.triad.parse()?;
+    fn shapes(&self, shapes: &args::Shapes, triad: SpelledTriad) -> Result<ShapesAnswer, Refusal> {
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
         let query = shape_query(shapes, frets);
         ShapesAnswer::new(&neck, tuning, triad, strings, &query)
     }
 
-    fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
-        let triads = [ladder.first.parse()?, ladder.second.parse()?];
+    fn ladder(
+        &self,
+        ladder: &args::Ladder,
+        triads: [SpelledTriad; 2],
+    ) -> Result<LadderAnswer, Refusal> {
         let strings = ladder.strings.parse().map_err(Refusal::Read)?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
         let query = query(&ladder.where_to, frets);
@@ -193,6 +210,7 @@ impl Call<'_> {
         let symbol = self.cli.chord.first().map(String::as_str);
         let tuning = &self.cli.common.tuning;
         let mut explore = tui::explore::Explore::open(symbol, tuning, self.library, spelling)?;
+        explore.put_capo(self.cli.common.capo()?)?;
         if ascii {
             explore.use_ascii();
         }

@@ -4,10 +4,12 @@ use fretloom_fretboard::{FretRange, Neck, Voicing};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use fretloom_theory::SpelledTriad;
+
 use crate::answer::{
     ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
     PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, TuningsAnswer, Wishes,
+    TuningAnswer, TuningsAnswer, Wishes, behind_capo,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
@@ -226,7 +228,20 @@ fn tuning_line(tuning: &TuningAnswer) -> String {
     if tuning.octaves_inferred {
         text += "   (octaves inferred)";
     }
+    if !tuning.held_by().is_none() {
+        text += &format!("   {}", tuning.held_by());
+    }
     text + "\n"
+}
+
+/// What sounds, and what the hand makes behind the capo; nothing without one.
+fn capo_line<const N: usize>(tuning: &TuningAnswer, triads: [SpelledTriad; N]) -> String {
+    let capo = tuning.held_by();
+    let Some(shapes) = behind_capo(capo, triads) else { return String::new() };
+    let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
+    let of = if N == 1 { "shape" } else { "shapes" };
+    let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
+    format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
 }
 
 fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
@@ -257,22 +272,24 @@ fn with_care(text: String, shapes: &[ShapeAnswer]) -> String {
 }
 
 /// `shapes`
-pub(super) fn shapes(answer: &ShapesAnswer) -> String {
+pub(super) fn shapes(answer: &ShapesAnswer, triad: SpelledTriad) -> String {
+    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, [triad]);
     let rows: Vec<Vec<String>> = answer.shapes.iter().map(shape_row).collect();
     if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
+        return head + "\nno shape fits the wish\n";
     }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
+    let text = format!("{head}\n{}", table(&rows));
     with_care(text, &answer.shapes)
 }
 
 /// `ladder`: going up, the lowest shape first.
-pub(super) fn ladder(answer: &LadderAnswer) -> String {
+pub(super) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String {
+    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, triads);
     let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
     if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
+        return head + "\nno shape fits the wish\n";
     }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
+    let text = format!("{head}\n{}", table(&rows));
     with_care(text, &answer.rungs)
 }
 
@@ -287,8 +304,9 @@ pub(super) fn neck(
     let picture = NeckPicture::new(neck, &answer.places, labels)
         .between(frets.first().number(), frets.last().number());
     format!(
-        "{}[{}] & ({})   {}\n\n{}",
+        "{}{}[{}] & ({})   {}\n\n{}",
         tuning_line(&answer.tuning),
+        capo_line(&answer.tuning, [pair.first.name, pair.second.name]),
         pair.first.name,
         pair.second.name,
         pair.why,
