@@ -353,6 +353,19 @@ fn f_and_g_climb_the_four_string_sets_of_a_guitar() {
     }
 }
 
+#[test]
+fn courses_are_shown_with_their_principal_first() {
+    let list = json(&["tunings"]);
+    let tunings = list["tunings"].as_array().unwrap();
+    let of = |id: &str| tunings.iter().find(|tuning| tuning["id"] == id).unwrap();
+    let charango = of("charango-standard")["courses"].as_array().unwrap();
+    let courses: Vec<String> = charango.iter().map(words).collect();
+    assert_eq!(courses, ["G4 G4", "C5 C5", "E5 E4", "A4 A4", "E5 E5"]);
+    assert_eq!(words(&of("charango-standard")["strings"]), "G4 C5 E5 A4 E5");
+    assert!(of("guitar-standard")["courses"].is_null());
+    assert!(text(&["tunings"]).contains("  E2+E3 A2+A3 D3+D4 G3+G4 B3+B3 E4+E4  20 frets"));
+}
+
 /// Computed from open pitches: with a capo at 2 the open strings 3-2-1 are A C♯ F♯.
 #[test]
 fn frets_behind_a_capo_are_written_as_the_capos() {

@@ -322,6 +322,14 @@ fn drawn(picture: &NeckPicture) -> String {
     crate::tui::text_of(&buffer)
 }
 
+/// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
+fn courses(tuning: &TuningAnswer) -> String {
+    match &tuning.courses {
+        None => tuning.strings.join(" "),
+        Some(courses) => courses.iter().map(|c| c.join("+")).collect::<Vec<_>>().join(" "),
+    }
+}
+
 /// `tunings`
 pub(super) fn tunings(answer: &TuningsAnswer) -> String {
     let rows: Vec<Vec<String>> = answer
@@ -330,7 +338,7 @@ pub(super) fn tunings(answer: &TuningsAnswer) -> String {
         .map(|tuning| {
             vec![
                 tuning.id.clone(),
-                tuning.strings.join(" "),
+                courses(tuning),
                 format!("{} frets", tuning.frets),
                 format!("{} mm", tuning.scale_mm),
                 tuning.name.clone(),

@@ -72,14 +72,16 @@ impl DrawnNeck {
             marks: BTreeSet::new(),
             held: BTreeSet::new(),
         };
+        // A short string begins to the right of the nut, if it is in view at all.
+        let nut = strings.iter().filter_map(|row| nut(row)).min();
+        let nut = nut.expect("a neck has a nut or a sign that it is scrolled");
         for (row, string) in strings.into_iter().zip(1..) {
-            neck.read_string(row, string, &numbers);
+            neck.read_string(row, string, nut, &numbers);
         }
         Some(neck)
     }
 
-    fn read_string(&mut self, row: &[Cell], string: u8, numbers: &[(u8, usize)]) {
-        let nut = nut(row).expect("a string has a nut or a sign that the neck is scrolled");
+    fn read_string(&mut self, row: &[Cell], string: u8, nut: usize, numbers: &[(u8, usize)]) {
         for found in bracketed(row) {
             let fret = if found.to < nut { 0 } else { fret_over(&found, numbers) };
             if found.reversed {
