@@ -24,6 +24,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ("format tuning strings rungs", &["ladder", "Bb", "C"]),
     ("format tuning pair places", &["neck", "Bbmaj7#11"]),
     ("format tunings", &["tunings"]),
+    ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];
 
 fn text(arguments: &[&str]) -> String {
@@ -364,6 +365,37 @@ fn courses_are_shown_with_their_principal_first() {
     assert_eq!(words(&of("charango-standard")["strings"]), "G4 C5 E5 A4 E5");
     assert!(of("guitar-standard")["courses"].is_null());
     assert!(text(&["tunings"]).contains("  E2+E3 A2+A3 D3+D4 G3+G4 B3+B3 E4+E4  20 frets"));
+}
+
+#[test]
+fn tunings_are_compared_set_by_set() {
+    let compare = ["tunings", "compare", "guitar-standard", "D A D G B E"];
+    let answer = json(&compare);
+    let sets: Vec<String> = answer["sets"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|set| format!("{} {}", numbers(&set["a"]), set["shapes_survive"]))
+        .collect();
+    assert_eq!(sets, ["6-5-4 false", "5-4-3 true", "4-3-2 true", "3-2-1 true"]);
+    assert_eq!(numbers(&answer["sets"][0]["b_steps"]), "7-5");
+    assert!(answer["sets"][0]["why"].as_str().unwrap().ends_with("string 6 two frets up"));
+    let pair = [&compare[..], &["--pair", "Eb & F"]].concat();
+    let ladder = &json(&pair)["sets"][1]["ladder"];
+    assert_eq!(ladder, "play the ladder of Eb & F on 5-4-3 as before");
+    assert!(text(&pair).contains("\n6-5-4   shapes change\n  steps 5 5 become steps 7 5: "));
+}
+
+#[test]
+fn a_comparison_fits_eighty_columns() {
+    let list = json(&["tunings"]);
+    for tuning in list["tunings"].as_array().unwrap() {
+        let id = tuning["id"].as_str().unwrap();
+        let said = text(&["tunings", "compare", "guitar-12-string", id, "--pair", "Ebm & Faug"]);
+        for line in said.lines() {
+            assert!(line.chars().count() <= 80, "{id}: {line}");
+        }
+    }
 }
 
 /// Computed from open pitches: with a capo at 2 the open strings 3-2-1 are A C♯ F♯.

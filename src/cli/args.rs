@@ -117,7 +117,26 @@ pub enum Command {
     /// The neck with both triads of a pair
     Neck(Neck),
     /// The tunings that there are, and from which file
-    Tunings,
+    Tunings {
+        /// What else is asked of them
+        #[command(subcommand)]
+        question: Option<TuningQuestion>,
+    },
+}
+
+/// What can be asked of tunings besides their list.
+#[derive(Subcommand, Debug)]
+pub enum TuningQuestion {
+    /// Which shapes survive from one tuning to another, string set by string set
+    Compare {
+        /// The tuning that you know, as --tuning takes it
+        a: String,
+        /// The tuning that you go to
+        b: String,
+        /// Also say where the ladder of this pair begins: "F & G"
+        #[arg(long, value_name = "PAIR")]
+        pair: Option<String>,
+    },
 }
 
 /// `scales`

@@ -8,11 +8,11 @@ use fretloom_fretboard::{FretRange, Neck, ShapeQuery, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
-use super::args::{self, Cli, Command, Wanted, WhereTo};
+use super::args::{self, Cli, Command, TuningQuestion, Wanted, WhereTo};
 use super::{Failure, Outcome, complain, text};
 use crate::answer::{
-    self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
-    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
+    self, CompareAnswer, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer,
+    Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
 };
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::tui;
@@ -67,7 +67,14 @@ impl Call<'_> {
                 self.printed(&answer, |answer| text::ladder(answer, triads))
             }
             Command::Neck(wanted) => self.neck(wanted)?,
-            Command::Tunings => self.printed(&TuningsAnswer::new(self.tunings()), text::tunings),
+            Command::Tunings { question: None } => {
+                self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)
+            }
+            Command::Tunings { question: Some(TuningQuestion::Compare { a, b, pair }) } => {
+                let pair = pair.as_deref().map(read_pair).transpose()?;
+                let answer = CompareAnswer::new(self.tunings(), a, b, pair)?;
+                self.printed(&answer, text::compare)
+            }
         })
     }
 
@@ -142,11 +149,7 @@ impl Call<'_> {
         }
         let moment = self.moment(pairs.chord.as_deref(), pairs.scale.as_deref())?;
         match &pairs.pair {
-            Some(pair) => {
-                let triads = two_triads(pair)
-                    .ok_or_else(|| Refusal::NotTwoTriads { text: pair.trim().to_owned() })?;
-                answer::one_pair(&moment, triads?, self.spelling())
-            }
+            Some(pair) => answer::one_pair(&moment, read_pair(pair)?, self.spelling()),
             None => self.wanted_pairs(&moment, &pairs.wanted),
         }
     }
@@ -230,6 +233,12 @@ fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
         Ok([one.trim().parse()?, other.trim().parse()?])
     };
     Some(read())
+}
+
+/// A pair of the player's own.
+fn read_pair(text: &str) -> Result<[SpelledTriad; 2], Refusal> {
+    let text = text.trim();
+    two_triads(text).ok_or_else(|| Refusal::NotTwoTriads { text: text.to_owned() })?
 }
 
 /// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,

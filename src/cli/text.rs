@@ -1,19 +1,23 @@
 //! Answers as text for people.
 
+mod tunings;
+
 use fretloom_fretboard::{FretRange, Neck, Voicing};
+use fretloom_theory::SpelledTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-
-use fretloom_theory::SpelledTriad;
 
 use crate::answer::{
     ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
     PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, TuningsAnswer, Wishes, behind_capo,
+    TuningAnswer, Wishes, behind_capo,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
 use crate::words::{dashed, inversion, mode_of, spaced};
+
+use tunings::courses;
+pub(super) use tunings::{compare, tunings};
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 fn table(rows: &[Vec<String>]) -> String {
@@ -224,7 +228,7 @@ pub(super) fn chords(answer: &ChordListAnswer) -> String {
 }
 
 fn tuning_line(tuning: &TuningAnswer) -> String {
-    let mut text = format!("{}   {}", tuning.name, tuning.strings.join(" "));
+    let mut text = format!("{}   {}", tuning.name, courses(tuning));
     if tuning.octaves_inferred {
         text += "   (octaves inferred)";
     }
@@ -320,31 +324,4 @@ fn drawn(picture: &NeckPicture) -> String {
     let mut buffer = Buffer::empty(area);
     picture.draw(area, &mut buffer, &Theme::monochrome());
     crate::tui::text_of(&buffer)
-}
-
-/// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
-fn courses(tuning: &TuningAnswer) -> String {
-    match &tuning.courses {
-        None => tuning.strings.join(" "),
-        Some(courses) => courses.iter().map(|c| c.join("+")).collect::<Vec<_>>().join(" "),
-    }
-}
-
-/// `tunings`
-pub(super) fn tunings(answer: &TuningsAnswer) -> String {
-    let rows: Vec<Vec<String>> = answer
-        .tunings
-        .iter()
-        .map(|tuning| {
-            vec![
-                tuning.id.clone(),
-                courses(tuning),
-                format!("{} frets", tuning.frets),
-                format!("{} mm", tuning.scale_mm),
-                tuning.name.clone(),
-                tuning.source.clone(),
-            ]
-        })
-        .collect();
-    table(&rows)
 }
