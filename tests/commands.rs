@@ -368,6 +368,24 @@ fn courses_are_shown_with_their_principal_first() {
 }
 
 #[test]
+fn a_neck_is_printed_as_its_player_sees_it() {
+    let rows = |options: &[&str]| -> Vec<String> {
+        let said = text(&[&["neck", "Dm7", "--frets", "1-3"], options].concat());
+        said.lines().skip(4).take(6).map(str::to_owned).collect()
+    };
+    let usual = rows(&[]);
+    assert_eq!(usual[0], " 1 E    ┃─[F]─┼─────┼─(G)─›");
+    let left = rows(&["--left-handed"]);
+    assert_eq!(left[0], "‹─(G)─┼─────┼─[F]─┃    E  1");
+    let mut turned = rows(&["--upside-down"]);
+    turned.reverse();
+    assert_eq!(turned, usual);
+    let capoed = rows(&["--capo", "1", "--capo-strings", "3-2-1"]);
+    assert_eq!(capoed[0], " 1 E [F]┃     ║─────┼─(G)─›");
+    assert_eq!(capoed[5], usual[5]);
+}
+
+#[test]
 fn tunings_are_compared_set_by_set() {
     let compare = ["tunings", "compare", "guitar-standard", "D A D G B E"];
     let answer = json(&compare);
@@ -408,6 +426,11 @@ fn frets_behind_a_capo_are_written_as_the_capos() {
     assert_eq!(words(&shapes["tuning"]["strings"]), "E2 A2 D3 G3 B3 E4");
     let ladder = json(&["ladder", "F#m", "E", "--capo", "2"]);
     assert_eq!(numbers(&ladder["rungs"][0]["frets"]), "2-2-2");
+    // A range of frets is of those that are written.
+    let lowest =
+        |frets| json(&["shapes", "F#m", "--capo", "2", "--frets", frets])["shapes"].clone();
+    assert!(lowest("0-1").as_array().unwrap().is_empty());
+    assert_eq!(numbers(&lowest("2-5")[0]["frets"]), "2-2-2");
     let neck = json(&["neck", "Dm7", "--capo", "2", "--capo-strings", "6-5"]);
     assert_eq!(numbers(&neck["tuning"]["capo_strings"]), "6-5");
     for place in neck["places"].as_array().unwrap() {

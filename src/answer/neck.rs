@@ -27,7 +27,10 @@ impl NeckAnswer {
             format: FORMAT,
             tuning,
             pair: pair.name.clone(),
-            places: places.into_iter().filter(|place| frets.contains(place.place.fret)).collect(),
+            places: places
+                .into_iter()
+                .filter(|place| frets.contains(neck.fret_number(place.place)))
+                .collect(),
         }
     }
 }

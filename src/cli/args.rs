@@ -273,6 +273,12 @@ pub struct Neck {
     /// What stands in the marks: note, degree (over the chord) or member (of the triad)
     #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
+    /// The mirror image, with the nut at the right
+    #[arg(long)]
+    pub left_handed: bool,
+    /// With string 1 at the bottom
+    #[arg(long)]
+    pub upside_down: bool,
 }
 
 /// Voicings on the command line.

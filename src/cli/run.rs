@@ -15,7 +15,7 @@ use crate::answer::{
     Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
 };
 use crate::library::{Library, LoadedTunings, Problem};
-use crate::tui;
+use crate::tui::{self, neck::NeckPicture};
 
 /// A call with the data files that it may need.
 struct Call<'a> {
@@ -181,8 +181,8 @@ impl Call<'_> {
         let pair = self.chosen_pair(&moment, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
-        let drawn = |answer: &NeckAnswer| text::neck(answer, &neck, &pair, frets, wanted.labels);
-        Ok(self.printed(&answer, drawn))
+        let picture = picture(&neck, &answer, frets, wanted);
+        Ok(self.printed(&answer, |answer| text::neck(answer, &pair, &picture)))
     }
 
     /// The pair that is meant by its number in the list or by its two triads.
@@ -276,6 +276,19 @@ fn in_plain_words(error: &io::Error) -> String {
         io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
         _ => error.to_string(),
     }
+}
+
+/// The neck as it is to be drawn.
+fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Neck) -> NeckPicture {
+    let mut picture = NeckPicture::new(neck, &answer.places, wanted.labels)
+        .between(frets.first().number(), frets.last().number());
+    if wanted.left_handed {
+        picture = picture.left_handed();
+    }
+    if wanted.upside_down {
+        picture = picture.upside_down();
+    }
+    picture
 }
 
 fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {

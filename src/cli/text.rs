@@ -2,15 +2,15 @@
 
 mod tunings;
 
-use fretloom_fretboard::{FretRange, Neck, Voicing};
+use fretloom_fretboard::Voicing;
 use fretloom_theory::SpelledTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::answer::{
-    ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
-    PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, Wishes, behind_capo,
+    ChordAnswer, ChordLine, ChordListAnswer, LadderAnswer, NeckAnswer, OneChordAnswer, PairAnswer,
+    PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer, TuningAnswer,
+    Wishes, behind_capo,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
@@ -298,23 +298,14 @@ pub(super) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String
 }
 
 /// `neck`
-pub(super) fn neck(
-    answer: &NeckAnswer,
-    neck: &Neck,
-    pair: &PairAnswer,
-    frets: FretRange,
-    labels: Labels,
-) -> String {
-    let picture = NeckPicture::new(neck, &answer.places, labels)
-        .between(frets.first().number(), frets.last().number());
+pub(super) fn neck(answer: &NeckAnswer, pair: &PairAnswer, picture: &NeckPicture) -> String {
+    let (first, second) = (pair.first.name, pair.second.name);
     format!(
-        "{}{}[{}] & ({})   {}\n\n{}",
+        "{}{}[{first}] & ({second})   {}\n\n{}",
         tuning_line(&answer.tuning),
-        capo_line(&answer.tuning, [pair.first.name, pair.second.name]),
-        pair.first.name,
-        pair.second.name,
+        capo_line(&answer.tuning, [first, second]),
         pair.why,
-        drawn(&picture)
+        drawn(picture)
     )
 }
 
