@@ -6,6 +6,7 @@
 
 mod ascii;
 mod chord;
+mod compare;
 mod neck;
 mod pairs;
 mod refusal;
@@ -15,6 +16,7 @@ mod shapes;
 mod tunings;
 
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
+pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
 pub use pairs::{
     LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
@@ -26,7 +28,7 @@ pub use scales::{
     triads_of,
 };
 pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
-pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};
+pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

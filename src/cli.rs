@@ -82,6 +82,10 @@ fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Cli, Failure> 
         ([word, ..], Some(_)) => Err(misplaced_chord(word)),
         ([word, _, ..], None) => Err(unknown_command(word)),
         ([word], None) if is_mistyped_command(word) => Err(unknown_command(word)),
+        _ if cli.common.capo.is_none() && cli.common.capo_strings.is_some() => {
+            let expected = "expected the capo's fret too, as in --capo 2 --capo-strings 5-4-3";
+            Err(wrong_usage(ErrorKind::MissingRequiredArgument, expected))
+        }
         _ => Ok(cli),
     }
 }

@@ -185,7 +185,11 @@ fn wrong_calls_show_the_usage() {
     }
     assert_wrong_usage(&["ladder", "F"], &["<SECOND>"]);
     assert_wrong_usage(&["tunings", "standard"], &["'standard'", "Usage: fretloom tunings"]);
+    let usage = "Usage: fretloom tunings compare";
+    assert_wrong_usage(&["tunings", "compare", "guitar-standard"], &["<B>", usage]);
     assert_wrong_usage(&["--loud"], &["'--loud'", "Usage: fretloom"]);
+    let alone = "expected the capo's fret too, as in --capo 2 --capo-strings 5-4-3";
+    assert_wrong_usage(&["shapes", "G", "--capo-strings", "5-4-3"], &[alone]);
     assert_wrong_usage(&["pairs", "C7", "--all"], &["cannot be used with", "Usage:"]);
     assert_wrong_usage(&["chord", "C7", "--file", "x"], &["cannot be used with", "Usage:"]);
     assert_wrong_usage(&["shapes", "G", "--skips", "--strings", "3-2-1"], &["cannot be used with"]);

@@ -24,6 +24,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ("format tuning strings rungs", &["ladder", "Bb", "C"]),
     ("format tuning pair places", &["neck", "Bbmaj7#11"]),
     ("format tunings", &["tunings"]),
+    ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];
 
 fn text(arguments: &[&str]) -> String {
@@ -350,6 +351,107 @@ fn f_and_g_climb_the_four_string_sets_of_a_guitar() {
         let rungs: Vec<String> = answer["rungs"].as_array().unwrap().iter().map(rung).collect();
         let rungs = rungs.join(", ");
         assert!(rungs.starts_with(begins), "{strings}: {rungs}");
+    }
+}
+
+#[test]
+fn courses_are_shown_with_their_principal_first() {
+    let list = json(&["tunings"]);
+    let tunings = list["tunings"].as_array().unwrap();
+    let of = |id: &str| tunings.iter().find(|tuning| tuning["id"] == id).unwrap();
+    let charango = of("charango-standard")["courses"].as_array().unwrap();
+    let courses: Vec<String> = charango.iter().map(words).collect();
+    assert_eq!(courses, ["G4 G4", "C5 C5", "E5 E4", "A4 A4", "E5 E5"]);
+    assert_eq!(words(&of("charango-standard")["strings"]), "G4 C5 E5 A4 E5");
+    assert!(of("guitar-standard")["courses"].is_null());
+    assert!(text(&["tunings"]).contains("  E2+E3 A2+A3 D3+D4 G3+G4 B3+B3 E4+E4  20 frets"));
+}
+
+#[test]
+fn a_neck_is_printed_as_its_player_sees_it() {
+    let rows = |options: &[&str]| -> Vec<String> {
+        let said = text(&[&["neck", "Dm7", "--frets", "1-3"], options].concat());
+        said.lines().skip(4).take(6).map(str::to_owned).collect()
+    };
+    let usual = rows(&[]);
+    assert_eq!(usual[0], " 1 E    ┃─[F]─┼─────┼─(G)─›");
+    let left = rows(&["--left-handed"]);
+    assert_eq!(left[0], "‹─(G)─┼─────┼─[F]─┃    E  1");
+    let mut turned = rows(&["--upside-down"]);
+    turned.reverse();
+    assert_eq!(turned, usual);
+    let capoed = rows(&["--capo", "1", "--capo-strings", "3-2-1"]);
+    assert_eq!(capoed[0], " 1 E [F]┃     ║─────┼─(G)─›");
+    assert_eq!(capoed[5], usual[5]);
+}
+
+#[test]
+fn tunings_are_compared_set_by_set() {
+    let compare = ["tunings", "compare", "guitar-standard", "D A D G B E"];
+    let answer = json(&compare);
+    let sets: Vec<String> = answer["sets"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|set| format!("{} {}", numbers(&set["a"]), set["shapes_survive"]))
+        .collect();
+    assert_eq!(sets, ["6-5-4 false", "5-4-3 true", "4-3-2 true", "3-2-1 true"]);
+    assert_eq!(numbers(&answer["sets"][0]["b_steps"]), "7-5");
+    assert!(answer["sets"][0]["why"].as_str().unwrap().ends_with("string 6 two frets up"));
+    let pair = [&compare[..], &["--pair", "Eb & F"]].concat();
+    let ladder = &json(&pair)["sets"][1]["ladder"];
+    assert_eq!(ladder, "play the ladder of Eb & F on 5-4-3 as before");
+    assert!(text(&pair).contains("\n6-5-4   shapes change\n  steps 5 5 become steps 7 5: "));
+}
+
+#[test]
+fn a_comparison_fits_eighty_columns() {
+    let list = json(&["tunings"]);
+    for tuning in list["tunings"].as_array().unwrap() {
+        let id = tuning["id"].as_str().unwrap();
+        let said = text(&["tunings", "compare", "guitar-12-string", id, "--pair", "Ebm & Faug"]);
+        for line in said.lines() {
+            assert!(line.chars().count() <= 80, "{id}: {line}");
+        }
+    }
+}
+
+/// Computed from open pitches: with a capo at 2 the open strings 3-2-1 are A C♯ F♯.
+#[test]
+fn frets_behind_a_capo_are_written_as_the_capos() {
+    let shapes = json(&["shapes", "F#m", "--strings", "3-2-1", "--capo", "2"]);
+    assert_eq!(numbers(&shapes["shapes"][0]["frets"]), "2-2-2");
+    assert_eq!(numbers(&shapes["shapes"][0]["fingers"]), "0-0-0");
+    assert_eq!(shapes["tuning"]["capo"], 2);
+    assert_eq!(words(&shapes["tuning"]["strings"]), "E2 A2 D3 G3 B3 E4");
+    let ladder = json(&["ladder", "F#m", "E", "--capo", "2"]);
+    assert_eq!(numbers(&ladder["rungs"][0]["frets"]), "2-2-2");
+    // A range of frets is of those that are written.
+    let lowest =
+        |frets| json(&["shapes", "F#m", "--capo", "2", "--frets", frets])["shapes"].clone();
+    assert!(lowest("0-1").as_array().unwrap().is_empty());
+    assert_eq!(numbers(&lowest("2-5")[0]["frets"]), "2-2-2");
+    let neck = json(&["neck", "Dm7", "--capo", "2", "--capo-strings", "6-5"]);
+    assert_eq!(numbers(&neck["tuning"]["capo_strings"]), "6-5");
+    for place in neck["places"].as_array().unwrap() {
+        let number = |key: &str| place[key].as_u64().unwrap();
+        assert!(number("string") < 5 || number("fret") >= 2, "{place}");
+    }
+}
+
+#[test]
+fn text_names_what_sounds_and_the_shape_behind_the_capo() {
+    for (arguments, line) in [
+        (&["shapes", "G"][..], "sounds G · shape of F behind the capo at 2"),
+        (&["ladder", "F", "G"], "sounds F & G · shapes of E♭ & F behind the capo at 2"),
+        (&["neck", "Dm7"], "sounds F & G · shapes of E♭ & F behind the capo at 2"),
+    ] {
+        let said = text(&[arguments, &["--capo", "2"]].concat());
+        let lines: Vec<&str> = said.lines().take(2).collect();
+        assert_eq!(lines, ["Guitar, standard   E2 A2 D3 G3 B3 E4   capo at 2", line]);
+        let partial = text(&[arguments, &["--capo", "2", "--capo-strings", "4-3-2"]].concat());
+        assert!(partial.contains("   capo at 2 on 4-3-2\n") && !partial.contains("behind"));
+        assert_eq!(text(arguments), text(&[arguments, &["--capo", "0"]].concat()));
     }
 }
 

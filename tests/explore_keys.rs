@@ -227,12 +227,12 @@ const TRIPLES: &[Triple] = {
         triple(Typing, Accept, CHORD, ("c D m 7", "Gmaj7♯11"), "enter", "Dm7"),
         triple(Typing, Cancel, TOP, ("c D m 7", "chord Dm7"), "esc", OPENED),
         triple(List, Down, MARKED, ("g", STANDARD), "down", DROP_D),
-        triple(List, Down, MARKED, ("g j j j j j j", UKULELE), "j", UKULELE),
+        triple(List, Down, MARKED, ("g space space space space", LAST_TUNING), "j", LAST_TUNING),
         triple(List, Up, MARKED, ("g down", DROP_D), "up", STANDARD),
         triple(List, Up, MARKED, ("g", STANDARD), "k", STANDARD),
-        triple(List, PageDown, MARKED, ("g", STANDARD), "pagedown", UKULELE),
+        triple(List, PageDown, MARKED, ("g", STANDARD), "pagedown", A_PAGE_ON),
         triple(List, PageDown, TOP, ("?", HELP_TOP), "pagedown up", HELP_BELOW),
-        triple(List, PageUp, MARKED, ("g space", UKULELE), "pageup", STANDARD),
+        triple(List, PageUp, MARKED, ("g space", A_PAGE_ON), "pageup", STANDARD),
         triple(List, Accept, TUNING, ("g down", "guitar-standard"), "enter", "guitar-drop-d"),
         triple(List, Accept, TOP, ("?", HELP_TOP), "enter", OPENED),
         triple(List, Cancel, TUNING, ("g down", "guitar-standard"), "esc", "guitar-standard"),
@@ -254,9 +254,15 @@ const HELP_BELOW: &str = "p                 triads as triads, or by the letters 
 const FIRST_PAIR: &str =
     "G & A       1 3 5 · 9 ♯11 13  F♯ 7        –     +15  -1  majors a step apart…";
 const FIRST_SCALE: &str = "G Lydian               G A B C♯ D E F♯  the ♯11 does not rub";
-const STANDARD: &str = "Guitar, standard              E2 A2 D3 G3 B3 E4      22 frets, 648 mm";
-const DROP_D: &str = "Guitar, drop D                D2 A2 D3 G3 B3 E4      22 frets, 648 mm";
-const UKULELE: &str = "Ukulele, high G               G4 C4 E4 A4            15 frets, 345 mm";
+const STANDARD: &str =
+    "Guitar, standard              E2 A2 D3 G3 B3 E4              22 frets, 648 mm";
+const DROP_D: &str =
+    "Guitar, drop D                D2 A2 D3 G3 B3 E4              22 frets, 648 mm";
+/// A page below the first.
+const A_PAGE_ON: &str =
+    "Guitar, CGDGAD                C2 G2 D3 G3 A3 D4              22 frets, 648 mm";
+const LAST_TUNING: &str =
+    "Charango                      G4 C5 E5 A4 E5                 17 frets, 370 mm";
 
 #[test]
 fn every_triple_holds() {

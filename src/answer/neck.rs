@@ -27,7 +27,10 @@ impl NeckAnswer {
             format: FORMAT,
             tuning,
             pair: pair.name.clone(),
-            places: places.into_iter().filter(|place| frets.contains(place.place.fret)).collect(),
+            places: places
+                .into_iter()
+                .filter(|place| frets.contains(neck.fret_number(place.place)))
+                .collect(),
         }
     }
 }
@@ -36,8 +39,12 @@ impl NeckAnswer {
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct PlaceAnswer {
     /// String and fret.
-    #[serde(flatten, serialize_with = "string_and_fret")]
+    #[serde(skip)]
     pub place: Place,
+    /// The number of the string.
+    pub string: u8,
+    /// The fret as it is written: 0 for an open string, and the capo's fret where it holds that.
+    pub fret: u8,
     /// The sounding pitch.
     pub midi: u8,
     /// The note as its triad is spelled.
@@ -101,14 +108,6 @@ impl std::str::FromStr for Labels {
     }
 }
 
-fn string_and_fret<S: serde::Serializer>(place: &Place, serializer: S) -> Result<S::Ok, S::Error> {
-    use serde::ser::SerializeMap;
-    let mut map = serializer.serialize_map(Some(2))?;
-    map.serialize_entry("string", &place.string.number())?;
-    map.serialize_entry("fret", &place.fret.number())?;
-    map.end()
-}
-
 fn side_word<S: serde::Serializer>(side: &Side, serializer: S) -> Result<S::Ok, S::Error> {
     serializer.serialize_str(match side {
         Side::First => "first",
@@ -128,7 +127,9 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
                 let (index, note) = triad.name.member(class)?;
                 let degree = *triad.degrees.get(index)?;
                 let member = *triad.name.quality().degrees().get(index)?;
-                Some(PlaceAnswer { place, midi: pitch.midi(), note, side, degree, member })
+                let (string, fret) = (place.string.number(), neck.fret_number(place).number());
+                let midi = pitch.midi();
+                Some(PlaceAnswer { place, string, fret, midi, note, side, degree, member })
             })
         })
         .collect();

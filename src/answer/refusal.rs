@@ -60,6 +60,8 @@ pub enum Refusal {
         /// The known tuning with the nearest id.
         nearest: Option<String>,
     },
+    /// A capo that does not go on the instrument.
+    Capo(TuningError),
     /// A string set that the instrument does not have.
     NoSuchStrings {
         /// The set as written.
@@ -124,6 +126,9 @@ impl fmt::Display for Refusal {
             }
             Refusal::Tuning { error, nearest: None } => {
                 write!(f, "{error}; or a tuning's name: fretloom tunings lists them")
+            }
+            Refusal::Capo(error) => {
+                write!(f, "cannot put the capo there: expected {}", error.expected())
             }
             Refusal::NoSuchStrings { strings, count } => write!(
                 f,

@@ -24,7 +24,7 @@ pub struct ShapeAnswer {
     pub voicing: Voicing,
     /// String numbers.
     pub strings: [u8; 3],
-    /// Frets, 0 for open.
+    /// Frets, 0 for open, and the capo's fret for a string that it holds.
     pub frets: [u8; 3],
     /// Sounding pitches as MIDI numbers.
     pub pitches: [u8; 3],
@@ -37,16 +37,16 @@ pub struct ShapeAnswer {
 }
 
 impl ShapeAnswer {
-    /// The shape of a triad under its name.
+    /// The shape of a triad on a neck under its name.
     #[must_use]
-    pub fn new(triad: SpelledTriad, shape: &Shape) -> ShapeAnswer {
+    pub fn new(neck: &Neck, triad: SpelledTriad, shape: &Shape) -> ShapeAnswer {
         ShapeAnswer {
             triad,
             inversion: shape.inversion(),
             by_name_only: shape.by_name_only(),
             voicing: shape.voicing(),
             strings: shape.strings().map(|string| string.number()),
-            frets: shape.frets().map(|fret| fret.number()),
+            frets: shape.places().map(|place| neck.fret_number(place).number()),
             pitches: shape.pitches().map(|pitch| pitch.midi()),
             fingers: shape.fingers().map(|fingers| fingers.map(|finger| finger.number())),
             stretch_mm: (shape.stretch_mm() * 10.0).round() / 10.0,
@@ -80,7 +80,7 @@ impl ShapesAnswer {
     ) -> Result<ShapesAnswer, Refusal> {
         let query = on_strings(neck, strings, *query)?;
         let shapes = query.shapes(neck, triad.triad());
-        let shapes = shapes.iter().map(|shape| ShapeAnswer::new(triad, shape)).collect();
+        let shapes = shapes.iter().map(|shape| ShapeAnswer::new(neck, triad, shape)).collect();
         Ok(ShapesAnswer { format: FORMAT, tuning, shapes })
     }
 }
@@ -118,7 +118,7 @@ impl LadderAnswer {
         let answer = |rung: &Rung| {
             let [first, second] = triads;
             let triad = if rung.side == Side::First { first } else { second };
-            ShapeAnswer::new(triad, &rung.shape)
+            ShapeAnswer::new(neck, triad, &rung.shape)
         };
         Ok(LadderAnswer {
             format: FORMAT,

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
+use fretloom_fretboard::{Capo, FretRange, Inversion, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
@@ -38,6 +38,14 @@ pub struct Common {
     #[arg(long, global = true, value_name = "TUNING", default_value = "guitar-standard")]
     pub tuning: String,
 
+    /// A capo at this fret of the neck; frets keep their numbers
+    #[arg(long, global = true, value_name = "FRET", allow_negative_numbers = true)]
+    pub capo: Option<String>,
+
+    /// The strings that a partial capo holds: 5-4-3
+    #[arg(long, global = true, value_name = "STRINGS")]
+    pub capo_strings: Option<String>,
+
     /// How triads are written: as triads, or by the letters of the scale
     #[arg(long, global = true, value_enum, default_value = "plain")]
     pub spelling: SpellingArg,
@@ -49,6 +57,18 @@ pub struct Common {
     /// Print b and # instead of signs, as where the terminal is not UTF-8
     #[arg(long, global = true)]
     pub ascii: bool,
+}
+
+impl Common {
+    /// The capo that is wanted, if any.
+    ///
+    /// # Errors
+    ///
+    /// Where its fret or its strings cannot be read.
+    pub fn capo(&self) -> Result<Capo, Refusal> {
+        let Some(fret) = &self.capo else { return Ok(Capo::NONE) };
+        Ok(Capo::read(fret, self.capo_strings.as_deref())?)
+    }
 }
 
 /// Spelling policies on the command line.
@@ -97,7 +117,26 @@ pub enum Command {
     /// The neck with both triads of a pair
     Neck(Neck),
     /// The tunings that there are, and from which file
-    Tunings,
+    Tunings {
+        /// What else is asked of them
+        #[command(subcommand)]
+        question: Option<TuningQuestion>,
+    },
+}
+
+/// What can be asked of tunings besides their list.
+#[derive(Subcommand, Debug)]
+pub enum TuningQuestion {
+    /// Which shapes survive from one tuning to another, string set by string set
+    Compare {
+        /// The tuning that you know, as --tuning takes it
+        a: String,
+        /// The tuning that you go to
+        b: String,
+        /// Also say where the ladder of this pair begins: "F & G"
+        #[arg(long, value_name = "PAIR")]
+        pair: Option<String>,
+    },
 }
 
 /// `scales`
@@ -234,6 +273,12 @@ pub struct Neck {
     /// What stands in the marks: note, degree (over the chord) or member (of the triad)
     #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
+    /// The mirror image, with the nut at the right
+    #[arg(long)]
+    pub left_handed: bool,
+    /// With string 1 at the bottom
+    #[arg(long)]
+    pub upside_down: bool,
 }
 
 /// Voicings on the command line.

@@ -4,18 +4,18 @@ use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
+use fretloom_fretboard::{FretRange, Neck, ShapeQuery, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
-use super::args::{self, Cli, Command, Wanted, WhereTo};
+use super::args::{self, Cli, Command, TuningQuestion, Wanted, WhereTo};
 use super::{Failure, Outcome, complain, text};
 use crate::answer::{
-    self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
-    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
+    self, CompareAnswer, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer,
+    Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
 };
 use crate::library::{Library, LoadedTunings, Problem};
-use crate::tui;
+use crate::tui::{self, neck::NeckPicture};
 
 /// A call with the data files that it may need.
 struct Call<'a> {
@@ -56,10 +56,25 @@ impl Call<'_> {
                     self.printed(&answer::chord(symbol)?, text::chord)
                 }
             },
-            Command::Shapes(shapes) => self.printed(&self.shapes(shapes)?, text::shapes),
-            Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
+            Command::Shapes(shapes) => {
+                let triad = shapes.triad.parse()?;
+                let answer = self.shapes(shapes, triad)?;
+                self.printed(&answer, |answer| text::shapes(answer, triad))
+            }
+            Command::Ladder(ladder) => {
+                let triads = [ladder.first.parse()?, ladder.second.parse()?];
+                let answer = self.ladder(ladder, triads)?;
+                self.printed(&answer, |answer| text::ladder(answer, triads))
+            }
             Command::Neck(wanted) => self.neck(wanted)?,
-            Command::Tunings => self.printed(&TuningsAnswer::new(self.tunings()), text::tunings),
+            Command::Tunings { question: None } => {
+                self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)
+            }
+            Command::Tunings { question: Some(TuningQuestion::Compare { a, b, pair }) } => {
+                let pair = pair.as_deref().map(read_pair).transpose()?;
+                let answer = CompareAnswer::new(self.tunings(), a, b, pair)?;
+                self.printed(&answer, text::compare)
+            }
         })
     }
 
@@ -93,11 +108,18 @@ impl Call<'_> {
         self.library.scales.kinds()
     }
 
+    /// The chosen tuning, with the capo.
+    fn tuning(&self) -> Result<(Tuning, TuningAnswer), Refusal> {
+        let loaded = self.tunings();
+        let (tuning, _) = answer::find_tuning(loaded, &self.cli.common.tuning)?;
+        answer::put_capo(loaded, tuning, self.cli.common.capo()?)
+    }
+
     /// The chosen neck, and which of its frets are wanted. A range may end beyond the neck, as one
     /// that is made for a longer one does; it may not begin there.
     fn neck_within(&self, frets: Option<&str>) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
         let frets = args::frets(frets)?;
-        let (tuning, answer) = answer::find_tuning(self.tunings(), &self.cli.common.tuning)?;
+        let (tuning, answer) = self.tuning()?;
         let last = tuning.last_fret();
         if frets.first() > last {
             return Err(Refusal::NoSuchFrets { frets: frets.to_string(), last: last.number() });
@@ -127,11 +149,7 @@ impl Call<'_> {
         }
         let moment = self.moment(pairs.chord.as_deref(), pairs.scale.as_deref())?;
         match &pairs.pair {
-            Some(pair) => {
-                let triads = two_triads(pair)
-                    .ok_or_else(|| Refusal::NotTwoTriads { text: pair.trim().to_owned() })?;
-                answer::one_pair(&moment, triads?, self.spelling())
-            }
+            Some(pair) => answer::one_pair(&moment, read_pair(pair)?, self.spelling()),
             None => self.wanted_pairs(&moment, &pairs.wanted),
         }
     }
@@ -140,16 +158,18 @@ impl Call<'_> {
         Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
-    fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
-        let triad: SpelledTriad = shapes.triad.parse()?;
+    fn shapes(&self, shapes: &args::Shapes, triad: SpelledTriad) -> Result<ShapesAnswer, Refusal> {
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
         let query = shape_query(shapes, frets);
         ShapesAnswer::new(&neck, tuning, triad, strings, &query)
     }
 
-    fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
-        let triads = [ladder.first.parse()?, ladder.second.parse()?];
+    fn ladder(
+        &self,
+        ladder: &args::Ladder,
+        triads: [SpelledTriad; 2],
+    ) -> Result<LadderAnswer, Refusal> {
         let strings = ladder.strings.parse().map_err(Refusal::Read)?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
         let query = query(&ladder.where_to, frets);
@@ -161,8 +181,8 @@ impl Call<'_> {
         let pair = self.chosen_pair(&moment, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
-        let drawn = |answer: &NeckAnswer| text::neck(answer, &neck, &pair, frets, wanted.labels);
-        Ok(self.printed(&answer, drawn))
+        let picture = picture(&neck, &answer, frets, wanted);
+        Ok(self.printed(&answer, |answer| text::neck(answer, &pair, &picture)))
     }
 
     /// The pair that is meant by its number in the list or by its two triads.
@@ -193,6 +213,7 @@ impl Call<'_> {
         let symbol = self.cli.chord.first().map(String::as_str);
         let tuning = &self.cli.common.tuning;
         let mut explore = tui::explore::Explore::open(symbol, tuning, self.library, spelling)?;
+        explore.put_capo(self.cli.common.capo()?)?;
         if ascii {
             explore.use_ascii();
         }
@@ -212,6 +233,12 @@ fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
         Ok([one.trim().parse()?, other.trim().parse()?])
     };
     Some(read())
+}
+
+/// A pair of the player's own.
+fn read_pair(text: &str) -> Result<[SpelledTriad; 2], Refusal> {
+    let text = text.trim();
+    two_triads(text).ok_or_else(|| Refusal::NotTwoTriads { text: text.to_owned() })?
 }
 
 /// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
@@ -249,6 +276,19 @@ fn in_plain_words(error: &io::Error) -> String {
         io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
         _ => error.to_string(),
     }
+}
+
+/// The neck as it is to be drawn.
+fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Neck) -> NeckPicture {
+    let mut picture = NeckPicture::new(neck, &answer.places, wanted.labels)
+        .between(frets.first().number(), frets.last().number());
+    if wanted.left_handed {
+        picture = picture.left_handed();
+    }
+    if wanted.upside_down {
+        picture = picture.upside_down();
+    }
+    picture
 }
 
 fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {

@@ -1,17 +1,23 @@
 //! Answers as text for people.
 
-use fretloom_fretboard::{FretRange, Neck, Voicing};
+mod tunings;
+
+use fretloom_fretboard::Voicing;
+use fretloom_theory::SpelledTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::answer::{
-    ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
-    PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, TuningsAnswer, Wishes,
+    ChordAnswer, ChordLine, ChordListAnswer, LadderAnswer, NeckAnswer, OneChordAnswer, PairAnswer,
+    PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer, TuningAnswer,
+    Wishes, behind_capo,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
 use crate::words::{dashed, inversion, mode_of, spaced};
+
+use tunings::courses;
+pub(super) use tunings::{compare, tunings};
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 fn table(rows: &[Vec<String>]) -> String {
@@ -222,11 +228,24 @@ pub(super) fn chords(answer: &ChordListAnswer) -> String {
 }
 
 fn tuning_line(tuning: &TuningAnswer) -> String {
-    let mut text = format!("{}   {}", tuning.name, tuning.strings.join(" "));
+    let mut text = format!("{}   {}", tuning.name, courses(tuning));
     if tuning.octaves_inferred {
         text += "   (octaves inferred)";
     }
+    if !tuning.held_by().is_none() {
+        text += &format!("   {}", tuning.held_by());
+    }
     text + "\n"
+}
+
+/// What sounds, and what the hand makes behind the capo; nothing without one.
+fn capo_line<const N: usize>(tuning: &TuningAnswer, triads: [SpelledTriad; N]) -> String {
+    let capo = tuning.held_by();
+    let Some(shapes) = behind_capo(capo, triads) else { return String::new() };
+    let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
+    let of = if N == 1 { "shape" } else { "shapes" };
+    let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
+    format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
 }
 
 fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
@@ -257,42 +276,36 @@ fn with_care(text: String, shapes: &[ShapeAnswer]) -> String {
 }
 
 /// `shapes`
-pub(super) fn shapes(answer: &ShapesAnswer) -> String {
+pub(super) fn shapes(answer: &ShapesAnswer, triad: SpelledTriad) -> String {
+    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, [triad]);
     let rows: Vec<Vec<String>> = answer.shapes.iter().map(shape_row).collect();
     if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
+        return head + "\nno shape fits the wish\n";
     }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
+    let text = format!("{head}\n{}", table(&rows));
     with_care(text, &answer.shapes)
 }
 
 /// `ladder`: going up, the lowest shape first.
-pub(super) fn ladder(answer: &LadderAnswer) -> String {
+pub(super) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String {
+    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, triads);
     let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
     if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
+        return head + "\nno shape fits the wish\n";
     }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
+    let text = format!("{head}\n{}", table(&rows));
     with_care(text, &answer.rungs)
 }
 
 /// `neck`
-pub(super) fn neck(
-    answer: &NeckAnswer,
-    neck: &Neck,
-    pair: &PairAnswer,
-    frets: FretRange,
-    labels: Labels,
-) -> String {
-    let picture = NeckPicture::new(neck, &answer.places, labels)
-        .between(frets.first().number(), frets.last().number());
+pub(super) fn neck(answer: &NeckAnswer, pair: &PairAnswer, picture: &NeckPicture) -> String {
+    let (first, second) = (pair.first.name, pair.second.name);
     format!(
-        "{}[{}] & ({})   {}\n\n{}",
+        "{}{}[{first}] & ({second})   {}\n\n{}",
         tuning_line(&answer.tuning),
-        pair.first.name,
-        pair.second.name,
+        capo_line(&answer.tuning, [first, second]),
         pair.why,
-        drawn(&picture)
+        drawn(picture)
     )
 }
 
@@ -302,23 +315,4 @@ fn drawn(picture: &NeckPicture) -> String {
     let mut buffer = Buffer::empty(area);
     picture.draw(area, &mut buffer, &Theme::monochrome());
     crate::tui::text_of(&buffer)
-}
-
-/// `tunings`
-pub(super) fn tunings(answer: &TuningsAnswer) -> String {
-    let rows: Vec<Vec<String>> = answer
-        .tunings
-        .iter()
-        .map(|tuning| {
-            vec![
-                tuning.id.clone(),
-                tuning.strings.join(" "),
-                format!("{} frets", tuning.frets),
-                format!("{} mm", tuning.scale_mm),
-                tuning.name.clone(),
-                tuning.source.clone(),
-            ]
-        })
-        .collect();
-    table(&rows)
 }

@@ -47,4 +47,4 @@ pub use place::{Place, StringNumber};
 pub use read_error::ReadError;
 pub use shape::{Inversion, Shape, ShapeQuery, StringSets, Voicing};
 pub use string_set::StringSet;
-pub use tuning::{Instrument, OpenString, Tuning, TuningError};
+pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};

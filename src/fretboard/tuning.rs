@@ -3,71 +3,31 @@
 //! A tuning keeps *sounding* pitches with their octaves, always. Order across the neck and order
 //! by pitch are different things: nothing here assumes that a higher string number sounds lower.
 
+mod capo;
+mod error;
 mod instrument;
+mod open_string;
 mod read;
 
 use std::fmt;
 
 use fretloom_theory::{NamedPitch, Pitch};
 
-use crate::{Fret, ReadError, StringNumber};
+use crate::{Fret, StringNumber};
 
+pub use capo::Capo;
+pub use error::TuningError;
 pub use instrument::Instrument;
-
-/// A string as it sounds when nothing stops it.
-///
-/// # Example
-///
-/// ```
-/// use fretloom_fretboard::{Fret, OpenString};
-/// let low_e = OpenString::new("E2".parse().unwrap());
-/// assert_eq!(low_e.starts_at(), Fret::OPEN);
-/// // A banjo's fifth string has its peg at the fifth fret.
-/// let short = OpenString::starting_at("G4".parse().unwrap(), Fret::new(5).unwrap());
-/// assert_eq!(short.pitch().midi(), 67);
-/// ```
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct OpenString {
-    note: NamedPitch,
-    starts_at: Fret,
-}
-
-impl OpenString {
-    /// A string that begins at the nut.
-    #[must_use]
-    pub const fn new(note: NamedPitch) -> OpenString {
-        OpenString::starting_at(note, Fret::OPEN)
-    }
-
-    /// A string that begins at `fret` of the neck: it has no place from fret 1 up to that one.
-    #[must_use]
-    pub const fn starting_at(note: NamedPitch, fret: Fret) -> OpenString {
-        OpenString { note, starts_at: fret }
-    }
-
-    /// What it is tuned to.
-    #[must_use]
-    pub const fn note(self) -> NamedPitch {
-        self.note
-    }
-
-    /// What it sounds as.
-    #[must_use]
-    pub const fn pitch(self) -> Pitch {
-        self.note.pitch()
-    }
-
-    /// The fret of the neck where it begins; the nut for nearly every string.
-    #[must_use]
-    pub const fn starts_at(self) -> Fret {
-        self.starts_at
-    }
-}
+pub use open_string::OpenString;
 
 /// The strings of an instrument, with frets and scale length; checked when it is made.
 ///
-/// Prints as its strings from the highest number to string 1, which
-/// [`read`](Self::read) reads back (start frets, which a line of notes cannot say, apart).
+/// Prints as its strings from the highest number to string 1, as they are tuned, which
+/// [`read`](Self::read) reads back (start frets, courses and a capo, which a line of notes cannot
+/// say, apart).
+///
+/// A string may be a *course*: a principal note, which counts for order and inversion, and strings
+/// [`beside`](Self::beside) it that are stopped and struck together with it.
 ///
 /// # Example
 ///
@@ -87,6 +47,9 @@ pub struct Tuning {
     instrument: Instrument,
     /// From the highest string number to string 1, as tunings are written.
     strings: Vec<OpenString>,
+    /// What sounds beside each string, in the same order; empty where there are no courses.
+    beside: Vec<Vec<NamedPitch>>,
+    capo: Capo,
     last_fret: Fret,
     scale_mm: f64,
     octaves_inferred: bool,
@@ -97,6 +60,8 @@ impl Tuning {
     pub const SHORTEST_SCALE_MM: f64 = 100.0;
     /// The longest scale length taken: a double bass has about 1100 mm.
     pub const LONGEST_SCALE_MM: f64 = 1500.0;
+    /// The most strings of one course: three, as in the middle of a tiple.
+    pub const WIDEST_COURSE: usize = 3;
 
     /// A tuning of `strings`, from the highest string number to string 1. Until it is
     /// [`named`](Self::named) it is called by its strings, and its instrument is a guitar.
@@ -120,6 +85,8 @@ impl Tuning {
             name: names.join(" "),
             instrument: Instrument::Guitar,
             strings,
+            beside: Vec::new(),
+            capo: Capo::NONE,
             last_fret,
             scale_mm,
             octaves_inferred: false,
@@ -135,12 +102,76 @@ impl Tuning {
             if start > last {
                 return Err(TuningError::StartFret { string, start, last });
             }
-            let frets = i32::from(last.number() - start.number());
-            match open.pitch().up(frets) {
-                Some(_) => Ok(()),
-                None => Err(TuningError::TooHigh { string, note: open.note(), last }),
-            }
+            self.check_height(string, open.note())
         })
+    }
+
+    /// Can a note of `string` sound at the last fret?
+    fn check_height(&self, string: StringNumber, note: NamedPitch) -> Result<(), TuningError> {
+        let last = self.last_fret;
+        let start = self.string(string).map_or(Fret::OPEN, OpenString::starts_at);
+        let frets = last.number().saturating_sub(start.number());
+        match note.pitch().up(i32::from(frets)) {
+            Some(_) => Ok(()),
+            None => Err(TuningError::TooHigh { string, note, last }),
+        }
+    }
+
+    /// The same tuning with courses: for each string, from the highest number to string 1, the
+    /// notes that sound beside it. An empty list is a single string.
+    ///
+    /// # Errors
+    ///
+    /// Where there is not one list a string, where a course has more than
+    /// [three](Self::WIDEST_COURSE) strings, or sounds above G9 at the last fret.
+    pub fn with_courses(self, beside: Vec<Vec<NamedPitch>>) -> Result<Tuning, TuningError> {
+        if beside.len() != self.strings.len() {
+            let (lists, strings) = (beside.len(), self.strings.len());
+            return Err(TuningError::CourseCount { lists, strings });
+        }
+        for ((string, _), more) in self.strings().zip(&beside) {
+            if more.len() >= Tuning::WIDEST_COURSE {
+                return Err(TuningError::WideCourse { string, count: more.len() + 1 });
+            }
+            more.iter().try_for_each(|note| self.check_height(string, *note))?;
+        }
+        let single = beside.iter().all(Vec::is_empty);
+        Ok(Tuning { beside: if single { Vec::new() } else { beside }, ..self })
+    }
+
+    /// The same tuning under `capo` instead of the one it had; [`Capo::NONE`] takes it away.
+    ///
+    /// # Errors
+    ///
+    /// Where the capo lies above the last fret, or on strings that are not there.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom_fretboard::{Capo, Fret, StringNumber, Tuning};
+    /// let tuning = Tuning::read("EADGBE").unwrap();
+    /// let capoed = tuning.clone().with_capo(Capo::full(Fret::new(3).unwrap())).unwrap();
+    /// let first = capoed.string(StringNumber::FIRST).unwrap();
+    /// assert_eq!(first.pitch().midi(), 67); // G4
+    /// assert_eq!(capoed.to_string(), "E2 A2 D3 G3 B3 E4"); // still tuned so
+    /// assert_eq!(capoed.with_capo(Capo::NONE), Ok(tuning));
+    /// ```
+    pub fn with_capo(self, capo: Capo) -> Result<Tuning, TuningError> {
+        let (last, count) = (self.last_fret, self.strings.len());
+        if capo.fret() > last {
+            return Err(TuningError::CapoFret { fret: capo.fret(), last });
+        }
+        if let Some(strings) = capo.strings().filter(|strings| !strings.is_on(count)) {
+            return Err(TuningError::CapoStrings { strings, count });
+        }
+        let under = |(string, open): (StringNumber, OpenString)| {
+            let fret = if capo.covers(string) { capo.fret() } else { Fret::OPEN };
+            open.under_capo(fret).ok_or(TuningError::TooHigh { string, note: open.note(), last })
+        };
+        let strings = self.strings().map(under).collect::<Result<_, _>>()?;
+        // Strings without a fret to lie at are no part of a capo.
+        let capo = if capo.is_none() { Capo::NONE } else { capo };
+        Ok(Tuning { strings, capo, ..self })
     }
 
     /// The same tuning under an id (its file's name), a name for people, and an instrument.
@@ -199,10 +230,43 @@ impl Tuning {
         self.scale_mm
     }
 
-    /// The fret of the capo; 0, since there is none yet.
+    /// Its capo; [`Capo::NONE`] where there is none.
     #[must_use]
-    pub const fn capo(&self) -> Fret {
-        Fret::OPEN
+    pub const fn capo(&self) -> Capo {
+        self.capo
+    }
+
+    /// Is any string a course of several?
+    #[must_use]
+    pub fn has_courses(&self) -> bool {
+        !self.beside.is_empty()
+    }
+
+    /// What the other strings of a course are tuned to; empty for a single string.
+    #[must_use]
+    pub fn beside(&self, string: StringNumber) -> &[NamedPitch] {
+        let index = self.beside.len().checked_sub(usize::from(string.number()));
+        index.and_then(|index| self.beside.get(index)).map_or(&[], Vec::as_slice)
+    }
+
+    /// What sounds when `string` is struck open: its principal, then what sounds beside it, all of
+    /// it raised by a capo that holds the string.
+    pub fn course(&self, string: StringNumber) -> impl Iterator<Item = Pitch> {
+        let raised = self.string(string).map(|open| {
+            let semitones = open.note().pitch().semitones_up_to(open.pitch());
+            (open.note(), semitones)
+        });
+        raised.into_iter().flat_map(move |(principal, semitones)| {
+            let notes = std::iter::once(principal).chain(self.beside(string).iter().copied());
+            notes.filter_map(move |note| note.pitch().up(semitones))
+        })
+    }
+
+    /// Do the strings not rise, as tuned, from the highest number to string 1?
+    #[must_use]
+    pub fn is_reentrant(&self) -> bool {
+        let pitches = || self.strings.iter().map(|open| open.note().pitch());
+        pitches().zip(pitches().skip(1)).any(|(one, next)| next < one)
     }
 
     /// Was it typed without octaves, so that they had to be inferred? A screen should say so.
@@ -221,148 +285,5 @@ impl fmt::Display for Tuning {
     }
 }
 
-/// Why there is no such tuning.
-#[derive(Clone, PartialEq, Debug)]
-#[non_exhaustive]
-pub enum TuningError {
-    /// It was typed, and cannot be read.
-    Unreadable(ReadError),
-    /// This many strings, not 3 to 12.
-    StringCount(usize),
-    /// This many frets, not 0 to 36.
-    FretCount(u32),
-    /// This many millimetres, not 100 to 1500.
-    ScaleLength(f64),
-    /// A string begins above the last fret.
-    StartFret {
-        /// Which string.
-        string: StringNumber,
-        /// Where it should begin.
-        start: Fret,
-        /// The last fret of the neck.
-        last: Fret,
-    },
-    /// A string would sound above MIDI 127 at the last fret.
-    TooHigh {
-        /// Which string.
-        string: StringNumber,
-        /// What it is tuned to.
-        note: NamedPitch,
-        /// The last fret of the neck.
-        last: Fret,
-    },
-}
-
-impl TuningError {
-    /// The character of a typed tuning that is at fault, counted from 1.
-    #[must_use]
-    pub fn at(&self) -> Option<usize> {
-        match self {
-            TuningError::Unreadable(error) => Some(error.at()),
-            _ => None,
-        }
-    }
-
-    /// What was expected instead of what was found.
-    #[must_use]
-    pub fn expected(&self) -> String {
-        match self {
-            TuningError::Unreadable(error) => error.expected().to_owned(),
-            TuningError::StringCount(count) => format!("3 to 12 strings, not {count}"),
-            TuningError::FretCount(count) => format!("0 to 36 frets, not {count}"),
-            TuningError::ScaleLength(mm) => {
-                format!("a scale length of 100 to 1500 mm, not {mm}")
-            }
-            TuningError::StartFret { string, start, last } => format!(
-                "string {string} to start at fret {last}, the last one, at most, not at {start}"
-            ),
-            TuningError::TooHigh { string, note, last } => {
-                format!("string {string} lower than {note}, to sound at most G9 at fret {last}")
-            }
-        }
-    }
-}
-
-impl From<ReadError> for TuningError {
-    fn from(error: ReadError) -> TuningError {
-        TuningError::Unreadable(error)
-    }
-}
-
-impl fmt::Display for TuningError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            TuningError::Unreadable(error) => error.fmt(f),
-            _ => write!(f, "cannot use this tuning: expected {}", self.expected()),
-        }
-    }
-}
-
-impl std::error::Error for TuningError {}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn strings(notes: &[&str]) -> Vec<OpenString> {
-        let open = |note: &&str| OpenString::new(note.parse().unwrap());
-        notes.iter().map(open).collect()
-    }
-
-    fn refusal(notes: &[&str], frets: u32, scale_mm: f64) -> String {
-        let tuning = Tuning::new(strings(notes), frets, scale_mm);
-        tuning.unwrap_err().to_string()
-    }
-
-    #[test]
-    fn what_cannot_be_an_instrument_is_refused_in_words() {
-        let three = ["G2", "D3", "G3"];
-        for (said, expected) in [
-            (refusal(&["G2", "D3"], 22, 648.0), "3 to 12 strings, not 2"),
-            (refusal(&["E2"; 13], 22, 648.0), "3 to 12 strings, not 13"),
-            (refusal(&three, 37, 648.0), "0 to 36 frets, not 37"),
-            (refusal(&three, 22, 99.0), "a scale length of 100 to 1500 mm, not 99"),
-            (refusal(&three, 22, f64::NAN), "a scale length of 100 to 1500 mm, not NaN"),
-            (
-                refusal(&["G2", "D3", "G8"], 22, 648.0),
-                "string 1 lower than G8, to sound at most G9 at fret 22",
-            ),
-        ] {
-            let expected = format!("cannot use this tuning: expected {expected}");
-            assert_eq!(said, expected);
-        }
-    }
-
-    #[test]
-    fn a_string_cannot_start_above_the_last_fret() {
-        let mut strings = strings(&["G4", "D3", "G3"]);
-        strings[0] = OpenString::starting_at(strings[0].note(), Fret::new(5).unwrap());
-        assert!(Tuning::new(strings.clone(), 5, 670.0).is_ok());
-        assert_eq!(
-            Tuning::new(strings, 4, 670.0).unwrap_err().to_string(),
-            "cannot use this tuning: expected string 3 to start at fret 4, the last one, at most, \
-             not at 5"
-        );
-    }
-
-    #[test]
-    fn a_neck_may_have_no_frets_and_the_highest_notes_are_allowed() {
-        assert!(Tuning::new(strings(&["G9", "G9", "G9"]), 0, 100.0).is_ok());
-        assert!(Tuning::new(strings(&["C-1", "C-1", "G6"]), 36, 1500.0).is_ok());
-    }
-
-    #[test]
-    fn strings_are_found_by_number() {
-        let tuning = Tuning::new(strings(&["G4", "C4", "E4", "A4"]), 15, 345.0).unwrap();
-        let by_number: Vec<(u8, String)> = tuning
-            .strings()
-            .map(|(number, open)| (number.number(), open.note().to_string()))
-            .collect();
-        let expected = [(4, "G4"), (3, "C4"), (2, "E4"), (1, "A4")];
-        assert_eq!(by_number, expected.map(|(n, note)| (n, note.to_owned())));
-        assert_eq!(tuning.string(StringNumber::new(5).unwrap()), None);
-        for (number, open) in tuning.strings() {
-            assert_eq!(tuning.string(number), Some(open));
-        }
-    }
-}
+mod tests;

@@ -1,7 +1,7 @@
 //! The tunings that there are: one a file, built in or the player's own.
 //!
-//! A file is called by the tuning's id and holds five keys, and a sixth where a string does not
-//! begin at the nut:
+//! A file is called by the tuning's id and holds five keys, a sixth where a string does not begin
+//! at the nut, and a seventh where strings are courses:
 //!
 //! ```toml
 //! name = "Banjo, open G"
@@ -11,28 +11,31 @@
 //! scale_mm = 670
 //! start_frets = [5, 0, 0, 0, 0]
 //! ```
+//!
+//! The seventh, `beside`, has a list for each string with the notes of the strings that are struck
+//! together with it, and an empty list for a single string. What stands in `strings` is then the
+//! principal of its course, by which inversions are judged:
+//!
+//! ```toml
+//! strings = ["G4", "C4", "E4", "A4"]
+//! beside = [["G3"], ["C5"], [], []]
+//! ```
+
+mod built_in;
 
 use std::path::{Path, PathBuf};
 use std::{fs, io};
 
 use fretloom_fretboard::{Fret, Instrument, OpenString, Tuning, TuningError};
+use fretloom_theory::NamedPitch;
 
 use super::fields::{Field, Fields, count, decimal, list, text};
 use super::files::read_text;
 use super::{Problem, Source};
+use built_in::BUILT_IN;
 
-/// The files of the top-level `tunings/` folder; a test compares the two.
-const BUILT_IN: &[(&str, &str)] = &[
-    ("guitar-standard", include_str!("../../tunings/guitar-standard.toml")),
-    ("guitar-drop-d", include_str!("../../tunings/guitar-drop-d.toml")),
-    ("guitar-dadgad", include_str!("../../tunings/guitar-dadgad.toml")),
-    ("guitar-all-fourths", include_str!("../../tunings/guitar-all-fourths.toml")),
-    ("guitar-7-string", include_str!("../../tunings/guitar-7-string.toml")),
-    ("bass-4-string", include_str!("../../tunings/bass-4-string.toml")),
-    ("ukulele-high-g", include_str!("../../tunings/ukulele-high-g.toml")),
-];
-
-const KEYS: &[&str] = &["name", "instrument", "strings", "frets", "scale_mm", "start_frets"];
+const KEYS: &[&str] =
+    &["name", "instrument", "strings", "frets", "scale_mm", "start_frets", "beside"];
 
 /// Every tuning that could be read, and what was wrong with the rest.
 ///
@@ -153,16 +156,14 @@ fn build(id: &str, fields: &mut Fields<'_>) -> Option<Tuning> {
     let name = fields.required("name", "a name, as in \"Guitar, drop D\"", text);
     let instrument = fields.required("instrument", "an instrument, as in \"guitar\"", text);
     let strings = open_strings(fields);
+    let beside = notes_beside(fields);
     let frets = fields.required("frets", "a number of frets, 0 to 36", count);
     let scale = fields.required("scale_mm", "a scale length in mm, as in 648", decimal);
     // Everything is read before anything is given up, so that every mistake is told at once.
-    let (name, instrument, strings) = (name?, instrument?, strings?);
+    let (name, instrument, strings, beside) = (name?, instrument?, strings?, beside?);
     let (frets, scale) = (frets?, scale?);
-    match Tuning::new(strings.value, frets.value, scale.value) {
-        Ok(tuning) => {
-            let instrument = Instrument::from_word(&instrument.value);
-            Some(tuning.named(id, &name.value, instrument))
-        }
+    let tuning = match Tuning::new(strings.value, frets.value, scale.value) {
+        Ok(tuning) => tuning,
         Err(error) => {
             let span = match error {
                 TuningError::FretCount(_) => &frets.span,
@@ -170,9 +171,43 @@ fn build(id: &str, fields: &mut Fields<'_>) -> Option<Tuning> {
                 _ => &strings.span,
             };
             fields.report(span, error.expected());
-            None
+            return None;
         }
+    };
+    let tuning = with_courses(tuning, beside, fields)?;
+    Some(tuning.named(id, &name.value, Instrument::from_word(&instrument.value)))
+}
+
+fn with_courses(
+    tuning: Tuning,
+    beside: Option<Field<Vec<Vec<NamedPitch>>>>,
+    fields: &mut Fields<'_>,
+) -> Option<Tuning> {
+    let Some(beside) = beside else { return Some(tuning) };
+    let courses = tuning.with_courses(beside.value);
+    courses.map_err(|error| fields.report(&beside.span, error.expected())).ok()
+}
+
+/// What sounds beside each string: `Some(None)` where no key says so, `None` where it cannot be
+/// read.
+fn notes_beside(fields: &mut Fields<'_>) -> Option<Option<Field<Vec<Vec<NamedPitch>>>>> {
+    let before = fields.problem_count();
+    let expected = "a list for each string of the notes beside it, as in [[\"E3\"], [\"A3\"], []]";
+    let typed = fields.optional("beside", expected, |value| list(value, |notes| list(notes, text)));
+    let Some(typed) = typed else {
+        return (fields.problem_count() == before).then_some(None);
+    };
+    let mut lists = Vec::new();
+    for notes in typed.value {
+        lists.push(notes.value.iter().filter_map(|note| read_note(note, fields)).collect());
     }
+    (fields.problem_count() == before).then_some(Some(Field { value: lists, span: typed.span }))
+}
+
+/// A note with its octave; reported where it is none.
+fn read_note(typed: &Field<String>, fields: &mut Fields<'_>) -> Option<NamedPitch> {
+    let note = typed.value.parse::<NamedPitch>();
+    note.map_err(|error| fields.report(&typed.span, note_expected(&error))).ok()
 }
 
 fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
@@ -194,10 +229,8 @@ fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
     for (index, typed) in notes.value.iter().enumerate() {
         let start = starts.as_ref().and_then(|starts| starts.value.get(index));
         let start = start.map_or(Fret::OPEN, |start| start.value);
-        match typed.value.parse() {
-            Ok(note) => strings.push(OpenString::starting_at(note, start)),
-            Err(error) => fields.report(&typed.span, note_expected(&error)),
-        }
+        let note = read_note(typed, fields);
+        strings.extend(note.map(|note| OpenString::starting_at(note, start)));
     }
     (fields.problem_count() == before).then_some(Field { value: strings, span: notes.span })
 }

@@ -7,7 +7,7 @@ mod field;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Capo, Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -141,6 +141,19 @@ impl Explore {
         Ok(explore)
     }
 
+    /// Puts a capo on the instrument; it stays there when another tuning is chosen.
+    ///
+    /// # Errors
+    ///
+    /// Where the capo lies above the last fret, or on strings that are not there.
+    pub fn put_capo(&mut self, capo: Capo) -> Result<(), Refusal> {
+        let tuning = self.neck().tuning().clone();
+        let (tuning, answer) = answer::put_capo(&self.library.tunings, tuning, capo)?;
+        self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
+        self.lay_out();
+        Ok(())
+    }
+
     /// Draws b and # instead of signs.
     pub fn use_ascii(&mut self) {
         self.ascii = true;
@@ -215,7 +228,7 @@ impl Explore {
             let root = self.read.chord.root();
             fretloom_theory::SpelledTriad::stacked(root, rung.shape.triad().quality())
         };
-        ShapeAnswer::new(name.unwrap_or_else(stacked), &rung.shape)
+        ShapeAnswer::new(self.neck(), name.unwrap_or_else(stacked), &rung.shape)
     }
 
     /// The tunings to choose from: the library's, and the one that was typed.

@@ -1,4 +1,5 @@
-//! The drawn neck: string 1 on top, the nut at the left, every note of a pair in its place.
+//! The drawn neck: string 1 on top, the nut at the left, every note of a pair in its place; the
+//! other way up, or mirrored for a left hand, where the player wants that.
 //!
 //! The two triads differ by their brackets, `[G]` and `(A)`, before they differ by colour. A
 //! [`NeckPicture`] is data: what to draw and from which fret. Where each thing goes on the cells of
@@ -9,15 +10,18 @@ mod geometry;
 
 pub use geometry::NeckGeometry;
 
-use fretloom_fretboard::{Fret, Inlay, Neck, Shape, Side, StringSet};
+use std::cmp::Reverse;
+
+use fretloom_fretboard::{Fret, Inlay, Neck, OpenString, Shape, Side, StringSet, Tuning};
 
 use crate::answer::{Labels, PlaceAnswer};
 
 /// What is drawn of a neck.
 #[derive(Clone, PartialEq, Debug)]
 pub struct NeckPicture {
-    /// String 1 first.
+    /// From the top down: string 1 first, unless the picture is upside down.
     strings: Vec<StringLine>,
+    hand: Handed,
     marks: Vec<Mark>,
     /// By fret, from fret 0.
     inlays: Vec<Inlay>,
@@ -27,6 +31,15 @@ pub struct NeckPicture {
     end: u8,
 }
 
+/// Which hand frets: where the nut is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Handed {
+    /// The nut at the left.
+    Right,
+    /// The mirror image, the nut at the right.
+    Left,
+}
+
 /// One string.
 #[derive(Clone, PartialEq, Eq, Debug)]
 struct StringLine {
@@ -34,6 +47,8 @@ struct StringLine {
     name: String,
     /// The fret it starts at, 0 for the nut.
     starts_at: u8,
+    /// The fret where a capo holds it, 0 where none does.
+    capo: u8,
     /// A string that is not in use now is drawn quietly.
     quiet: bool,
 }
@@ -58,8 +73,9 @@ impl NeckPicture {
             .strings()
             .map(|(number, string)| StringLine {
                 number: number.number(),
-                name: string.note().name().to_string(),
+                name: name_of(tuning, string),
                 starts_at: string.starts_at().number(),
+                capo: if string.is_behind_capo() { string.sounds_from().number() } else { 0 },
                 quiet: false,
             })
             .collect();
@@ -74,6 +90,7 @@ impl NeckPicture {
         let last_fret = tuning.last_fret();
         NeckPicture {
             strings,
+            hand: Handed::Right,
             marks: places.iter().map(mark).collect(),
             inlays: (0..=last_fret.number())
                 .filter_map(Fret::new)
@@ -114,6 +131,21 @@ impl NeckPicture {
         self
     }
 
+    /// As a left-handed player sees it: the mirror image, with the nut at the right. Numbers,
+    /// strings and fingers stay what they are.
+    #[must_use]
+    pub fn left_handed(mut self) -> NeckPicture {
+        self.hand = Handed::Left;
+        self
+    }
+
+    /// With string 1 at the bottom, as the neck looks from above.
+    #[must_use]
+    pub fn upside_down(mut self) -> NeckPicture {
+        self.strings.sort_by_key(|string| Reverse(string.number));
+        self
+    }
+
     /// Rows that the picture takes: the fret numbers, the strings, the inlays.
     #[must_use]
     pub fn height(&self) -> u16 {
@@ -139,5 +171,19 @@ impl NeckPicture {
         let name = self.strings.iter().map(|string| string.name.chars().count()).max();
         let label = self.marks.iter().map(|mark| mark.label.chars().count()).max();
         (name.unwrap_or(1) as u16, label.unwrap_or(1) as u16)
+    }
+}
+
+/// What an open string is called: with its octave where the strings do not rise to string 1, so
+/// that their order by pitch is seen.
+fn name_of(tuning: &Tuning, string: OpenString) -> String {
+    let note = string.note();
+    if tuning.is_reentrant() { note.to_string() } else { note.name().to_string() }
+}
+
+impl StringLine {
+    /// Where it sounds from: its start, or the capo. It has places above that only.
+    fn sounds_from(&self) -> u8 {
+        self.starts_at.max(self.capo)
     }
 }

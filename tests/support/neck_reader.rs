@@ -3,7 +3,9 @@
 //! It relies on what the picture promises and on nothing else: a row of fret numbers; below it a
 //! row for each string, string 1 first; a mark is a label in brackets, `[G]` for the first triad
 //! and `(A)` for the second; a mark stands under the number of its fret, or before the nut where
-//! the string is open; what is held looks reversed.
+//! the string is open; what is held looks reversed; a capo is a bar behind the cell of its fret,
+//! and where a string has no place its row is blank. Upside down the last string comes first, and
+//! left-handed everything lies the other way round but the words.
 
 #![allow(dead_code, reason = "each test program uses its own part of this")]
 #![allow(
@@ -18,6 +20,13 @@ use std::ops::RangeInclusive;
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::style::Modifier;
 
+/// How the picture lies; by default with string 1 on top and the nut at the left.
+#[derive(Clone, Copy, Default, Debug)]
+pub(crate) struct Lie {
+    pub(crate) left_handed: bool,
+    pub(crate) upside_down: bool,
+}
+
 /// What was read.
 #[derive(Debug)]
 pub(crate) struct DrawnNeck {
@@ -27,6 +36,12 @@ pub(crate) struct DrawnNeck {
     pub(crate) marks: BTreeSet<ReadMark>,
     /// String and fret of the marks that look held.
     pub(crate) held: BTreeSet<(u8, u8)>,
+    /// String and fret of the bars of a capo.
+    pub(crate) bars: BTreeSet<(u8, u8)>,
+    /// String and fret of every cell in view that is not blank.
+    pub(crate) cells: BTreeSet<(u8, u8)>,
+    /// What stands beside the numbers of the strings, string 1 first.
+    pub(crate) names: Vec<String>,
 }
 
 /// One mark.
@@ -57,36 +72,63 @@ struct Bracketed {
 impl DrawnNeck {
     /// Finds the neck on a screen and reads it; `None` where there is no neck.
     pub(crate) fn read(buffer: &Buffer) -> Option<DrawnNeck> {
+        DrawnNeck::read_lying(buffer, Lie::default())
+    }
+
+    /// Reads a neck that may be upside down or mirrored.
+    pub(crate) fn read_lying(buffer: &Buffer, lie: Lie) -> Option<DrawnNeck> {
         let rows: Vec<&[Cell]> = buffer.content.chunks(usize::from(buffer.area.width)).collect();
-        let header = rows.iter().position(|row| fret_numbers(row).is_some())?;
-        let numbers = fret_numbers(rows.get(header)?)?;
-        let strings: Vec<&[Cell]> = rows
-            .into_iter()
-            .skip(header + 1)
-            .zip(1..)
-            .map_while(|(row, number)| (string_number(row) == Some(number)).then_some(row))
-            .collect();
+        let header = rows.iter().position(|row| fret_numbers(row, lie).is_some())?;
+        let numbers = fret_numbers(rows.get(header)?, lie)?;
+        let below = rows.into_iter().skip(header + 1);
+        let mut strings: Vec<(usize, &[Cell])> =
+            below.map_while(|row| Some((string_number(row, lie)?, row))).collect();
+        if lie.upside_down {
+            strings.reverse();
+        }
+        let numbered = strings.iter().map(|(number, _)| *number);
+        assert!(numbered.eq(1..=strings.len()), "strings are numbered in their order");
         let mut neck = DrawnNeck {
             strings: strings.len(),
             frets: numbers.first()?.0..=numbers.last()?.0,
             marks: BTreeSet::new(),
             held: BTreeSet::new(),
+            bars: BTreeSet::new(),
+            cells: BTreeSet::new(),
+            names: strings.iter().map(|(_, row)| string_name(row, lie)).collect(),
         };
-        for (row, string) in strings.into_iter().zip(1..) {
-            neck.read_string(row, string, &numbers);
+        let nut = nut(&strings, lie).expect("a neck has a nut or a sign that it is scrolled");
+        for ((_, row), string) in strings.into_iter().zip(1..) {
+            neck.read_string(row, string, nut, &numbers);
+            neck.read_wood(row, string, &numbers, lie);
         }
         Some(neck)
     }
 
-    fn read_string(&mut self, row: &[Cell], string: u8, numbers: &[(u8, usize)]) {
-        let nut = nut(row).expect("a string has a nut or a sign that the neck is scrolled");
+    fn read_string(&mut self, row: &[Cell], string: u8, nut: usize, numbers: &[(u8, usize)]) {
+        let frets_right_of_nut = numbers.iter().any(|(_, column)| *column > nut);
         for found in bracketed(row) {
-            let fret = if found.to < nut { 0 } else { fret_over(&found, numbers) };
+            let open = if frets_right_of_nut { found.to < nut } else { found.from > nut };
+            let fret = if open { 0 } else { fret_over(&found, numbers) };
             if found.reversed {
                 self.held.insert((string, fret));
             }
             let mark = ReadMark { string, fret, side: found.side, label: found.label };
             assert!(self.marks.insert(mark), "a mark stands twice");
+        }
+    }
+
+    fn read_wood(&mut self, row: &[Cell], string: u8, numbers: &[(u8, usize)], lie: Lie) {
+        for (fret, column) in numbers {
+            if row[*column].symbol() != " " {
+                self.cells.insert((string, *fret));
+            }
+        }
+        let bars = row.iter().enumerate().filter(|(_, cell)| matches!(cell.symbol(), "║" | "H"));
+        for (bar, _) in bars {
+            let before = |column: usize| if lie.left_handed { column > bar } else { column < bar };
+            let frets = numbers.iter().filter(|(_, column)| before(*column));
+            self.bars.insert((string, frets.map(|(fret, _)| *fret).max().expect("a fret")));
         }
     }
 }
@@ -100,8 +142,9 @@ fn symbols(row: &[Cell]) -> String {
     row.iter().map(Cell::symbol).collect()
 }
 
-/// The numbers of a row that holds nothing but numbers going up by one, each with its column.
-fn fret_numbers(row: &[Cell]) -> Option<Vec<(u8, usize)>> {
+/// The numbers of a row that holds nothing but numbers going up by one along the neck, each with
+/// its column.
+fn fret_numbers(row: &[Cell], lie: Lie) -> Option<Vec<(u8, usize)>> {
     let text = symbols(row);
     let mut numbers = Vec::new();
     let mut from = 0;
@@ -111,17 +154,43 @@ fn fret_numbers(row: &[Cell]) -> Option<Vec<(u8, usize)>> {
         numbers.push((word.parse().ok()?, column));
         from = column + word.len();
     }
+    if lie.left_handed {
+        numbers.reverse();
+    }
     let rising = numbers.windows(2).all(|two| two[1].0 == two[0].0 + 1);
     (rising && !numbers.is_empty()).then_some(numbers)
 }
 
-fn string_number(row: &[Cell]) -> Option<usize> {
-    symbols(row).split_whitespace().next()?.parse().ok()
+/// The words of a string's row from its number on.
+fn words(row: &[Cell], lie: Lie) -> Vec<String> {
+    let mut words: Vec<String> = symbols(row).split_whitespace().map(str::to_owned).collect();
+    if lie.left_handed {
+        words.reverse();
+    }
+    words
 }
 
-/// The column of the nut, or of the sign in its place.
-fn nut(row: &[Cell]) -> Option<usize> {
-    row.iter().position(|cell| matches!(cell.symbol(), "┃" | "‹" | "|" | "<"))
+fn string_number(row: &[Cell], lie: Lie) -> Option<usize> {
+    words(row, lie).first()?.parse().ok()
+}
+
+fn string_name(row: &[Cell], lie: Lie) -> String {
+    words(row, lie)[1].clone()
+}
+
+/// The column of the nut, or of the sign in its place: the outermost, since a short string begins
+/// farther in, if it is in view at all.
+fn nut(strings: &[(usize, &[Cell])], lie: Lie) -> Option<usize> {
+    let columns = strings.iter().filter_map(|(_, row)| {
+        let signs = |cell: &Cell| match cell.symbol() {
+            "┃" | "|" => true,
+            "‹" | "<" => !lie.left_handed,
+            "›" | ">" => lie.left_handed,
+            _ => false,
+        };
+        if lie.left_handed { row.iter().rposition(signs) } else { row.iter().position(signs) }
+    });
+    if lie.left_handed { columns.max() } else { columns.min() }
 }
 
 fn bracketed(row: &[Cell]) -> Vec<Bracketed> {

@@ -35,7 +35,7 @@ impl ShapeQuery {
                 let found = lowest_notes(neck, strings, meaning)
                     .filter_map(|lowest| notes(neck, strings, meaning, lowest))
                     .map(|notes| Shape::at(neck, self.hand(), meaning, notes));
-                shapes.extend(found.filter(|shape| self.wants(shape)));
+                shapes.extend(found.filter(|shape| self.wants(neck, shape)));
             }
         }
     }

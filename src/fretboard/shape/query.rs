@@ -153,12 +153,12 @@ impl ShapeQuery {
     }
 
     /// Does a shape of the right voicing, inversion and strings fit the rest of the wish?
-    pub(super) fn wants(&self, shape: &Shape) -> bool {
+    pub(super) fn wants(&self, neck: &Neck, shape: &Shape) -> bool {
         let open_allowed = self.open_strings == OpenStrings::Allowed;
-        let frets = shape.frets();
+        // A range of frets is of those that are written: a capo's fret for what it holds open.
+        let in_range = |place| self.frets.contains(neck.fret_number(place));
         shape.stretch_mm() <= self.widest_mm
-            && frets
-                .iter()
-                .all(|fret| self.frets.contains(*fret) && (open_allowed || !fret.is_open()))
+            && shape.places().into_iter().all(in_range)
+            && (open_allowed || shape.frets().iter().all(|fret| !fret.is_open()))
     }
 }

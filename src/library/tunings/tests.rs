@@ -63,10 +63,24 @@ fn built_in_tunings_are_all_there() {
         ("guitar-standard", "E2 A2 D3 G3 B3 E4"),
         ("guitar-drop-d", "D2 A2 D3 G3 B3 E4"),
         ("guitar-dadgad", "D2 A2 D3 G3 A3 D4"),
+        ("guitar-open-g", "D2 G2 D3 G3 B3 D4"),
         ("guitar-all-fourths", "E2 A2 D3 G3 C4 F4"),
+        ("guitar-major-thirds", "E2 G♯2 C3 E3 G♯3 C4"),
+        ("guitar-fifths-and-a-third", "C2 G2 D3 A3 E4 G4"),
+        ("guitar-high-strung", "E3 A3 D4 G4 B3 E4"),
+        ("guitar-tenor-fifths", "C3 G3 D4 A4"),
+        ("guitar-tenor-chicago", "D3 G3 B3 E4"),
         ("guitar-7-string", "B1 E2 A2 D3 G3 B3 E4"),
+        ("guitar-7-string-russian", "D2 G2 B2 D3 G3 B3 D4"),
+        ("guitar-12-string", "E2 A2 D3 G3 B3 E4"),
         ("bass-4-string", "E1 A1 D2 G2"),
+        ("bass-5-string", "B0 E1 A1 D2 G2"),
         ("ukulele-high-g", "G4 C4 E4 A4"),
+        ("ukulele-baritone", "D3 G3 B3 E4"),
+        ("mandolin-standard", "G3 D4 A4 E5"),
+        ("banjo-open-g", "G4 D3 G3 B3 D4"),
+        ("cuatro-venezuelan", "A3 D4 F♯4 B3"),
+        ("charango-standard", "G4 C5 E5 A4 E5"),
     ] {
         let (tuning, source) = tunings.get(id).unwrap();
         assert_eq!(tuning.to_string(), strings);
@@ -74,6 +88,112 @@ fn built_in_tunings_are_all_there() {
         assert!(!tuning.octaves_inferred());
     }
     assert_eq!(tunings.iter().count(), BUILT_IN.len());
+}
+
+/// A structure is the steps from string to string, with the frets where strings start: moving
+/// all strings alike makes no new one.
+#[test]
+fn built_in_tunings_are_many_and_different() {
+    let tunings = LoadedTunings::load(None);
+    let structure = |tuning: &Tuning| -> Vec<(i32, u8)> {
+        let lowest = tuning.strings().next().unwrap().1.pitch();
+        let steps = tuning
+            .strings()
+            .map(|(_, open)| (lowest.semitones_up_to(open.pitch()), open.starts_at().number()));
+        steps.collect()
+    };
+    let mut structures: Vec<_> = tunings.iter().map(|(tuning, _)| structure(tuning)).collect();
+    assert!(structures.len() >= 52, "{} tunings", structures.len());
+    structures.sort();
+    structures.dedup();
+    assert!(structures.len() >= 36, "{} structures", structures.len());
+}
+
+/// Scale lengths in mm from the smallest to the largest of a family that are commonly built: from
+/// memory.
+const COMMON_SCALES: &[(&str, std::ops::RangeInclusive<f64>)] = &[
+    ("guitar", 530.0..=760.0),
+    ("bass", 760.0..=914.0),
+    ("ukulele", 320.0..=530.0),
+    ("mandolin", 330.0..=700.0),
+    ("banjo", 500.0..=700.0),
+    ("bouzouki", 600.0..=700.0),
+    ("cuatro", 500.0..=580.0),
+    ("cavaquinho", 320.0..=350.0),
+    ("vihuela", 500.0..=560.0),
+    ("charango", 350.0..=390.0),
+];
+
+#[test]
+fn an_id_begins_with_the_instrument_and_its_scale_is_plausible() {
+    for (tuning, _) in LoadedTunings::load(None).iter() {
+        let (id, instrument) = (tuning.id(), tuning.instrument().word());
+        assert!(id.strip_prefix(instrument).is_some_and(|rest| rest.starts_with('-')), "{id}");
+        assert!(id.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-'));
+        assert!(tuning.name().is_ascii() && tuning.name().len() <= 28, "{}", tuning.name());
+        let known = COMMON_SCALES.iter().find(|(word, _)| *word == instrument);
+        assert!(known.unwrap().1.contains(&tuning.scale_mm()), "{id}: {}", tuning.scale_mm());
+        assert!((9..=26).contains(&tuning.last_fret().number()), "{id}");
+    }
+}
+
+/// Two of one name, or one instrument told twice, would leave a player to guess.
+#[test]
+fn no_two_built_in_tunings_have_one_name() {
+    let tunings = LoadedTunings::load(None);
+    let mut names: Vec<&str> = tunings.iter().map(|(tuning, _)| tuning.name()).collect();
+    names.sort_unstable();
+    let count = names.len();
+    names.dedup();
+    assert_eq!(names.len(), count);
+}
+
+/// Octaves on the four low courses and unisons on the rest: common practice, no source.
+#[test]
+fn the_courses_of_twelve_strings_are_six() {
+    let tunings = LoadedTunings::load(None);
+    let (tuning, _) = tunings.get("guitar-12-string").unwrap();
+    assert_eq!(tuning.string_count(), 6);
+    let semitones = tuning.strings().map(|(number, open)| {
+        let [beside] = tuning.beside(number) else { panic!("course {number}") };
+        open.note().pitch().semitones_up_to(beside.pitch())
+    });
+    assert_eq!(semitones.collect::<Vec<_>>(), [12, 12, 12, 12, 0, 0]);
+}
+
+#[test]
+fn courses_are_read_and_their_mistakes_told() {
+    let with = |beside: &str| format!("{GOOD}beside = {beside}\n");
+    let (tuning, problems) = read_tuning("t.toml", "t", &with("[[\"E3\"], [], [\"D3\", \"D4\"]]"));
+    assert_eq!(problems, []);
+    let tuning = tuning.unwrap();
+    let counts: Vec<usize> = tuning.strings().map(|(n, _)| tuning.beside(n).len()).collect();
+    assert_eq!(counts, [1, 0, 2]);
+    let lists = "a list for each string of the notes beside it, as in [[\"E3\"], [\"A3\"], []]";
+    for (beside, message) in [
+        ("[\"E3\"]", format!("t.toml:6:10: found `[\"E3\"]`, expected {lists}")),
+        (
+            "[[\"H3\"], [], []]",
+            "t.toml:6:12: found `\"H3\"`, expected a note letter, A to G; H is written B here, and \
+             B is Bb (character 1)"
+                .to_owned(),
+        ),
+        (
+            "[[\"E\"], [], []]",
+            "t.toml:6:12: found `\"E\"`, expected an octave number from -1 to 9, as in E2 \
+             (character 2)"
+                .to_owned(),
+        ),
+        (
+            "[[\"E3\"]]",
+            "t.toml:6:10: found `[[\"E3\"]]`, expected a list of further notes for each of 3 \
+             strings, not 1 lists"
+                .to_owned(),
+        ),
+    ] {
+        assert_eq!(said(&with(beside)), [message]);
+        assert_eq!(read_tuning("t.toml", "t", &with(beside)).0, None);
+    }
 }
 
 #[test]
@@ -125,7 +245,7 @@ fn an_unknown_key_is_told_and_costs_nothing() {
         [
             "t.toml:6:1: found `scale_mmm`, expected `scale_mm`, perhaps; this key is not used",
             "t.toml:7:1: found `colour`, expected one of name, instrument, strings, frets, \
-             scale_mm, start_frets; this key is not used",
+             scale_mm, start_frets, beside; this key is not used",
         ]
     );
 }

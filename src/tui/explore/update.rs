@@ -178,6 +178,9 @@ impl Explore {
 
     fn take_tuning(&mut self, at: usize) {
         let Some(tuning) = self.tunings().get(at).map(|tuning| (*tuning).clone()) else { return };
+        // A capo that does not go on the new instrument is taken off.
+        let capo = self.neck().tuning().capo();
+        let tuning = tuning.clone().with_capo(capo).unwrap_or(tuning);
         let answer = TuningAnswer::of(&self.library.tunings, &tuning);
         self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
         self.set = self.usual_set();
@@ -186,8 +189,8 @@ impl Explore {
     }
 
     fn tuning_in_list(&self) -> usize {
-        let here = self.instrument.neck.tuning();
-        self.tunings().iter().position(|tuning| *tuning == here).unwrap_or_default()
+        let here = self.instrument.neck.tuning().id();
+        self.tunings().iter().position(|tuning| tuning.id() == here).unwrap_or_default()
     }
 
     fn step_pair(&mut self, by: isize) {

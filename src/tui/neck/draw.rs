@@ -5,13 +5,13 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
-use super::{Mark, NeckGeometry, NeckPicture, StringLine};
+use super::{Handed, Mark, NeckGeometry, NeckPicture, StringLine};
 use crate::tui::theme::Theme;
 
 impl NeckPicture {
     /// Draws as much of the neck as `area` holds.
     pub fn draw(&self, area: Rect, buffer: &mut Buffer, theme: &Theme) {
-        let mut pen = Pen { area: area.intersection(buffer.area), buffer };
+        let mut pen = Pen { area: area.intersection(buffer.area), buffer, hand: self.hand };
         let geometry = self.geometry(area.width);
         self.draw_numbers(&mut pen, geometry, theme);
         for (string, row) in self.strings.iter().zip(1..) {
@@ -68,7 +68,8 @@ impl NeckPicture {
     }
 }
 
-/// The string itself: nut, cells, wires, and signs for what lies beyond the edges.
+/// The string itself: nut, cells, wires, capo, and signs for what lies beyond the edges. Behind a
+/// capo nothing is drawn, as before the start of a short string.
 fn draw_wood(
     pen: &mut Pen<'_>,
     geometry: NeckGeometry,
@@ -83,7 +84,7 @@ fn draw_wood(
         (false, _) => " ",
     };
     pen.write(geometry.nut(), row, at_edge, style);
-    let exists = |fret: u8| fret > string.starts_at;
+    let exists = |fret: u8| fret > string.sounds_from();
     for fret in geometry.first_shown()..=geometry.last_shown() {
         let Some((start, width)) = geometry.cell(fret) else { continue };
         if exists(fret) {
@@ -91,7 +92,8 @@ fn draw_wood(
             pen.write(start, row, &wood.repeat(usize::from(width)), style);
         }
         let wire = match fret {
-            _ if fret == string.starts_at => "┃",
+            _ if fret == string.capo => "║",
+            _ if fret == string.sounds_from() => "┃",
             _ if !exists(fret) => " ",
             _ if fret == end => "┤",
             _ if fret == geometry.last_shown() => "›",
@@ -131,17 +133,38 @@ fn draw_mark(
 struct Pen<'a> {
     area: Rect,
     buffer: &'a mut Buffer,
+    hand: Handed,
 }
 
 impl Pen<'_> {
+    /// Writes from column `x` of a right-handed picture on. In its mirror image the text takes the
+    /// mirrored columns, and reads from left to right all the same.
     fn write(&mut self, x: u16, y: u16, text: &str, style: Style) {
-        for (char, column) in text.chars().zip(x..) {
+        let length = text.chars().count() as i32;
+        let from = match self.hand {
+            Handed::Right => i32::from(x),
+            Handed::Left => i32::from(self.area.width) - i32::from(x) - length,
+        };
+        for (char, column) in text.chars().zip(from..) {
+            let Ok(column) = u16::try_from(column) else { continue };
             if column >= self.area.width || y >= self.area.height {
                 return;
             }
             if let Some(cell) = self.buffer.cell_mut((self.area.x + column, self.area.y + y)) {
-                cell.set_char(char).set_style(style);
+                cell.set_char(self.hand.sign(char)).set_style(style);
             }
+        }
+    }
+}
+
+impl Handed {
+    /// A sign that points along the neck, turned to where the neck goes.
+    fn sign(self, char: char) -> char {
+        match (self, char) {
+            (Handed::Left, '‹') => '›',
+            (Handed::Left, '›') => '‹',
+            (Handed::Left, '┤') => '├',
+            _ => char,
         }
     }
 }
