@@ -121,6 +121,14 @@ impl Neck {
         })
     }
 
+    /// Where the neck begins for the hand: the fret of a capo that lies over all strings, else the
+    /// nut. A partial capo leaves strings on which the hand can go behind it.
+    #[must_use]
+    pub const fn begins_at(&self) -> Fret {
+        let capo = self.tuning.capo();
+        if capo.strings().is_none() { capo.fret() } else { Fret::OPEN }
+    }
+
     /// Millimetres from the nut to the wire of `fret`, by the rule of equal temperament
     /// L · (1 − 2^(−n/12)); also beyond the last fret.
     #[must_use]

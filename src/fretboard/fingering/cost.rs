@@ -121,7 +121,7 @@ impl Cost {
         for (mm, fret) in from_nut_mm.iter_mut().zip(0..) {
             *mm = Fret::new(fret).map_or(0.0, |fret| neck.distance_mm(fret));
         }
-        let nut_mm = neck.distance_mm(neck.tuning().capo());
+        let nut_mm = neck.distance_mm(neck.begins_at());
         let sounding_mm = neck.tuning().scale_mm() - nut_mm;
         Cost {
             avoid,

@@ -52,13 +52,13 @@ fn fretted_touches(neck: &Neck, hand: Hand, place: Place) -> impl Iterator<Item 
 
 /// Where a hand may stand: from the first fret behind the nut or the capo to the last one.
 fn positions(neck: &Neck) -> impl Iterator<Item = HandPosition> {
-    let first = neck.tuning().capo().number() + 1;
+    let first = neck.begins_at().number() + 1;
     let last = neck.tuning().last_fret().number().max(first);
     (first..=last).filter_map(HandPosition::new)
 }
 
 fn is_in_reach(neck: &Neck, hand: Hand, touch: Touch) -> bool {
-    let behind = neck.tuning().capo().number();
+    let behind = neck.begins_at().number();
     let steps = touch.finger.number().saturating_sub(1);
     touch.hand.number() > behind
         && (steps == 0 || hand.reaches(neck, touch.hand.fret(), touch.place.fret, steps))

@@ -3,6 +3,7 @@
 use super::super::cost::{Avoid, Cost, Hurry};
 use super::super::touch::Touch;
 use super::*;
+use crate::Capo;
 
 #[test]
 fn a_shift_waits_for_a_pause() {
@@ -235,4 +236,16 @@ fn ways_differ_and_say_why() {
         assert!(ways[..index].iter().all(|other| !other.has_places_of(way)));
         assert!(index == 0 || ways[0].cost() <= way.cost());
     }
+}
+
+/// Behind a capo the hand cannot stand, and the neck is as much shorter as it is for the ear.
+#[test]
+fn behind_a_capo_the_same_line_lies_as_much_higher() {
+    let capo = Capo::full(Fret::new(3).unwrap());
+    let capoed = Neck::new(Tuning::read("EADGBE").unwrap().with_capo(capo).unwrap());
+    let plain = best(&neck("EADGBE"), &pinned(&neck("EADGBE"), &[(2, 0), (2, 1), (1, 3)], 0.5));
+    let moved = best(&capoed, &pinned(&capoed, &[(2, 0), (2, 4), (1, 6)], 0.5));
+    assert_eq!(fingers(&moved), fingers(&plain));
+    let position = |fingering: &Fingering| fingering.notes()[1].position.number();
+    assert_eq!((position(&plain), position(&moved)), (1, 4));
 }
