@@ -25,6 +25,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+pub mod fingering;
 mod fret;
 mod hand;
 mod ladder;
