@@ -6,6 +6,7 @@
 
 mod ascii;
 mod chord;
+mod finger;
 mod neck;
 mod pairs;
 mod refusal;
@@ -15,6 +16,7 @@ mod shapes;
 mod tunings;
 
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
+pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
 pub use pairs::{
     LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over, pairs_over,

@@ -221,7 +221,7 @@ pub(super) fn chords(answer: &ChordListAnswer) -> String {
     text
 }
 
-fn tuning_line(tuning: &TuningAnswer) -> String {
+pub(super) fn tuning_line(tuning: &TuningAnswer) -> String {
     let mut text = format!("{}   {}", tuning.name, tuning.strings.join(" "));
     if tuning.octaves_inferred {
         text += "   (octaves inferred)";
