@@ -185,7 +185,7 @@ impl<'a> Reach<'a> {
 const FEW: usize = 8;
 
 fn first_few(told: impl Iterator<Item = String>) -> String {
-    told.take(FEW).collect::<Vec<_>>().join(", ")
+    told.take(FEW).collect::<Vec<_>>().join("; ")
 }
 
 fn more_than_few(count: usize) -> usize {

@@ -197,7 +197,8 @@ impl Call<'_> {
         if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
             return Err(Failure::Input(
                 "the screen needs a terminal, and this is none; these commands print text: \
-                 pairs, scales, triads, chord, shapes, ladder, neck, finger, tunings (see fretloom --help)"
+                 pairs, scales, triads, chord, shapes, ladder, neck, finger, tunings (see \
+                 fretloom --help)"
                     .to_owned(),
             ));
         }

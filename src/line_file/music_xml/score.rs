@@ -82,12 +82,7 @@ impl Parts<'_> {
     }
 
     fn into_score(self) -> Result<Score, LineError> {
-        const SHOWN: usize = 8;
-        let count = self.ids.len();
-        let ids: Vec<String> =
-            self.ids.iter().take(SHOWN).map(|id| id.chars().take(20).collect()).collect();
-        let more = if count > SHOWN { " …" } else { "" };
-        let listed = format!("1 to {count}, or one of {}{more}", ids.join(", "));
+        let listed = self.listed();
         let Some(part) = self.part else {
             let Some(chosen) = self.chosen else {
                 return Err(LineError::whole("the score has no parts", "at least one part"));
@@ -96,9 +91,22 @@ impl Parts<'_> {
             return Err(LineError::new(At::Whole, wrong, format!("a part: {listed}")));
         };
         let mut remarks = part.remarks();
-        if self.chosen.is_none() && count > 1 {
+        if self.chosen.is_none() && self.ids.len() > 1 {
             remarks.push(format!("the score has several parts; took the first (--part {listed})"));
         }
         Ok(Score { part, tempi: self.tempi, remarks })
+    }
+
+    /// `1 to 2, or one of P1, P2`; of many ids the first few.
+    fn listed(&self) -> String {
+        const SHOWN: usize = 8;
+        let shown = self.ids.iter().take(SHOWN);
+        let ids: Vec<String> = shown.map(|id| id.chars().take(20).collect()).collect();
+        let more = if self.ids.len() > SHOWN { " …" } else { "" };
+        match self.ids.as_slice() {
+            [] => "none is there".to_owned(),
+            [_] => format!("1 or {}", ids.join("")),
+            _ => format!("1 to {}, or one of {}{more}", self.ids.len(), ids.join(", ")),
+        }
     }
 }
