@@ -25,7 +25,6 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-pub mod fingering;
 mod fret;
 mod hand;
 mod ladder;
