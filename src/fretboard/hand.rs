@@ -103,6 +103,25 @@ impl Hand {
         best
     }
 
+    /// How wide two neighbouring fingers stand without stretching, at most.
+    pub(crate) fn relaxed_gap_mm(self) -> f64 {
+        self.reach_mm / 4.0
+    }
+
+    /// The reach between first and fourth finger that is no stretch yet.
+    #[must_use]
+    pub fn comfortable_mm(self) -> f64 {
+        self.reach_mm * 0.75
+    }
+
+    /// With the first finger on `low`, does the finger `steps` above it get to `high`?
+    pub(crate) fn reaches(self, neck: &Neck, low: Fret, high: Fret, steps: u8) -> bool {
+        let nut_side = Fret::new(high.number().saturating_sub(1)).unwrap_or(low);
+        let space = neck.span_mm(nut_side, high);
+        let reach = neck.distance_mm(nut_side) - neck.distance_mm(low);
+        reach + HALF_FINGERTIP_MM.min(space) <= self.reach_between_mm(steps)
+    }
+
     /// How far two fingers reach whose numbers lie `steps` apart.
     fn reach_between_mm(self, steps: u8) -> f64 {
         match steps {

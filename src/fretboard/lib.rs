@@ -25,6 +25,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod fingering;
 mod fret;
 mod hand;
 mod ladder;
@@ -35,6 +36,9 @@ mod shape;
 mod string_set;
 mod tuning;
 
+pub use fingering::{
+    FingeredNote, Fingering, FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste, Why,
+};
 pub use fret::{Fret, FretRange};
 pub use hand::{Finger, Grip, Hand, HandPosition};
 pub use ladder::{Ladder, Rung, Side, Way};

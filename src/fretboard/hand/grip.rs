@@ -39,7 +39,7 @@ impl Finger {
     }
 
     /// Mean length in mm (Chatzioglou, Pinar and Govsa 2024, 51 adults).
-    pub(super) const fn length_mm(self) -> f64 {
+    pub(crate) const fn length_mm(self) -> f64 {
         match self {
             Finger::Open => 0.0,
             Finger::First => 63.9,

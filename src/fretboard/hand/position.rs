@@ -39,6 +39,15 @@ impl HandPosition {
         HandPosition::new(first_finger).unwrap_or(HandPosition::FIRST)
     }
 
+    /// The fret of the first finger.
+    #[must_use]
+    pub const fn fret(self) -> Fret {
+        match Fret::new(self.0) {
+            Some(fret) => fret,
+            None => Fret::HIGHEST,
+        }
+    }
+
     /// Its number, 1 to 36.
     #[must_use]
     pub const fn number(self) -> u8 {

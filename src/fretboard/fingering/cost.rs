@@ -1,0 +1,258 @@
+//! What a fingering costs.
+//!
+//! The unit is the millimetre: one is the effort of moving the hand a millimetre along the neck
+//! with time to spare. Everything else is weighed against that. What decides is where the *hand*
+//! is and how far and how fast it has to go, not the distance from one fret number to the next;
+//! reaching is measured in millimetres and moving also in seconds.
+//!
+//! The weights were fitted to sixty recorded solos of two players (`GuitarSet` v1.1.0, Xi, Bittner,
+//! Pauwels, Ye and Bello 2018), then rounded. Fingers were not recorded there: what concerns
+//! fingers alone follows common teaching and has no source.
+
+use super::FingeringQuery;
+use super::touch::Touch;
+use super::ways::PAUSE_S;
+use crate::{Finger, Fret, HandPosition, Neck};
+
+/// The terms of the cost. Lengths are in millimetres; `_s` marks a weight that is divided by the
+/// time there is, in seconds.
+struct Weights {
+    /// Setting the hand in motion at all.
+    shift: f64,
+    /// For each millimetre the hand goes, beyond the one that is the unit.
+    shift_hurried_s: f64,
+    /// For each millimetre, at each note, that the hand stands above where it likes to be.
+    high: f64,
+    /// For each millimetre that a finger reaches up beyond where it stands at ease.
+    stretch: f64,
+    /// For each millimetre that the first finger reaches back.
+    reach_back: f64,
+    /// For each millimetre that a finger stands nearer to the first than it would at ease.
+    squeeze: f64,
+    /// For each note of the fourth finger, the weakest.
+    fourth_finger: f64,
+    /// For each string from one note to the next.
+    string: f64,
+    /// The same, hurried.
+    string_hurried_s: f64,
+    /// For each string in between that is skipped.
+    skip: f64,
+    /// One finger for two strings of one fret in a row: it rolls.
+    roll_hurried_s: f64,
+    /// One finger for two frets of one string in a row: it slides.
+    slide_hurried_s: f64,
+    /// One finger for two frets of two strings in a row: it jumps.
+    jump_hurried_s: f64,
+    /// Two fingers on one fret of two strings with the shorter one on the higher string number.
+    crossed: f64,
+    /// Another finger for the note that sounded just before.
+    substitution: f64,
+    /// Third and fourth finger in a row, which do not move freely of one another.
+    third_to_fourth_hurried_s: f64,
+    /// One finger flat over two strings that sound together.
+    flat: f64,
+}
+
+const WEIGHTS: Weights = Weights {
+    shift: 26.0,
+    shift_hurried_s: 1.1,
+    high: 0.15,
+    stretch: 2.8,
+    reach_back: 4.3,
+    squeeze: 0.5,
+    fourth_finger: 36.0,
+    string: 2.5,
+    string_hurried_s: 0.24,
+    skip: 9.0,
+    roll_hurried_s: 1.2,
+    slide_hurried_s: 0.5,
+    jump_hurried_s: 4.0,
+    crossed: 10.0,
+    substitution: 8.0,
+    third_to_fourth_hurried_s: 0.2,
+    flat: 5.0,
+};
+
+/// What even the quickest change takes of the time there is, in seconds.
+const QUICKEST_S: f64 = 0.06;
+
+/// How pressing the time from one note to the next is: one over seconds.
+#[derive(Clone, Copy)]
+pub(super) struct Hurry(f64);
+
+impl Hurry {
+    /// Between two notes that begin `seconds` apart.
+    pub(super) fn within_s(seconds: f64) -> Hurry {
+        Hurry(1.0 / (seconds.max(0.0) + QUICKEST_S))
+    }
+
+    fn is_less_than_s(self, seconds: f64) -> bool {
+        self.0 > Hurry::within_s(seconds).0
+    }
+}
+
+/// What is to be avoided at any price, to find the best way without it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Avoid {
+    Nothing,
+    EveryShift,
+    /// Every shift for which neither an open string nor a pause gives time.
+    HurriedShifts,
+}
+
+/// More than any line could cost otherwise, for each thing to be avoided.
+const AT_ANY_PRICE: f64 = 1e9;
+
+/// The cost of fingerings on one neck, for one hand and taste.
+pub(super) struct Cost {
+    avoid: Avoid,
+    from_nut_mm: [f64; FRETS],
+    home_mm: f64,
+    open_string: f64,
+    gap_mm: f64,
+}
+
+const FRETS: usize = Fret::HIGHEST.number() as usize + 1;
+
+impl Cost {
+    pub(super) fn new(neck: &Neck, query: &FingeringQuery, avoid: Avoid) -> Cost {
+        let taste = query.taste();
+        let mut from_nut_mm = [0.0; FRETS];
+        for (mm, fret) in from_nut_mm.iter_mut().zip(0..) {
+            *mm = Fret::new(fret).map_or(0.0, |fret| neck.distance_mm(fret));
+        }
+        let nut_mm = neck.distance_mm(neck.tuning().capo());
+        let sounding_mm = neck.tuning().scale_mm() - nut_mm;
+        Cost {
+            avoid,
+            from_nut_mm,
+            home_mm: nut_mm + taste.home() * sounding_mm,
+            open_string: taste.open_string_mm(),
+            gap_mm: query.hand().relaxed_gap_mm(),
+        }
+    }
+
+    fn mm(&self, fret: u8) -> f64 {
+        self.from_nut_mm[usize::from(fret).min(FRETS - 1)]
+    }
+
+    /// What one note costs where it is.
+    pub(super) fn of(&self, touch: Touch) -> f64 {
+        let high = (self.mm(touch.hand.number()) - self.home_mm).max(0.0) * WEIGHTS.high;
+        if touch.finger == Finger::Open {
+            return high + self.open_string;
+        }
+        let beyond = self.mm(touch.place.fret.number()) - self.at_ease_mm(touch);
+        let reach = match touch.finger {
+            _ if beyond >= 0.0 => beyond * WEIGHTS.stretch,
+            Finger::First => -beyond * WEIGHTS.reach_back,
+            _ => -beyond * WEIGHTS.squeeze,
+        };
+        let fourth = if touch.finger == Finger::Fourth { WEIGHTS.fourth_finger } else { 0.0 };
+        high + reach + fourth
+    }
+
+    /// Where the finger stands at ease: one finger a fret, as far as frets are no wider than
+    /// fingers stand.
+    fn at_ease_mm(&self, touch: Touch) -> f64 {
+        let fingers = touch.finger.number().saturating_sub(1);
+        let first = self.mm(touch.hand.number());
+        let by_frets = self.mm(touch.hand.number() + fingers);
+        by_frets.min(first + f64::from(fingers) * self.gap_mm)
+    }
+
+    /// What it costs that two notes sound together; `None` where no hand could hold both.
+    pub(super) fn together(one: Touch, other: Touch) -> Option<f64> {
+        if sounds_open(one, other) {
+            return Some(0.0);
+        }
+        if one.finger == other.finger {
+            return (one.place.fret == other.place.fret).then_some(WEIGHTS.flat);
+        }
+        let in_order = one.finger.cmp(&other.finger) == one.place.fret.cmp(&other.place.fret);
+        let possible = in_order || one.place.fret == other.place.fret;
+        possible.then(|| crossed(one, other))
+    }
+
+    /// What it costs to go from one note to the next.
+    pub(super) fn between(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
+        strings(from, to, hurry) + fingers(from, to, hurry) + self.shift(from, to, hurry)
+    }
+
+    fn shift(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
+        if from.hand == to.hand {
+            return 0.0;
+        }
+        let travel = self.travel(from.hand, to.hand, hurry);
+        let begin = if is_guided(from, to) { 0.0 } else { WEIGHTS.shift };
+        travel + begin + self.price(from, to, hurry)
+    }
+
+    /// What it costs to get the hand from one position to another, apart from beginning to.
+    pub(super) fn travel(&self, from: HandPosition, to: HandPosition, hurry: Hurry) -> f64 {
+        let far_mm = (self.mm(to.number()) - self.mm(from.number())).abs();
+        far_mm * (1.0 + WEIGHTS.shift_hurried_s * hurry.0)
+    }
+
+    fn price(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
+        let eased = sounds_open(from, to) || !hurry.is_less_than_s(PAUSE_S);
+        match self.avoid {
+            Avoid::EveryShift => AT_ANY_PRICE,
+            Avoid::HurriedShifts if !eased => AT_ANY_PRICE,
+            _ => 0.0,
+        }
+    }
+}
+
+/// Is the shift an easy one to begin: while an open string sounds, or with a finger that stays on
+/// its string as a guide?
+fn is_guided(from: Touch, to: Touch) -> bool {
+    sounds_open(from, to) || from.finger == to.finger && from.place.string == to.place.string
+}
+
+fn sounds_open(from: Touch, to: Touch) -> bool {
+    from.finger == Finger::Open || to.finger == Finger::Open
+}
+
+fn strings(from: Touch, to: Touch, hurry: Hurry) -> f64 {
+    let across = from.place.string.number().abs_diff(to.place.string.number());
+    let skipped = across.saturating_sub(1);
+    f64::from(across) * (WEIGHTS.string + WEIGHTS.string_hurried_s * hurry.0)
+        + f64::from(skipped) * WEIGHTS.skip
+}
+
+fn fingers(from: Touch, to: Touch, hurry: Hurry) -> f64 {
+    if sounds_open(from, to) {
+        return 0.0;
+    }
+    let hurried = match (
+        from.finger == to.finger,
+        from.place.fret == to.place.fret,
+        from.place.string == to.place.string,
+    ) {
+        (true, true, true) => return 0.0,
+        (true, true, false) => WEIGHTS.roll_hurried_s,
+        (true, false, true) => WEIGHTS.slide_hurried_s,
+        (true, false, false) => WEIGHTS.jump_hurried_s,
+        (false, true, true) => return WEIGHTS.substitution,
+        (false, true, false) => return crossed(from, to),
+        (false, false, _) if are_third_and_fourth(from, to) => WEIGHTS.third_to_fourth_hurried_s,
+        (false, false, _) => return 0.0,
+    };
+    hurried * hurry.0
+}
+
+fn are_third_and_fourth(one: Touch, other: Touch) -> bool {
+    let fingers = [one.finger, other.finger];
+    fingers == [Finger::Third, Finger::Fourth] || fingers == [Finger::Fourth, Finger::Third]
+}
+
+/// Two fingers on one fret: the longer one belongs on the higher string number.
+fn crossed(one: Touch, other: Touch) -> f64 {
+    if one.place.fret != other.place.fret || one.place.string == other.place.string {
+        return 0.0;
+    }
+    let (ceiling, floor) =
+        if one.place.string > other.place.string { (one, other) } else { (other, one) };
+    if ceiling.finger.length_mm() < floor.finger.length_mm() { WEIGHTS.crossed } else { 0.0 }
+}
