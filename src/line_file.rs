@@ -53,7 +53,7 @@ pub struct Choice {
 /// use fretloom::line_file::{self, Choice};
 /// let file = br#"{"notes":[{"onset_s":0.5,"duration_s":0.2,"midi":60,"string":3}]}"#;
 /// let line = line_file::read(file, &Choice::default()).unwrap();
-/// assert_eq!(line.notes()[0].note.pitch.midi(), 60);
+/// assert_eq!(line.notes()[0].pitch.midi(), 60);
 /// let error = line_file::read(b"do re mi", &Choice::default()).unwrap_err();
 /// assert!(error.to_string().contains("expected"));
 /// ```

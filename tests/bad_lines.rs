@@ -69,7 +69,7 @@ fn files_that_cannot_be_opened_say_why() {
 fn a_longer_file_than_any_is_left_unread() {
     let home = Home::new();
     let note = r#"{"notes":[{"onset_s":0,"duration_s":1,"midi":60}]}"#;
-    let longest = format!("{note:LONGEST$}");
+    let longest = note.to_owned() + &" ".repeat(LONGEST - note.len());
     assert_eq!(longest.len(), LONGEST);
     home.run(&["finger", home.put("longest.json", &longest).to_str().unwrap()]).printed();
     let huge = home.put("huge.json", &(longest + " "));

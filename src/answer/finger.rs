@@ -1,7 +1,9 @@
 //! A line on the neck: the ways to play it, the best first.
 
-use fretloom_fretboard::fingering::{self, FingeredNote, FingeringWishes, LineNote, Pin, Way};
-use fretloom_fretboard::{Fret, Neck, Place, StringSet};
+use fretloom_fretboard::{
+    FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand, LineNote, Neck, Place,
+    StringSet,
+};
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
 use serde::{Serialize, Serializer};
 
@@ -34,9 +36,13 @@ pub struct WayAnswer {
     pub why: String,
     /// Its notes, in the order of the line.
     pub notes: Vec<FingeredAnswer>,
-    /// A sober word where something in it may strain the hand. For people only.
+    /// Does a finger have to reach wide somewhere? For people only.
     #[serde(skip)]
-    pub care: Option<String>,
+    pub is_wide: bool,
+    /// How many notes come after others that they begin with, as no string was left for them. For
+    /// people only.
+    #[serde(skip)]
+    pub late: usize,
 }
 
 fn in_ascii<S: Serializer>(text: &str, serializer: S) -> Result<S::Ok, S::Error> {
@@ -77,24 +83,38 @@ impl FingerAnswer {
     ) -> Result<FingerAnswer, Refusal> {
         let reach = Reach::new(neck, question.strings)?;
         let notes = reach.checked(line)?;
-        let wishes = FingeringWishes { strings: question.strings };
-        let ways = fingering::ways(neck, &notes, &wishes, question.count)
-            .map_err(|error| Refusal::Fingering { reason: error.to_string() })?;
-        let ways = ways.iter().map(|way| WayAnswer::new(way, &notes)).collect();
+        let query = FingeringQuery::default();
+        let query = question.strings.map_or(query, |strings| query.on(strings));
+        let ways = query.ways(neck, &notes, question.count);
+        let ways = ways.map_err(|error| unplayable(&error, line))?;
+        let ways = ways.iter().map(|way| WayAnswer::new(way, neck, &notes)).collect();
         Ok(FingerAnswer { format: FORMAT, tuning, ways })
     }
 }
 
+/// What is said where every note has a place and the line has none.
+fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
+    let reason = match error {
+        FingeringError::Crowded { notes } => {
+            let first = notes.first().and_then(|index| line.notes().get(*index));
+            let at = first.map(told).unwrap_or_default();
+            let expected = "expected no more at once than a hand can hold";
+            format!("{} notes begin together, the first {at}; {expected}", notes.len())
+        }
+        other => format!("{other}; expected other strings or another tuning"),
+    };
+    Refusal::Fingering { reason }
+}
+
 impl WayAnswer {
-    fn new(way: &Way, notes: &[LineNote]) -> WayAnswer {
-        let notes = way.notes().iter().zip(notes);
+    fn new(way: &Fingering, neck: &Neck, notes: &[LineNote]) -> WayAnswer {
+        let fingered = way.notes().iter().zip(notes);
         WayAnswer {
             cost: (way.cost() * 100.0).round() / 100.0,
-            why: way.why().to_string(),
-            notes: notes
-                .map(|(fingered, note)| FingeredAnswer::new(fingered, note.pitch))
-                .collect(),
-            care: None,
+            why: way.to_string(),
+            notes: fingered.map(|(at, note)| FingeredAnswer::new(at, note.pitch())).collect(),
+            is_wide: way.wide_reaches(neck, Hand::default()).next().is_some(),
+            late: way.late().len(),
         }
     }
 }
@@ -146,7 +166,7 @@ impl<'a> Reach<'a> {
     }
 
     fn check_pitches(&self, line: &Line) -> Result<(), Refusal> {
-        let lacks = |written: &&WrittenNote| self.places_of(written.note.pitch).next().is_none();
+        let lacks = |written: &&WrittenNote| self.places_of(written.pitch).next().is_none();
         let lacking: Vec<&WrittenNote> = line.notes().iter().filter(lacks).collect();
         if lacking.is_empty() {
             return Ok(());
@@ -168,16 +188,14 @@ impl<'a> Reach<'a> {
 
     /// The note with its fret counted from the nut; `None` where what is settled does not sound it.
     fn settled(&self, written: &WrittenNote, frets_from: FretsFrom) -> Option<LineNote> {
-        let mut note = written.note;
-        if let (FretsFrom::Capo, Some(fret)) = (frets_from, note.pin.fret) {
+        let mut pin = written.pin;
+        if let (FretsFrom::Capo, Some(fret)) = (frets_from, pin.fret) {
             let capo = self.neck.tuning().capo().number();
-            note.pin.fret = Some(Fret::new(fret.number().checked_add(capo)?)?);
+            pin.fret = Some(Fret::new(fret.number().checked_add(capo)?)?);
         }
-        let allows = |pin: Pin, place: Place| {
-            pin.string.is_none_or(|string| string == place.string)
-                && pin.fret.is_none_or(|fret| fret == place.fret)
-        };
-        self.places_of(note.pitch).any(|place| allows(note.pin, place)).then_some(note)
+        self.places_of(written.pitch).find(|place| pin.allows(*place))?;
+        let note = LineNote::new(written.onset_s, written.duration_s, written.pitch)?;
+        Some(note.pinned(pin))
     }
 }
 
@@ -194,12 +212,12 @@ fn more_than_few(count: usize) -> usize {
 
 /// `C2 (note 3, line 1, column 60)`
 fn told(written: &WrittenNote) -> String {
-    format!("{} at {}", name_of(written.note.pitch), written.stands)
+    format!("{} at {}", name_of(written.pitch), written.stands)
 }
 
 /// `string 3, fret 5`
 fn pinned(written: &WrittenNote) -> String {
-    let pin = written.note.pin;
+    let pin = written.pin;
     let string = pin.string.map(|string| format!("string {string}"));
     let fret = pin.fret.map(|fret| format!("fret {fret}"));
     string.into_iter().chain(fret).collect::<Vec<_>>().join(", ")

@@ -9,7 +9,7 @@ use fretloom_fretboard::Tuning;
 use super::args::Finger;
 use super::run::in_plain_words;
 use super::tab::tab;
-use super::text::tuning_line;
+use super::text::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, Refusal, WayAnswer};
 use crate::line_file::{self, Choice, LONGEST_FILE, Line};
 
@@ -47,11 +47,23 @@ pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, line: &Line) -> Strin
     }
     for (way, number) in answer.ways.iter().zip(1..) {
         text += &format!("\n{}\n{}", head(way, number), tab(tuning, line, way));
-        text += &way.care.as_ref().map(|care| format!("{care}\n")).unwrap_or_default();
+        text += &late(way.late);
+    }
+    if answer.ways.iter().any(|way| way.is_wide) {
+        text += &format!("\n{CARE}");
     }
     text
 }
 
 fn head(way: &WayAnswer, number: usize) -> String {
     format!("{number}  cost {}   {}\n", way.cost, way.why)
+}
+
+/// What a player should know of notes that cannot sound when they should.
+fn late(count: usize) -> String {
+    match count {
+        0 => String::new(),
+        1 => "1 note comes late: no string was left where it begins\n".to_owned(),
+        _ => format!("{count} notes come late: no string was left where they begin\n"),
+    }
 }

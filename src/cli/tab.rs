@@ -46,11 +46,11 @@ pub(super) fn tab(tuning: &Tuning, line: &Line, way: &WayAnswer) -> String {
 /// The notes by time, those together that sound together.
 fn columns(tuning: &Tuning, written: &[WrittenNote], fingered: &[FingeredAnswer]) -> Vec<Column> {
     let mut notes: Vec<_> = written.iter().zip(fingered).collect();
-    notes.sort_by(|(one, _), (other, _)| one.note.onset_s.total_cmp(&other.note.onset_s));
+    notes.sort_by(|(one, _), (other, _)| one.onset_s.total_cmp(&other.onset_s));
     let capo = tuning.capo().number();
     let mut columns: Vec<Column> = Vec::new();
     for (written, fingered) in notes {
-        let onset_s = written.note.onset_s;
+        let onset_s = written.onset_s;
         let note = (fingered.string, fingered.fret.saturating_sub(capo), fingered.finger);
         match columns.last_mut() {
             Some(last) if last.has_room(onset_s, fingered.string) => last.notes.push(note),

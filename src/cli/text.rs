@@ -245,8 +245,9 @@ fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
     ]
 }
 
-/// One sober line under wide grips.
-const CARE: &str = "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
+/// One sober line under wide grips and reaches.
+pub(super) const CARE: &str =
+    "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
 
 /// From how many millimetres on the line of care is shown: a four-fret grip in the lowest frets of
 /// a guitar, near the comfortable limit.

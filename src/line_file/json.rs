@@ -5,8 +5,7 @@
 
 use std::fmt;
 
-use fretloom_fretboard::fingering::{LineNote, Pin};
-use fretloom_fretboard::{Fret, StringNumber};
+use fretloom_fretboard::{Fret, Pin, StringNumber};
 use fretloom_theory::Pitch;
 use serde::Deserialize;
 use serde::de::{Deserializer, SeqAccess, Visitor};
@@ -88,15 +87,15 @@ fn note(raw: &RawValue, number: usize, at: At) -> Result<WrittenNote, LineError>
         string: fields.optional("string", "a string number, 1 to 12", StringNumber::new)?,
         fret: fields.optional("fret", "a fret number, 0 to 36", Fret::new)?,
     };
-    let note = LineNote {
+    Ok(WrittenNote {
         onset_s,
         duration_s: fields.seconds("duration_s")?,
         pitch: fields.small("midi", "a MIDI number, 0 to 127", Pitch::from_midi)?,
         pin,
-    };
-    // Not negative and at most a day, which the line checks: no bar is lost.
-    let bar = (onset_s / Line::BAR_S) as u64;
-    Ok(WrittenNote { note, bar, stands: Whereabouts::Listed { number, at } })
+        // Not negative and at most a day, which the line checks: no bar is lost.
+        bar: (onset_s / Line::BAR_S) as u64,
+        stands: Whereabouts::Listed { number, at },
+    })
 }
 
 /// The fields of one note.
@@ -171,10 +170,10 @@ mod tests {
         )
         .unwrap();
         let [late, early] = line.notes() else { panic!("two notes") };
-        assert_eq!((late.note.onset_s, late.note.pitch.midi(), late.bar), (3.0, 127, 1));
-        assert_eq!(late.note.pin.fret, Fret::new(36));
-        assert_eq!(late.note.pin.string, StringNumber::new(12));
-        assert_eq!((early.note.duration_s, early.note.pin), (0.25, Pin::default()));
+        assert_eq!((late.onset_s, late.pitch.midi(), late.bar), (3.0, 127, 1));
+        assert_eq!(late.pin.fret, Fret::new(36));
+        assert_eq!(late.pin.string, StringNumber::new(12));
+        assert_eq!((early.duration_s, early.pin), (0.25, Pin::default()));
         assert_eq!(early.stands.to_string(), "note 2 (line 3, column 17)");
         assert!(!line.has_written_bars());
     }

@@ -1,14 +1,21 @@
 //! The line that was read.
 
-use fretloom_fretboard::fingering::LineNote;
+use fretloom_fretboard::Pin;
+use fretloom_theory::Pitch;
 
 use super::{At, LONGEST_LINE_S, LineError, MOST_NOTES, Whereabouts};
 
 /// A note with the place in its file.
 #[derive(Clone, PartialEq, Debug)]
 pub struct WrittenNote {
-    /// The note.
-    pub note: LineNote,
+    /// When it begins, in seconds from the beginning of the line.
+    pub onset_s: f64,
+    /// How long it sounds, in seconds.
+    pub duration_s: f64,
+    /// What sounds.
+    pub pitch: Pitch,
+    /// The place that the file settles.
+    pub pin: Pin,
     /// Which bar it begins in, counted from 0: those of the file, or two seconds each where the
     /// file has none.
     pub bar: u64,
@@ -75,7 +82,7 @@ impl Line {
     /// The same line with nothing settled about any place.
     #[must_use]
     pub fn without_pins(mut self) -> Line {
-        self.notes.iter_mut().for_each(|written| written.note.pin = Default::default());
+        self.notes.iter_mut().for_each(|written| written.pin = Pin::default());
         self
     }
 
@@ -110,8 +117,8 @@ pub(super) fn too_many() -> LineError {
 }
 
 fn check(written: &WrittenNote) -> Result<(), LineError> {
-    let end_s = written.note.onset_s + written.note.duration_s;
-    let are_times = written.note.onset_s >= 0.0 && written.note.duration_s >= 0.0;
+    let end_s = written.onset_s + written.duration_s;
+    let are_times = written.onset_s >= 0.0 && written.duration_s >= 0.0;
     if are_times && end_s <= LONGEST_LINE_S {
         return Ok(());
     }

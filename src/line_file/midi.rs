@@ -9,7 +9,7 @@ mod chunks;
 mod clock;
 mod track;
 
-use fretloom_fretboard::fingering::{LineNote, Pin};
+use fretloom_fretboard::Pin;
 
 use super::line::Bars;
 use super::{At, Line, LineError, Whereabouts, WrittenNote};
@@ -84,8 +84,8 @@ impl Clock {
         let stands = Whereabouts::InTrack { track, bar, onset_s };
         // The saturating cast serves: a time beyond a day is refused by the line.
         let counted = bar.map_or((onset_s / Line::BAR_S) as u64, |(bar, _)| bar - 1);
-        let note = LineNote { onset_s, duration_s, pitch: note.pitch, pin: Pin::default() };
-        WrittenNote { note, bar: counted, stands }
+        let (pitch, pin) = (note.pitch, Pin::default());
+        WrittenNote { onset_s, duration_s, pitch, pin, bar: counted, stands }
     }
 }
 

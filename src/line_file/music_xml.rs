@@ -16,8 +16,6 @@ mod score;
 mod ties;
 mod xml;
 
-use fretloom_fretboard::fingering::LineNote;
-
 use super::line::FretsFrom;
 use super::locator::Locator;
 use super::tempo::TempoMap;
@@ -32,7 +30,7 @@ pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<Line, LineError> 
     let raw = wanted_staff(score.part, &mut remarks);
     let mut notes = written(&raw, text, &tempi);
     // By time; what begins together stays in the order of the file.
-    notes.sort_by(|one, other| one.note.onset_s.total_cmp(&other.note.onset_s));
+    notes.sort_by(|one, other| one.onset_s.total_cmp(&other.onset_s));
     Ok(Line::of(notes)?.counting_frets_from(FretsFrom::Capo).saying(remarks))
 }
 
@@ -54,12 +52,10 @@ fn written(raw: &[RawNote], text: &str, tempi: &TempoMap) -> Vec<WrittenNote> {
     let first = onsets.iter().copied().fold(0.0, f64::min);
     let mut locator = Locator::new(text);
     let note = |(note, onset): (&RawNote, &f64)| WrittenNote {
-        note: LineNote {
-            onset_s: onset - first,
-            duration_s: note.duration_s(tempi),
-            pitch: note.pitch,
-            pin: note.pin,
-        },
+        onset_s: onset - first,
+        duration_s: note.duration_s(tempi),
+        pitch: note.pitch,
+        pin: note.pin,
         bar: note.bar_index,
         stands: Whereabouts::InBar {
             bar: note.bar.clone(),

@@ -30,8 +30,10 @@ fn refused(bytes: &[u8]) -> String {
 /// Onset and duration in milliseconds, and the pitch.
 fn told(line: &Line) -> Vec<(i64, i64, u8)> {
     let ms = |seconds: f64| (seconds * 1000.0).round() as i64;
-    let notes = line.notes().iter().map(|written| written.note);
-    notes.map(|note| (ms(note.onset_s), ms(note.duration_s), note.pitch.midi())).collect()
+    line.notes()
+        .iter()
+        .map(|note| (ms(note.onset_s), ms(note.duration_s), note.pitch.midi()))
+        .collect()
 }
 
 #[test]
@@ -78,11 +80,11 @@ fn several_tracks_with_notes_are_told_and_one_may_be_chosen() {
     let (low, high) = ([0, 0x90, 40, 90], [0, 0x91, 80, 90]);
     let bytes = file(1, TEN, &[&[], &low, &high]);
     let first = line(&bytes);
-    assert_eq!(first.notes()[0].note.pitch.midi(), 40);
+    assert_eq!(first.notes()[0].pitch.midi(), 40);
     assert_eq!(first.remarks(), ["several tracks have notes; took track 2 (--track 2 or 3)"]);
     let third = Choice { track: Some(3), part: None };
     let third = line_file::read(&bytes, &third).unwrap();
-    assert_eq!((third.notes()[0].note.pitch.midi(), third.remarks().len()), (80, 0));
+    assert_eq!((third.notes()[0].pitch.midi(), third.remarks().len()), (80, 0));
     for number in [0, 1, 4] {
         let choice = Choice { track: Some(number), part: None };
         let said = line_file::read(&bytes, &choice).unwrap_err().to_string();

@@ -1,7 +1,6 @@
 //! Notes.
 
-use fretloom_fretboard::fingering::Pin;
-use fretloom_fretboard::{Fret, StringNumber};
+use fretloom_fretboard::{Fret, Pin, StringNumber};
 use fretloom_theory::Pitch;
 
 use super::element::Element;

@@ -1,6 +1,6 @@
 //! One part: where its reader stands, and what it has found.
 
-use fretloom_fretboard::fingering::Pin;
+use fretloom_fretboard::Pin;
 use fretloom_theory::Pitch;
 
 use super::grace::Grace;

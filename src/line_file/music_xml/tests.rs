@@ -41,8 +41,10 @@ fn refused(text: &str) -> String {
 /// Onset and duration in milliseconds, and the pitch.
 fn told(line: &Line) -> Vec<(i64, i64, u8)> {
     let ms = |seconds: f64| (seconds * 1000.0).round() as i64;
-    let notes = line.notes().iter().map(|written| written.note);
-    notes.map(|note| (ms(note.onset_s), ms(note.duration_s), note.pitch.midi())).collect()
+    line.notes()
+        .iter()
+        .map(|note| (ms(note.onset_s), ms(note.duration_s), note.pitch.midi()))
+        .collect()
 }
 
 #[test]
@@ -139,10 +141,10 @@ fn strings_and_frets_settle_the_place() {
     let technical = "<technical><string>3</string><fret>5</fret></technical>";
     let content = note("C", 4, 2, &format!("<notations>{technical}</notations>"));
     let line = line(&measure(&content));
-    let pin = line.notes()[0].note.pin;
+    let pin = line.notes()[0].pin;
     assert_eq!(pin.string.map(|string| string.number()), Some(3));
     assert_eq!(pin.fret.map(|fret| fret.number()), Some(5));
-    assert_eq!(line.without_pins().notes()[0].note.pin, Default::default());
+    assert_eq!(line.without_pins().notes()[0].pin, Default::default());
 }
 
 #[test]

@@ -10,7 +10,7 @@ fuzz_target!(|text: &str| {
     match line_file::read(file.as_bytes(), &Choice::default()) {
         Ok(line) => {
             for written in line.notes() {
-                let (onset, duration) = (written.note.onset_s, written.note.duration_s);
+                let (onset, duration) = (written.onset_s, written.duration_s);
                 assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_LINE_S);
             }
         }

@@ -11,7 +11,7 @@ fuzz_target!(|bytes: &[u8]| {
         let file = [b"MThd", bytes.strip_prefix(b"MThd").unwrap_or(bytes)].concat();
         let Ok(line) = line_file::read(&file, &choice) else { continue };
         for written in line.notes() {
-            let (onset, duration) = (written.note.onset_s, written.note.duration_s);
+            let (onset, duration) = (written.onset_s, written.duration_s);
             assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_LINE_S);
             assert!(!written.stands.to_string().is_empty());
         }

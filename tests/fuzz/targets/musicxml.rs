@@ -13,7 +13,7 @@ fuzz_target!(|text: &str| {
             Ok(line) => {
                 let mut before = 0.0;
                 for written in line.notes() {
-                    let (onset, duration) = (written.note.onset_s, written.note.duration_s);
+                    let (onset, duration) = (written.onset_s, written.duration_s);
                     assert!(onset >= before && duration >= 0.0);
                     assert!(onset + duration <= LONGEST_LINE_S);
                     before = onset;
