@@ -7,6 +7,7 @@
 mod ascii;
 mod chord;
 mod compare;
+mod finger;
 mod neck;
 mod pairs;
 mod refusal;
@@ -17,6 +18,7 @@ mod tunings;
 
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
+pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
 pub use pairs::{
     LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over, pairs_over,

@@ -4,7 +4,9 @@
 //! nothing on standard output; 2 for wrong usage.
 
 mod args;
+mod finger;
 mod run;
+mod tab;
 mod text;
 
 use std::ffi::OsString;

@@ -23,6 +23,10 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ("format tuning shapes", &["shapes", "Bb"]),
     ("format tuning strings rungs", &["ladder", "Bb", "C"]),
     ("format tuning pair places", &["neck", "Bbmaj7#11"]),
+    (
+        "format tuning ways",
+        &["finger", concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json")],
+    ),
     ("format tunings", &["tunings"]),
     ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];

@@ -7,10 +7,11 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, Families, LadderAnswer, Moment, NeckAnswer, PairsAnswer, ShapesAnswer, TuningAnswer,
-    TuningsAnswer, Wishes,
+    self, Families, FingerAnswer, FingerQuestion, LadderAnswer, Moment, NeckAnswer, PairsAnswer,
+    ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use fretloom::library::LoadedTunings;
+use fretloom::line_file::{self, Choice};
 use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
 use fretloom_theory::{SpelledTriad, Spelling};
 use serde::Serialize;
@@ -126,6 +127,16 @@ const PLACE: Kind = Object(&[
     ("triad", OneOf(&["first", "second"])),
     ("degree", Degree),
 ]);
+
+const FINGERED: Kind = Object(&[
+    ("midi", Count),
+    ("string", Count),
+    ("fret", Count),
+    ("finger", Count),
+    ("position", Count),
+]);
+const WAY: Kind = Object(&[("cost", Number), ("why", Ascii), ("notes", List(&FINGERED))]);
+const WAYS: Kind = Object(&[("tuning", TUNING), ("ways", List(&WAY))]);
 
 const PAIRS_OF_CHORD: Kind = Object(&[("chord", CHORD), ("scale", SCALE), ("pairs", List(&PAIR))]);
 const PAIRS_OF_SCALE: Kind = Object(&[("chord", Null), ("scale", SCALE), ("pairs", List(&PAIR))]);
@@ -277,6 +288,20 @@ fn shapes_ladders_and_necks() {
         let pair = &pairs(&moment, "tertian").pairs[0];
         let places = NeckAnswer::new(&neck, tuning, pair, FretRange::WHOLE_NECK);
         check(name, &places, &NECK);
+    }
+}
+
+#[test]
+fn ways_to_play_a_line() {
+    let file = b"{\"notes\":[{\"onset_s\":0,\"duration_s\":0.2,\"midi\":60}]}";
+    let line = line_file::read(file, &Choice::default()).unwrap();
+    let question = FingerQuestion { strings: None, count: 3 };
+    for tuning in ["guitar-standard", "ukulele-high-g"] {
+        let (neck, tuning) = neck(tuning);
+        let answer = FingerAnswer::new(&neck, tuning, &line, &question).unwrap();
+        let value = check("finger", &answer, &WAYS);
+        let first = value["ways"][0].as_object().unwrap();
+        assert_eq!(first.keys().collect::<Vec<_>>(), ["cost", "notes", "why"]);
     }
 }
 

@@ -82,6 +82,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("pairs", fenced(&printed(&["pairs", "Dm7"]))),
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
+        ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
         ("keys", key_table()),
     ]
 }

@@ -5,6 +5,8 @@ use std::fmt;
 use fretloom_fretboard::{ReadError, TuningError};
 use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, SpelledTriad, TriadError};
 
+use crate::line_file::LineError;
+
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
 #[derive(Clone, PartialEq, Debug)]
@@ -88,6 +90,41 @@ pub enum Refusal {
         /// What the system says.
         reason: String,
     },
+    /// The file of a line cannot be read.
+    LineFile {
+        /// Its name as given.
+        name: String,
+        /// What the system says.
+        reason: String,
+    },
+    /// What is in the file of a line is no line.
+    Line {
+        /// The file's name as given.
+        name: String,
+        /// What is wrong with it, and where.
+        error: LineError,
+    },
+    /// Notes of a line that the neck does not have.
+    NotOnNeck {
+        /// The first of them, each with where it stands.
+        notes: String,
+        /// How many more there are.
+        more: usize,
+        /// The lowest and the highest note that there is.
+        range: String,
+    },
+    /// Notes of a line that do not sound where they are settled to be played.
+    Unsettled {
+        /// The first of them, each with where it stands and where it is settled.
+        notes: String,
+        /// How many more there are.
+        more: usize,
+    },
+    /// No way was found to play a line.
+    Fingering {
+        /// Why.
+        reason: String,
+    },
 }
 
 impl fmt::Display for Refusal {
@@ -146,7 +183,32 @@ impl fmt::Display for Refusal {
             Refusal::File { name, reason } => {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
             }
+            Refusal::LineFile { name, reason } => {
+                write!(f, "cannot read the file {name}: {reason}; expected a readable file")
+            }
+            Refusal::Line { name, error } => write!(f, "cannot read the line in {name}: {error}"),
+            Refusal::NotOnNeck { notes, more, range } => write!(
+                f,
+                "the instrument does not have {notes}{}; expected notes from {range}",
+                AndMore(*more)
+            ),
+            Refusal::Unsettled { notes, more } => write!(
+                f,
+                "not to be played there: {notes}{}; expected places that sound the notes, or \
+                 --no-pins",
+                AndMore(*more)
+            ),
+            Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
         }
+    }
+}
+
+/// ` and 3 more`, where there are any.
+struct AndMore(usize);
+
+impl fmt::Display for AndMore {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.0 == 0 { Ok(()) } else { write!(f, " and {} more", self.0) }
     }
 }
 

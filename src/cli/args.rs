@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
 use fretloom_fretboard::{Capo, FretRange, Inversion, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
@@ -116,6 +116,8 @@ pub enum Command {
     Ladder(Ladder),
     /// The neck with both triads of a pair
     Neck(Neck),
+    /// A line from a file on the neck: where to play each note, and with which finger
+    Finger(Finger),
     /// The tunings that there are, and from which file
     Tunings {
         /// What else is asked of them
@@ -281,6 +283,28 @@ pub struct Neck {
     pub upside_down: bool,
 }
 
+/// `finger`
+#[derive(Args, Debug)]
+pub struct Finger {
+    /// The line: a MIDI file, MusicXML, or JSON with notes; - is standard input
+    pub file: PathBuf,
+    /// How many ways to show at most
+    #[arg(long, value_name = "K", default_value = "3", value_parser = value_parser!(u8).range(1..=20))]
+    pub ways: u8,
+    /// Only on these strings, 1 being the one nearest the floor: 4-3-2-1
+    #[arg(long, value_name = "STRINGS")]
+    pub strings: Option<String>,
+    /// Which track of a MIDI file, counted from 1, instead of the first with notes
+    #[arg(long, value_name = "N", value_parser = track_number)]
+    pub track: Option<usize>,
+    /// Which part of MusicXML, by its id or counted from 1, instead of the first
+    #[arg(long, value_name = "PART")]
+    pub part: Option<String>,
+    /// Leave out the strings and frets that the file itself gives
+    #[arg(long)]
+    pub no_pins: bool,
+}
+
 /// Voicings on the command line.
 #[derive(Clone, Copy, ValueEnum, Debug)]
 #[allow(missing_docs, reason = "the words say themselves")]
@@ -324,6 +348,11 @@ impl From<InversionArg> for Inversion {
 fn millimetres(text: &str) -> Result<f64, &'static str> {
     let read = text.parse().ok().filter(|mm: &f64| mm.is_finite() && *mm >= 0.0);
     read.ok_or("expected millimetres, as in 90")
+}
+
+fn track_number(text: &str) -> Result<usize, &'static str> {
+    let read = text.parse().ok().filter(|number| *number > 0);
+    read.ok_or("expected a track's number, 1 for the first")
 }
 
 /// A string set or fret range that may be absent, read so that a mistake is the input's fault.

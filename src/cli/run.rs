@@ -9,10 +9,11 @@ use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
 use super::args::{self, Cli, Command, TuningQuestion, Wanted, WhereTo};
-use super::{Failure, Outcome, complain, text};
+use super::{Failure, Outcome, complain, finger, text};
 use crate::answer::{
-    self, CompareAnswer, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer,
-    Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
+    self, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer, Moment, NeckAnswer,
+    Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer,
+    TuningsAnswer,
 };
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::tui::{self, neck::NeckPicture};
@@ -67,6 +68,7 @@ impl Call<'_> {
                 self.printed(&answer, |answer| text::ladder(answer, triads))
             }
             Command::Neck(wanted) => self.neck(wanted)?,
+            Command::Finger(wanted) => self.finger(wanted)?,
             Command::Tunings { question: None } => {
                 self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)
             }
@@ -185,6 +187,17 @@ impl Call<'_> {
         Ok(self.printed(&answer, |answer| text::neck(answer, &pair, &picture)))
     }
 
+    /// What is odd about the file is said on standard error, where the line could be played.
+    fn finger(&self, wanted: &args::Finger) -> Result<String, Refusal> {
+        let strings = args::strings(wanted.strings.as_deref())?;
+        let line = finger::line(wanted)?;
+        let (neck, tuning, _) = self.neck_within(None)?;
+        let question = FingerQuestion { strings, count: wanted.ways.into() };
+        let answer = FingerAnswer::new(&neck, tuning, &line, &question)?;
+        line.remarks().iter().for_each(complain);
+        Ok(self.printed(&answer, |answer| finger::text(answer, neck.tuning(), &line)))
+    }
+
     /// The pair that is meant by its number in the list or by its two triads.
     fn chosen_pair(&self, moment: &Moment, wanted: &args::Neck) -> Result<PairAnswer, Refusal> {
         let text = wanted.pair.trim();
@@ -205,7 +218,8 @@ impl Call<'_> {
         if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
             return Err(Failure::Input(
                 "the screen needs a terminal, and this is none; these commands print text: \
-                 pairs, scales, triads, chord, shapes, ladder, neck, tunings (see fretloom --help)"
+                 pairs, scales, triads, chord, shapes, ladder, neck, finger, tunings (see \
+                 fretloom --help)"
                     .to_owned(),
             ));
         }
@@ -268,7 +282,7 @@ fn read_list(from: impl Read) -> io::Result<String> {
 }
 
 /// What the system says of a file, without its error numbers.
-fn in_plain_words(error: &io::Error) -> String {
+pub(super) fn in_plain_words(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::NotFound => "there is no such file".to_owned(),
         io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),

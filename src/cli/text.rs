@@ -227,7 +227,7 @@ pub(super) fn chords(answer: &ChordListAnswer) -> String {
     text
 }
 
-fn tuning_line(tuning: &TuningAnswer) -> String {
+pub(super) fn tuning_line(tuning: &TuningAnswer) -> String {
     let mut text = format!("{}   {}", tuning.name, courses(tuning));
     if tuning.octaves_inferred {
         text += "   (octaves inferred)";
@@ -264,8 +264,9 @@ fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
     ]
 }
 
-/// One sober line under wide grips.
-const CARE: &str = "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
+/// One sober line under wide grips and reaches.
+pub(super) const CARE: &str =
+    "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
 
 /// From how many millimetres on the line of care is shown: a four-fret grip in the lowest frets of
 /// a guitar, near the comfortable limit.

@@ -102,6 +102,15 @@ impl Neck {
         }
     }
 
+    /// The number that tablature has for a place: where a capo holds the string, frets count from
+    /// it, so that the string behind it is 0.
+    #[must_use]
+    pub fn tab_number(&self, place: Place) -> Fret {
+        let held = self.tuning.string(place.string).filter(|open| open.is_behind_capo());
+        let behind = held.map_or(0, |open| open.sounds_from().number());
+        Fret::new(place.fret.number().saturating_sub(behind)).unwrap_or(place.fret)
+    }
+
     /// Where `pitch` sounds, from string 1 up: at most one place on each string.
     pub fn places_of(&self, pitch: Pitch) -> impl Iterator<Item = Place> {
         StringNumber::up_to(self.tuning.string_count()).filter_map(move |string| {

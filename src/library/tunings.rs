@@ -72,6 +72,15 @@ impl LoadedTunings {
         loaded
     }
 
+    /// The one tuning in the text of a file called `id`, and what is wrong with it.
+    #[must_use]
+    pub fn of_text(id: &str, content: &str) -> LoadedTunings {
+        let mut loaded = LoadedTunings { tunings: Vec::new(), problems: Vec::new() };
+        let file = format!("{id}.toml");
+        loaded.add(&file, id, content, Source::File(PathBuf::from(&file)));
+        loaded
+    }
+
     /// The tunings with their sources: built-in ones first.
     pub fn iter(&self) -> impl Iterator<Item = (&Tuning, &Source)> {
         self.tunings.iter().map(|(tuning, source)| (tuning, source))

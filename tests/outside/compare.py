@@ -1,21 +1,29 @@
 """Compare what fretloom prints with what music21 computes.
 
-    tests/outside/run            # installs music21 into target/outside-venv and compares
+    tests/outside/run            # installs music21 and mido into target/outside-venv and compares
 
-Four things are compared, several thousand values in all: the notes of chord symbols, the spelled
-triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), and the
-inversions of shapes. music21 is a general-purpose library (BSD licence); nothing of it is copied
-here.
+Five things are compared, several thousand values in all: the notes of chord symbols, the spelled
+triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), the
+inversions of shapes, and lines read from files: music21 writes them as MusicXML and mido as MIDI,
+and what fretloom reads must have their pitches in their order, in their bars and on their beats.
+music21 is a general-purpose library (BSD licence), mido one for MIDI (MIT); nothing of them is
+copied here.
 
 Prints one line a part and exits with 1 at the first part that differs.
 """
 
 import json
+import random
+import re
 import subprocess
 import sys
+import tempfile
 from collections import Counter
+from fractions import Fraction
+from pathlib import Path
 
-from music21 import chord, harmony, interval, pitch
+import mido
+from music21 import chord, harmony, instrument, interval, meter, note, pitch, stream, tempo
 
 ROOTS = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
 
@@ -175,14 +183,143 @@ def compare_shapes():
     return count
 
 
+# An instrument that has none of the notes below: fretloom then names each of them with its place.
+NOWHERE = "C7 D7 E7"
+
+# How long the lines are: a message names eight notes.
+LINE = 8
+
+
+def read_line(file):
+    """The notes of a line as fretloom reads them: bar, beat and MIDI number of each."""
+    midi = [n["midi"] for n in ask("finger", str(file), "--ways", "1")["ways"][0]["notes"]]
+    run = subprocess.run(
+        [PROGRAM, "finger", str(file), "--tuning", NOWHERE], capture_output=True, text=True
+    )
+    places = re.findall(r"bar (\d+), beat ([\d.]+)", run.stderr)
+    if len(places) != len(midi):
+        fail("lines", file, f"{len(midi)} places", run.stderr)
+    # Notes that begin together have no order.
+    return sorted((int(bar), float(beat), n) for (bar, beat), n in zip(places, midi))
+
+
+def same_line(expected, found):
+    """Do bars and pitches agree, and beats to the two decimals that are printed?"""
+    same = [
+        one[0] == other[0] and abs(one[1] - other[1]) < 0.006 and one[2] == other[2]
+        for one, other in zip(expected, found)
+    ]
+    return len(expected) == len(found) and all(same)
+
+
+def rhythm(chance, count):
+    """Durations in quarter notes: dotted, tied over bar lines, triplets."""
+    usual = ["1/2", "1", "1/3", "3/2", "1/4", "5/2"]
+    return [Fraction(chance.choice(usual)) for _ in range(count)]
+
+
+def written_score(chance, transposed):
+    """A part as music21 makes it, with rests, double stops, ties and a change of metre."""
+    part = stream.Part()
+    player = instrument.Instrument()
+    if transposed:
+        player.transposition = interval.Interval("P-8")
+    part.append(player)
+    part.append(meter.TimeSignature(chance.choice(["4/4", "3/4", "6/8"])))
+    part.append(tempo.MetronomeMark(number=chance.randint(40, 200)))
+    left = LINE
+    while left:
+        (length,) = rhythm(chance, 1)
+        midi = chance.randint(52, 74)
+        if left > 1 and chance.random() < 0.2:
+            part.append(chord.Chord([midi, midi + 12], quarterLength=length))
+            left -= 2
+        elif chance.random() < 0.2:
+            part.append(note.Rest(quarterLength=length))
+        else:
+            part.append(note.Note(midi, quarterLength=length))
+            left -= 1
+    return part
+
+
+def told_by_music21(part):
+    """Bar, beat and sounding MIDI number of each note of a part with bars."""
+    told = []
+    for element in part.recurse().notes:
+        is_held = element.tie is not None and element.tie.type in ("stop", "continue")
+        if not is_held:
+            # Beats as the lower number of the signature counts them, also in 6/8.
+            signature = element.getContextByClass(meter.TimeSignature)
+            beat = element.offset * signature.denominator / 4 + 1
+            for p in element.pitches:
+                told.append((element.measureNumber, float(beat), p.midi))
+    return sorted(told)
+
+
+def compare_score(folder, number, chance):
+    transposed = number % 2 == 1
+    part = written_score(chance, transposed)
+    barred = part.makeNotation()
+    file = folder / f"{number}.musicxml"
+    barred.write("musicxml", fp=file)
+    if transposed and "<transpose>" not in file.read_text():
+        sys.exit("lines: music21 wrote no <transpose>")
+    octave = 12 if transposed else 0
+    expected = [(bar, beat, midi - octave) for bar, beat, midi in told_by_music21(barred)]
+    found = read_line(file)
+    if not same_line(expected, found):
+        fail("lines", f"score {number}", expected, found)
+    return 3 * len(found)
+
+
+def compare_midi(folder, number, chance):
+    """A track as mido writes it; bars and beats are those of the signature in it."""
+    ticks = chance.choice([96, 480, 25])
+    beats, unit = chance.choice([(4, 4), (3, 4), (6, 8), (5, 4)])
+    kind = number % 2
+    conductor, track = mido.MidiTrack(), mido.MidiTrack()
+    (conductor if kind else track).extend(
+        [
+            mido.MetaMessage("time_signature", numerator=beats, denominator=unit),
+            mido.MetaMessage("set_tempo", tempo=chance.randint(200_000, 1_500_000)),
+        ]
+    )
+    for length in rhythm(chance, LINE):
+        midi, wait = chance.randint(40, 74), chance.randint(0, ticks)
+        track.append(mido.Message("note_on", note=midi, velocity=80, time=wait))
+        end = "note_on" if chance.random() < 0.5 else "note_off"
+        track.append(mido.Message(end, note=midi, velocity=0, time=max(1, int(length * ticks))))
+    tracks = [conductor, track] if kind else [track]
+    file = folder / f"{number}.mid"
+    mido.MidiFile(type=kind, ticks_per_beat=ticks, tracks=tracks).save(file)
+    expected, tick = [], 0
+    for message in mido.MidiFile(file).tracks[-1]:
+        tick += message.time
+        if message.type == "note_on" and message.velocity > 0:
+            in_beats = Fraction(tick, ticks) * unit / 4
+            bar, beat = divmod(in_beats, beats)
+            expected.append((int(bar) + 1, float(beat) + 1, message.note))
+    found = read_line(file)
+    if not same_line(sorted(expected), found):
+        fail("lines", f"track {number}", sorted(expected), found)
+    return 3 * len(found)
+
+
+def compare_lines():
+    chance = random.Random(1)
+    with tempfile.TemporaryDirectory() as folder:
+        kinds = [compare_score, compare_midi]
+        return sum(kind(Path(folder), n, chance) for n in range(40) for kind in kinds)
+
+
 def main():
-    parts = [compare_chords, compare_triads, compare_pairs, compare_shapes]
+    parts = [compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines]
     counts = Counter()
     for part in parts:
         name = part.__name__.removeprefix("compare_")
         counts[name] = part()
         print(f"{name}: {counts[name]} values agree", flush=True)
-    print(f"outside check: {sum(counts.values())} values agree with music21")
+    print(f"outside check: {sum(counts.values())} values agree with music21 and mido")
 
 
 if __name__ == "__main__":

@@ -218,6 +218,9 @@ impl Draft {
 
     /// Says what was left open, and refuses what contradicts itself.
     fn settle(&mut self) -> Result<(), ChordProblem> {
+        if self.major.is_some() && self.added.contains(&Degree::known(7, -1)) {
+            return Err(ChordProblem::SecondQuality);
+        }
         if self.alt {
             let fits = self.main.is_none_or(|main| main == 7) && self.major.is_none();
             if !fits || self.quality.is_some() || self.sus() {

@@ -409,3 +409,15 @@ fn slips_of_printed_lists_are_not_repeated() {
     assert!(pair("Ab&D").unwrap().set().is_subset(whole_half.set()));
     assert!(!pair("Ab&D+").unwrap().set().is_subset(whole_half.set()), "D+ is no part of it");
 }
+
+/// Found by `tests/fuzz`: a flat seventh and then a major one printed as the major one alone.
+#[test]
+fn a_flat_seventh_and_a_major_one_contradict_each_other() {
+    for symbol in ["A--7Δ", "Amb7maj7", "Cb7M"] {
+        match symbol.parse::<Chord>() {
+            Ok(chord) => assert_eq!(chord.to_string().parse(), Ok(chord), "{symbol}"),
+            Err(error) => assert!(error.to_string().contains("expected"), "{symbol}"),
+        }
+    }
+    assert!("Amb7maj7".parse::<Chord>().is_err());
+}

@@ -1,0 +1,246 @@
+//! A line on the neck: the ways to play it, the best first.
+
+use fretloom_fretboard::{
+    FingeredNote, Fingering, FingeringError, FingeringQuery, Hand, LineNote, Neck, Pin, Place,
+    StringSet,
+};
+use fretloom_theory::{NamedPitch, NoteName, Pitch};
+use serde::{Serialize, Serializer};
+
+use super::{FORMAT, Refusal, TuningAnswer};
+use crate::glyphs::to_ascii;
+use crate::line_file::{FretsFrom, Line, WrittenNote};
+
+/// A note with its place and its finger.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct FingeredAnswer {
+    /// What sounds, as a MIDI number.
+    pub midi: u8,
+    /// The string's number.
+    pub string: u8,
+    /// The fret as the neck numbers it, 0 for an open string; behind a capo the capo's fret.
+    pub fret: u8,
+    /// The number for tablature, counted from the capo. For people only.
+    #[serde(skip)]
+    pub tab: u8,
+    /// The finger, 0 for an open string.
+    pub finger: u8,
+    /// Where the hand stands: the fret of the first finger.
+    pub position: u8,
+}
+
+/// One way to play a line.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct WayAnswer {
+    /// What it costs; less is better. Comparable between the ways of one line only.
+    pub cost: f64,
+    /// Why it may be chosen.
+    #[serde(serialize_with = "in_ascii")]
+    pub why: String,
+    /// Its notes, in the order of the line.
+    pub notes: Vec<FingeredAnswer>,
+    /// Does a finger have to reach wide somewhere? For people only.
+    #[serde(skip)]
+    pub is_wide: bool,
+    /// How many notes come after others that they begin with, as no string was left for them. For
+    /// people only.
+    #[serde(skip)]
+    pub late: usize,
+}
+
+fn in_ascii<S: Serializer>(text: &str, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(&to_ascii(text))
+}
+
+/// The answer of `finger FILE`.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct FingerAnswer {
+    format: u32,
+    /// The tuning.
+    pub tuning: TuningAnswer,
+    /// The ways, the best first.
+    pub ways: Vec<WayAnswer>,
+}
+
+/// What is asked about a line besides its notes.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct FingerQuestion {
+    /// The strings that may be used; all of them where none are named.
+    pub strings: Option<StringSet>,
+    /// How many ways at most.
+    pub count: usize,
+}
+
+impl FingerAnswer {
+    /// How can this line be played on this neck?
+    ///
+    /// # Errors
+    ///
+    /// Where the question names strings that the neck does not have, where a note has no place
+    /// there or not the one that is settled for it, and where no hand can play the line.
+    pub fn new(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        line: &Line,
+        question: &FingerQuestion,
+    ) -> Result<FingerAnswer, Refusal> {
+        let reach = Reach::new(neck, question.strings)?;
+        let notes = reach.checked(line)?;
+        let query = FingeringQuery::default();
+        let query = question.strings.map_or(query, |strings| query.on(strings));
+        let ways = query.ways(neck, &notes, question.count);
+        let ways = ways.map_err(|error| unplayable(&error, line))?;
+        let ways = ways.iter().map(|way| WayAnswer::new(way, neck, &notes)).collect();
+        Ok(FingerAnswer { format: FORMAT, tuning, ways })
+    }
+}
+
+/// What is said where every note has a place and the line has none.
+fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
+    let reason = match error {
+        FingeringError::Crowded { notes } => {
+            let first = notes.first().and_then(|index| line.notes().get(*index));
+            let at = first.map(told).unwrap_or_default();
+            let expected = "expected no more at once than a hand can hold";
+            format!("{} notes begin together, the first {at}; {expected}", notes.len())
+        }
+        other => format!("{other}; expected other strings or another tuning"),
+    };
+    Refusal::Fingering { reason }
+}
+
+impl WayAnswer {
+    fn new(way: &Fingering, neck: &Neck, notes: &[LineNote]) -> WayAnswer {
+        let fingered = way.notes().iter().zip(notes);
+        WayAnswer {
+            cost: (way.cost() * 100.0).round() / 100.0,
+            why: way.to_string(),
+            notes: fingered.map(|(at, note)| FingeredAnswer::new(neck, at, note.pitch())).collect(),
+            is_wide: way.wide_reaches(neck, Hand::default()).next().is_some(),
+            late: way.late().len(),
+        }
+    }
+}
+
+impl FingeredAnswer {
+    fn new(neck: &Neck, fingered: &FingeredNote, pitch: Pitch) -> FingeredAnswer {
+        FingeredAnswer {
+            midi: pitch.midi(),
+            string: fingered.place.string.number(),
+            fret: neck.fret_number(fingered.place).number(),
+            tab: neck.tab_number(fingered.place).number(),
+            finger: fingered.finger.number(),
+            position: fingered.position.number(),
+        }
+    }
+}
+
+/// The places that may be used.
+struct Reach<'a> {
+    neck: &'a Neck,
+    strings: Option<StringSet>,
+}
+
+impl<'a> Reach<'a> {
+    fn new(neck: &'a Neck, strings: Option<StringSet>) -> Result<Reach<'a>, Refusal> {
+        let count = neck.tuning().string_count();
+        match strings.filter(|strings| !strings.is_on(count)) {
+            Some(strings) => Err(Refusal::NoSuchStrings { strings: strings.to_string(), count }),
+            None => Ok(Reach { neck, strings }),
+        }
+    }
+
+    fn places_of(&self, pitch: Pitch) -> impl Iterator<Item = Place> {
+        let may_use = |place: &Place| self.strings.is_none_or(|set| set.contains(place.string));
+        self.neck.places_of(pitch).filter(may_use)
+    }
+
+    /// The notes of the line, every one of which has a place.
+    fn checked(&self, line: &Line) -> Result<Vec<LineNote>, Refusal> {
+        self.check_pitches(line)?;
+        let settled = |written: &WrittenNote| self.settled(written, line.frets_from());
+        let notes: Vec<Option<LineNote>> = line.notes().iter().map(settled).collect();
+        let missed = notes.iter().zip(line.notes()).filter(|(note, _)| note.is_none());
+        let missed: Vec<&WrittenNote> = missed.map(|(_, written)| written).collect();
+        if missed.is_empty() {
+            return Ok(notes.into_iter().flatten().collect());
+        }
+        let told = missed.iter().map(|written| format!("{} as {}", told(written), pinned(written)));
+        Err(Refusal::Unsettled { notes: first_few(told), more: more_than_few(missed.len()) })
+    }
+
+    fn check_pitches(&self, line: &Line) -> Result<(), Refusal> {
+        let lacks = |written: &&WrittenNote| self.places_of(written.pitch).next().is_none();
+        let lacking: Vec<&WrittenNote> = line.notes().iter().filter(lacks).collect();
+        if lacking.is_empty() {
+            return Ok(());
+        }
+        let notes = first_few(lacking.iter().map(|written| told(written)));
+        let more = more_than_few(lacking.len());
+        Err(Refusal::NotOnNeck { notes, more, range: self.range() })
+    }
+
+    /// The lowest and the highest note that may be played.
+    fn range(&self) -> String {
+        let mut pitches = (0..=127).filter_map(Pitch::from_midi);
+        let mut has_place = |pitch: &Pitch| self.places_of(*pitch).next().is_some();
+        let lowest = pitches.find(&mut has_place);
+        let highest = pitches.rev().find(&mut has_place).or(lowest);
+        let name = |pitch: Option<Pitch>| pitch.map(name_of).unwrap_or_default();
+        format!("{} to {}", name(lowest), name(highest))
+    }
+
+    /// The note, pinned as the neck counts; `None` where what is settled does not sound it.
+    fn settled(&self, written: &WrittenNote, frets_from: FretsFrom) -> Option<LineNote> {
+        let pin = written.pin;
+        let is_meant = |place: &Place| {
+            let number = match frets_from {
+                FretsFrom::Nut => self.neck.fret_number(*place),
+                FretsFrom::Capo => self.neck.tab_number(*place),
+            };
+            pin.string.is_none_or(|string| string == place.string)
+                && pin.fret.is_none_or(|fret| fret == number)
+        };
+        let place = self.places_of(written.pitch).find(is_meant)?;
+        let pin = Pin { fret: pin.fret.map(|_| place.fret), ..pin };
+        let note = LineNote::new(written.onset_s, written.duration_s, written.pitch)?;
+        Some(note.pinned(pin))
+    }
+}
+
+/// How many notes a message names.
+const FEW: usize = 8;
+
+fn first_few(told: impl Iterator<Item = String>) -> String {
+    told.take(FEW).collect::<Vec<_>>().join("; ")
+}
+
+fn more_than_few(count: usize) -> usize {
+    count.saturating_sub(FEW)
+}
+
+/// `C2 (note 3, line 1, column 60)`
+fn told(written: &WrittenNote) -> String {
+    format!("{} at {}", name_of(written.pitch), written.stands)
+}
+
+/// `string 3, fret 5`
+fn pinned(written: &WrittenNote) -> String {
+    let pin = written.pin;
+    let string = pin.string.map(|string| format!("string {string}"));
+    let fret = pin.fret.map(|fret| format!("fret {fret}"));
+    string.into_iter().chain(fret).collect::<Vec<_>>().join(", ")
+}
+
+/// A pitch by its everyday name, in ASCII as in what was typed.
+fn name_of(pitch: Pitch) -> String {
+    let octave = i8::try_from(pitch.midi() / 12).unwrap_or_default() - 1;
+    let everyday = NoteName::everyday(pitch.pitch_class());
+
+    let named = everyday.filter_map(|name| NamedPitch::new(name, octave));
+    named
+        .filter(|named| named.pitch() == pitch)
+        .map(|named| format!("{named:#}"))
+        .next()
+        .unwrap_or_else(|| format!("MIDI {}", pitch.midi()))
+}

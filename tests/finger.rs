@@ -1,0 +1,178 @@
+//! `finger`: what its tablature shows is what its JSON says, whatever kind of file the line is in.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/program.rs"]
+mod program;
+
+use program::{Home, Said};
+use serde_json::{Value, json};
+
+/// A line in our JSON: seconds, MIDI number.
+fn file(notes: &[(f64, u8)]) -> String {
+    let note =
+        |(onset, midi): &(f64, u8)| json!({ "onset_s": onset, "duration_s": 0.2, "midi": midi });
+    json!({ "notes": notes.iter().map(note).collect::<Vec<_>>() }).to_string()
+}
+
+/// What is printed about a line in a file, with more arguments.
+fn fingered(content: &str, more: &[&str]) -> Said {
+    let home = Home::new();
+    let file = home.put("line", content);
+    let file = file.to_str().unwrap();
+    home.run(&[&["finger", file], more].concat())
+}
+
+fn ways(content: &str, more: &[&str]) -> Vec<Value> {
+    let printed = fingered(content, &[more, &["--json"]].concat()).printed();
+    let answer: Value = serde_json::from_str(&printed).unwrap();
+    answer["ways"].as_array().unwrap().clone()
+}
+
+fn numbers(way: &Value, key: &str) -> Vec<u64> {
+    let notes = way["notes"].as_array().unwrap();
+    notes.iter().map(|note| note[key].as_u64().unwrap()).collect()
+}
+
+/// The frets of a block of tablature by column and string, as they are drawn.
+fn drawn(text: &str) -> Vec<(usize, u64, u64)> {
+    let mut found = Vec::new();
+    let mut block = 0;
+    for line in text.lines().filter(|line| line.contains('|')) {
+        let string: u64 = line.split_whitespace().next().unwrap().parse().unwrap();
+        block += usize::from(string == 1);
+        let from = line.find('|').unwrap();
+        let mut column = from;
+        for part in line[from..].split_inclusive(['-', '|']) {
+            let digits = part.trim_end_matches(['-', '|']);
+            if let Ok(fret) = digits.parse() {
+                found.push((block * 1000 + column + digits.len(), string, fret));
+            }
+            column += part.len();
+        }
+    }
+    found.sort_unstable();
+    found
+}
+
+/// A long run up and down, two octaves and a half.
+fn long_line() -> Vec<(f64, u8)> {
+    let run = (45..75).chain((45..75).rev());
+    run.enumerate().map(|(index, midi)| (index as f64 * 0.25, midi)).collect()
+}
+
+#[test]
+fn the_tablature_shows_what_the_json_says() {
+    let content = file(&long_line());
+    let way = &ways(&content, &["--ways", "1"])[0];
+    let text = fingered(&content, &["--ways", "1"]).printed();
+    let drawn: Vec<(u64, u64)> =
+        drawn(&text).into_iter().map(|(_, string, fret)| (string, fret)).collect();
+    let said: Vec<(u64, u64)> =
+        numbers(way, "string").into_iter().zip(numbers(way, "fret")).collect();
+    assert_eq!(drawn, said);
+}
+
+#[test]
+fn blocks_are_at_most_80_wide_and_their_strings_line_up() {
+    let text = fingered(&file(&long_line()), &["--ways", "1"]).printed();
+    let lines: Vec<&str> = text.lines().filter(|line| line.contains('|')).collect();
+    assert!(lines.len() >= 12 && lines.len().is_multiple_of(6), "{text}");
+    for block in lines.chunks(6) {
+        let bars = |line: &str| line.match_indices('|').map(|(at, _)| at).collect::<Vec<_>>();
+        let first = bars(block[0]);
+        for (line, string) in block.iter().zip(1..) {
+            assert!(line.chars().count() <= 80, "{line}");
+            assert!(line.trim_start().starts_with(&string.to_string()), "{line}");
+            assert_eq!(bars(line), first, "{text}");
+        }
+    }
+}
+
+#[test]
+fn the_notes_keep_the_order_of_the_file_and_sound_where_they_are_put() {
+    let notes = [(1.0, 64), (0.0, 60), (0.5, 62)];
+    for way in ways(&file(&notes), &[]) {
+        assert_eq!(numbers(&way, "midi"), [64, 60, 62]);
+        // Open strings of standard tuning from string 1: E4 B3 G3 D3 A2 E2.
+        let open = [64, 59, 55, 50, 45, 40];
+        let places = numbers(&way, "string").into_iter().zip(numbers(&way, "fret"));
+        let sounding: Vec<u64> =
+            places.map(|(string, fret)| open[string as usize - 1] + fret).collect();
+        assert_eq!(sounding, [64, 60, 62]);
+    }
+}
+
+#[test]
+fn notes_within_30_ms_stand_in_one_column() {
+    let content = file(&[(0.0, 48), (0.029, 64), (0.2, 50), (0.24, 67)]);
+    let text = fingered(&content, &["--ways", "1"]).printed();
+    let mut columns: Vec<usize> = drawn(&text).into_iter().map(|(column, ..)| column).collect();
+    columns.dedup();
+    assert_eq!(columns.len(), 3, "{text}");
+}
+
+#[test]
+fn settled_places_are_kept_unless_they_are_left_out() {
+    let pinned = r#"{"notes":[{"onset_s":0,"duration_s":1,"midi":64,"string":5,"fret":19}]}"#;
+    for way in ways(pinned, &[]) {
+        assert_eq!((numbers(&way, "string"), numbers(&way, "fret")), (vec![5], vec![19]));
+    }
+    let wrong = pinned.replace("19", "18");
+    assert_eq!(fingered(&wrong, &[]).status, Some(1));
+    assert_eq!(fingered(&wrong, &["--no-pins"]).status, Some(0));
+}
+
+#[test]
+fn only_the_wanted_strings_are_used() {
+    let content = file(&[(0.0, 64), (0.5, 62), (1.0, 60)]);
+    for way in ways(&content, &["--strings", "4-3"]) {
+        assert!(numbers(&way, "string").iter().all(|string| [3, 4].contains(string)), "{way}");
+    }
+    let said = fingered(&content, &["--strings", "1"]);
+    assert_eq!((said.status, said.out.as_str()), (Some(1), ""));
+    assert!(said.err.contains("expected notes from E4 to D6"), "{}", said.err);
+}
+
+#[test]
+fn at_most_so_many_ways_are_given_the_best_first() {
+    let content = file(&[(0.0, 60), (0.5, 64)]);
+    for count in 1..=4 {
+        let ways = ways(&content, &["--ways", &count.to_string()]);
+        assert!((1..=count).contains(&ways.len()));
+        let costs: Vec<f64> = ways.iter().map(|way| way["cost"].as_f64().unwrap()).collect();
+        assert!(costs.is_sorted(), "{costs:?}");
+    }
+    for count in ["0", "21", "x"] {
+        assert_eq!(fingered(&content, &["--ways", count]).status, Some(2));
+    }
+}
+
+#[test]
+fn standard_input_is_a_file_like_any_other() {
+    let content = file(&[(0.0, 60)]);
+    let home = Home::new();
+    let piped = Said::by_piping(&content, home.program().args(["finger", "-"]));
+    assert_eq!(piped, fingered(&content, &[]));
+}
+
+#[test]
+fn what_is_odd_about_a_file_is_said_beside_the_answer() {
+    let score = "<score-partwise><part id=\"P1\"><measure><attributes><divisions>1</divisions>\
+                 </attributes><note><pitch><step>C</step><octave>4</octave></pitch>\
+                 <duration>1</duration></note><barline><repeat/></barline></measure></part>\
+                 </score-partwise>";
+    let said = fingered(score, &["--json"]);
+    assert_eq!(said.status, Some(0));
+    assert_eq!(said.err, "fretloom: the part has repeats, which are not unfolded\n");
+    assert!(said.out.starts_with("{\"format\":1,\"tuning\":{"));
+}
+
+#[test]
+fn a_track_must_have_a_number() {
+    for track in ["0", "x"] {
+        let said = fingered("", &["--track", track]);
+        assert_eq!(said.status, Some(2));
+        assert!(said.err.contains("expected a track's number"), "{}", said.err);
+    }
+}

@@ -1,0 +1,25 @@
+//! Any text is read as MusicXML or refused, whichever part is asked for.
+
+#![no_main]
+
+use fretloom::line_file::{self, Choice, LONGEST_LINE_S};
+use libfuzzer_sys::fuzz_target;
+
+fuzz_target!(|text: &str| {
+    let file = format!("<{}", text.strip_prefix('<').unwrap_or(text));
+    for part in [None, Some("2".to_owned())] {
+        let choice = Choice { track: None, part };
+        match line_file::read(file.as_bytes(), &choice) {
+            Ok(line) => {
+                let mut before = 0.0;
+                for written in line.notes() {
+                    let (onset, duration) = (written.onset_s, written.duration_s);
+                    assert!(onset >= before && duration >= 0.0);
+                    assert!(onset + duration <= LONGEST_LINE_S);
+                    before = onset;
+                }
+            }
+            Err(error) => assert!(error.to_string().contains("expected")),
+        }
+    }
+});
