@@ -2,7 +2,8 @@
 //!
 //! The crate root is the vocabulary. A [`Tuning`] is made of [`OpenString`]s; a [`Neck`] knows
 //! which [`Place`] sounds which pitch, and its millimetres. A [`ShapeQuery`] finds the [`Shape`]s
-//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]. A [`Ladder`] orders the
+//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]; an
+//! [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the
 //! shapes of two triads by height.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
@@ -25,9 +26,11 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod arpeggio;
 mod fret;
 mod hand;
 mod ladder;
+mod laid;
 mod neck;
 mod place;
 mod read_error;
@@ -35,12 +38,13 @@ mod shape;
 mod string_set;
 mod tuning;
 
+pub use arpeggio::{Arpeggio, ArpeggioQuery, PerString};
 pub use fret::{Fret, FretRange};
-pub use hand::{Finger, Grip, Hand, HandPosition};
+pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition, Run};
 pub use ladder::{Ladder, Rung, Side, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use read_error::ReadError;
-pub use shape::{Inversion, Shape, ShapeQuery, StringSets, Voicing};
+pub use shape::{Elsewhere, Inversion, Shape, ShapeQuery, StringSets, Voicing};
 pub use string_set::StringSet;
 pub use tuning::{Instrument, OpenString, Tuning, TuningError};
