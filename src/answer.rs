@@ -4,6 +4,7 @@
 //! plain value that serialises to the JSON of the command of its name (ASCII, strings from 1), so
 //! the shapes of that JSON live here and nowhere else.
 
+mod arpeggios;
 mod ascii;
 mod chord;
 mod neck;
@@ -13,7 +14,9 @@ mod request;
 mod scales;
 mod shapes;
 mod tunings;
+mod views;
 
+pub use arpeggios::{ArpeggioAnswer, ArpeggiosAnswer};
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
 pub use pairs::{
@@ -25,8 +28,9 @@ pub use scales::{
     Neighbours, ScaleAnswer, ScaleTriad, ScalesAnswer, TriadsAnswer, scales_among, scales_of,
     triads_of,
 };
-pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
+pub use shapes::{BarreAnswer, LadderAnswer, ListedShape, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, find_tuning};
+pub use views::{HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

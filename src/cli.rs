@@ -6,6 +6,7 @@
 mod args;
 mod run;
 mod text;
+mod wish;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

@@ -3,10 +3,14 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use fretloom_fretboard::{FretRange, Inversion, StringSet, Voicing};
+use fretloom_fretboard::{FretRange, Hand, Inversion, PerString, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
+
+mod view;
+
+pub(super) use view::{ViewArgs, ViewWord};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
 ///
@@ -176,6 +180,11 @@ pub struct Shapes {
     /// Close within an octave, open (spread), or both
     #[arg(long, value_enum, default_value = "close")]
     pub voicing: VoicingArg,
+    /// As arpeggios instead, upwards through the chord tones, 2 or 3 notes a string; the strings may
+    /// then be any that lie side by side
+    #[arg(long, value_name = "NOTES", value_parser = per_string,
+          conflicts_with_all = ["voicing", "skips"])]
+    pub arpeggio: Option<PerString>,
     /// Only this inversion, judged by the lowest sounding note
     #[arg(long, value_enum)]
     pub inversion: Option<InversionArg>,
@@ -211,6 +220,18 @@ pub struct WhereTo {
     /// No open strings
     #[arg(long)]
     pub no_open: bool,
+    /// Whose hand it is
+    #[command(flatten)]
+    pub hand: HandArgs,
+}
+
+/// The player's hand.
+#[derive(Args, Clone, Copy, Debug)]
+pub struct HandArgs {
+    /// How far your hand reaches from the first finger to the fourth, in millimetres, 40 to 200
+    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = hand,
+          default_value = "120")]
+    pub reach: Hand,
 }
 
 /// `neck`
@@ -234,6 +255,9 @@ pub struct Neck {
     /// What stands in the marks: note, degree (over the chord) or member (of the triad)
     #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
+    /// Which view of the neck
+    #[command(flatten)]
+    pub view: ViewArgs,
 }
 
 /// Voicings on the command line.
@@ -279,6 +303,15 @@ impl From<InversionArg> for Inversion {
 fn millimetres(text: &str) -> Result<f64, &'static str> {
     let read = text.parse().ok().filter(|mm: &f64| mm.is_finite() && *mm >= 0.0);
     read.ok_or("expected millimetres, as in 90")
+}
+
+fn hand(text: &str) -> Result<Hand, &'static str> {
+    let read = text.parse().ok().and_then(Hand::reaching_mm);
+    read.ok_or("expected millimetres from 40 to 200, as in 110")
+}
+
+fn per_string(text: &str) -> Result<PerString, &'static str> {
+    text.parse().ok().and_then(PerString::new).ok_or("expected 2 or 3 notes a string")
 }
 
 /// A string set or fret range that may be absent, read so that a mistake is the input's fault.

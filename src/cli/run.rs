@@ -4,15 +4,16 @@ use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
+use fretloom_fretboard::{FretRange, Neck};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
-use super::args::{self, Cli, Command, Wanted, WhereTo};
+use super::args::{self, Cli, Command, Wanted};
+use super::wish::{arpeggio_query, query, shape_query, view_of};
 use super::{Failure, Outcome, complain, text};
 use crate::answer::{
-    self, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
-    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
+    self, ArpeggiosAnswer, LadderAnswer, Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer,
+    Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, ViewWish,
 };
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::tui;
@@ -56,7 +57,7 @@ impl Call<'_> {
                     self.printed(&answer::chord(symbol)?, text::chord)
                 }
             },
-            Command::Shapes(shapes) => self.printed(&self.shapes(shapes)?, text::shapes),
+            Command::Shapes(shapes) => self.shapes(shapes)?,
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Tunings => self.printed(&TuningsAnswer::new(self.tunings()), text::tunings),
@@ -140,12 +141,18 @@ impl Call<'_> {
         Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
-    fn shapes(&self, shapes: &args::Shapes) -> Result<ShapesAnswer, Refusal> {
+    fn shapes(&self, shapes: &args::Shapes) -> Result<String, Refusal> {
         let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
+        if let Some(per_string) = shapes.arpeggio {
+            let query = arpeggio_query(shapes, per_string, frets);
+            let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
+            return Ok(self.printed(&answer, text::arpeggios));
+        }
         let query = shape_query(shapes, frets);
-        ShapesAnswer::new(&neck, tuning, triad, strings, &query)
+        let answer = ShapesAnswer::new(&neck, tuning, triad, strings, &query)?;
+        Ok(self.printed(&answer, text::shapes))
     }
 
     fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
@@ -160,6 +167,13 @@ impl Call<'_> {
         let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&moment, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
+        if let Some(view) = view_of(&wanted.view)? {
+            let wish = ViewWish::new(view, wanted.view.hand.reach, frets, wanted.view.choice);
+            let answer = NeckAnswer::seen(&neck, tuning, &pair, &wish)?;
+            let picture = wanted.frets.is_some().then_some(frets);
+            let view = text::View { neck: &neck, pair: &pair, wish: &wish, frets: picture };
+            return Ok(self.printed(&answer, |answer| text::view(answer, &view, wanted.labels)));
+        }
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
         let drawn = |answer: &NeckAnswer| text::neck(answer, &neck, &pair, frets, wanted.labels);
         Ok(self.printed(&answer, drawn))
@@ -249,27 +263,4 @@ fn in_plain_words(error: &io::Error) -> String {
         io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
         _ => error.to_string(),
     }
-}
-
-fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
-    let query = ShapeQuery::default().within(frets);
-    if where_to.no_open { query.without_open_strings() } else { query }
-}
-
-fn shape_query(shapes: &args::Shapes, frets: FretRange) -> ShapeQuery {
-    let mut query = query(&shapes.where_to, frets);
-    query = match shapes.voicing.one() {
-        Some(voicing) => query.voiced(voicing),
-        None => query.of_both_voicings(),
-    };
-    if shapes.skips {
-        query = query.skipping_strings();
-    }
-    if let Some(inversion) = shapes.inversion {
-        query = query.inverted(inversion.into());
-    }
-    if let Some(span) = shapes.span {
-        query = query.up_to_mm(span);
-    }
-    query
 }

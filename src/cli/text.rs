@@ -1,17 +1,22 @@
 //! Answers as text for people.
 
-use fretloom_fretboard::{FretRange, Neck, Voicing};
+mod shapes;
+mod view;
+
+use fretloom_fretboard::{FretRange, Neck};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::answer::{
-    ChordAnswer, ChordLine, ChordListAnswer, Labels, LadderAnswer, NeckAnswer, OneChordAnswer,
-    PairAnswer, PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer,
-    TuningAnswer, TuningsAnswer, Wishes,
+    ChordAnswer, ChordLine, ChordListAnswer, Labels, NeckAnswer, OneChordAnswer, PairAnswer,
+    PairsAnswer, ScaleAnswer, ScalesAnswer, TriadsAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
-use crate::words::{dashed, inversion, mode_of, spaced};
+use crate::words::{mode_of, spaced};
+
+pub(super) use shapes::{arpeggios, ladder, shapes};
+pub(super) use view::{View, view};
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 fn table(rows: &[Vec<String>]) -> String {
@@ -229,53 +234,6 @@ fn tuning_line(tuning: &TuningAnswer) -> String {
     text + "\n"
 }
 
-fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
-    let fingers = match &shape.fingers {
-        Some(fingers) => format!("fingers {}", dashed(fingers)),
-        None => "no hand holds it at once".to_owned(),
-    };
-    vec![
-        shape.triad.to_string(),
-        dashed(&shape.frets),
-        format!("on {}", dashed(&shape.strings)),
-        inversion(shape.inversion, shape.by_name_only),
-        if shape.voicing == Voicing::Close { String::new() } else { shape.voicing.to_string() },
-        fingers,
-        format!("{:.0} mm", shape.stretch_mm),
-    ]
-}
-
-/// One sober line under wide grips.
-const CARE: &str = "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
-
-/// From how many millimetres on the line of care is shown: a four-fret grip in the lowest frets of
-/// a guitar, near the comfortable limit.
-const WIDE_MM: f64 = 97.0;
-
-fn with_care(text: String, shapes: &[ShapeAnswer]) -> String {
-    if shapes.iter().any(|shape| shape.stretch_mm >= WIDE_MM) { text + "\n" + CARE } else { text }
-}
-
-/// `shapes`
-pub(super) fn shapes(answer: &ShapesAnswer) -> String {
-    let rows: Vec<Vec<String>> = answer.shapes.iter().map(shape_row).collect();
-    if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
-    }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
-    with_care(text, &answer.shapes)
-}
-
-/// `ladder`: going up, the lowest shape first.
-pub(super) fn ladder(answer: &LadderAnswer) -> String {
-    let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
-    if rows.is_empty() {
-        return tuning_line(&answer.tuning) + "\nno shape fits the wish\n";
-    }
-    let text = format!("{}\n{}", tuning_line(&answer.tuning), table(&rows));
-    with_care(text, &answer.rungs)
-}
-
 /// `neck`
 pub(super) fn neck(
     answer: &NeckAnswer,
@@ -286,14 +244,13 @@ pub(super) fn neck(
 ) -> String {
     let picture = NeckPicture::new(neck, &answer.places, labels)
         .between(frets.first().number(), frets.last().number());
-    format!(
-        "{}[{}] & ({})   {}\n\n{}",
-        tuning_line(&answer.tuning),
-        pair.first.name,
-        pair.second.name,
-        pair.why,
-        drawn(&picture)
-    )
+    neck_head(answer, pair) + "\n" + &drawn(&picture)
+}
+
+/// The tuning, and the pair in its brackets.
+fn neck_head(answer: &NeckAnswer, pair: &PairAnswer) -> String {
+    let tuning = tuning_line(&answer.tuning);
+    format!("{tuning}[{}] & ({})   {}\n", pair.first.name, pair.second.name, pair.why)
 }
 
 /// A neck picture at its narrowest, as lines of text.

@@ -3,7 +3,7 @@
 use fretloom_theory::Triad;
 
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
-use crate::{Fret, Neck, Place, StringSet};
+use crate::{Fret, FretRange, Hand, Ladder, Neck, Place, ShapeQuery, StringSet};
 
 /// The places of a pair on any strings, one or more.
 ///
@@ -55,6 +55,14 @@ impl SetView {
         let mut places: Vec<ViewPlace> = there.map(ViewPlace::plain).collect();
         number_by_pitch(&mut places);
         places
+    }
+
+    /// The shapes of both triads on a set of three strings, by height, within some frets and for
+    /// this hand; other sets hold none.
+    #[must_use]
+    pub fn ladder(&self, neck: &Neck, pair: [Triad; 2], frets: FretRange, hand: Hand) -> Ladder {
+        let query = ShapeQuery::default().on(self.set).within(frets).for_hand(hand);
+        Ladder::new(neck, pair, &query)
     }
 
     /// The steps along each string, from the highest string number down and from the nut up.

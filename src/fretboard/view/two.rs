@@ -56,6 +56,12 @@ impl TwoAStringQuery {
         self
     }
 
+    /// The strings that it is limited to, if it is.
+    #[must_use]
+    pub const fn set(&self) -> Option<StringSet> {
+        self.set
+    }
+
     /// The wanted runs, for this hand: string set by string set from the floor up, on each from
     /// the lowest start; near a position the nearest first.
     #[must_use]
