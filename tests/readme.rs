@@ -82,6 +82,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("pairs", fenced(&printed(&["pairs", "Dm7"]))),
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
+        ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
         ("keys", key_table()),
     ]
 }

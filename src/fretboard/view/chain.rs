@@ -6,7 +6,6 @@ use fretloom_theory::Triad;
 
 use super::place::ViewPlace;
 use super::set::stopped_at;
-use crate::hand::shift_mm;
 use crate::{FretRange, Hand, Inversion, Neck, Rung, Shape, ShapeQuery, Side, StringSet};
 
 /// Do the string sets of a chain share strings?
@@ -47,9 +46,12 @@ impl Default for ChainQuery {
 }
 
 /// What it costs that a grip differs from the one before, for each string and fret by which it
-/// does. Weighed against the way of the hand: half the width of a fret in the middle of a neck.
-/// Our guess, no source.
+/// does. Weighed against the way of the hand: less than half a fret of a guitar. Our guess, no source.
 const UNLIKE_MM: f64 = 12.0;
+
+/// As many frets of difference is it worth that a string is open in one grip and fretted in the
+/// other: more than the way that the open string saves. Our guess, no source.
+const OPENED_FRETS: u32 = 4;
 
 impl ChainQuery {
     /// How many chains are listed at most.
@@ -99,8 +101,8 @@ impl ChainQuery {
     /// [`LONGEST_LIST`](Self::LONGEST_LIST) of them: on every set of the path a shape that the
     /// hand can hold, the triads in turn, each shape higher than the one before.
     ///
-    /// The cost is in millimetres: the way of the hand from position to position, what each grip
-    /// costs the fingers, and 12 mm for each string and fret by which a grip differs from the one
+    /// The cost is in millimetres: the way of the hand from position to position, in frets of their
+    /// mean width below the octave, what each grip costs the fingers, and 12 mm for each string and fret by which a grip differs from the one
     /// before. The search is exact; of equals the lower chain comes first.
     #[must_use]
     pub fn chains(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<Chain> {
@@ -181,16 +183,27 @@ fn held_mm(shape: &Shape) -> f64 {
     shape.grip().map_or(0.0, |grip| grip.cost_mm())
 }
 
-/// What it costs to go from one shape to the next.
+/// What it costs to go from one shape to the next. A fret of the way counts the same everywhere,
+/// or every chain would be the cheapest where frets are narrowest, at the end of the neck.
 fn step_mm(neck: &Neck, one: &Shape, next: &Shape) -> f64 {
-    let way = shift_mm(neck, one.position(), next.position());
+    let frets = one.position().number().abs_diff(next.position().number());
+    let way = f64::from(frets) * mean_fret_mm(neck);
     way + f64::from(unlike(neck, one, next)) * UNLIKE_MM
 }
 
-/// By how many frets two grips differ in all, string for string, wherever each of them lies.
+/// The mean width of a fret below the octave, a twelfth of half the string.
+fn mean_fret_mm(neck: &Neck) -> f64 {
+    neck.tuning().scale_mm() / 24.0
+}
+
+/// By how many frets two grips differ in all, string for string, wherever each of them lies. An
+/// open string that is fretted in the other grip changes the whole fingering.
 fn unlike(neck: &Neck, one: &Shape, next: &Shape) -> u32 {
-    let pairs = relative(neck, one).into_iter().zip(relative(neck, next));
-    pairs.map(|(one, next)| u32::from(one.abs_diff(next))).sum()
+    let frets = relative(neck, one).into_iter().zip(relative(neck, next));
+    let moved: u32 = frets.map(|(one, next)| u32::from(one.abs_diff(next))).sum();
+    let open = one.frets().into_iter().zip(next.frets());
+    let opened = open.filter(|(one, next)| one.is_open() != next.is_open()).count();
+    moved + opened as u32 * OPENED_FRETS
 }
 
 /// The frets of a grip above its lowest one; an open string is stopped where it begins.
