@@ -102,8 +102,9 @@ impl ChainQuery {
     /// hand can hold, the triads in turn, each shape higher than the one before.
     ///
     /// The cost is in millimetres: the way of the hand from position to position, in frets of their
-    /// mean width below the octave, what each grip costs the fingers, and 12 mm for each string and fret by which a grip differs from the one
-    /// before. The search is exact; of equals the lower chain comes first.
+    /// mean width below the octave; what each grip costs the fingers; and 12 mm for each string and
+    /// fret by which a grip differs from the one before, where a string that is open in one of the
+    /// two counts as four frets. The search is exact; of equals the lower chain comes first.
     #[must_use]
     pub fn chains(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<Chain> {
         let stages: Vec<Vec<Rung>> =
