@@ -4,6 +4,7 @@
 //! plain value that serialises to the JSON of the command of its name (ASCII, strings from 1), so
 //! the shapes of that JSON live here and nowhere else.
 
+mod arpeggios;
 mod ascii;
 mod chord;
 mod compare;
@@ -15,7 +16,9 @@ mod request;
 mod scales;
 mod shapes;
 mod tunings;
+mod views;
 
+pub use arpeggios::{ArpeggioAnswer, ArpeggiosAnswer};
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
@@ -29,8 +32,9 @@ pub use scales::{
     Neighbours, ScaleAnswer, ScaleTriad, ScalesAnswer, TriadsAnswer, scales_among, scales_of,
     triads_of,
 };
-pub use shapes::{LadderAnswer, ShapeAnswer, ShapesAnswer};
+pub use shapes::{BarreAnswer, LadderAnswer, ListedShape, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
+pub use views::{HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

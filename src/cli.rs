@@ -8,6 +8,7 @@ mod finger;
 mod run;
 mod tab;
 mod text;
+mod wish;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

@@ -146,7 +146,9 @@ const SCALES: Kind =
 const TRIADS: Kind =
     Object(&[("scale", SCALE), ("triads", List(&Both(&TRIAD, &Object(&[("degree", Degree)]))))]);
 const CHORDS: Kind = Object(&[("chords", List(&Either(&UNREAD, &CHORD)))]);
-const SHAPES: Kind = Object(&[("tuning", TUNING), ("shapes", List(&SHAPE))]);
+const BARRE: Kind = Object(&[("finger", Count), ("fret", Count), ("strings", COUNTS)]);
+const LISTED: Kind = Both(&SHAPE, &Object(&[("barre", Maybe(&BARRE))]));
+const SHAPES: Kind = Object(&[("tuning", TUNING), ("shapes", List(&LISTED))]);
 const LADDER: Kind = Object(&[("tuning", TUNING), ("strings", COUNTS), ("rungs", List(&SHAPE))]);
 const NECK: Kind = Object(&[("tuning", TUNING), ("pair", Ascii), ("places", List(&PLACE))]);
 

@@ -83,6 +83,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
         ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
+        ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
         ("keys", key_table()),
     ]
 }

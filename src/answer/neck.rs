@@ -4,7 +4,8 @@ use fretloom_fretboard::{FretRange, Neck, Place, Side};
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
-use super::{FORMAT, PairAnswer, TuningAnswer, ascii};
+use super::views::{SeenAnswer, ViewAnswer, ViewWish};
+use super::{FORMAT, PairAnswer, Refusal, TuningAnswer, ascii};
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -14,8 +15,12 @@ pub struct NeckAnswer {
     pub tuning: TuningAnswer,
     /// The pair's name.
     pub pair: String,
-    /// Every place that sounds one of its notes, string 1 first, up the neck.
+    /// Every place that sounds one of its notes, string 1 first, up the neck; of a view those that
+    /// it shows.
     pub places: Vec<PlaceAnswer>,
+    /// Which view; the whole neck has none, and then the JSON says nothing of views.
+    #[serde(flatten)]
+    pub view: Option<ViewAnswer>,
 }
 
 impl NeckAnswer {
@@ -31,7 +36,33 @@ impl NeckAnswer {
                 .into_iter()
                 .filter(|place| frets.contains(neck.fret_number(place.place)))
                 .collect(),
+            view: None,
         }
+    }
+
+    /// Which of them does this view show?
+    ///
+    /// # Errors
+    ///
+    /// Where the view names strings or a position that the neck does not have, or a choice that is
+    /// not there.
+    pub fn seen(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        pair: &PairAnswer,
+        view: &ViewWish,
+    ) -> Result<NeckAnswer, Refusal> {
+        let seen = view.seen(neck, pair)?;
+        let mut answer = NeckAnswer::new(neck, tuning, pair, view.frets());
+        let all = places_of_pair(neck, pair).len();
+        answer.places.retain_mut(|place| {
+            let there = seen.places().iter().find(|there| there.place == place.place);
+            place.seen = there.map(SeenAnswer::new);
+            place.seen.is_some()
+        });
+        let others = all - answer.places.len();
+        answer.view = Some(ViewAnswer::new(view.view(), pair, seen.hides(), others));
+        Ok(answer)
     }
 }
 
@@ -59,6 +90,9 @@ pub struct PlaceAnswer {
     /// What it is over the root of its triad.
     #[serde(skip)]
     pub member: Degree,
+    /// How a view shows it; none where there is no view.
+    #[serde(flatten)]
+    pub seen: Option<SeenAnswer>,
 }
 
 /// What stands in the marks of a drawn neck: one thing at a time.
@@ -128,8 +162,8 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
                 let degree = *triad.degrees.get(index)?;
                 let member = *triad.name.quality().degrees().get(index)?;
                 let (string, fret) = (place.string.number(), neck.fret_number(place).number());
-                let midi = pitch.midi();
-                Some(PlaceAnswer { place, string, fret, midi, note, side, degree, member })
+                let (midi, seen) = (pitch.midi(), None);
+                Some(PlaceAnswer { place, string, fret, midi, note, side, degree, member, seen })
             })
         })
         .collect();

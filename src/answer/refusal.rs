@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{ReadError, TuningError};
+use fretloom_fretboard::{Neck, ReadError, StringSet, TuningError};
 use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, SpelledTriad, TriadError};
 
 use crate::line_file::LineError;
@@ -82,6 +82,25 @@ pub enum Refusal {
     NotThreeStrings {
         /// The set as written.
         strings: String,
+    },
+    /// Strings that should lie side by side and do not.
+    NotSideBySide {
+        /// The set as written.
+        strings: String,
+    },
+    /// A position above the last fret.
+    NoSuchPosition {
+        /// The position in Roman.
+        position: String,
+        /// The last fret of the neck.
+        last: u8,
+    },
+    /// One of several ways to choose from that is not there.
+    NoSuchChoice {
+        /// The number as given.
+        number: usize,
+        /// How many there are, at least one.
+        count: usize,
     },
     /// A file cannot be read.
     File {
@@ -180,6 +199,17 @@ impl fmt::Display for Refusal {
             Refusal::NotThreeStrings { strings } => {
                 write!(f, "{strings} does not hold a triad: expected three strings, as in 3-2-1")
             }
+            Refusal::NotSideBySide { strings } => {
+                write!(f, "{strings} skips a string: expected strings side by side, as in 4-3")
+            }
+            Refusal::NoSuchPosition { position, last } => write!(
+                f,
+                "there is no position {position} on this instrument: the neck ends at fret {last}; \
+                 expected a position from 1 to {last}"
+            ),
+            Refusal::NoSuchChoice { number, count } => {
+                write!(f, "there is no choice {number}: expected a number from 1 to {count}")
+            }
             Refusal::File { name, reason } => {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable text file")
             }
@@ -221,6 +251,24 @@ impl Refusal {
         let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
         let triads = triads.map(|triad| triad.to_string());
         Refusal::NoPair { triads, shared: shared.join(" and ") }
+    }
+}
+
+/// What must be true of strings.
+impl Refusal {
+    pub(super) fn unless_on(neck: &Neck, strings: StringSet) -> Result<(), Refusal> {
+        let count = neck.tuning().string_count();
+        if strings.is_on(count) {
+            return Ok(());
+        }
+        Err(Refusal::NoSuchStrings { strings: strings.to_string(), count })
+    }
+
+    pub(super) fn unless_side_by_side(strings: StringSet) -> Result<(), Refusal> {
+        if strings.is_unbroken() {
+            return Ok(());
+        }
+        Err(Refusal::NotSideBySide { strings: strings.to_string() })
     }
 }
 

@@ -1,7 +1,7 @@
 //! The shapes of a triad, and the ladder of two.
 
 use fretloom_fretboard::{
-    Inversion, Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet, Voicing,
+    Barre, Ease, Inversion, Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet, Voicing,
 };
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
@@ -34,6 +34,12 @@ pub struct ShapeAnswer {
     pub stretch_mm: f64,
     /// The fret of the first finger.
     pub position: u8,
+    /// The finger that lies flat, if one does; in the JSON of `shapes` alone.
+    #[serde(skip)]
+    pub barre: Option<BarreAnswer>,
+    /// How hard it is for the hand.
+    #[serde(skip)]
+    pub ease: Ease,
 }
 
 impl ShapeAnswer {
@@ -51,7 +57,54 @@ impl ShapeAnswer {
             fingers: shape.fingers().map(|fingers| fingers.map(|finger| finger.number())),
             stretch_mm: (shape.stretch_mm() * 10.0).round() / 10.0,
             position: shape.position().number(),
+            barre: shape.barre().map(BarreAnswer::new),
+            ease: shape.ease(),
         }
+    }
+
+    /// The shape of one of two triads under the name of that triad.
+    #[must_use]
+    pub fn of_rung(neck: &Neck, [first, second]: [SpelledTriad; 2], rung: &Rung) -> ShapeAnswer {
+        let triad = if rung.side == Side::First { first } else { second };
+        ShapeAnswer::new(neck, triad, &rung.shape)
+    }
+}
+
+/// A finger that lies flat over several strings.
+#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
+pub struct BarreAnswer {
+    /// Which finger, 1 to 4.
+    pub finger: u8,
+    /// On which fret.
+    pub fret: u8,
+    /// The strings that it makes sound.
+    pub strings: Vec<u8>,
+}
+
+impl BarreAnswer {
+    fn new(barre: Barre) -> BarreAnswer {
+        BarreAnswer {
+            finger: barre.finger.number(),
+            fret: barre.fret.number(),
+            strings: barre.strings.iter().map(|string| string.number()).collect(),
+        }
+    }
+}
+
+/// A shape as `shapes` lists it: with its flat finger.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct ListedShape {
+    /// The shape.
+    #[serde(flatten)]
+    pub shape: ShapeAnswer,
+    /// The finger that lies flat, if one does.
+    pub barre: Option<BarreAnswer>,
+}
+
+impl ListedShape {
+    fn new(neck: &Neck, triad: SpelledTriad, shape: &Shape) -> ListedShape {
+        let shape = ShapeAnswer::new(neck, triad, shape);
+        ListedShape { barre: shape.barre.clone(), shape }
     }
 }
 
@@ -62,7 +115,7 @@ pub struct ShapesAnswer {
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The shapes.
-    pub shapes: Vec<ShapeAnswer>,
+    pub shapes: Vec<ListedShape>,
 }
 
 impl ShapesAnswer {
@@ -80,7 +133,7 @@ impl ShapesAnswer {
     ) -> Result<ShapesAnswer, Refusal> {
         let query = on_strings(neck, strings, *query)?;
         let shapes = query.shapes(neck, triad.triad());
-        let shapes = shapes.iter().map(|shape| ShapeAnswer::new(neck, triad, shape)).collect();
+        let shapes = shapes.iter().map(|shape| ListedShape::new(neck, triad, shape)).collect();
         Ok(ShapesAnswer { format: FORMAT, tuning, shapes })
     }
 }
@@ -115,11 +168,7 @@ impl LadderAnswer {
         }
         let query = on_strings(neck, Some(strings), *query)?;
         let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), &query);
-        let answer = |rung: &Rung| {
-            let [first, second] = triads;
-            let triad = if rung.side == Side::First { first } else { second };
-            ShapeAnswer::new(neck, triad, &rung.shape)
-        };
+        let answer = |rung: &Rung| ShapeAnswer::of_rung(neck, triads, rung);
         Ok(LadderAnswer {
             format: FORMAT,
             tuning,
@@ -135,10 +184,7 @@ fn on_strings(
     query: ShapeQuery,
 ) -> Result<ShapeQuery, Refusal> {
     let Some(strings) = strings else { return Ok(query) };
-    let count = neck.tuning().string_count();
-    if !strings.is_on(count) {
-        return Err(Refusal::NoSuchStrings { strings: strings.to_string(), count });
-    }
+    Refusal::unless_on(neck, strings)?;
     if strings.three().is_none() {
         return Err(Refusal::NotThreeStrings { strings: strings.to_string() });
     }

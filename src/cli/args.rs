@@ -3,10 +3,14 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
-use fretloom_fretboard::{Capo, FretRange, Inversion, StringSet, Voicing};
+use fretloom_fretboard::{Capo, FretRange, Hand, Inversion, PerString, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
+
+mod view;
+
+pub(super) use view::{ViewArgs, ViewWord};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
 ///
@@ -217,6 +221,11 @@ pub struct Shapes {
     /// Close within an octave, open (spread), or both
     #[arg(long, value_enum, default_value = "close")]
     pub voicing: VoicingArg,
+    /// As arpeggios instead, upwards through the chord tones, 2 or 3 notes a string; the strings may
+    /// then be any that lie side by side
+    #[arg(long, value_name = "NOTES", value_parser = per_string,
+          conflicts_with_all = ["voicing", "skips"])]
+    pub arpeggio: Option<PerString>,
     /// Only this inversion, judged by the lowest sounding note
     #[arg(long, value_enum)]
     pub inversion: Option<InversionArg>,
@@ -252,6 +261,18 @@ pub struct WhereTo {
     /// No open strings
     #[arg(long)]
     pub no_open: bool,
+    /// Whose hand it is
+    #[command(flatten)]
+    pub hand: HandArgs,
+}
+
+/// The player's hand.
+#[derive(Args, Clone, Copy, Debug)]
+pub struct HandArgs {
+    /// How far your hand reaches from the first finger to the fourth, in millimetres, 40 to 200
+    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = hand,
+          default_value = "120")]
+    pub reach: Hand,
 }
 
 /// `neck`
@@ -281,6 +302,9 @@ pub struct Neck {
     /// With string 1 at the bottom
     #[arg(long)]
     pub upside_down: bool,
+    /// Which view of the neck
+    #[command(flatten)]
+    pub view: ViewArgs,
 }
 
 /// `finger`
@@ -353,6 +377,15 @@ fn millimetres(text: &str) -> Result<f64, &'static str> {
 fn track_number(text: &str) -> Result<usize, &'static str> {
     let read = text.parse().ok().filter(|number| *number > 0);
     read.ok_or("expected a track's number, 1 for the first")
+}
+
+fn hand(text: &str) -> Result<Hand, &'static str> {
+    let read = text.parse().ok().and_then(Hand::reaching_mm);
+    read.ok_or("expected millimetres from 40 to 200, as in 110")
+}
+
+fn per_string(text: &str) -> Result<PerString, &'static str> {
+    text.parse().ok().and_then(PerString::new).ok_or("expected 2 or 3 notes a string")
 }
 
 /// A string set or fret range that may be absent, read so that a mistake is the input's fault.

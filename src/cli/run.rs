@@ -4,16 +4,17 @@ use std::fs::File;
 use std::io::{self, IsTerminal, Read};
 use std::path::Path;
 
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery, Tuning};
+use fretloom_fretboard::{FretRange, Neck, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
-use super::args::{self, Cli, Command, TuningQuestion, Wanted, WhereTo};
+use super::args::{self, Cli, Command, TuningQuestion, Wanted};
+use super::wish::{arpeggio_query, query, shape_query, view_of};
 use super::{Failure, Outcome, complain, finger, text};
 use crate::answer::{
-    self, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer, Moment, NeckAnswer,
-    Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer, TuningAnswer,
-    TuningsAnswer,
+    self, ArpeggiosAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer, Moment,
+    NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer,
+    TuningAnswer, TuningsAnswer, ViewWish,
 };
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::tui::{self, neck::NeckPicture};
@@ -57,11 +58,7 @@ impl Call<'_> {
                     self.printed(&answer::chord(symbol)?, text::chord)
                 }
             },
-            Command::Shapes(shapes) => {
-                let triad = shapes.triad.parse()?;
-                let answer = self.shapes(shapes, triad)?;
-                self.printed(&answer, |answer| text::shapes(answer, triad))
-            }
+            Command::Shapes(shapes) => self.shapes(shapes)?,
             Command::Ladder(ladder) => {
                 let triads = [ladder.first.parse()?, ladder.second.parse()?];
                 let answer = self.ladder(ladder, triads)?;
@@ -160,11 +157,18 @@ impl Call<'_> {
         Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
-    fn shapes(&self, shapes: &args::Shapes, triad: SpelledTriad) -> Result<ShapesAnswer, Refusal> {
+    fn shapes(&self, shapes: &args::Shapes) -> Result<String, Refusal> {
+        let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
+        if let Some(per_string) = shapes.arpeggio {
+            let query = arpeggio_query(shapes, per_string, frets);
+            let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
+            return Ok(self.printed(&answer, |answer| text::arpeggios(answer, triad)));
+        }
         let query = shape_query(shapes, frets);
-        ShapesAnswer::new(&neck, tuning, triad, strings, &query)
+        let answer = ShapesAnswer::new(&neck, tuning, triad, strings, &query)?;
+        Ok(self.printed(&answer, |answer| text::shapes(answer, triad)))
     }
 
     fn ladder(
@@ -182,6 +186,14 @@ impl Call<'_> {
         let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&moment, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
+        if let Some(view) = view_of(&wanted.view)? {
+            let wish = ViewWish::new(view, wanted.view.hand.reach, frets, wanted.view.choice);
+            let answer = NeckAnswer::seen(&neck, tuning, &pair, &wish)?;
+            let picture = wanted.frets.is_some().then_some(frets);
+            let turn = &|picture| turned(picture, wanted);
+            let view = text::View { neck: &neck, pair: &pair, wish: &wish, frets: picture, turn };
+            return Ok(self.printed(&answer, |answer| text::view(answer, &view, wanted.labels)));
+        }
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
         let picture = picture(&neck, &answer, frets, wanted);
         Ok(self.printed(&answer, |answer| text::neck(answer, &pair, &picture)))
@@ -294,8 +306,12 @@ pub(super) fn in_plain_words(error: &io::Error) -> String {
 
 /// The neck as it is to be drawn.
 fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Neck) -> NeckPicture {
-    let mut picture = NeckPicture::new(neck, &answer.places, wanted.labels)
-        .between(frets.first().number(), frets.last().number());
+    let picture = NeckPicture::new(neck, &answer.places, wanted.labels);
+    turned(picture.between(frets.first().number(), frets.last().number()), wanted)
+}
+
+/// The same picture for the player's hand and stringing.
+fn turned(mut picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
     if wanted.left_handed {
         picture = picture.left_handed();
     }
@@ -303,27 +319,4 @@ fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Ne
         picture = picture.upside_down();
     }
     picture
-}
-
-fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
-    let query = ShapeQuery::default().within(frets);
-    if where_to.no_open { query.without_open_strings() } else { query }
-}
-
-fn shape_query(shapes: &args::Shapes, frets: FretRange) -> ShapeQuery {
-    let mut query = query(&shapes.where_to, frets);
-    query = match shapes.voicing.one() {
-        Some(voicing) => query.voiced(voicing),
-        None => query.of_both_voicings(),
-    };
-    if shapes.skips {
-        query = query.skipping_strings();
-    }
-    if let Some(inversion) = shapes.inversion {
-        query = query.inverted(inversion.into());
-    }
-    if let Some(span) = shapes.span {
-        query = query.up_to_mm(span);
-    }
-    query
 }

@@ -1,20 +1,23 @@
 //! Answers as text for people.
 
+mod shapes;
 mod tunings;
+mod view;
 
-use fretloom_fretboard::Voicing;
 use fretloom_theory::SpelledTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use crate::answer::{
-    ChordAnswer, ChordLine, ChordListAnswer, LadderAnswer, NeckAnswer, OneChordAnswer, PairAnswer,
-    PairsAnswer, ScaleAnswer, ScalesAnswer, ShapeAnswer, ShapesAnswer, TriadsAnswer, TuningAnswer,
-    Wishes, behind_capo,
+    ChordAnswer, ChordLine, ChordListAnswer, NeckAnswer, OneChordAnswer, PairAnswer, PairsAnswer,
+    ScaleAnswer, ScalesAnswer, TriadsAnswer, TuningAnswer, Wishes, behind_capo,
 };
 use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
-use crate::words::{dashed, inversion, mode_of, spaced};
+use crate::words::{mode_of, spaced};
+
+pub(super) use shapes::{CARE, arpeggios, ladder, shapes};
+pub(super) use view::{View, view};
 
 use tunings::courses;
 pub(super) use tunings::{compare, tunings};
@@ -248,65 +251,19 @@ fn capo_line<const N: usize>(tuning: &TuningAnswer, triads: [SpelledTriad; N]) -
     format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
 }
 
-fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
-    let fingers = match &shape.fingers {
-        Some(fingers) => format!("fingers {}", dashed(fingers)),
-        None => "no hand holds it at once".to_owned(),
-    };
-    vec![
-        shape.triad.to_string(),
-        dashed(&shape.frets),
-        format!("on {}", dashed(&shape.strings)),
-        inversion(shape.inversion, shape.by_name_only),
-        if shape.voicing == Voicing::Close { String::new() } else { shape.voicing.to_string() },
-        fingers,
-        format!("{:.0} mm", shape.stretch_mm),
-    ]
-}
-
-/// One sober line under wide grips and reaches.
-pub(super) const CARE: &str =
-    "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.\n";
-
-/// From how many millimetres on the line of care is shown: a four-fret grip in the lowest frets of
-/// a guitar, near the comfortable limit.
-const WIDE_MM: f64 = 97.0;
-
-fn with_care(text: String, shapes: &[ShapeAnswer]) -> String {
-    if shapes.iter().any(|shape| shape.stretch_mm >= WIDE_MM) { text + "\n" + CARE } else { text }
-}
-
-/// `shapes`
-pub(super) fn shapes(answer: &ShapesAnswer, triad: SpelledTriad) -> String {
-    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, [triad]);
-    let rows: Vec<Vec<String>> = answer.shapes.iter().map(shape_row).collect();
-    if rows.is_empty() {
-        return head + "\nno shape fits the wish\n";
-    }
-    let text = format!("{head}\n{}", table(&rows));
-    with_care(text, &answer.shapes)
-}
-
-/// `ladder`: going up, the lowest shape first.
-pub(super) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String {
-    let head = tuning_line(&answer.tuning) + &capo_line(&answer.tuning, triads);
-    let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
-    if rows.is_empty() {
-        return head + "\nno shape fits the wish\n";
-    }
-    let text = format!("{head}\n{}", table(&rows));
-    with_care(text, &answer.rungs)
-}
-
 /// `neck`
 pub(super) fn neck(answer: &NeckAnswer, pair: &PairAnswer, picture: &NeckPicture) -> String {
+    neck_head(answer, pair) + "\n" + &drawn(picture)
+}
+
+/// The tuning, and the pair in its brackets.
+fn neck_head(answer: &NeckAnswer, pair: &PairAnswer) -> String {
     let (first, second) = (pair.first.name, pair.second.name);
     format!(
-        "{}{}[{first}] & ({second})   {}\n\n{}",
+        "{}{}[{first}] & ({second})   {}\n",
         tuning_line(&answer.tuning),
         capo_line(&answer.tuning, [first, second]),
-        pair.why,
-        drawn(picture)
+        pair.why
     )
 }
 

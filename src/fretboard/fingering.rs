@@ -18,7 +18,7 @@ mod ways;
 
 use std::fmt;
 
-use crate::{Finger, Hand, HandPosition, Neck, Place, StringSet};
+use crate::{Ease, Finger, Hand, HandPosition, Neck, Place, StringSet};
 use moment::Moment;
 use touch::Touch;
 use ways::PAUSE_S;
@@ -144,14 +144,13 @@ impl Fingering {
         positions().min().zip(positions().max())
     }
 
-    /// Notes that a finger has to reach wide for: their indices, and how many millimetres lie
-    /// between the fret of the first finger and theirs. Wide is more than three quarters of what
-    /// the hand can reach.
+    /// Notes that a finger has to reach [wide](Ease::Wide) for: their indices, and how many
+    /// millimetres lie between the fret of the first finger and theirs.
     pub fn wide_reaches(&self, neck: &Neck, hand: Hand) -> impl Iterator<Item = (usize, f64)> {
         let reaches = self.notes.iter().enumerate().filter(|(_, note)| note.finger != Finger::Open);
         let reaches = reaches
             .map(|(index, note)| (index, neck.span_mm(note.position.fret(), note.place.fret)));
-        reaches.filter(move |(_, mm)| *mm > hand.comfortable_mm())
+        reaches.filter(move |(_, mm)| hand.ease_of(*mm) != Ease::Easy)
     }
 
     /// The moments at which the hand has moved, by the notes before and after.

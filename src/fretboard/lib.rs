@@ -2,8 +2,9 @@
 //!
 //! The crate root is the vocabulary. A [`Tuning`] is made of [`OpenString`]s; a [`Neck`] knows
 //! which [`Place`] sounds which pitch, and its millimetres. A [`ShapeQuery`] finds the [`Shape`]s
-//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]. A [`Ladder`] orders the
-//! shapes of two triads by height.
+//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]; an
+//! [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the
+//! shapes of two triads by height. A [`View`] chooses what a player sees of a pair.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
 //! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
@@ -25,26 +26,34 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod arpeggio;
 mod fingering;
 mod fret;
 mod hand;
 mod ladder;
+mod laid;
 mod neck;
 mod place;
 mod read_error;
 mod shape;
 mod string_set;
 mod tuning;
+mod view;
 
+pub use arpeggio::{Arpeggio, ArpeggioQuery, PerString};
 pub use fingering::{
     FingeredNote, Fingering, FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste, Why,
 };
 pub use fret::{Fret, FretRange};
-pub use hand::{Finger, Grip, Hand, HandPosition};
-pub use ladder::{Ladder, Rung, Side, Way};
+pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition, Run};
+pub use ladder::{Ladder, Rung, Side, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use read_error::ReadError;
-pub use shape::{Inversion, Shape, ShapeQuery, StringSets, Voicing};
+pub use shape::{Elsewhere, Inversion, Shape, ShapeQuery, StringSets, Voicing};
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
+pub use view::{
+    Chain, ChainQuery, Hidden, Overlap, PositionView, Seen, SetStep, SetView, TwoAString,
+    TwoAStringQuery, View, ViewPlace,
+};

@@ -3,6 +3,7 @@
 //! Everything here is derived from open pitches; no grip is stored. Inversion and height are
 //! judged by what *sounds*, never by string numbers.
 
+mod elsewhere;
 mod enumerate;
 mod query;
 
@@ -11,9 +12,14 @@ use std::fmt;
 
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
-use crate::{Finger, Fret, Grip, Hand, HandPosition, Neck, Place, StringNumber, StringSet};
+use crate::{
+    Barre, Ease, Finger, Fret, Grip, Hand, HandPosition, Neck, Place, StringNumber, StringSet,
+};
 
+pub use elsewhere::Elsewhere;
 pub use query::{ShapeQuery, StringSets};
+
+use query::Fingering;
 
 /// Which member of the triad sounds lowest.
 ///
@@ -129,6 +135,7 @@ pub struct Shape {
     pitches: [Pitch; 3],
     stretch_mm: f64,
     grip: Option<Grip>,
+    ease: Ease,
 }
 
 impl Shape {
@@ -215,6 +222,19 @@ impl Shape {
         self.grip
     }
 
+    /// The finger that lies flat, if one does.
+    #[must_use]
+    pub fn barre(&self) -> Option<Barre> {
+        self.grip.and_then(Grip::barre)
+    }
+
+    /// How hard it is for the hand of the query: by its stretch, and beyond where it has no
+    /// fingers. Where no fingers were asked for, by the stretch alone.
+    #[must_use]
+    pub const fn ease(&self) -> Ease {
+        self.ease
+    }
+
     /// Where the hand stands; where no hand could hold it, the lowest fretted fret.
     #[must_use]
     pub fn position(&self) -> HandPosition {
@@ -240,21 +260,31 @@ impl Shape {
     }
 
     /// A shape at three places, highest string number first; the caller answers for the music.
-    fn at(neck: &Neck, hand: Hand, meaning: Meaning, notes: [(Place, Pitch); 3]) -> Shape {
+    fn at(neck: &Neck, meaning: Meaning, notes: [(Place, Pitch); 3]) -> Shape {
         let places = notes.map(|(place, _)| place);
-        let mut shape = Shape {
-            triad: meaning.triad,
-            inversion: meaning.inversion,
-            voicing: meaning.voicing,
-            places,
-            pitches: notes.map(|(_, pitch)| pitch),
-            stretch_mm: 0.0,
-            grip: hand.grip(neck, places),
-        };
-        if let (Some(low), Some(high)) = (shape.fretted().min(), shape.fretted().max()) {
-            shape.stretch_mm = neck.span_mm(low, high);
+        let pitches = notes.map(|(_, pitch)| pitch);
+        let Meaning { triad, inversion, voicing } = meaning;
+        let (stretch_mm, grip, ease) = (stretch_mm(neck, places), None, Ease::Easy);
+        Shape { triad, inversion, voicing, places, pitches, stretch_mm, grip, ease }
+    }
+
+    /// The shape as `hand` takes it.
+    fn taken(mut self, neck: &Neck, hand: Hand, fingering: Fingering) -> Shape {
+        self.ease = hand.ease_of(self.stretch_mm);
+        if fingering == Fingering::Best {
+            self.grip = hand.grip(neck, self.places);
+            self.ease = if self.grip.is_some() { self.ease } else { Ease::Beyond };
         }
-        shape
+        self
+    }
+}
+
+/// Millimetres between the lowest and the highest fretted fret.
+fn stretch_mm(neck: &Neck, places: [Place; 3]) -> f64 {
+    let fretted = || places.into_iter().map(|place| place.fret).filter(|fret| !fret.is_open());
+    match (fretted().min(), fretted().max()) {
+        (Some(low), Some(high)) => neck.span_mm(low, high),
+        _ => 0.0,
     }
 }
 

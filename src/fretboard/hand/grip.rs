@@ -1,58 +1,30 @@
-//! Fingers, and three of them at work.
+//! Three fingers at work.
 
-use crate::{Fret, HandPosition, Place};
+use std::fmt;
 
-/// A finger of the fretting hand, or none for an open string.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-pub enum Finger {
-    /// No finger: the string sounds open. Written 0.
-    Open,
-    /// The index finger.
-    First,
-    /// The middle finger.
-    Second,
-    /// The ring finger.
-    Third,
-    /// The little finger.
-    Fourth,
+use crate::{Finger, Fret, HandPosition, Place, StringSet};
+
+/// A finger that lies flat over several strings.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Barre {
+    /// Which finger.
+    pub finger: Finger,
+    /// On which fret.
+    pub fret: Fret,
+    /// The strings that it makes sound; others may lie under it.
+    pub strings: StringSet,
 }
 
-impl Finger {
-    /// Its number as guitarists write it: 1 to 4, and 0 for an open string.
-    #[must_use]
-    pub const fn number(self) -> u8 {
-        self as u8
-    }
-
-    /// Who may play on `fret`.
-    pub(super) const fn choices(fret: Fret) -> &'static [Finger] {
-        if fret.is_open() {
-            &[Finger::Open]
-        } else {
-            &[Finger::First, Finger::Second, Finger::Third, Finger::Fourth]
-        }
-    }
-
-    /// How many fingers further it lies than `lower`.
-    pub(super) const fn steps_above(self, lower: Finger) -> u8 {
-        self.number().saturating_sub(lower.number())
-    }
-
-    /// Mean length in mm (Chatzioglou, Pinar and Govsa 2024, 51 adults).
-    pub(crate) const fn length_mm(self) -> f64 {
-        match self {
-            Finger::Open => 0.0,
-            Finger::First => 63.9,
-            Finger::Second => 70.7,
-            Finger::Third => 65.5,
-            Finger::Fourth => 53.3,
-        }
+impl fmt::Display for Barre {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} finger lies flat over strings {}", self.finger.word(), self.strings)
     }
 }
 
 /// Fingers for three places held at once.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Grip {
+    places: [Place; 3],
     fingers: [Finger; 3],
     cost_mm: f64,
     position: HandPosition,
@@ -66,7 +38,13 @@ impl Grip {
         let position = lowest.map_or(HandPosition::FIRST, |(place, finger)| {
             HandPosition::with_finger(finger.number(), place.fret)
         });
-        Grip { fingers, cost_mm, position }
+        Grip { places, fingers, cost_mm, position }
+    }
+
+    /// The places that are held, in the order in which they were asked for.
+    #[must_use]
+    pub const fn places(self) -> [Place; 3] {
+        self.places
     }
 
     /// The fingers, in the order of the places that were asked for.
@@ -86,5 +64,70 @@ impl Grip {
     #[must_use]
     pub const fn position(self) -> HandPosition {
         self.position
+    }
+
+    /// The finger that lies flat, if one does; of three places no more than one finger can.
+    #[must_use]
+    pub fn barre(self) -> Option<Barre> {
+        let pressed = self.going_up();
+        let flat = pressed.windows(2).find_map(|two| match two {
+            [(place, one), (_, other)] if one == other => Some((place.fret, *one)),
+            _ => None,
+        });
+        let (fret, finger) = flat?;
+        let mut under = pressed.iter().filter(|(_, with)| *with == finger);
+        let first = StringSet::only(under.next()?.0.string);
+        let strings = under.fold(first, |set, (place, _)| set.with(place.string));
+        Some(Barre { finger, fret, strings })
+    }
+
+    /// Why a hand would take it, in words: what lies flat, what stands crowded or apart, and
+    /// whether the fourth finger is needed. Of all grips of the same places no two read alike.
+    #[must_use]
+    pub fn reason(self) -> String {
+        let pressed = self.going_up();
+        match pressed.as_slice() {
+            [] => return "all strings open".to_owned(),
+            [(_, finger)] => return format!("{} finger alone", finger.word()),
+            _ => {}
+        }
+        let mut said: Vec<String> = self.barre().iter().map(ToString::to_string).collect();
+        said.extend(steps(&pressed, self.position));
+        let with_fourth = self.fingers.contains(&Finger::Fourth);
+        let fourth =
+            if with_fourth { "with the fourth finger" } else { "without the fourth finger" };
+        said.push(fourth.to_owned());
+        said.join(", ")
+    }
+
+    /// What is pressed, from the lowest fret and finger up.
+    fn going_up(self) -> Vec<(Place, Finger)> {
+        let held = self.places.into_iter().zip(self.fingers);
+        let mut pressed: Vec<_> = held.filter(|(place, _)| !place.fret.is_open()).collect();
+        pressed.sort_by_key(|(place, finger)| (place.fret, *finger));
+        pressed
+    }
+}
+
+/// How each finger stands to the one below it; one sentence where all stand one a fret.
+fn steps(pressed: &[(Place, Finger)], position: HandPosition) -> Vec<String> {
+    let moves = || pressed.windows(2).filter_map(|two| <&[_; 2]>::try_from(two).ok());
+    let moves = || moves().filter(|[low, high]| low.1 != high.1);
+    let odd: Vec<String> = moves().filter_map(|[low, high]| odd_step(*low, *high)).collect();
+    if odd.is_empty() && moves().next().is_some() {
+        return vec![format!("one finger a fret in position {position}")];
+    }
+    odd
+}
+
+/// What two fingers do that do not stand one a fret.
+fn odd_step(low: (Place, Finger), high: (Place, Finger)) -> Option<String> {
+    let frets = high.0.fret.number() - low.0.fret.number();
+    let two = format!("{} and {} finger", low.1.word(), high.1.word());
+    match frets.cmp(&high.1.steps_above(low.1)) {
+        _ if frets == 0 => Some(format!("{two} beside each other on fret {}", low.0.fret)),
+        std::cmp::Ordering::Equal => None,
+        std::cmp::Ordering::Greater => Some(format!("{two} stretch over {frets} frets")),
+        std::cmp::Ordering::Less => Some(format!("{two} close together")),
     }
 }

@@ -1,8 +1,9 @@
 //! Hand positions.
 
 use std::fmt;
+use std::str::FromStr;
 
-use crate::Fret;
+use crate::{Fret, ReadError};
 
 /// Where the hand stands: the fret of the first finger, or one below the second finger's; written
 /// as a Roman numeral.
@@ -64,6 +65,24 @@ impl fmt::Display for HandPosition {
     }
 }
 
+/// Reads a Roman numeral in either case, or a plain number: `V`, `v`, `5`.
+impl FromStr for HandPosition {
+    type Err = ReadError;
+
+    fn from_str(text: &str) -> Result<HandPosition, ReadError> {
+        let trimmed = text.trim();
+        let mut positions = (1..=Fret::HIGHEST.number()).filter_map(HandPosition::new);
+        let is_meant = |position: &HandPosition| {
+            position.to_string().eq_ignore_ascii_case(trimmed)
+                || position.number().to_string() == trimmed
+        };
+        let at = 1 + text.chars().take_while(|c| c.is_whitespace()).count();
+        positions.find(is_meant).ok_or_else(|| {
+            ReadError::new("position", text, at, "a position, 1 to 36 or I to XXXVI")
+        })
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -74,6 +93,19 @@ mod tests {
             [(1, "I"), (4, "IV"), (9, "IX"), (10, "X"), (14, "XIV"), (36, "XXXVI")]
         {
             assert_eq!(HandPosition::new(number).unwrap().to_string(), roman);
+        }
+    }
+
+    #[test]
+    fn positions_are_read_as_numerals_and_numbers() {
+        for number in 1..=36 {
+            let position = HandPosition::new(number).unwrap();
+            assert_eq!(position.to_string().parse(), Ok(position));
+            assert_eq!(position.to_string().to_lowercase().parse(), Ok(position));
+            assert_eq!(number.to_string().parse(), Ok(position));
+        }
+        for text in ["", "0", "37", "IIII", "5th", "XXXVII", "V V"] {
+            assert!(text.parse::<HandPosition>().is_err(), "{text}");
         }
     }
 

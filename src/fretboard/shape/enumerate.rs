@@ -34,8 +34,9 @@ impl ShapeQuery {
                 let meaning = Meaning { triad, inversion, voicing };
                 let found = lowest_notes(neck, strings, meaning)
                     .filter_map(|lowest| notes(neck, strings, meaning, lowest))
-                    .map(|notes| Shape::at(neck, self.hand(), meaning, notes));
-                shapes.extend(found.filter(|shape| self.wants(neck, shape)));
+                    .map(|notes| Shape::at(neck, meaning, notes))
+                    .filter(|shape| self.wants(neck, shape));
+                shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
             }
         }
     }
@@ -43,7 +44,7 @@ impl ShapeQuery {
 
 /// The strings of `set` with their open pitches, from the lowest sounding one up. None where two
 /// sound alike: strings tuned in unison count as one, and never stand in one shape together.
-fn going_up(neck: &Neck, set: StringSet) -> Option<[(Pitch, StringNumber); 3]> {
+pub(super) fn going_up(neck: &Neck, set: StringSet) -> Option<[(Pitch, StringNumber); 3]> {
     let [one, two, three] = set.three()?;
     let open = |string| Some((neck.tuning().string(string)?.pitch(), string));
     let mut strings = [open(one)?, open(two)?, open(three)?];

@@ -20,6 +20,13 @@ enum OpenStrings {
     Avoided,
 }
 
+/// Are fingers wanted?
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Fingering {
+    Best,
+    None,
+}
+
 /// A wish for shapes; by default the close ones on every three neighbouring strings, over the
 /// whole neck, open strings allowed, nothing dropped for being hard.
 ///
@@ -43,6 +50,7 @@ pub struct ShapeQuery {
     widest_mm: f64,
     open_strings: OpenStrings,
     hand: Hand,
+    fingering: Fingering,
 }
 
 impl Default for ShapeQuery {
@@ -55,6 +63,7 @@ impl Default for ShapeQuery {
             widest_mm: f64::INFINITY,
             open_strings: OpenStrings::Allowed,
             hand: Hand::default(),
+            fingering: Fingering::Best,
         }
     }
 }
@@ -123,6 +132,14 @@ impl ShapeQuery {
         self
     }
 
+    /// Without fingers, for a search that asks for none or takes its own: finding a shape is quick,
+    /// and trying every finger on it is not. No shape then has a [grip](Shape::grip).
+    #[must_use]
+    pub const fn without_fingers(mut self) -> ShapeQuery {
+        self.fingering = Fingering::None;
+        self
+    }
+
     /// Where it looks.
     #[must_use]
     pub const fn sets(&self) -> StringSets {
@@ -142,6 +159,10 @@ impl ShapeQuery {
 
     pub(super) const fn hand(&self) -> Hand {
         self.hand
+    }
+
+    pub(super) const fn fingering(&self) -> Fingering {
+        self.fingering
     }
 
     pub(super) fn wants_voicing(&self, voicing: Voicing) -> bool {

@@ -310,3 +310,56 @@ fn close_triads_in_standard_tuning_all_have_fingers() {
         }
     }
 }
+
+/// The same pitches elsewhere, found by hand: all threes of other places that sound alike.
+#[test]
+fn elsewhere_is_every_other_place_that_a_hand_can_hold() {
+    for neck in [neck("EADGBE"), neck("GCEA"), neck("DADGAD"), banjo()] {
+        let query = ShapeQuery::default().skipping_strings().of_both_voicings();
+        for triad in [triad("C"), triad("F#m"), triad("E+")] {
+            let shapes = query.shapes(&neck, triad);
+            for shape in &shapes {
+                let alike = shapes.iter().filter(|other| {
+                    other.going_up() == shape.going_up()
+                        && other.string_set() != shape.string_set()
+                        && other.inversion() == shape.inversion()
+                        && other.fingers().is_some()
+                });
+                let expected: BTreeSet<String> =
+                    alike.map(|s| format!("{:?}", s.places())).collect();
+                let found = shape.elsewhere(&neck, Hand::default());
+                let places = |there: &Elsewhere| format!("{:?}", there.shape.places());
+                assert_eq!(found.iter().map(places).collect::<BTreeSet<_>>(), expected);
+                assert!(found.is_sorted_by_key(|there| there.frets.unsigned_abs()));
+            }
+        }
+    }
+}
+
+#[test]
+fn a_shape_without_fingers_is_the_same_shape() {
+    let neck = neck("EADGBE");
+    let query = ShapeQuery::default();
+    let bare = query.without_fingers().shapes(&neck, triad("G"));
+    let fingered = query.shapes(&neck, triad("G"));
+    assert_eq!(bare.len(), fingered.len());
+    for (bare, fingered) in bare.iter().zip(&fingered) {
+        assert_eq!((bare.places(), bare.inversion()), (fingered.places(), fingered.inversion()));
+        assert_eq!(bare.fingers(), None);
+    }
+}
+
+/// The smaller the hand, the wider the same shape.
+#[test]
+fn ease_is_measured_by_the_hand() {
+    let neck = neck("EADGBE");
+    let ease = |reach: f64, name: &str, wanted: [u8; 3]| {
+        let query = ShapeQuery::default().for_hand(Hand::reaching_mm(reach).unwrap());
+        let shapes = query.shapes(&neck, triad(name));
+        shapes.iter().find(|shape| frets(shape) == wanted).unwrap().ease()
+    };
+    assert_eq!(ease(120.0, "F", [2, 1, 1]), Ease::Easy);
+    assert_eq!(ease(120.0, "Adim", [5, 3, 1]), Ease::Wide);
+    assert_eq!(ease(70.0, "Adim", [5, 3, 1]), Ease::Beyond);
+    assert_eq!(ease(40.0, "F", [2, 1, 1]), Ease::Wide);
+}

@@ -1,0 +1,214 @@
+//! A view of a pair on a neck: what it shows, how, and what it hides.
+
+use std::fmt;
+
+use fretloom_fretboard::{FretRange, Hand, Hidden, Neck, Seen, SetView, View, ViewPlace};
+use fretloom_theory::{NamedPitch, Pitch, Triad};
+use serde::Serialize;
+
+use super::{PairAnswer, Refusal, ShapeAnswer, ascii};
+
+/// A view that is asked for: checked against the neck when it is answered.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct ViewWish {
+    view: View,
+    hand: Hand,
+    frets: FretRange,
+    choice: usize,
+}
+
+impl ViewWish {
+    /// This view within some frets, for this hand; of several ways the one with this number, from 1.
+    #[must_use]
+    pub const fn new(view: View, hand: Hand, frets: FretRange, choice: usize) -> ViewWish {
+        let view = match view {
+            View::Across(query) => View::Across(query.within(frets)),
+            View::Two(query) => View::Two(query.within(frets)),
+            other => other,
+        };
+        ViewWish { view, hand, frets, choice }
+    }
+
+    /// The view.
+    #[must_use]
+    pub const fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// How many ways there are to choose from; 1 where the view has only one.
+    #[must_use]
+    pub fn choices(&self, neck: &Neck, pair: &PairAnswer) -> usize {
+        match &self.view {
+            View::Position(_) | View::Set(_) => 1,
+            View::Across(query) => query.chains(neck, triads(pair), self.hand).len(),
+            View::Two(query) => query.runs(neck, triads(pair), self.hand).len(),
+        }
+    }
+
+    /// The shapes of the view in the order of playing: of a chain its links, of a set of three
+    /// strings its ladder. The other views show single notes.
+    #[must_use]
+    pub fn shapes(&self, neck: &Neck, pair: &PairAnswer) -> Vec<ShapeAnswer> {
+        let rungs = match &self.view {
+            View::Position(_) | View::Two(_) => Vec::new(),
+            View::Across(query) => {
+                let chains = query.chains(neck, triads(pair), self.hand);
+                let chosen = chains.get(self.choice.saturating_sub(1));
+                chosen.map(|chain| chain.rungs().to_vec()).unwrap_or_default()
+            }
+            View::Set(view) => {
+                view.ladder(neck, triads(pair), self.frets, self.hand).rungs().to_vec()
+            }
+        };
+        rungs
+            .iter()
+            .map(|rung| ShapeAnswer::of_rung(neck, [pair.first.name, pair.second.name], rung))
+            .collect()
+    }
+
+    /// The steps along the strings of a set, as places with frets and millimetres.
+    #[must_use]
+    pub fn set(&self) -> Option<SetView> {
+        match self.view {
+            View::Set(view) => Some(view),
+            _ => None,
+        }
+    }
+
+    /// Where the hand stands one after another, for six notes two a string; else empty.
+    #[must_use]
+    pub fn positions(&self, neck: &Neck, pair: &PairAnswer) -> Vec<String> {
+        let View::Two(query) = &self.view else {
+            return Vec::new();
+        };
+        let runs = query.runs(neck, triads(pair), self.hand);
+        let run = runs.get(self.choice.saturating_sub(1)).and_then(|run| run.run());
+        run.map(|run| run.positions().iter().map(ToString::to_string).collect()).unwrap_or_default()
+    }
+
+    pub(super) fn seen(&self, neck: &Neck, pair: &PairAnswer) -> Result<Seen, Refusal> {
+        self.check(neck, pair)?;
+        Ok(self.view.seen(neck, triads(pair), self.hand, self.choice.saturating_sub(1)))
+    }
+
+    /// The frets that are wanted.
+    #[must_use]
+    pub const fn frets(&self) -> FretRange {
+        self.frets
+    }
+
+    /// Which of the ways it is, from 1.
+    #[must_use]
+    pub const fn choice(&self) -> usize {
+        self.choice
+    }
+
+    fn check(&self, neck: &Neck, pair: &PairAnswer) -> Result<(), Refusal> {
+        let last = neck.tuning().last_fret().number();
+        match &self.view {
+            View::Position(view) if view.position().number() > last => {
+                let position = view.position().to_string();
+                return Err(Refusal::NoSuchPosition { position, last });
+            }
+            View::Set(view) => Refusal::unless_on(neck, view.set())?,
+            View::Two(query) => query.set().map_or(Ok(()), |set| unless_three(neck, set))?,
+            View::Position(_) | View::Across(_) => {}
+        }
+        let (number, count) = (self.choice, self.choices(neck, pair));
+        if count > 0 && !(1..=count).contains(&number) {
+            return Err(Refusal::NoSuchChoice { number, count });
+        }
+        Ok(())
+    }
+}
+
+/// Two a string needs three strings side by side.
+fn unless_three(neck: &Neck, set: fretloom_fretboard::StringSet) -> Result<(), Refusal> {
+    Refusal::unless_on(neck, set)?;
+    Refusal::unless_side_by_side(set)?;
+    set.three().map(|_| ()).ok_or_else(|| Refusal::NotThreeStrings { strings: set.to_string() })
+}
+
+fn triads(pair: &PairAnswer) -> [Triad; 2] {
+    [pair.first.name.triad(), pair.second.name.triad()]
+}
+
+/// Which view an answer shows, and what that hides.
+#[derive(Clone, PartialEq, Debug, Serialize)]
+pub struct ViewAnswer {
+    /// The word for the view.
+    #[serde(rename = "view")]
+    pub word: &'static str,
+    /// What it does not show.
+    #[serde(serialize_with = "ascii::list")]
+    pub hides: Vec<HiddenAnswer>,
+}
+
+impl ViewAnswer {
+    /// `others` places of the pair are not shown.
+    pub(super) fn new(
+        view: &View,
+        pair: &PairAnswer,
+        hides: &[Hidden],
+        others: usize,
+    ) -> ViewAnswer {
+        let counted = (others > 0).then_some(Hidden::Places(others));
+        let lost = hides.iter().copied().filter(|hidden| !matches!(hidden, Hidden::Places(_)));
+        let answer = |hidden| HiddenAnswer { hidden, names: [pair.first.notes, pair.second.notes] };
+        ViewAnswer { word: view.word(), hides: lost.chain(counted).map(answer).collect() }
+    }
+}
+
+/// Something that a view hides, with its pitches spelled as the pair is.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct HiddenAnswer {
+    hidden: Hidden,
+    names: [[fretloom_theory::NoteName; 3]; 2],
+}
+
+impl HiddenAnswer {
+    /// The pitch as the pair spells its note.
+    fn spelled(&self, pitch: Pitch) -> Option<NamedPitch> {
+        let names = self.names.iter().flatten();
+        let mut named = names.filter(|name| name.pitch_class() == pitch.pitch_class());
+        let name = *named.next()?;
+        let mut octaves = (-2..=10).filter_map(|octave| NamedPitch::new(name, octave));
+        octaves.find(|named| named.pitch() == pitch)
+    }
+}
+
+impl fmt::Display for HiddenAnswer {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let ascii = f.alternate();
+        f.write_str(&self.hidden.words(|pitch| match self.spelled(pitch) {
+            Some(named) if ascii => format!("{named:#}"),
+            Some(named) => named.to_string(),
+            None => format!("pitch {}", pitch.midi()),
+        }))
+    }
+}
+
+/// How a view shows a place.
+#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
+pub struct SeenAnswer {
+    /// Which finger, 0 for open; none where the view gives no fingers.
+    pub finger: Option<u8>,
+    /// Does the finger leave its fret for it?
+    pub stretched: bool,
+    /// When it is played, from 1.
+    pub order: usize,
+    /// Is there another stretch for the same pitch?
+    #[serde(skip)]
+    pub is_choice: bool,
+}
+
+impl SeenAnswer {
+    pub(super) fn new(place: &ViewPlace) -> SeenAnswer {
+        SeenAnswer {
+            finger: place.finger.map(|finger| finger.number()),
+            stretched: place.stretched,
+            order: place.order,
+            is_choice: place.is_choice,
+        }
+    }
+}

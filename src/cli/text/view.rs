@@ -1,0 +1,142 @@
+//! A view of the neck as text: its picture, what is played, and what is hidden.
+
+use fretloom_fretboard::{FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView};
+
+use super::shapes::{care, shape_row};
+use super::{drawn, neck_head, table};
+use crate::answer::{Labels, NeckAnswer, PairAnswer, PlaceAnswer, ViewWish};
+use crate::tui::neck::NeckPicture;
+
+/// A view that is printed, and where.
+pub(in crate::cli) struct View<'a> {
+    pub(in crate::cli) neck: &'a Neck,
+    pub(in crate::cli) pair: &'a PairAnswer,
+    pub(in crate::cli) wish: &'a ViewWish,
+    /// The frets to draw; none where the view decides.
+    pub(in crate::cli) frets: Option<FretRange>,
+    /// Turns the picture for the player's hand and stringing.
+    pub(in crate::cli) turn: &'a dyn Fn(NeckPicture) -> NeckPicture,
+}
+
+/// `neck --view`
+pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> String {
+    let head = neck_head(answer, view.pair) + &title(view) + "\n\n";
+    if answer.places.is_empty() {
+        return head + "nothing fits the wish\n";
+    }
+    let shapes = view.wish.shapes(view.neck, view.pair);
+    let rows = match view.wish.set() {
+        Some(set) => steps(set, view, &answer.places),
+        None if shapes.is_empty() => notes(&answer.places),
+        None => Vec::new(),
+    };
+    let hides = answer.view.iter().flat_map(|view| &view.hides);
+    let hides: String = hides.map(|hidden| format!("hidden: {hidden}\n")).collect();
+    let hardest = shapes.iter().map(|shape| shape.ease).max();
+    let parts = [
+        drawn(&picture(answer, view, labels)),
+        table(&rows),
+        table(&shapes.iter().map(shape_row).collect::<Vec<_>>()),
+        hides,
+    ];
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    head + &parts.join("\n") + &hardest.map(care).unwrap_or_default()
+}
+
+/// What is seen, in a line.
+fn title(view: &View<'_>) -> String {
+    let (wish, count) = (view.wish, view.wish.choices(view.neck, view.pair));
+    let choice = format!("{} of {count}", wish.choice());
+    match wish.view() {
+        NeckView::Position(position) => {
+            format!("position {}: everything under one hand", position.position())
+        }
+        NeckView::Set(set) if set.set().len() == 1 => format!("string {}", set.set()),
+        NeckView::Set(set) => format!("strings {}", set.set()),
+        NeckView::Across(_) => format!("a chain across the strings, {choice}"),
+        NeckView::Two(_) => {
+            let positions = wish.positions(view.neck, view.pair).join(" ");
+            let whence = match positions.as_str() {
+                "" => "beyond the hand".to_owned(),
+                positions => format!("position {positions}"),
+            };
+            format!("six notes, two a string, {choice}, {whence}")
+        }
+    }
+}
+
+/// The neck with the places of the view, no longer than they need.
+fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture {
+    let frets = || answer.places.iter().map(|p| p.place.fret.number()).filter(|fret| *fret > 0);
+    let lowest = frets().min().unwrap_or(1).saturating_sub(1);
+    let highest = frets().max().unwrap_or_default().saturating_add(1);
+    let (first, last) = match view.frets {
+        Some(frets) => (frets.first().number(), frets.last().number()),
+        None => (lowest, highest),
+    };
+    let picture = NeckPicture::new(view.neck, &answer.places, labels).between(first, last);
+    (view.turn)(match strings(&answer.places) {
+        Some(set) => picture.locked_to(set),
+        None => picture,
+    })
+}
+
+/// The strings that something is played on.
+fn strings(places: &[PlaceAnswer]) -> Option<StringSet> {
+    let mut strings = places.iter().map(|place| place.place.string);
+    let first = StringSet::only(strings.next()?);
+    Some(strings.fold(first, StringSet::with))
+}
+
+/// A note a row, in the order of playing.
+fn notes(places: &[PlaceAnswer]) -> Vec<Vec<String>> {
+    let mut places: Vec<&PlaceAnswer> = places.iter().collect();
+    places.sort_by_key(|place| place.seen.as_ref().map(|seen| seen.order));
+    places.into_iter().map(note).collect()
+}
+
+fn note(place: &PlaceAnswer) -> Vec<String> {
+    let seen = place.seen.as_ref();
+    let finger = match seen.and_then(|seen| seen.finger) {
+        Some(0) => "open".to_owned(),
+        Some(finger) => format!("finger {finger}"),
+        None => String::new(),
+    };
+    let stretched = match seen.map(|seen| (seen.stretched, seen.is_choice)) {
+        Some((true, true)) => "stretched, one of several places to choose from",
+        Some((true, false)) => "stretched",
+        _ => "",
+    };
+    vec![
+        marked(place),
+        format!("string {}", place.place.string),
+        format!("fret {}", place.fret),
+        finger,
+        stretched.to_owned(),
+    ]
+}
+
+/// The note in the brackets of its triad.
+fn marked(place: &PlaceAnswer) -> String {
+    match place.side {
+        Side::First => format!("[{}]", place.note),
+        Side::Second => format!("({})", place.note),
+    }
+}
+
+/// A step along a string a row: from where to where, in frets, and how far a hand shifts.
+fn steps(set: SetView, view: &View<'_>, places: &[PlaceAnswer]) -> Vec<Vec<String>> {
+    let triads = [view.pair.first.name.triad(), view.pair.second.name.triad()];
+    let at = |place| places.iter().find(|answer| answer.place == place);
+    let row = |step: SetStep| {
+        let (from, to) = (at(step.from)?, at(step.to)?);
+        let noun = if step.frets == 1 { "fret" } else { "frets" };
+        Some(vec![
+            format!("string {}", step.from.string),
+            format!("{} {} → {} {}", marked(from), step.from.fret, marked(to), step.to.fret),
+            format!("{} {noun}", step.frets),
+            format!("{:.0} mm", step.shift_mm),
+        ])
+    };
+    set.steps(view.neck, triads).into_iter().filter_map(row).collect()
+}

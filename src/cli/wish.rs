@@ -1,0 +1,88 @@
+//! From arguments to what the neck is asked for.
+
+use fretloom_fretboard::{
+    ArpeggioQuery, ChainQuery, FretRange, HandPosition, PerString, PositionView, SetView,
+    ShapeQuery, Side, TwoAStringQuery, View,
+};
+
+use super::args::{self, ViewArgs, ViewWord, WhereTo};
+use crate::answer::Refusal;
+
+/// Where `shapes` and `ladder` look.
+pub(super) fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
+    let query = ShapeQuery::default().within(frets).for_hand(where_to.hand.reach);
+    if where_to.no_open { query.without_open_strings() } else { query }
+}
+
+/// The shapes that are wanted.
+pub(super) fn shape_query(shapes: &args::Shapes, frets: FretRange) -> ShapeQuery {
+    let mut query = query(&shapes.where_to, frets);
+    query = match shapes.voicing.one() {
+        Some(voicing) => query.voiced(voicing),
+        None => query.of_both_voicings(),
+    };
+    if shapes.skips {
+        query = query.skipping_strings();
+    }
+    if let Some(inversion) = shapes.inversion {
+        query = query.inverted(inversion.into());
+    }
+    if let Some(span) = shapes.span {
+        query = query.up_to_mm(span);
+    }
+    query
+}
+
+/// The arpeggios that are wanted.
+pub(super) fn arpeggio_query(
+    shapes: &args::Shapes,
+    per_string: PerString,
+    frets: FretRange,
+) -> ArpeggioQuery {
+    let where_to = &shapes.where_to;
+    let mut query = ArpeggioQuery::new(per_string).within(frets).for_hand(where_to.hand.reach);
+    if where_to.no_open {
+        query = query.without_open_strings();
+    }
+    if let Some(inversion) = shapes.inversion {
+        query = query.inverted(inversion.into());
+    }
+    match shapes.span {
+        Some(span) => query.up_to_mm(span),
+        None => query,
+    }
+}
+
+/// The view that is asked for, if one is.
+pub(super) fn view_of(wanted: &ViewArgs) -> Result<Option<View>, Refusal> {
+    let Some(word) = wanted.view else { return Ok(None) };
+    let strings = args::strings(wanted.strings.as_deref())?;
+    let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
+    Ok(Some(match word {
+        ViewWord::Position => {
+            let view = PositionView::at(position.unwrap_or(HandPosition::FIRST));
+            View::Position(if wanted.open { view.with_open_strings() } else { view })
+        }
+        ViewWord::Set => {
+            let three = || "3-2-1".parse().map_err(Refusal::Read);
+            View::Set(SetView::on(strings.map_or_else(three, Ok)?))
+        }
+        ViewWord::Across => View::Across(chain_query(wanted)),
+        ViewWord::Two => {
+            let query = TwoAStringQuery::default();
+            let query = strings.map_or(query, |set| query.on(set));
+            View::Two(position.map_or(query, |position| query.near(position)))
+        }
+    }))
+}
+
+/// One inversion is meant for both triads.
+fn chain_query(wanted: &ViewArgs) -> ChainQuery {
+    let query = ChainQuery::default().overlapping(wanted.overlap.into());
+    let sides = [Side::First, Side::Second].into_iter();
+    let inversions = sides.zip(wanted.inversions.iter().cycle());
+    inversions.fold(query, |query, (side, wish)| match wish.one() {
+        Some(inversion) => query.inverted(side, inversion),
+        None => query,
+    })
+}

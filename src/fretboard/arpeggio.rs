@@ -1,0 +1,178 @@
+//! Arpeggios: a triad going up, two or three notes a string.
+
+mod query;
+
+use fretloom_theory::{Pitch, Triad, TriadQuality};
+
+use crate::hand::{shift_mm, widest};
+use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place, Run, StringSet};
+
+pub use query::ArpeggioQuery;
+
+/// How many notes lie on each string of an arpeggio.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum PerString {
+    /// Two.
+    Two,
+    /// Three.
+    Three,
+}
+
+impl PerString {
+    /// Two or three; `None` for every other number.
+    #[must_use]
+    pub const fn new(notes: u8) -> Option<PerString> {
+        match notes {
+            2 => Some(PerString::Two),
+            3 => Some(PerString::Three),
+            _ => None,
+        }
+    }
+
+    /// The number, 2 or 3.
+    #[must_use]
+    pub const fn number(self) -> u8 {
+        match self {
+            PerString::Two => 2,
+            PerString::Three => 3,
+        }
+    }
+
+    /// Over how many strings it makes six notes, the triad twice.
+    pub(crate) const fn strings_for_six(self) -> usize {
+        match self {
+            PerString::Two => 3,
+            PerString::Three => 2,
+        }
+    }
+}
+
+/// A triad played one note after another, upwards through every chord tone, with two or three
+/// notes on each of neighbouring strings.
+///
+/// Lists run in the order of playing, from the lowest note up. On a re-entrant instrument that is
+/// not always from the highest string number down.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{ArpeggioQuery, Neck, PerString, Tuning};
+/// use fretloom_theory::SpelledTriad;
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let g = "G".parse::<SpelledTriad>().unwrap().triad();
+/// let query = ArpeggioQuery::new(PerString::Two).on("4-3".parse().unwrap());
+/// let lowest = &query.arpeggios(&neck, g)[0];
+/// let frets: Vec<u8> = lowest.frets().map(|fret| fret.number()).collect();
+/// assert_eq!(frets, [0, 5, 4, 7]); // D G on string 4, B D on string 3
+/// assert_eq!(lowest.inversion().word(), "second");
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct Arpeggio {
+    triad: Triad,
+    inversion: Inversion,
+    notes: Vec<(Place, Pitch)>,
+    stretch_mm: f64,
+    run: Option<Run>,
+    ease: Ease,
+}
+
+impl Arpeggio {
+    /// The triad that sounds.
+    #[must_use]
+    pub const fn triad(&self) -> Triad {
+        self.triad
+    }
+
+    /// Which member sounds first and lowest.
+    #[must_use]
+    pub const fn inversion(&self) -> Inversion {
+        self.inversion
+    }
+
+    /// Is the inversion a matter of names, because the triad is augmented?
+    #[must_use]
+    pub fn by_name_only(&self) -> bool {
+        self.triad.quality() == TriadQuality::Augmented
+    }
+
+    /// Where its notes lie, with what sounds there.
+    #[must_use]
+    pub fn notes(&self) -> &[(Place, Pitch)] {
+        &self.notes
+    }
+
+    /// Its strings as a set.
+    #[must_use]
+    pub fn string_set(&self) -> Option<StringSet> {
+        let mut strings = self.notes.iter().map(|(place, _)| place.string);
+        let first = StringSet::only(strings.next()?);
+        Some(strings.fold(first, StringSet::with))
+    }
+
+    /// Its frets, in the order of playing.
+    pub fn frets(&self) -> impl Iterator<Item = Fret> {
+        self.notes.iter().map(|(place, _)| place.fret)
+    }
+
+    /// The widest stretch on one of its strings, in millimetres from fret to fret; between strings
+    /// the hand may shift.
+    #[must_use]
+    pub const fn stretch_mm(&self) -> f64 {
+        self.stretch_mm
+    }
+
+    /// How hard that is for the hand.
+    #[must_use]
+    pub const fn ease(&self) -> Ease {
+        self.ease
+    }
+
+    /// Fingers in the order of playing; `None` where the notes of one string lie beyond the reach
+    /// of the hand.
+    #[must_use]
+    pub fn fingers(&self) -> Option<&[Finger]> {
+        self.run.as_ref().map(Run::fingers)
+    }
+
+    /// Fingers, shifts and cost; `None` where there are no fingers.
+    #[must_use]
+    pub const fn run(&self) -> Option<&Run> {
+        self.run.as_ref()
+    }
+
+    /// Where the hand stands first; where there are no fingers, the lowest fretted fret.
+    #[must_use]
+    pub fn position(&self) -> HandPosition {
+        let fretted = self.frets().filter(|fret| !fret.is_open());
+        let lowest = HandPosition::with_finger(1, fretted.min().unwrap_or(Fret::OPEN));
+        self.run.as_ref().map_or(lowest, Run::position)
+    }
+
+    /// How far the hand travels along the neck, in millimetres; 0 where it stays.
+    #[must_use]
+    pub fn travel_mm(&self, neck: &Neck) -> f64 {
+        let positions = self.run.as_ref().map(Run::positions).unwrap_or_default();
+        let shifts = positions.windows(2).map(|two| match two {
+            [from, to] => shift_mm(neck, *from, *to),
+            _ => 0.0,
+        });
+        shifts.sum()
+    }
+
+    /// An arpeggio of notes that rise; the caller answers for the music.
+    fn of(
+        neck: &Neck,
+        hand: Hand,
+        (triad, inversion): (Triad, Inversion),
+        notes: Vec<(Place, Pitch)>,
+    ) -> Self {
+        let places: Vec<Place> = notes.iter().map(|(place, _)| *place).collect();
+        let run = hand.run(neck, &places);
+        let stretch_mm = widest(neck, &places);
+        let ease = if run.is_some() { hand.ease_of(stretch_mm) } else { Ease::Beyond };
+        Arpeggio { triad, inversion, notes, stretch_mm, run, ease }
+    }
+}
+
+#[cfg(test)]
+mod tests;

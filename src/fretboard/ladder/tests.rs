@@ -1,0 +1,154 @@
+//! The ladders are computed from open pitches, outside this code; common practice, no source.
+
+use super::*;
+use crate::Tuning;
+use fretloom_theory::SpelledTriad;
+
+fn neck(tuning: &str) -> Neck {
+    Neck::new(Tuning::read(tuning).unwrap())
+}
+
+fn ladder(first: &str, second: &str, query: &ShapeQuery) -> Ladder {
+    let triads = [first, second].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    Ladder::new(&neck("EADGBE"), triads, query)
+}
+
+fn on(strings: &str) -> ShapeQuery {
+    ShapeQuery::default().on(strings.parse().unwrap())
+}
+
+fn written(ladder: &Ladder, [first, second]: [&str; 2]) -> Vec<String> {
+    let rungs = ladder.rungs().iter();
+    let rungs = rungs.map(|rung| {
+        let name = if rung.side == Side::First { first } else { second };
+        let [one, two, three] = rung.shape.frets();
+        format!("{name} {one}-{two}-{three}")
+    });
+    rungs.collect()
+}
+
+#[test]
+fn ladders_of_f_and_g() {
+    for (strings, rungs) in [
+        (
+            "3-2-1",
+            "F 2-1-1, G 4-3-3, F 5-6-5, G 7-8-7, F 10-10-8, G 12-12-10, F 14-13-13, G 16-15-15",
+        ),
+        (
+            "4-3-2",
+            "G 0-0-0, F 3-2-1, G 5-4-3, F 7-5-6, G 9-7-8, F 10-10-10, G 12-12-12, F 15-14-13",
+        ),
+        ("5-4-3", "G 2-0-0, F 3-3-2, G 5-5-4, F 8-7-5, G 10-9-7, F 12-10-10, G 14-12-12"),
+        ("6-5-4", "G 3-2-0, F 5-3-3, G 7-5-5, F 8-8-7, G 10-10-9, F 13-12-10, G 15-14-12"),
+    ] {
+        let climbed = written(&ladder("F", "G", &on(strings)), ["F", "G"]);
+        let expected: Vec<&str> = rungs.split(", ").collect();
+        assert_eq!(climbed[..expected.len()], expected, "{strings}");
+    }
+}
+
+#[test]
+fn the_altered_ladder() {
+    let climbed = written(&ladder("Eb", "C#+", &on("3-2-1")), ["Eb", "C#+"]);
+    let rungs = "Eb 3-4-3, C#+ 6-6-5, Eb 8-8-6, C#+ 10-10-9, Eb 12-11-11, C#+ 14-14-13";
+    let expected: Vec<&str> = rungs.split(", ").collect();
+    let start = climbed.iter().position(|rung| rung == expected[0]).unwrap();
+    // The same grip of C#+ lies one step lower, before the six that the page shows.
+    assert_eq!(climbed[start - 1], "C#+ 2-2-1");
+    assert_eq!(climbed[start..start + expected.len()], expected);
+}
+
+/// F and G interleave, so six moves of a rung are an octave.
+#[test]
+fn six_rungs_of_an_interleaving_pair_are_an_octave() {
+    let ladder = ladder("F", "G", &on("4-3-2"));
+    let rungs = ladder.rungs();
+    assert!(rungs.len() > 6);
+    for (low, high) in rungs.iter().zip(&rungs[6..]) {
+        let octave = low.shape.going_up().map(|pitch| pitch.up(12).unwrap());
+        assert_eq!(high.shape.going_up(), octave);
+        assert_eq!(high.side, low.side);
+    }
+}
+
+#[test]
+fn next_has_four_meanings() {
+    let all = ladder("F", "G", &ShapeQuery::default());
+    for (index, here) in all.rungs().iter().enumerate() {
+        for way in [Way::Up, Way::Down] {
+            let rung = |next: Option<usize>| next.map(|next| &all.rungs()[next]);
+            if let Some(there) = rung(all.next_on_set(index, way)) {
+                assert_eq!(there.shape.string_set(), here.shape.string_set());
+            }
+            if let Some(there) = rung(all.next_of_same(index, way)) {
+                assert_eq!(there.side, here.side);
+            }
+            if let Some(there) = rung(all.next_in_position(index, way)) {
+                assert!(is_under(here.shape.position(), &there.shape));
+            }
+            let next = all.next(index, way);
+            let back = next.and_then(|next| match way {
+                Way::Up => all.next(next, Way::Down),
+                Way::Down => all.next(next, Way::Up),
+            });
+            assert!(next.is_none() || back == Some(index));
+        }
+        let other = all.nearest_of_other(index).unwrap();
+        assert_ne!(all.rungs()[other].side, here.side);
+    }
+}
+
+/// G 7-8-7 and A 9-10-9 are one grip two frets apart.
+#[test]
+fn the_nearest_shape_of_the_other_triad() {
+    let ladder = ladder("G", "A", &on("3-2-1"));
+    let climbed = written(&ladder, ["G", "A"]);
+    let g = climbed.iter().position(|rung| rung == "G 7-8-7").unwrap();
+    let nearest = ladder.nearest_of_other(g).unwrap();
+    assert_eq!(climbed[nearest], "A 9-10-9");
+    assert_eq!(ladder.next_in_position(g, Way::Up), Some(nearest));
+}
+
+#[test]
+fn an_empty_ladder_leads_nowhere() {
+    let empty = ladder("F", "G", &on("7-6-5"));
+    assert!(empty.rungs().is_empty());
+    for index in [0, 1, usize::MAX] {
+        for way in [Way::Up, Way::Down] {
+            assert_eq!(empty.next(index, way), None);
+            assert_eq!(empty.next_on_set(index, way), None);
+            assert_eq!(empty.next_of_same(index, way), None);
+            assert_eq!(empty.next_in_position(index, way), None);
+            assert_eq!(empty.climb(index, way), None);
+        }
+        assert_eq!(empty.nearest_of_other(index), None);
+    }
+}
+
+/// From any rung, in any tuning: no step stops before the end, each goes the way it should, and
+/// says so when it changes the strings.
+#[test]
+fn a_climb_has_no_dead_end() {
+    for tuning in ["EADGBE", "GCEA", "DADGAD", "EADG", "BEADGBE", "G4 C4 E4 A4 E4"] {
+        let triads = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+        for query in [ShapeQuery::default(), ShapeQuery::default().skipping_strings()] {
+            let ladder = Ladder::new(&neck(tuning), triads, &query);
+            for start in 0..ladder.rungs().len() {
+                assert_eq!(ends_at(&ladder, start, Way::Up), ladder.rungs().len() - 1, "{tuning}");
+                assert_eq!(ends_at(&ladder, start, Way::Down), 0, "{tuning}");
+            }
+        }
+    }
+}
+
+/// Where a climb from `start` ends.
+fn ends_at(ladder: &Ladder, start: usize, way: Way) -> usize {
+    let mut here = start;
+    while let Some(Step { rung, changed_to }) = ladder.climb(here, way) {
+        assert!(if way == Way::Up { rung > here } else { rung < here });
+        let [old, new] = [here, rung].map(|rung| ladder.rungs()[rung].shape.string_set());
+        assert_eq!(changed_to, (old != new).then_some(new));
+        here = rung;
+    }
+    here
+}

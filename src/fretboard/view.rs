@@ -1,0 +1,145 @@
+//! Views: which places of a pair a player looks at, and in which order.
+//!
+//! A pair has some seventy places on a guitar. A view chooses those that are played together or
+//! one after another, says which finger takes them, and names what it hides.
+
+mod chain;
+mod place;
+mod position;
+mod set;
+mod two;
+
+use std::fmt;
+
+use fretloom_theory::{Pitch, Triad};
+
+use crate::{Hand, Neck};
+
+pub use chain::{Chain, ChainQuery, Overlap};
+pub use place::ViewPlace;
+pub use position::PositionView;
+pub use set::{SetStep, SetView};
+pub use two::{TwoAString, TwoAStringQuery};
+
+use place::notes_of_pair;
+
+/// A way to look at the places of a pair.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{Hand, HandPosition, Neck, PositionView, Tuning, View};
+/// use fretloom_theory::SpelledTriad;
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let pair = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let fifth = View::Position(PositionView::at(HandPosition::new(5).unwrap()));
+/// let seen = fifth.seen(&neck, pair, Hand::default(), 0);
+/// let lost = seen.hides()[0].words(|pitch| pitch.midi().to_string());
+/// assert_eq!(lost, "59 is out of the box without a stretch");
+/// ```
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum View {
+    /// Everything under one hand.
+    Position(PositionView),
+    /// Everything on some strings.
+    Set(SetView),
+    /// A chain of close shapes across the strings.
+    Across(ChainQuery),
+    /// The six notes of the pair, two on a string.
+    Two(TwoAStringQuery),
+}
+
+impl View {
+    /// The word for it: `position`, `set`, `across`, `two`.
+    #[must_use]
+    pub const fn word(&self) -> &'static str {
+        match self {
+            View::Position(_) => "position",
+            View::Set(_) => "set",
+            View::Across(_) => "across",
+            View::Two(_) => "two",
+        }
+    }
+
+    /// What is seen of a pair. Where a view has several ways to choose from, `choice` counts them
+    /// from 0; of one that is not there nothing is seen.
+    #[must_use]
+    pub fn seen(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, choice: usize) -> Seen {
+        let (places, lost) = match self {
+            View::Position(view) => view.places(neck, pair),
+            View::Set(view) => (view.places(neck, pair), Vec::new()),
+            View::Across(query) => {
+                let chain = query.chains(neck, pair, hand).into_iter().nth(choice);
+                (chain.map(|chain| chain.places()).unwrap_or_default(), Vec::new())
+            }
+            View::Two(query) => {
+                let run = query.runs(neck, pair, hand).into_iter().nth(choice);
+                (run.map(|run| run.places()).unwrap_or_default(), Vec::new())
+            }
+        };
+        Seen::new(neck, pair, places, lost)
+    }
+}
+
+/// What a view leaves to be seen.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Seen {
+    places: Vec<ViewPlace>,
+    hides: Vec<Hidden>,
+}
+
+impl Seen {
+    fn new(neck: &Neck, pair: [Triad; 2], places: Vec<ViewPlace>, mut hides: Vec<Hidden>) -> Seen {
+        let others = notes_of_pair(neck, pair).count() - places.len();
+        if others > 0 {
+            hides.push(Hidden::Places(others));
+        }
+        Seen { places, hides }
+    }
+
+    /// The places, in the order of playing; of one pitch the string nearest the floor first.
+    #[must_use]
+    pub fn places(&self) -> &[ViewPlace] {
+        &self.places
+    }
+
+    /// What the view does not show, or shows only by a stretch.
+    #[must_use]
+    pub fn hides(&self) -> &[Hidden] {
+        &self.hides
+    }
+}
+
+/// Something that a view hides.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Hidden {
+    /// So many other places of the pair.
+    Places(usize),
+    /// A pitch that the four frets of a position lack; a stretch brings it back.
+    OutOfBox(Pitch),
+    /// A pitch between the lowest and the highest of a position that no stretch reaches.
+    OutOfReach(Pitch),
+}
+
+impl Hidden {
+    /// It in words, with pitches named by `name`, since their spelling is the pair's.
+    pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
+        match self {
+            Hidden::Places(1) => "1 other place of the pair".to_owned(),
+            Hidden::Places(count) => format!("{count} other places of the pair"),
+            Hidden::OutOfBox(pitch) => {
+                format!("{} is out of the box without a stretch", name(*pitch))
+            }
+            Hidden::OutOfReach(pitch) => format!("{} is out of reach from here", name(*pitch)),
+        }
+    }
+}
+
+impl fmt::Display for View {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,61 @@
+//! A place of a pair as a view shows it.
+
+use fretloom_theory::{Pitch, Triad};
+
+use crate::{Finger, Neck, Place, Side};
+
+/// A place of a pair as a view shows it.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct ViewPlace {
+    /// Where.
+    pub place: Place,
+    /// What sounds there.
+    pub pitch: Pitch,
+    /// Whose note it is.
+    pub side: Side,
+    /// Which finger takes it; none where the view gives no fingers or the hand cannot.
+    pub finger: Option<Finger>,
+    /// Does the finger leave its fret for it?
+    pub stretched: bool,
+    /// Is there another stretch for the same pitch, so that the player chooses?
+    pub is_choice: bool,
+    /// When it is played, from 1. Notes that are held together, and places of one pitch, share
+    /// their number.
+    pub order: usize,
+}
+
+impl ViewPlace {
+    /// A place without finger or order.
+    pub(super) fn plain((place, pitch, side): (Place, Pitch, Side)) -> ViewPlace {
+        let (finger, stretched, is_choice, order) = (None, false, false, 0);
+        ViewPlace { place, pitch, side, finger, stretched, is_choice, order }
+    }
+}
+
+/// Every place of a pair, from string 1 up, each from its open note up.
+pub(super) fn notes_of_pair(
+    neck: &Neck,
+    pair: [Triad; 2],
+) -> impl Iterator<Item = (Place, Pitch, Side)> {
+    neck.places().filter_map(move |(place, pitch)| Some((place, pitch, side_of(pair, pitch)?)))
+}
+
+/// Whose note a pitch is, if it is one of the pair.
+pub(super) fn side_of([first, second]: [Triad; 2], pitch: Pitch) -> Option<Side> {
+    let class = pitch.pitch_class();
+    let sides = [(Side::First, first), (Side::Second, second)];
+    sides.into_iter().find_map(|(side, triad)| triad.set().contains(class).then_some(side))
+}
+
+/// Orders places by pitch, the string nearest the floor first, and numbers the pitches.
+pub(super) fn number_by_pitch(places: &mut [ViewPlace]) {
+    places.sort_by_key(|place| (place.pitch, place.place.string));
+    let (mut order, mut last) = (0, None);
+    for place in places {
+        if last != Some(place.pitch) {
+            order += 1;
+            last = Some(place.pitch);
+        }
+        place.order = order;
+    }
+}

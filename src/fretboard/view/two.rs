@@ -1,0 +1,140 @@
+//! The six notes of a pair, two on a string.
+
+use fretloom_theory::{Pitch, Triad};
+
+use super::place::{ViewPlace, side_of};
+use crate::laid::laid;
+use crate::{FretRange, Hand, HandPosition, Neck, Place, Run, Side, StringSet};
+
+/// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
+/// default on every three, from every note, over the whole neck.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{Hand, Neck, Tuning, TwoAStringQuery};
+/// use fretloom_theory::SpelledTriad;
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let pair = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let query = TwoAStringQuery::default().on("4-3-2".parse().unwrap());
+/// let run = &query.within("3-9".parse().unwrap()).runs(&neck, pair, Hand::default())[0];
+/// let frets = run.places().iter().map(|place| place.place.fret.number()).collect::<Vec<_>>();
+/// assert_eq!(frets, [5, 7, 4, 5, 3, 6]); // G A B C D F
+/// ```
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct TwoAStringQuery {
+    set: Option<StringSet>,
+    frets: FretRange,
+    near: Option<HandPosition>,
+}
+
+impl Default for TwoAStringQuery {
+    fn default() -> TwoAStringQuery {
+        TwoAStringQuery { set: None, frets: FretRange::WHOLE_NECK, near: None }
+    }
+}
+
+impl TwoAStringQuery {
+    /// On these three neighbouring strings only; other sets hold none.
+    #[must_use]
+    pub const fn on(mut self, set: StringSet) -> TwoAStringQuery {
+        self.set = Some(set);
+        self
+    }
+
+    /// With all frets in `frets`; open strings are fret 0.
+    #[must_use]
+    pub const fn within(mut self, frets: FretRange) -> TwoAStringQuery {
+        self.frets = frets;
+        self
+    }
+
+    /// Nearest to this position first.
+    #[must_use]
+    pub const fn near(mut self, position: HandPosition) -> TwoAStringQuery {
+        self.near = Some(position);
+        self
+    }
+
+    /// The strings that it is limited to, if it is.
+    #[must_use]
+    pub const fn set(&self) -> Option<StringSet> {
+        self.set
+    }
+
+    /// The wanted runs, for this hand: string set by string set from the floor up, on each from
+    /// the lowest start; near a position the nearest first.
+    #[must_use]
+    pub fn runs(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<TwoAString> {
+        let [first, second] = pair.map(Triad::set);
+        let sets = StringSet::neighbours(neck.tuning().string_count(), 3);
+        let sets = sets.filter(|set| self.set.is_none_or(|wanted| wanted == *set));
+        let laid = sets.flat_map(|set| laid(neck, set, first.union(second), 2));
+        let within = laid.filter(|n| n.iter().all(|(place, _)| self.frets.contains(place.fret)));
+        let mut runs: Vec<TwoAString> =
+            within.map(|notes| TwoAString::of(neck, pair, hand, &notes)).collect();
+        if let Some(near) = self.near {
+            runs.sort_by_key(|run| run.frets_from(near));
+        }
+        runs
+    }
+}
+
+/// The six notes of a pair, going up, two on each of three strings.
+#[derive(Clone, PartialEq, Debug)]
+pub struct TwoAString {
+    notes: Vec<(Place, Pitch, Side)>,
+    run: Option<Run>,
+}
+
+impl TwoAString {
+    fn of(neck: &Neck, pair: [Triad; 2], hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
+        let places: Vec<Place> = notes.iter().map(|(place, _)| *place).collect();
+        let side = |pitch| side_of(pair, pitch).unwrap_or(Side::First);
+        TwoAString {
+            notes: notes.iter().map(|(place, pitch)| (*place, *pitch, side(*pitch))).collect(),
+            run: hand.run(neck, &places),
+        }
+    }
+
+    /// Its notes in the order of playing, each with its triad. Where the triads interleave, the
+    /// border between them falls inside a string.
+    #[must_use]
+    pub fn notes(&self) -> &[(Place, Pitch, Side)] {
+        &self.notes
+    }
+
+    /// Its fingers and shifts; `None` where the two notes of a string are beyond the hand.
+    #[must_use]
+    pub const fn run(&self) -> Option<&Run> {
+        self.run.as_ref()
+    }
+
+    /// Where the hand stands first; without fingers, the lowest fretted fret.
+    #[must_use]
+    pub fn position(&self) -> HandPosition {
+        let frets = self.notes.iter().map(|(place, ..)| place.fret);
+        let lowest = frets.filter(|fret| !fret.is_open()).min();
+        let lowest = lowest.map_or(HandPosition::FIRST, |fret| HandPosition::with_finger(1, fret));
+        self.run.as_ref().map_or(lowest, Run::position)
+    }
+
+    /// How many frets the hand is away from a position, at most.
+    fn frets_from(&self, position: HandPosition) -> u8 {
+        let positions = self.run.as_ref().map(Run::positions).unwrap_or_default();
+        let away = |there: &HandPosition| there.number().abs_diff(position.number());
+        positions.iter().map(away).max().unwrap_or_else(|| away(&self.position()))
+    }
+
+    /// Its places with fingers, numbered in the order of playing.
+    #[must_use]
+    pub fn places(&self) -> Vec<ViewPlace> {
+        let fingers = self.run.as_ref().map(Run::fingers).unwrap_or_default();
+        let number = |(index, note): (usize, &(Place, Pitch, Side))| ViewPlace {
+            finger: fingers.get(index).copied(),
+            order: index + 1,
+            ..ViewPlace::plain(*note)
+        };
+        self.notes.iter().enumerate().map(number).collect()
+    }
+}

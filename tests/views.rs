@@ -1,0 +1,139 @@
+//! Arpeggios, reaches and views as the program prints them. Values are computed from open pitches,
+//! outside the program; common practice, no source.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/program.rs"]
+#[allow(dead_code, reason = "these tests write no files and pipe no text")]
+mod program;
+
+use program::Home;
+use serde_json::Value;
+
+fn text(arguments: &[&str]) -> String {
+    Home::new().run(arguments).printed()
+}
+
+fn json(arguments: &[&str]) -> Value {
+    serde_json::from_str(&text(&[arguments, &["--json"]].concat())).unwrap()
+}
+
+fn numbers(list: &Value) -> Vec<u64> {
+    list.as_array().unwrap().iter().map(|number| number.as_u64().unwrap()).collect()
+}
+
+#[test]
+fn arpeggios_have_lists_as_long_as_their_notes() {
+    for (per_string, count) in [("2", 6), ("3", 6)] {
+        let answer = json(&["shapes", "G", "--arpeggio", per_string]);
+        let shapes = answer["shapes"].as_array().unwrap();
+        assert!(shapes.len() > 9);
+        for shape in shapes {
+            assert_eq!(shape["voicing"], "arpeggio");
+            for list in ["strings", "frets", "pitches"] {
+                assert_eq!(numbers(&shape[list]).len(), count);
+            }
+            assert!(shape["fingers"].is_null() || numbers(&shape["fingers"]).len() == count);
+            assert!(numbers(&shape["pitches"]).is_sorted_by(|one, next| one < next));
+        }
+    }
+    let two = json(&["shapes", "G", "--arpeggio", "2", "--strings", "4-3", "--frets", "0-7"]);
+    assert_eq!(numbers(&two["shapes"][0]["strings"]), [4, 4, 3, 3]);
+    assert_eq!(numbers(&two["shapes"][0]["frets"]), [0, 5, 4, 7]);
+}
+
+#[test]
+fn a_flat_finger_is_said() {
+    let answer = json(&["shapes", "G", "--strings", "4-3-2"]);
+    let at = |frets: [u64; 3]| {
+        let mut shapes = answer["shapes"].as_array().unwrap().iter();
+        shapes.find(|shape| numbers(&shape["frets"]) == frets).unwrap()
+    };
+    let barre = &at([12, 12, 12])["barre"];
+    assert_eq!((&barre["finger"], &barre["fret"]), (&Value::from(1), &Value::from(12)));
+    assert_eq!(numbers(&barre["strings"]), [4, 3, 2]);
+    assert!(at([9, 7, 8])["barre"].is_null());
+    assert!(text(&["shapes", "G", "--strings", "4-3-2"]).contains("barre 4-3-2"));
+    assert!(json(&["ladder", "F", "G"])["rungs"][0].get("barre").is_none());
+}
+
+/// Adim at 5-3-1 spans 126 mm of a guitar: wide for the usual hand, beyond a small one.
+#[test]
+fn the_reach_of_the_hand_decides_what_is_wide() {
+    let low = ["shapes", "Adim", "--strings", "6-5-4", "--frets", "1-5"];
+    let usual = text(&low);
+    assert!(usual.contains("126 mm wide") && usual.contains("start high on the neck"), "{usual}");
+    let small = text(&[&low[..], &["--reach", "80"]].concat());
+    assert!(small.contains("no hand holds it at once") && small.contains("beyond"), "{small}");
+    let high = text(&["shapes", "Adim", "--strings", "6-5-4", "--frets", "17-20"]);
+    assert!(!high.contains("wide") && !high.contains("start high"), "{high}");
+}
+
+#[test]
+fn the_fifth_position_of_f_and_g() {
+    for position in ["5", "V", "v"] {
+        let answer = json(&["neck", "Dm7", "--view", "position", "--position", position]);
+        assert_eq!(answer["view"], "position");
+        let places = answer["places"].as_array().unwrap();
+        let (strict, stretched): (Vec<&Value>, Vec<&Value>) =
+            places.iter().partition(|place| place["stretched"] == false);
+        assert_eq!((strict.len(), stretched.len()), (14, 2));
+        for place in strict {
+            assert_eq!(place["finger"], place["fret"].as_u64().unwrap() - 4);
+        }
+        let back =
+            stretched.iter().map(|place| [&place["string"], &place["fret"], &place["finger"]]);
+        let back: Vec<Vec<u64>> = back
+            .map(|place| place.iter().map(|number| number.as_u64().unwrap()).collect())
+            .collect();
+        assert_eq!(back, [[3, 4, 1], [4, 9, 4]]);
+        assert_eq!(answer["hides"][0], "B3 is out of the box without a stretch");
+    }
+}
+
+#[test]
+fn without_a_view_the_json_says_nothing_of_views() {
+    let answer = json(&["neck", "Dm7"]);
+    assert!(answer.get("view").is_none() && answer.get("hides").is_none());
+    assert!(answer["places"][0].get("order").is_none());
+}
+
+/// Every view of several instruments: places of the pair, each with its order, in text and JSON.
+#[test]
+fn every_view_of_every_instrument() {
+    for tuning in ["guitar-standard", "ukulele-high-g", "bass-4-string", "guitar-dadgad"] {
+        for view in [
+            &["position"][..],
+            &["position", "--position", "VII", "--open"],
+            &["set", "--strings", "2-1"],
+            &["set", "--strings", "3"],
+            &["set"],
+            &["across"],
+            &["across", "--overlap", "no", "--inversions", "any,first"],
+            &["two"],
+            &["two", "--strings", "4-3-2", "--position", "V", "--choice", "2"],
+        ] {
+            let call = [&["neck", "Dm7", "--tuning", tuning, "--view"], view].concat();
+            let answer = json(&call);
+            assert_eq!(answer["view"], view[0]);
+            let places = answer["places"].as_array().unwrap();
+            assert!(!places.is_empty(), "{call:?}");
+            assert!(places.iter().all(|place| place["order"].as_u64().unwrap() >= 1));
+            let drawn = text(&call);
+            assert!(drawn.contains("hidden: "), "{drawn}");
+            assert!(text(&[&call[..], &["--ascii"]].concat()).is_ascii());
+        }
+    }
+}
+
+/// E & A# share the half-whole scale and lie a tritone apart: one grip, diagonally.
+#[test]
+fn a_symmetric_chain_repeats_its_grip() {
+    let scale = ["neck", "--scale", "C half-whole", "--pair", "E & A#", "--view", "across"];
+    let chain = text(&[&scale[..], &["--tuning", "guitar-all-fourths"]].concat());
+    let fingers: Vec<&str> = chain.lines().filter(|line| line.contains(" fingers ")).collect();
+    assert_eq!(fingers.len(), 4, "{chain}");
+    let grip =
+        |line: &str| line.split_once("fingers ").unwrap().1.split(' ').next().map(str::to_owned);
+    assert!(fingers.iter().all(|line| grip(line) == grip(fingers[0])), "{chain}");
+}
