@@ -1,0 +1,205 @@
+//! Fingerings beside those of players: sixty recorded solos with the string and fret of each note.
+//!
+//! Source: `GuitarSet` v1.1.0 (Q. Xi, R. Bittner, J. Pauwels, X. Ye, J. P. Bello, ISMIR 2018; Zenodo
+//! record 3371780), CC BY 4.0, converted to JSON, string 1 the high E. The data is not in this
+//! repository: the test reads the file that `FRETLOOM_SOLOS` names, or the one kept beside the
+//! repository, and says so where there is none. Two good players differ, so what is asked for is a
+//! floor. Fingers were not recorded.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stderr,
+    reason = "the functions of a test are a test too"
+)]
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use fretloom_fretboard::{FingeringQuery, Fret, LineNote, Neck, Pin, StringNumber, Tuning};
+use fretloom_theory::Pitch;
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Solos {
+    takes: Vec<Take>,
+}
+
+#[derive(Deserialize)]
+struct Take {
+    style: String,
+    notes: Vec<Played>,
+}
+
+/// A note as it was played.
+#[derive(Deserialize)]
+struct Played {
+    onset_s: f64,
+    duration_s: f64,
+    midi: u8,
+    string: u8,
+    fret: u8,
+}
+
+/// A string and a fret.
+type At = (u8, u8);
+
+/// Notes this close begin together; this long after the one before begins a phrase.
+const TOGETHER_S: f64 = 0.030;
+const PHRASE_S: f64 = 0.5;
+
+fn solos() -> Option<Solos> {
+    let beside = concat!(env!("CARGO_MANIFEST_DIR"), "/../shared/data/guitarset_dev.json");
+    let file = std::env::var_os("FRETLOOM_SOLOS").map_or_else(|| beside.into(), PathBuf::from);
+    let Ok(text) = std::fs::read_to_string(&file) else {
+        eprintln!("not checked: there are no recorded solos in {}", file.display());
+        return None;
+    };
+    Some(serde_json::from_str(&text).unwrap())
+}
+
+/// For each note, whether a phrase begins with it or with one that it sounds with.
+fn phrase_starts(notes: &[Played]) -> Vec<bool> {
+    let mut starts: Vec<bool> = Vec::new();
+    let mut group_s = f64::NEG_INFINITY;
+    for note in notes {
+        let start = match starts.last() {
+            Some(last) if note.onset_s - group_s <= TOGETHER_S => *last,
+            _ => {
+                let start = note.onset_s - group_s >= PHRASE_S;
+                group_s = note.onset_s;
+                start
+            }
+        };
+        starts.push(start);
+    }
+    starts
+}
+
+fn fingered(neck: &Neck, notes: &[Played], pinned: &[bool]) -> Vec<At> {
+    let line: Vec<LineNote> = notes
+        .iter()
+        .zip(pinned)
+        .map(|(note, pinned)| {
+            let pitch = Pitch::from_midi(note.midi).unwrap();
+            let line_note = LineNote::new(note.onset_s, note.duration_s, pitch).unwrap();
+            let pin = Pin { string: StringNumber::new(note.string), fret: Fret::new(note.fret) };
+            if *pinned { line_note.pinned(pin) } else { line_note }
+        })
+        .collect();
+    let fingering = FingeringQuery::default().best(neck, &line).unwrap();
+    let places = fingering.notes().iter().map(|note| note.place);
+    places.map(|place| (place.string.number(), place.fret.number())).collect()
+}
+
+/// What was counted over takes.
+#[derive(Default)]
+struct Count {
+    asked: usize,
+    alike: usize,
+    windows: usize,
+    in_four: usize,
+    in_five: usize,
+    notes: usize,
+    open: usize,
+    moves: usize,
+    skips: usize,
+}
+
+fn percent(part: usize, whole: usize) -> f64 {
+    100.0 * part as f64 / whole.max(1) as f64
+}
+
+impl Count {
+    fn add_agreement(&mut self, notes: &[Played], places: &[At], pinned: &[bool]) {
+        for ((note, place), pinned) in notes.iter().zip(places).zip(pinned) {
+            self.asked += usize::from(!pinned);
+            self.alike += usize::from(!pinned && *place == (note.string, note.fret));
+        }
+    }
+
+    /// How a hand moves: fretted notes of one second, open strings, strings skipped.
+    fn add_manner(&mut self, notes: &[Played], places: &[At]) {
+        for (index, (note, (string, fret))) in notes.iter().zip(places).enumerate() {
+            self.notes += 1;
+            self.open += usize::from(*fret == 0);
+            if index > 0 && note.onset_s - notes[index - 1].onset_s > TOGETHER_S {
+                self.moves += 1;
+                self.skips += usize::from(places[index - 1].0.abs_diff(*string) > 1);
+            }
+            let second = notes[index..].iter().take_while(|n| n.onset_s - note.onset_s <= 1.0);
+            let frets = second.zip(&places[index..]).map(|(_, place)| place.1);
+            let frets: Vec<u8> = frets.filter(|fret| *fret > 0).collect();
+            if *fret > 0 && frets.len() >= 3 {
+                let span = frets.iter().max().unwrap() - frets.iter().min().unwrap();
+                self.windows += 1;
+                self.in_four += usize::from(span <= 3);
+                self.in_five += usize::from(span <= 4);
+            }
+        }
+    }
+
+    fn agreement(&self) -> f64 {
+        percent(self.alike, self.asked)
+    }
+
+    /// Windows within four and five frets, open strings and skips, in percent.
+    fn manner(&self) -> [f64; 4] {
+        [
+            percent(self.in_four, self.windows),
+            percent(self.in_five, self.windows),
+            percent(self.open, self.notes),
+            percent(self.skips, self.moves),
+        ]
+    }
+}
+
+/// Over all takes and by style.
+fn counted(solos: &Solos, anchored: bool) -> (Count, BTreeMap<&str, Count>) {
+    let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+    let (mut all, mut styles) = (Count::default(), BTreeMap::<&str, Count>::new());
+    for take in &solos.takes {
+        let starts = phrase_starts(&take.notes);
+        let pinned: Vec<bool> = starts.into_iter().map(|start| start && anchored).collect();
+        let places = fingered(&neck, &take.notes, &pinned);
+        all.add_agreement(&take.notes, &places, &pinned);
+        all.add_manner(&take.notes, &places);
+        let style = styles.entry(&take.style).or_default();
+        style.add_agreement(&take.notes, &places, &pinned);
+    }
+    (all, styles)
+}
+
+fn players_manner(solos: &Solos) -> [f64; 4] {
+    let mut count = Count::default();
+    for take in &solos.takes {
+        let places: Vec<At> = take.notes.iter().map(|note| (note.string, note.fret)).collect();
+        count.add_manner(&take.notes, &places);
+    }
+    count.manner()
+}
+
+fn assert_near(ours: [f64; 4], players: [f64; 4]) {
+    for (ours, players) in ours.into_iter().zip(players) {
+        assert!((ours - players).abs() <= 5.0, "{ours:.1} beside the players' {players:.1}");
+    }
+}
+
+#[test]
+fn a_line_lies_where_players_put_it() {
+    let Some(solos) = solos() else { return };
+    let (all, styles) = counted(&solos, false);
+    assert!(all.agreement() >= 66.0, "{:.1}", all.agreement());
+    for (style, count) in styles {
+        assert!(count.agreement() >= 58.0, "{style}: {:.1}", count.agreement());
+    }
+    assert_near(all.manner(), players_manner(&solos));
+}
+
+/// With the place of each phrase's first note given, which is taste, what is left is the hand.
+#[test]
+fn a_phrase_goes_on_as_players_go_on() {
+    let Some(solos) = solos() else { return };
+    let (all, _) = counted(&solos, true);
+    assert!(all.agreement() >= 75.0, "{:.1}", all.agreement());
+    assert_near(all.manner(), players_manner(&solos));
+}
