@@ -104,13 +104,10 @@ fn forget_peak() -> Option<u64> {
     peak_kib()
 }
 
-fn quickest(turns: usize, mut work: impl FnMut()) -> Duration {
-    let times = (0..turns).map(|_| {
-        let start = Instant::now();
-        work();
-        start.elapsed()
-    });
-    times.min().unwrap()
+fn timed(work: impl FnOnce() -> f64) -> Duration {
+    let start = Instant::now();
+    black_box(work());
+    start.elapsed()
 }
 
 /// Time and memory for each note, which should not grow with the line.
@@ -129,8 +126,8 @@ fn print_growth() {
         let mut plain = Duration::MAX;
         let mut ours = Duration::MAX;
         for _ in 0..turns {
-            plain = plain.min(quickest(1, || drop(black_box(from_note_to_note(&line)))));
-            ours = ours.min(quickest(1, || drop(black_box(best(&neck, &line)))));
+            plain = plain.min(timed(|| from_note_to_note(&line)));
+            ours = ours.min(timed(|| best(&neck, &line)));
         }
         let each = |time: Duration| time.as_secs_f64() * 1e6 / notes as f64;
         let memory = memory

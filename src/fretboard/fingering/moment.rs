@@ -1,6 +1,7 @@
 //! What sounds at one moment of a line, and every way for one hand to play it.
 
 use std::collections::HashMap;
+use std::ops::Range;
 use std::rc::Rc;
 
 use super::cost::Cost;
@@ -54,9 +55,12 @@ pub(super) struct Stands {
 
 /// The different touches at one end of a moment. Most moments are one note, and then there is one
 /// touch for each way.
-struct Ports {
+pub(super) struct Ports {
+    /// By hand position.
     touches: Vec<Touch>,
-    /// For each way, which of them.
+    /// The stretches of `touches` with the hand in one position.
+    hands: Vec<(HandPosition, Range<usize>)>,
+    /// For each way, which touch.
     of: Vec<u16>,
 }
 
@@ -79,12 +83,12 @@ impl Stands {
         self.costs[index]
     }
 
-    pub(super) fn entries(&self) -> &[Touch] {
-        &self.entries.touches
+    pub(super) fn entries(&self) -> &Ports {
+        &self.entries
     }
 
-    pub(super) fn exits(&self) -> &[Touch] {
-        &self.exits.touches
+    pub(super) fn exits(&self) -> &Ports {
+        &self.exits
     }
 
     pub(super) fn entry(&self, index: usize) -> usize {
@@ -96,9 +100,9 @@ impl Stands {
     }
 
     /// The ranges of ways that have the same places.
-    pub(super) fn by_places(&self) -> Vec<std::ops::Range<usize>> {
+    pub(super) fn by_places(&self) -> Vec<Range<usize>> {
         let places = |index: usize| self.touches(index).iter().map(|touch| touch.place);
-        let mut ranges: Vec<std::ops::Range<usize>> = Vec::new();
+        let mut ranges: Vec<Range<usize>> = Vec::new();
         for index in 0..self.len() {
             match ranges.last_mut() {
                 Some(range) if places(range.start).eq(places(index)) => range.end = index + 1,
@@ -322,17 +326,35 @@ impl Ways {
 }
 
 impl Ports {
-    fn new<'a>(ends: impl Iterator<Item = &'a Touch>) -> Ports {
-        let mut ports = Ports { touches: Vec::new(), of: Vec::new() };
-        for touch in ends {
-            let known = ports.touches.iter().position(|port| port == touch);
-            let port = known.unwrap_or(ports.touches.len());
-            if known.is_none() {
-                ports.touches.push(*touch);
-            }
-            ports.of.push(u16::try_from(port).unwrap_or(u16::MAX));
+    fn new<'a>(ends: impl Iterator<Item = &'a Touch> + Clone) -> Ports {
+        let mut touches: Vec<Touch> = Vec::new();
+        let mut found: HashMap<Touch, u16> = HashMap::new();
+        for touch in ends.clone() {
+            found.entry(*touch).or_insert_with(|| {
+                touches.push(*touch);
+                0
+            });
         }
-        ports
+        touches.sort_by_key(|touch| touch.hand);
+        found.extend(touches.iter().copied().zip(0..));
+        let of = ends.filter_map(|touch| found.get(touch).copied()).collect();
+        let mut hands: Vec<(HandPosition, Range<usize>)> = Vec::new();
+        for (index, touch) in touches.iter().enumerate() {
+            match hands.last_mut().filter(|(hand, _)| *hand == touch.hand) {
+                Some((_, range)) => range.end = index + 1,
+                None => hands.push((touch.hand, index..index + 1)),
+            }
+        }
+        Ports { touches, hands, of }
+    }
+
+    pub(super) fn touches(&self) -> &[Touch] {
+        &self.touches
+    }
+
+    /// The positions of the hand, each with the range of its touches.
+    pub(super) fn hands(&self) -> &[(HandPosition, Range<usize>)] {
+        &self.hands
     }
 }
 

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::cost::{Cost, Hurry};
-use super::moment::{Moment, Stands};
+use super::moment::{Moment, Ports, Stands};
 use super::touch::Touch;
 use super::{Fingering, Why};
 use crate::HandPosition;
@@ -28,10 +28,9 @@ impl<'a> Rest<'a> {
                 (Some(next), Some(after)) => {
                     let entries = Entries::new(&next.stands, after);
                     let hurry = Hurry::within_s(next.onset_s - moment.onset_s);
-                    let exits = moment.stands.exits().iter();
-                    exits.map(|exit| entries.least_after(*exit, cost, hurry)).collect()
+                    entries.least_after(moment.stands.exits(), cost, hurry)
                 }
-                _ => vec![0.0; moment.stands.exits().len()].into(),
+                _ => vec![0.0; moment.stands.exits().touches().len()].into(),
             };
             to_go.push(here);
         }
@@ -91,8 +90,8 @@ pub(super) fn total(moments: &[Moment], cost: &Cost, path: &[usize]) -> f64 {
 
 fn step_cost(cost: &Cost, (here, from): (&Moment, usize), (next, to): (&Moment, usize)) -> f64 {
     let hurry = Hurry::within_s(next.onset_s - here.onset_s);
-    let exit = here.stands.exits()[here.stands.exit(from)];
-    let entry = next.stands.entries()[next.stands.entry(to)];
+    let exit = here.stands.exits().touches()[here.stands.exit(from)];
+    let entry = next.stands.entries().touches()[next.stands.entry(to)];
     cost.between(exit, entry, hurry)
 }
 
@@ -101,52 +100,72 @@ fn cheapest_of(count: usize, cost: impl Fn(usize) -> f64) -> Option<usize> {
 }
 
 /// The ways into a moment, each with the least that it and everything after it costs.
-struct Entries {
-    /// By hand position, then the cheapest first.
-    rests: Vec<(f64, Touch)>,
-    groups: Vec<Group>,
+struct Entries<'a> {
+    ports: &'a Ports,
+    rests: Vec<f64>,
+    /// The least of them for each position of the hand.
+    leasts: Vec<f64>,
 }
 
-/// The entries with the hand in one position.
-struct Group {
-    hand: HandPosition,
-    entries: Range<usize>,
-}
-
-impl Entries {
-    fn new(stands: &Stands, after: &[f64]) -> Entries {
-        let mut rests: Vec<(f64, Touch)> =
-            stands.entries().iter().map(|touch| (f64::INFINITY, *touch)).collect();
+impl<'a> Entries<'a> {
+    fn new(stands: &'a Stands, after: &[f64]) -> Entries<'a> {
+        let ports = stands.entries();
+        let mut rests = vec![f64::INFINITY; ports.touches().len()];
         for index in 0..stands.len() {
             let total = stands.cost(index) + after[stands.exit(index)];
-            let (least, _) = &mut rests[stands.entry(index)];
+            let least = &mut rests[stands.entry(index)];
             *least = least.min(total);
         }
-        rests.sort_unstable_by(|a, b| a.1.hand.cmp(&b.1.hand).then(a.0.total_cmp(&b.0)));
-        let mut groups: Vec<Group> = Vec::new();
-        for (index, (_, touch)) in rests.iter().enumerate() {
-            match groups.last_mut().filter(|group| group.hand == touch.hand) {
-                Some(group) => group.entries.end = index + 1,
-                None => groups.push(Group { hand: touch.hand, entries: index..index + 1 }),
-            }
-        }
-        Entries { rests, groups }
+        let least = |range: &Range<usize>| {
+            rests[range.clone()].iter().copied().fold(f64::INFINITY, f64::min)
+        };
+        let leasts = ports.hands().iter().map(|(_, range)| least(range)).collect();
+        Entries { ports, rests, leasts }
     }
 
-    /// The least that everything after `exit` costs. Where the hand stays is looked at first; an
-    /// entry is passed over when getting the hand there alone would already cost more.
-    fn least_after(&self, exit: Touch, cost: &Cost, hurry: Hurry) -> f64 {
-        let stays = self.groups.iter().filter(|group| group.hand == exit.hand);
-        let mut least = f64::INFINITY;
-        for group in stays.chain(&self.groups) {
-            let travel = cost.travel(exit.hand, group.hand, hurry);
-            for (rest, entry) in &self.rests[group.entries.clone()] {
-                if rest + travel >= least {
-                    break;
+    /// For each exit of the moment before, the least that everything after it costs.
+    fn least_after(&self, exits: &Ports, cost: &Cost, hurry: Hurry) -> Box<[f64]> {
+        let mut all = Vec::with_capacity(exits.touches().len());
+        let mut travels = Vec::with_capacity(self.leasts.len());
+        for (hand, range) in exits.hands() {
+            let positions = self.ports.hands().iter();
+            travels.clear();
+            travels.extend(positions.map(|(to, _)| cost.travel(*hand, *to, hurry)));
+            let stays = self.ports.hands().iter().position(|(to, _)| to == hand);
+            let touches = exits.touches()[range.clone()].iter();
+            all.extend(touches.map(|exit| {
+                // Where the hand stays is looked at first: it is most often the least.
+                let mut least = stays.map_or(f64::INFINITY, |hand| {
+                    self.least_in(hand, 0.0, f64::INFINITY, |entry| {
+                        cost.between(*exit, entry, hurry)
+                    })
+                });
+                for (hand, travel) in travels.iter().enumerate() {
+                    if self.leasts[hand] + travel < least && Some(hand) != stays {
+                        least = self.least_in(hand, *travel, least, |entry| {
+                            cost.between(*exit, entry, hurry)
+                        });
+                    }
                 }
-                least = least.min(rest + cost.between(exit, *entry, hurry));
-            }
+                least
+            }));
         }
-        least
+        all.into()
+    }
+
+    /// The least of `least` and what comes of going in with the hand in one position. An entry is
+    /// passed over when getting the hand there alone would already cost more.
+    fn least_in(
+        &self,
+        hand: usize,
+        travel: f64,
+        least: f64,
+        between: impl Fn(Touch) -> f64,
+    ) -> f64 {
+        let range = self.ports.hands()[hand].1.clone();
+        let entries = self.ports.touches()[range.clone()].iter().zip(&self.rests[range]);
+        entries.fold(least, |least, (entry, rest)| {
+            if rest + travel < least { least.min(rest + between(*entry)) } else { least }
+        })
     }
 }

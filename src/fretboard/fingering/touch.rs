@@ -5,7 +5,7 @@ use crate::{Finger, Hand, HandPosition, Neck, Place};
 
 /// A finger on a place with the hand in a position; an open string has a hand position too, since
 /// the hand is somewhere.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub(super) struct Touch {
     pub(super) place: Place,
     pub(super) finger: Finger,
