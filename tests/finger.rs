@@ -176,3 +176,44 @@ fn a_track_must_have_a_number() {
         assert!(said.err.contains("expected a track's number"), "{}", said.err);
     }
 }
+
+/// Every note of `ways` fulfils this.
+fn every_note(ways: &[Value], fulfils: impl Fn(u64, u64) -> bool) -> bool {
+    ways.iter().all(|way| {
+        let notes = way["notes"].as_array().unwrap().iter();
+        notes.clone().count() > 0
+            && notes.into_iter().all(|note| {
+                fulfils(note["fret"].as_u64().unwrap(), note["position"].as_u64().unwrap())
+            })
+    })
+}
+
+#[test]
+fn where_and_for_whose_hand_is_asked_by_options() {
+    let line = file(&[(0.0, 52), (0.25, 55), (0.5, 59), (0.75, 64)]);
+    assert!(every_note(&ways(&line, &["--frets", "5-9"]), |fret, _| (5..=9).contains(&fret)));
+    assert!(every_note(&ways(&line, &["--no-open"]), |fret, _| fret > 0));
+    assert!(every_note(&ways(&line, &["--position", "VII"]), |_, position| position == 7));
+    let liked = &ways(&line, &["--like-open", "--ways", "1"]);
+    assert!(numbers(&liked[0], "fret").contains(&0));
+    let high = &ways(&line, &["--home", "12", "--ways", "1"]);
+    assert_eq!(numbers(&high[0], "midi"), [52, 55, 59, 64]);
+    let said = fingered(&line, &["--frets", "20-22"]);
+    let expected = "no place under what is asked for E3 at note 1";
+    assert!(said.err.contains(expected), "{}", said.err);
+    assert_eq!((said.status, said.out.as_str()), (Some(1), ""));
+}
+
+/// Behind a capo at 2 an open string is written 2 in JSON and 0 in tablature, wherever it is pinned.
+#[test]
+fn behind_a_capo_frets_are_written_twice() {
+    let note = json!({ "onset_s": 0, "duration_s": 1, "midi": 66, "string": 1, "fret": 2 });
+    let line = json!({ "notes": [note] }).to_string();
+    let found = ways(&line, &["--capo", "2"]);
+    assert_eq!(numbers(&found[0], "fret"), [2]);
+    assert_eq!(numbers(&found[0], "finger"), [0]);
+    let text = fingered(&line, &["--capo", "2"]).printed();
+    let blocks = drawn(&text);
+    assert!(blocks.iter().all(|(_, string, fret)| (*string, *fret) == (1, 0)), "{text}");
+    assert!(text.contains("capo at 2: frets and positions count from it"), "{text}");
+}

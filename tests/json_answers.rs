@@ -12,7 +12,7 @@ use fretloom::answer::{
 };
 use fretloom::library::LoadedTunings;
 use fretloom::line_file::{self, Choice};
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
+use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
 use fretloom_theory::{SpelledTriad, Spelling};
 use serde::Serialize;
 use serde_json::Value;
@@ -297,7 +297,7 @@ fn shapes_ladders_and_necks() {
 fn ways_to_play_a_line() {
     let file = b"{\"notes\":[{\"onset_s\":0,\"duration_s\":0.2,\"midi\":60}]}";
     let line = line_file::read(file, &Choice::default()).unwrap();
-    let question = FingerQuestion { strings: None, count: 3 };
+    let question = FingerQuestion { query: FingeringQuery::default(), count: 3 };
     for tuning in ["guitar-standard", "ukulele-high-g"] {
         let (neck, tuning) = neck(tuning);
         let answer = FingerAnswer::new(&neck, tuning, &line, &question).unwrap();

@@ -7,6 +7,7 @@ use fretloom_fretboard::{
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
 use serde::{Serialize, Serializer};
 
+use super::refusal::AndMore;
 use super::{FORMAT, Refusal, TuningAnswer};
 use crate::glyphs::to_ascii;
 use crate::line_file::{FretsFrom, Line, WrittenNote};
@@ -65,8 +66,8 @@ pub struct FingerAnswer {
 /// What is asked about a line besides its notes.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct FingerQuestion {
-    /// The strings that may be used; all of them where none are named.
-    pub strings: Option<StringSet>,
+    /// For which hand and taste, and where on the neck.
+    pub query: FingeringQuery,
     /// How many ways at most.
     pub count: usize,
 }
@@ -84,13 +85,13 @@ impl FingerAnswer {
         line: &Line,
         question: &FingerQuestion,
     ) -> Result<FingerAnswer, Refusal> {
-        let reach = Reach::new(neck, question.strings)?;
+        let query = &question.query;
+        let reach = Reach::new(neck, query.strings())?;
         let notes = reach.checked(line)?;
-        let query = FingeringQuery::default();
-        let query = question.strings.map_or(query, |strings| query.on(strings));
         let ways = query.ways(neck, &notes, question.count);
         let ways = ways.map_err(|error| unplayable(&error, line))?;
-        let ways = ways.iter().map(|way| WayAnswer::new(way, neck, &notes)).collect();
+        let answer = |way: &Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
+        let ways = ways.iter().map(answer).collect();
         Ok(FingerAnswer { format: FORMAT, tuning, ways })
     }
 }
@@ -104,19 +105,25 @@ fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
             let expected = "expected no more at once than a hand can hold";
             format!("{} notes begin together, the first {at}; {expected}", notes.len())
         }
+        FingeringError::Misfits(misfits) => {
+            let notes = misfits.iter().filter_map(|(index, _)| line.notes().get(*index));
+            let more = AndMore(more_than_few(misfits.len()));
+            let notes = first_few(notes.map(told));
+            format!("no place under what is asked for {notes}{more}; expected more of the neck")
+        }
         other => format!("{other}; expected other strings or another tuning"),
     };
     Refusal::Fingering { reason }
 }
 
 impl WayAnswer {
-    fn new(way: &Fingering, neck: &Neck, notes: &[LineNote]) -> WayAnswer {
+    fn new(way: &Fingering, neck: &Neck, hand: Hand, notes: &[LineNote]) -> WayAnswer {
         let fingered = way.notes().iter().zip(notes);
         WayAnswer {
             cost: (way.cost() * 100.0).round() / 100.0,
             why: way.to_string(),
             notes: fingered.map(|(at, note)| FingeredAnswer::new(neck, at, note.pitch())).collect(),
-            is_wide: way.wide_reaches(neck, Hand::default()).next().is_some(),
+            is_wide: way.wide_reaches(neck, hand).next().is_some(),
             late: way.late().len(),
         }
     }

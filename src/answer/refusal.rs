@@ -234,7 +234,7 @@ impl fmt::Display for Refusal {
 }
 
 /// ` and 3 more`, where there are any.
-struct AndMore(usize);
+pub(super) struct AndMore(pub(super) usize);
 
 impl fmt::Display for AndMore {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

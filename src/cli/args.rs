@@ -318,6 +318,18 @@ pub struct Finger {
     /// Only on these strings, 1 being the one nearest the floor: 4-3-2-1
     #[arg(long, value_name = "STRINGS")]
     pub strings: Option<String>,
+    /// In which frets, and for whose hand
+    #[command(flatten)]
+    pub where_to: WhereTo,
+    /// With the hand in one position only: 5 or V
+    #[arg(long, value_name = "POSITION")]
+    pub position: Option<String>,
+    /// Up to which fret your hand likes to be
+    #[arg(long, value_name = "FRET", default_value = "5", value_parser = value_parser!(u8).range(0..=36))]
+    pub home: u8,
+    /// Open strings as gladly as any other note, not only where they save a long way
+    #[arg(long, conflicts_with = "no_open")]
+    pub like_open: bool,
     /// Which track of a MIDI file, counted from 1, instead of the first with notes
     #[arg(long, value_name = "N", value_parser = track_number)]
     pub track: Option<usize>,

@@ -9,7 +9,7 @@ use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
 use super::args::{self, Cli, Command, TuningQuestion, Wanted};
-use super::wish::{arpeggio_query, query, shape_query, view_of};
+use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{Failure, Outcome, complain, finger, text};
 use crate::answer::{
     self, ArpeggiosAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer, Moment,
@@ -201,10 +201,10 @@ impl Call<'_> {
 
     /// What is odd about the file is said on standard error, where the line could be played.
     fn finger(&self, wanted: &args::Finger) -> Result<String, Refusal> {
-        let strings = args::strings(wanted.strings.as_deref())?;
+        let (neck, tuning, frets) = self.neck_within(wanted.where_to.frets.as_deref())?;
+        let query = fingering_query(wanted, frets)?;
         let line = finger::line(wanted)?;
-        let (neck, tuning, _) = self.neck_within(None)?;
-        let question = FingerQuestion { strings, count: wanted.ways.into() };
+        let question = FingerQuestion { query, count: wanted.ways.into() };
         let answer = FingerAnswer::new(&neck, tuning, &line, &question)?;
         line.remarks().iter().for_each(complain);
         Ok(self.printed(&answer, |answer| finger::text(answer, neck.tuning(), &line)))

@@ -1,8 +1,8 @@
 //! From arguments to what the neck is asked for.
 
 use fretloom_fretboard::{
-    ArpeggioQuery, ChainQuery, FretRange, HandPosition, PerString, PositionView, SetView,
-    ShapeQuery, Side, TwoAStringQuery, View,
+    ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, PerString,
+    PositionView, SetView, ShapeQuery, Side, Taste, TwoAStringQuery, View,
 };
 
 use super::args::{self, ViewArgs, ViewWord, WhereTo};
@@ -51,6 +51,26 @@ pub(super) fn arpeggio_query(
         Some(span) => query.up_to_mm(span),
         None => query,
     }
+}
+
+/// How a line is to be fingered.
+pub(super) fn fingering_query(
+    wanted: &args::Finger,
+    frets: FretRange,
+) -> Result<FingeringQuery, Refusal> {
+    let home = Fret::new(wanted.home).unwrap_or(Fret::HIGHEST);
+    let taste = Taste::default().with_home(home);
+    let taste = if wanted.like_open { taste.with_open_strings_at_mm(0.0) } else { taste };
+    let hand = wanted.where_to.hand.reach;
+    let mut query = FingeringQuery::default().within(frets).for_hand(hand).to_taste(taste);
+    if wanted.where_to.no_open {
+        query = query.without_open_strings();
+    }
+    if let Some(strings) = args::strings(wanted.strings.as_deref())? {
+        query = query.on(strings);
+    }
+    let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
+    Ok(position.map_or(query, |position| query.in_positions(position, position)))
 }
 
 /// The view that is asked for, if one is.

@@ -56,7 +56,7 @@ struct Weights {
 const WEIGHTS: Weights = Weights {
     shift: 15.0,
     shift_hurried_s: 1.1,
-    high: 0.12,
+    high: 0.11,
     stretch: 3.0,
     reach_back: 6.0,
     squeeze: 0.4,
@@ -122,11 +122,10 @@ impl Cost {
             *mm = Fret::new(fret).map_or(0.0, |fret| neck.distance_mm(fret));
         }
         let nut_mm = neck.distance_mm(neck.begins_at());
-        let sounding_mm = neck.tuning().scale_mm() - nut_mm;
         Cost {
             avoid,
             from_nut_mm,
-            home_mm: nut_mm + taste.home() * sounding_mm,
+            home_mm: nut_mm + taste.home_part() * (neck.tuning().scale_mm() - nut_mm),
             open_string: taste.open_string_mm(),
             hand: query.hand(),
         }

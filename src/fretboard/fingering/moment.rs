@@ -208,7 +208,9 @@ impl Moments<'_> {
     fn places(&self, note: &LineNote) -> Vec<Place> {
         let pin = note.pin();
         let places = self.neck.places_of(note.pitch());
-        places.filter(|place| pin.allows(*place) && self.query.allows_place(*place)).collect()
+        places
+            .filter(|place| pin.allows(*place) && self.query.allows_place(self.neck, *place))
+            .collect()
     }
 
     fn touches(&self, note: &LineNote) -> impl Iterator<Item = Touch> {

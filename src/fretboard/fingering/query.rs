@@ -6,7 +6,7 @@ use super::moment::{Moment, Moments};
 use super::search::{Rest, total};
 use super::ways;
 use super::{FingeredNote, Fingering, FingeringError, LineNote, Why};
-use crate::{FretRange, Hand, HandPosition, Neck, Place, StringSet};
+use crate::{Fret, FretRange, Hand, HandPosition, Neck, Place, StringSet};
 
 /// A question for fingerings of a line. By default the whole neck, open strings too, an average
 /// hand and taste.
@@ -40,26 +40,40 @@ pub struct FingeringQuery {
 }
 
 /// What the player likes, where playing is not a matter of what is possible.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{Fret, Taste};
+/// let taste = Taste::default();
+/// assert_eq!(taste.home().number(), 5);
+/// let high = taste.with_home(Fret::new(9).unwrap()).with_open_strings_at_mm(0.0);
+/// assert_eq!((high.home().number(), high.open_string_mm()), (9, 0.0));
+/// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Taste {
-    home: f64,
+    home: Fret,
     open_string_mm: f64,
 }
 
 impl Default for Taste {
     /// As soloists play in the recordings that the cost was fitted to: the hand likes to be no
-    /// higher than about the fifth fret, and an open string is used where it saves a shift.
+    /// higher than the fifth fret, and an open string is used where it saves a long way.
     fn default() -> Taste {
-        Taste { home: 0.26, open_string_mm: 180.0 }
+        Taste { home: HOME, open_string_mm: 180.0 }
     }
 }
 
+const HOME: Fret = match Fret::new(5) {
+    Some(fret) => fret,
+    None => Fret::OPEN,
+};
+
 impl Taste {
-    /// The hand likes to be no higher than this part of the sounding string: 0.26 is near the
-    /// fifth fret, 0.5 the twelfth. Clamped to 0 to 0.75.
+    /// The hand likes to be no higher than `fret`, counted from the nut or from a full capo.
     #[must_use]
-    pub fn with_home(self, part: f64) -> Taste {
-        Taste { home: if part.is_finite() { part.clamp(0.0, 0.75) } else { self.home }, ..self }
+    pub const fn with_home(self, fret: Fret) -> Taste {
+        Taste { home: fret, ..self }
     }
 
     /// An open string costs as much as moving the hand by `mm` with time to spare; 0 for a player
@@ -70,13 +84,18 @@ impl Taste {
         Taste { open_string_mm: mm, ..self }
     }
 
-    /// See [`with_home`](Taste::with_home).
+    /// Up to where the hand likes to be.
     #[must_use]
-    pub const fn home(self) -> f64 {
+    pub const fn home(self) -> Fret {
         self.home
     }
 
-    /// See [`with_open_strings_at_mm`](Taste::with_open_strings_at_mm).
+    /// That fret as a part of the sounding string, by the rule of equal temperament.
+    pub(super) fn home_part(self) -> f64 {
+        1.0 - (-f64::from(self.home.number()) / 12.0).exp2()
+    }
+
+    /// What an open string costs, in millimetres.
     #[must_use]
     pub const fn open_string_mm(self) -> f64 {
         self.open_string_mm
@@ -118,7 +137,8 @@ impl FingeringQuery {
         self
     }
 
-    /// At these frets only; open strings are fret 0.
+    /// At these frets only, as they are [written](Neck::fret_number): open strings are fret 0, and
+    /// behind a capo the capo's.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> FingeringQuery {
         self.frets = frets;
@@ -139,7 +159,15 @@ impl FingeringQuery {
         self
     }
 
-    pub(super) const fn hand(&self) -> Hand {
+    /// The strings that are asked for, where not all are.
+    #[must_use]
+    pub const fn strings(&self) -> Option<StringSet> {
+        self.strings
+    }
+
+    /// The hand that it is asked for.
+    #[must_use]
+    pub const fn hand(&self) -> Hand {
         self.hand
     }
 
@@ -151,10 +179,14 @@ impl FingeringQuery {
         self.strings.is_none_or(|mine| strings.iter().all(|string| mine.contains(string)))
     }
 
-    pub(super) fn allows_place(&self, place: Place) -> bool {
+    pub(super) fn allows_place(&self, neck: &Neck, place: Place) -> bool {
         self.strings.is_none_or(|strings| strings.contains(place.string))
-            && self.frets.contains(place.fret)
+            && self.frets.contains(neck.fret_number(place))
             && (self.open_strings || !place.fret.is_open())
+    }
+
+    pub(super) const fn asks_for_positions(&self) -> bool {
+        self.positions.is_some()
     }
 
     pub(super) fn allows_hand(&self, hand: HandPosition) -> bool {

@@ -6,7 +6,6 @@ use super::cost::{Cost, Hurry};
 use super::moment::{Moment, Ports, Stands};
 use super::touch::Touch;
 use super::{Fingering, Why};
-use crate::HandPosition;
 
 /// For every moment and every way to leave it, what the rest of the line costs at least.
 ///

@@ -140,8 +140,10 @@ impl Asked<'_> {
             .min_by(|a, b| a.cost().total_cmp(&b.cost()))
     }
 
+    /// The best in each part of the neck; none where positions are asked for anyway.
     fn parts_of_the_neck(&self) -> impl Iterator<Item = Fingering> {
-        let last = self.neck.tuning().last_fret().number();
+        let whole = !self.query.asks_for_positions();
+        let last = if whole { self.neck.tuning().last_fret().number() } else { 0 };
         (1..=last).step_by(usize::from(PART)).filter_map(move |first| {
             let low = HandPosition::new(first)?;
             let high = HandPosition::new((first + PART - 1).min(last))?;
