@@ -13,6 +13,8 @@ mod moment;
 mod note;
 mod query;
 mod search;
+mod stands;
+mod strings;
 mod touch;
 mod ways;
 

@@ -3,7 +3,8 @@
 use std::ops::Range;
 
 use super::cost::{Cost, Hurry};
-use super::moment::{Moment, Ports, Stands};
+use super::moment::Moment;
+use super::stands::{Ports, Stands};
 use super::touch::Touch;
 use super::{Fingering, Why};
 

@@ -96,12 +96,12 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     /// The best fingering under each condition that can be fulfilled.
-    fn conditions(&self) -> impl Iterator<Item = Fingering> {
+    fn conditions(&self) -> Vec<Fingering> {
         let shifts = [self.fewest_shifts(), self.eased_shifts()];
-        let strings = [self.no_open_string(), self.open_strings()];
+        let open = [self.no_open_string(), self.open_strings()];
         let sets = (1..=3).map(|size| self.on_strings(size));
-        let all = shifts.into_iter().chain(strings).chain(sets).flatten();
-        all.chain(self.parts_of_the_neck()).collect::<Vec<_>>().into_iter()
+        let ways = shifts.into_iter().chain(open).chain(sets).flatten();
+        ways.chain(self.parts_of_the_neck()).collect()
     }
 
     /// The best under `narrower`, at this question's cost.

@@ -195,6 +195,17 @@ fn twelve_unison_strings_are_refused_and_not_searched_for_ever() {
     assert_eq!(error, FingeringError::Crowded { notes: (0..12).collect() });
 }
 
+/// Eleven notes that go anywhere and one that has to wait for its string.
+#[test]
+fn a_chord_without_end_is_given_up() {
+    let neck = neck("E3 A4 A4 A4 A4 A4 A4 A4 A4 A4 A4 A4");
+    let at = |midi| LineNote::new(0.0, 1.0, Pitch::from_midi(midi).unwrap()).unwrap();
+    let mut chord = vec![at(72); 11];
+    chord.push(at(60));
+    let error = FingeringQuery::default().best(&neck, &chord).unwrap_err();
+    assert_eq!(error, FingeringError::Crowded { notes: (0..12).collect() });
+}
+
 #[test]
 fn the_same_line_always_gets_the_same_fingering() {
     let neck = neck("EADGBE");
