@@ -199,7 +199,10 @@ fn wrong_calls_show_the_usage() {
 fn wrong_values_of_options_say_what_was_expected() {
     let triads = "expected tertian, major, minor, diminished, augmented, sus, flat-five or all";
     assert_wrong_usage(&["pairs", "C7", "--families", "sus,odd"], &["\"odd\"", triads]);
-    assert_wrong_usage(&["neck", "C7", "--labels", "x"], &["expected note, degree or member"]);
+    assert_wrong_usage(
+        &["neck", "C7", "--labels", "x"],
+        &["expected note, degree, member, finger or order"],
+    );
     assert_wrong_usage(&["shapes", "G", "--inversion", "third"], &["root, first, second"]);
     assert_wrong_usage(&["shapes", "G", "--voicing", "x"], &["close, open, both"]);
     assert_wrong_usage(&["pairs", "C7", "--spelling", "x"], &["plain, strict"]);

@@ -84,6 +84,71 @@ fn the_list_of_tunings() {
     assert_debug_snapshot!("tunings_120x40", large);
 }
 
+/// The screen on an instrument after some keys.
+fn on(tuning: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
+    let library = Library::load(None);
+    let mut explore = Explore::open(None, tuning, library, Spelling::Plain).unwrap();
+    explore.use_theme(Theme::terminal());
+    explore.update(Event::Resize { columns, rows });
+    press(&mut explore, keys);
+    drawn(&mut explore, columns, rows)
+}
+
+const TWELVE_STRINGS: &str = "C2 F2 A#2 D#3 G#3 C#4 F#4 B4 E5 A5 D6 G6";
+
+#[test]
+fn necks_of_three_to_twelve_strings() {
+    for (name, tuning, keys) in [
+        ("three_strings", "guitar-3-string-gdg", ""),
+        ("ukulele_left_handed", "ukulele-high-g", "r"),
+        ("banjo", "banjo-open-g", ""),
+        ("seven_strings_capo", "guitar-7-string", "i i space"),
+        ("nine_strings", "guitar-9-string", "n"),
+        ("twelve_strings", TWELVE_STRINGS, ""),
+        ("upside_down_left_handed_capo", "guitar-standard", "i i i r y"),
+    ] {
+        assert_debug_snapshot!(format!("{name}_80x24"), on(tuning, keys, 80, 24));
+    }
+    assert_debug_snapshot!("banjo_120x40", on("banjo-open-g", "i", 120, 40));
+    assert_debug_snapshot!("twelve_strings_120x40", on(TWELVE_STRINGS, "", 120, 40));
+}
+
+#[test]
+fn the_views() {
+    for (name, keys) in [
+        ("view_position", "v x n n n"),
+        ("view_strings", "v v x x x x"),
+        ("view_across", "v v v n n n n"),
+        ("view_two", "v v v v x n n n n"),
+        ("other_place", "o h"),
+    ] {
+        assert_debug_snapshot!(format!("{name}_80x24"), on("guitar-standard", keys, 80, 24));
+    }
+    let view = on("guitar-standard", "v v v", 120, 40);
+    assert_debug_snapshot!("view_across_120x40", view);
+}
+
+/// The list of pairs gives way, never a string of the neck.
+#[test]
+fn every_string_is_drawn_at_24_rows() {
+    for (tuning, count) in [("guitar-9-string", 9), (TWELVE_STRINGS, 12)] {
+        let text = text_of(&on(tuning, "", 80, 24));
+        for number in 1..=count {
+            let there =
+                text.lines().any(|line| line.trim_start().starts_with(&format!("{number} ")));
+            assert!(there, "{number}\n{text}");
+        }
+        assert!(text.contains("▸ G & A"), "{text}");
+    }
+}
+
+#[test]
+fn searching_for_a_tuning() {
+    let [usual, large] = both_sizes("g b a n j o down");
+    assert_debug_snapshot!("search_80x24", usual);
+    assert_debug_snapshot!("search_120x40", large);
+}
+
 #[test]
 fn monochrome() {
     let mut explore = opened();
@@ -158,7 +223,7 @@ impl XorShift {
 }
 
 /// Every key of the table, letters of chords, and keys that mean nothing.
-const KEYS: &str = "? q c enter down j up k s S space backspace u d 1 a 2 b t T l n p g right . \
+const KEYS: &str = "? q c enter down j up k s S space backspace u d 1 a 2 b t T l n p g v V x X h o i I + - r y w e f m right . \
                     left , home 0 end 9 esc pagedown pageup f1 ctrl-z ctrl-c delete tab backtab \
                     C F A B m 7 # 5 / alt-x shift-left f12 é 漢";
 
@@ -194,7 +259,7 @@ fn twenty_thousand_random_events_end_in_a_state_that_can_be_drawn() {
             drawn(&mut explore, columns, rows);
         }
     }
-    press(&mut explore, "esc");
+    press(&mut explore, "esc esc");
     let text = text_of(&drawn(&mut explore, 80, 24));
     assert!(text.contains("? help  c chord"), "{text}");
 }

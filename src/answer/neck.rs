@@ -105,11 +105,16 @@ pub enum Labels {
     Degree,
     /// What it is over the root of its triad.
     Member,
+    /// The finger that takes it, 0 for an open string; the note's name where none is told.
+    Finger,
+    /// When it is played in a view, from 1; the note's name where there is no order.
+    Order,
 }
 
 impl Labels {
-    /// The three, in the order in which a key goes through them.
-    pub const ALL: [Labels; 3] = [Labels::Note, Labels::Degree, Labels::Member];
+    /// All of them, in the order in which a key goes through them.
+    pub const ALL: [Labels; 5] =
+        [Labels::Note, Labels::Degree, Labels::Member, Labels::Finger, Labels::Order];
 
     /// The word for it, on the command line and on the screen.
     #[must_use]
@@ -118,6 +123,8 @@ impl Labels {
             Labels::Note => "note",
             Labels::Degree => "degree",
             Labels::Member => "member",
+            Labels::Finger => "finger",
+            Labels::Order => "order",
         }
     }
 
@@ -128,6 +135,8 @@ impl Labels {
             Labels::Note => place.note.to_string(),
             Labels::Degree => place.degree.to_string(),
             Labels::Member => place.member.to_string(),
+            Labels::Finger => numbered(place.seen.as_ref().and_then(|seen| seen.finger), place),
+            Labels::Order => numbered(place.seen.as_ref().and_then(SeenAnswer::turn), place),
         }
     }
 }
@@ -137,9 +146,14 @@ impl std::str::FromStr for Labels {
 
     fn from_str(text: &str) -> Result<Labels, String> {
         Labels::ALL.into_iter().find(|labels| labels.word() == text).ok_or_else(|| {
-            format!("\"{text}\" cannot stand in the marks: expected note, degree or member")
+            format!("\"{text}\" cannot stand in the marks: expected note, degree, member, finger or order")
         })
     }
+}
+
+/// A number where there is one, else the note.
+fn numbered<N: ToString>(number: Option<N>, place: &PlaceAnswer) -> String {
+    number.map_or_else(|| place.note.to_string(), |number| number.to_string())
 }
 
 fn side_word<S: serde::Serializer>(side: &Side, serializer: S) -> Result<S::Ok, S::Error> {

@@ -211,4 +211,9 @@ impl SeenAnswer {
             is_choice: place.is_choice,
         }
     }
+
+    /// When it is played, where the view has an order.
+    pub(super) fn turn(&self) -> Option<usize> {
+        (self.order > 0).then_some(self.order)
+    }
 }

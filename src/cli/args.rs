@@ -293,7 +293,7 @@ pub struct Neck {
     /// Only these frets: 1-15
     #[arg(long, value_name = "FRETS")]
     pub frets: Option<String>,
-    /// What stands in the marks: note, degree (over the chord) or member (of the triad)
+    /// What stands in the marks: note, degree (over the chord), member (of the triad), finger or order (of a view)
     #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
     /// The mirror image, with the nut at the right

@@ -222,6 +222,15 @@ impl Shape {
         self.grip
     }
 
+    /// The same shape with other fingers; those of other places change nothing.
+    #[must_use]
+    pub fn gripped(mut self, grip: Grip) -> Shape {
+        if grip.places() == self.places {
+            self.grip = Some(grip);
+        }
+        self
+    }
+
     /// The finger that lies flat, if one does.
     #[must_use]
     pub fn barre(&self) -> Option<Barre> {

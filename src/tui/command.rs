@@ -30,6 +30,16 @@ pub enum Command {
     NextStrings,
     PreviousStrings,
     LockStrings,
+    OtherFingers,
+    OtherPlace,
+    NextView,
+    PreviousView,
+    NextChoice,
+    PreviousChoice,
+    CapoUp,
+    CapoDown,
+    LeftHanded,
+    UpsideDown,
     Labels,
     Spelling,
     ChooseTuning,
@@ -54,8 +64,10 @@ pub enum Section {
     Explore,
     /// While a chord or a wish is being typed.
     Typing,
-    /// In a list laid over the screen: help, tunings.
+    /// In a list laid over the screen: help, scales.
     List,
+    /// In the list of tunings, where letters search.
+    Picking,
 }
 
 impl Section {
@@ -67,6 +79,7 @@ impl Section {
             Section::Explore => "explore",
             Section::Typing => "typing",
             Section::List => "list",
+            Section::Picking => "picking",
         }
     }
 
@@ -78,6 +91,7 @@ impl Section {
             Section::Explore => "Chord, pairs and neck",
             Section::Typing => "While typing a chord or a wish",
             Section::List => "In a list",
+            Section::Picking => "In the list of tunings, where letters search",
         }
     }
 }
@@ -110,7 +124,7 @@ const fn row(
 /// Every command. The order is that of the footer and of the help page.
 #[rustfmt::skip]
 pub const COMMANDS: &[CommandRow] = {
-    use Section::{Everywhere, Explore, List, Typing};
+    use Section::{Everywhere, Explore, List, Picking, Typing};
     &[
         row(Everywhere, Command::Help, "help", "help", "every key"),
         row(Explore, Command::EditChord, "edit-chord", "chord", "type another chord"),
@@ -120,17 +134,27 @@ pub const COMMANDS: &[CommandRow] = {
         row(Explore, Command::NextScale, "next-scale", "scale", "the next scale that fits the chord"),
         row(Explore, Command::PreviousScale, "previous-scale", "", "the scale before"),
         row(Explore, Command::ChooseScale, "choose-scale", "", "every scale that fits, with its reason"),
-        row(Explore, Command::Climb, "climb", "climb", "up the ladder: the next shape, whichever triad"),
+        row(Explore, Command::Climb, "climb", "climb", "up the ladder: the next shape, on to the next strings"),
         row(Explore, Command::Descend, "descend", "", "down the ladder"),
         row(Explore, Command::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
         row(Explore, Command::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
         row(Explore, Command::NextStrings, "next-strings", "strings", "the next set of three strings"),
         row(Explore, Command::PreviousStrings, "previous-strings", "", "the set before"),
-        row(Explore, Command::LockStrings, "lock-strings", "lock", "quieten the other strings, or wake them"),
-        row(Explore, Command::Labels, "labels", "labels", "notes, degrees over the chord, or triad members"),
-        row(Explore, Command::EditWish, "wish", "wish", "degrees to have, and with a minus not to have"),
-        row(Explore, Command::ChooseTuning, "choose-tuning", "tuning", "choose another tuning"),
-        row(Explore, Command::Families, "families", "families", "tertian triads alone, or sus and flat-five too"),
+        row(Explore, Command::LockStrings, "lock-strings", "", "quieten the other strings, or wake them"),
+        row(Explore, Command::NextView, "next-view", "view", "the whole neck, a position, strings, across, two a string"),
+        row(Explore, Command::PreviousView, "previous-view", "", "the view before"),
+        row(Explore, Command::NextChoice, "next-choice", "", "in a view: the next position, strings, chain or start"),
+        row(Explore, Command::PreviousChoice, "previous-choice", "", "in a view: the one before"),
+        row(Explore, Command::OtherFingers, "other-fingers", "fingers", "other fingers for the shape in hand"),
+        row(Explore, Command::OtherPlace, "other-place", "elsewhere", "another place of the notes in hand"),
+        row(Explore, Command::Labels, "labels", "labels", "notes, degrees, triad members, fingers, or the order"),
+        row(Explore, Command::EditWish, "wish", "", "degrees to have, and with a minus not to have"),
+        row(Explore, Command::ChooseTuning, "choose-tuning", "tuning", "choose another tuning, or type one"),
+        row(Explore, Command::CapoUp, "capo-up", "capo", "the capo a fret up, partial or not"),
+        row(Explore, Command::CapoDown, "capo-down", "", "the capo a fret down, at last off"),
+        row(Explore, Command::LeftHanded, "left-handed", "", "the neck for the left hand, or for the right"),
+        row(Explore, Command::UpsideDown, "upside-down", "", "string 1 at the bottom, or on top"),
+        row(Explore, Command::Families, "families", "", "tertian triads alone, or sus and flat-five too"),
         row(Explore, Command::Spelling, "spelling", "", "triads as triads, or by the letters of the scale"),
         row(Explore, Command::ScrollRight, "scroll-right", "", "the neck a fret up"),
         row(Explore, Command::ScrollLeft, "scroll-left", "", "the neck a fret down"),
@@ -144,6 +168,12 @@ pub const COMMANDS: &[CommandRow] = {
         row(List, Command::PageUp, "page-up", "", "a page up"),
         row(List, Command::Accept, "accept", "choose", "choose what is marked"),
         row(List, Command::Cancel, "cancel", "back", "close the list"),
+        row(Picking, Command::Down, "down", "down", "one line down"),
+        row(Picking, Command::Up, "up", "up", "one line up"),
+        row(Picking, Command::PageDown, "page-down", "", "a page down"),
+        row(Picking, Command::PageUp, "page-up", "", "a page up"),
+        row(Picking, Command::Accept, "accept", "tune so", "take the marked tuning"),
+        row(Picking, Command::Cancel, "cancel", "back", "empty the search, then close the list"),
         row(Everywhere, Command::Quit, "quit", "quit", "leave fretloom"),
         row(Everywhere, Command::QuitAtOnce, "quit-at-once", "", "leave at once, even while typing"),
         row(Everywhere, Command::Suspend, "suspend", "", "back to the shell until fg"),

@@ -4,10 +4,13 @@
 //! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
 
 mod field;
+mod in_hand;
+mod look;
+mod picker;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Capo, Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Capo, Ladder, Neck, Rung, Shape, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -18,6 +21,9 @@ use crate::answer::{
 };
 use crate::library::Library;
 use field::Field;
+use in_hand::InHand;
+use look::{Look, Looked};
+use picker::Picker;
 
 /// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
 const FIRST_CHORD: &str = "Gmaj7#11";
@@ -52,7 +58,18 @@ pub struct Explore {
     locked: bool,
     ladder: Ladder,
     rung: usize,
+    /// The shape of that rung as it is held; none where there is no rung.
+    hand: Option<InHand>,
     places: Vec<PlaceAnswer>,
+    look: Look,
+    /// What the view shows; none for the whole neck.
+    looked: Option<Looked>,
+    /// The strings of the player's partial capo, kept while it is off; none for a full one.
+    clamp: Option<StringSet>,
+    handed: Handed,
+    top: Top,
+    /// What the last key has to tell.
+    notice: Option<String>,
     first_fret: u8,
     /// The size last told of, so that scrolling can follow the hand.
     columns: u16,
@@ -66,8 +83,23 @@ struct Instrument {
     tuning: TuningAnswer,
 }
 
+/// Which hand frets.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Handed {
+    Right,
+    Left,
+}
+
+/// Which string is drawn on top.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Top {
+    /// String 1, nearest the floor.
+    First,
+    /// The last one, as the neck looks from above.
+    Last,
+}
+
 /// What lies over the explorer, if anything.
-#[derive(Clone, PartialEq, Debug)]
 enum Over {
     Nothing,
     /// A chord is being typed.
@@ -76,8 +108,8 @@ enum Over {
     Wish(Field),
     /// The help page, from this line on.
     Help(usize),
-    /// The list of tunings, with one marked.
-    Tunings(usize),
+    /// The list of tunings.
+    Tunings(Box<Picker>),
     /// The list of scales, with one marked.
     Scales(usize),
 }
@@ -130,7 +162,14 @@ impl Explore {
             set: 0,
             locked: false,
             rung: 0,
+            hand: None,
             places: Vec::new(),
+            look: Look::Whole,
+            looked: None,
+            clamp: None,
+            handed: Handed::Right,
+            top: Top::First,
+            notice: None,
             first_fret: 1,
             columns: 80,
             rows: 24,
@@ -150,6 +189,7 @@ impl Explore {
         let tuning = self.neck().tuning().clone();
         let (tuning, answer) = answer::put_capo(&self.library.tunings, tuning, capo)?;
         self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
+        self.clamp = capo.strings();
         self.lay_out();
         Ok(())
     }
@@ -188,7 +228,18 @@ impl Explore {
     /// The shape in hand.
     #[must_use]
     pub fn shape(&self) -> Option<ShapeAnswer> {
-        self.rung_in_hand().map(|rung| self.shape_answer(rung))
+        let hand = self.hand.as_ref()?;
+        Some(self.shape_answer(&Rung { side: hand.side(), shape: hand.shape()? }))
+    }
+
+    fn shape_in_hand(&self) -> Option<Shape> {
+        self.hand.as_ref().and_then(InHand::shape)
+    }
+
+    /// What the view shows of the pair; none for the whole neck.
+    #[must_use]
+    pub fn view_places(&self) -> Option<&[PlaceAnswer]> {
+        self.looked.as_ref().map(|looked| looked.answer.places.as_slice())
     }
 
     /// Where the notes of the pair lie.
@@ -283,6 +334,13 @@ impl Explore {
             _ => empty_ladder(neck),
         };
         self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
+        self.ask_view();
+        self.take_hand();
+    }
+
+    /// Takes the shape of the rung in hand, and keeps it in view.
+    fn take_hand(&mut self) {
+        self.hand = self.rung_in_hand().map(|rung| InHand::of(self.neck(), rung));
         self.follow_hand();
     }
 
@@ -297,10 +355,9 @@ impl Explore {
     }
 
     /// The rung whose frets lie nearest to those of a shape.
-    fn rung_near(&self, shape: &fretloom_fretboard::Shape) -> usize {
-        let middle = |shape: &fretloom_fretboard::Shape| {
-            shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>()
-        };
+    fn rung_near(&self, shape: &Shape) -> usize {
+        let middle =
+            |shape: &Shape| shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>();
         let wanted = middle(shape);
         let rungs = self.ladder.rungs().iter().enumerate();
         let nearest = rungs.min_by_key(|(_, rung)| (middle(&rung.shape) - wanted).abs());

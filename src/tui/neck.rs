@@ -60,8 +60,20 @@ struct Mark {
     fret: u8,
     label: String,
     first_triad: bool,
+    presence: Presence,
     /// Is it in the shape in hand?
     held: bool,
+}
+
+/// How far a note belongs to what is looked at.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Presence {
+    /// It is looked at.
+    Seen,
+    /// A finger leaves its fret for it.
+    Stretched,
+    /// Another place of the pair: a dot.
+    Aside,
 }
 
 impl NeckPicture {
@@ -85,6 +97,7 @@ impl NeckPicture {
             fret: place.place.fret.number(),
             label: labels.label(place),
             first_triad: place.side == Side::First,
+            presence: Presence::Seen,
             held: false,
         };
         let last_fret = tuning.last_fret();
@@ -100,6 +113,38 @@ impl NeckPicture {
             last_fret: last_fret.number(),
             end: last_fret.number(),
         }
+    }
+
+    /// With a view of the pair: its places as they are, stretches between `~`, all other places of
+    /// the pair as dots.
+    #[must_use]
+    pub fn seeing(mut self, view: &[PlaceAnswer], labels: Labels) -> NeckPicture {
+        for mark in &mut self.marks {
+            let is_there = |place: &&PlaceAnswer| {
+                (place.place.string.number(), place.place.fret.number()) == (mark.string, mark.fret)
+            };
+            let Some(place) = view.iter().find(is_there) else {
+                mark.presence = Presence::Aside;
+                continue;
+            };
+            mark.label = labels.label(place);
+            if place.seen.as_ref().is_some_and(|seen| seen.stretched) {
+                mark.presence = Presence::Stretched;
+            }
+        }
+        self
+    }
+
+    /// With the fingers of a shape as labels of its places.
+    #[must_use]
+    pub fn fingered(mut self, shape: &Shape) -> NeckPicture {
+        for (place, finger) in shape.places().into_iter().zip(shape.fingers().into_iter().flatten())
+        {
+            let (string, fret) = (place.string.number(), place.fret.number());
+            let there = self.marks.iter_mut().filter(|m| m.string == string && m.fret == fret);
+            there.for_each(|mark| mark.label = finger.number().to_string());
+        }
+        self
     }
 
     /// With this shape in hand.

@@ -4,16 +4,17 @@ mod head;
 mod line;
 mod lists;
 mod pairs;
+mod picker;
+mod shape;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
-use super::{Explore, Over};
-use crate::answer::{PairAnswer, ShapeAnswer};
+use super::{Explore, Handed, Over, Top};
+use crate::answer::Labels;
 use crate::tui::neck::NeckPicture;
-use crate::words::{dashed, inversion};
 use line::{indented, write};
 
 /// How much there is room for.
@@ -66,7 +67,7 @@ impl Explore {
         let picture = self.picture();
         match &self.over {
             Over::Help(from) => self.draw_help(area, buffer, *from),
-            Over::Tunings(marked) => self.draw_tunings(area, buffer, *marked),
+            Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
             Over::Scales(marked) => self.draw_scale_list(area, buffer, *marked),
             _ if SizeClass::of(area, picture.height()) == SizeClass::TooSmall => {
                 self.draw_least(area, buffer, picture.height());
@@ -98,6 +99,9 @@ impl Explore {
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.choices.len() };
         let all = (self.pairs.folds.len().max(beside) as u16).max(1);
+        // The second line of the shape goes before the list is down to one pair.
+        let told_rows = u16::from(room > 1);
+        let room = room.saturating_sub(told_rows);
         let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
         let pairs = all.min(room.saturating_sub(detail_rows)).max(1);
         let areas = Layout::vertical([
@@ -106,7 +110,7 @@ impl Explore {
             Constraint::Length(detail_rows),
             Constraint::Length(1),
             Constraint::Length(picture.height()),
-            Constraint::Length(1),
+            Constraint::Length(1 + told_rows),
             Constraint::Fill(1),
             Constraint::Length(1),
         ]);
@@ -140,18 +144,53 @@ impl Explore {
     pub(super) fn picture(&self) -> NeckPicture {
         let mut picture = NeckPicture::new(self.neck(), &self.places, self.labels)
             .between(self.first_fret, u8::MAX);
-        if let Some(rung) = self.rung_in_hand() {
-            picture = picture.holding(&rung.shape);
+        if let Some(view) = self.view_places() {
+            picture = picture.seeing(view, self.labels);
         }
-        match self.strings() {
+        if let Some(shape) = self.shape_in_hand().filter(|shape| self.is_in_view(shape)) {
+            picture = picture.holding(&shape);
+            if self.labels == Labels::Finger && self.looked.is_none() {
+                picture = picture.fingered(&shape);
+            }
+        }
+        self.lying(match self.strings() {
             Some(set) if self.locked => picture.locked_to(set),
             _ => picture,
+        })
+    }
+
+    /// As the neck lies before the player.
+    pub(super) fn lying(&self, picture: NeckPicture) -> NeckPicture {
+        let picture = match self.handed {
+            Handed::Right => picture,
+            Handed::Left => picture.left_handed(),
+        };
+        match self.top {
+            Top::First => picture,
+            Top::Last => picture.upside_down(),
         }
+    }
+
+    /// Does the view show every place of a shape?
+    fn is_in_view(&self, shape: &fretloom_fretboard::Shape) -> bool {
+        self.view_places().is_none_or(|view| {
+            shape.places().iter().all(|held| view.iter().any(|place| place.place == *held))
+        })
     }
 
     /// The columns that the neck has at the size last told of.
     pub(super) fn neck_width(&self) -> u16 {
         indented(Rect::new(0, 0, self.columns, 1)).width
+    }
+
+    /// What is looked at: the view, or the strings that the ladder climbs.
+    fn looks_at(&self) -> String {
+        if let Some(looked) = &self.looked {
+            return looked.title.clone();
+        }
+        let lock = if self.locked { "locked to" } else { "strings" };
+        let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
+        format!("{lock} {set}")
     }
 
     /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`
@@ -166,78 +205,11 @@ impl Explore {
             line.push_span(Span::styled(" & ", muted));
             line.push_span(Span::styled(format!("({})", pair.second.name), self.theme.second));
         }
-        let lock = if self.locked { "locked to" } else { "strings" };
-        let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
         let labels = self.labels.word();
-        line.push_span(Span::styled(format!(" ─ {lock} {set} ─ shown: {labels} "), muted));
+        line.push_span(Span::styled(format!(" ─ {} ─ shown: {labels} ", self.looks_at()), muted));
         let rest = usize::from(area.width).saturating_sub(line.width());
         line.push_span(Span::styled("─".repeat(rest), muted));
         write(buffer, area, &line);
-    }
-
-    /// The shape in hand in words.
-    fn draw_shape(&self, area: Rect, buffer: &mut Buffer) {
-        let Some(rung) = self.rung_in_hand() else {
-            let none = Line::styled(" no shape of this pair on these strings", self.theme.muted);
-            buffer.set_line(area.x, area.y, &none, area.width);
-            return;
-        };
-        let shape = self.shape_answer(rung);
-        let style = if self.is_first(&shape) { self.theme.first } else { self.theme.second };
-        let fingers = match &shape.fingers {
-            Some(fingers) => format!("fingers {}", dashed(fingers)),
-            None => "beyond one hand".to_owned(),
-        };
-        let stretch = if shape.stretch_mm > 0.0 {
-            format!(" · stretch {:.0} mm", shape.stretch_mm)
-        } else {
-            String::new()
-        };
-        let line = Line::from(vec![
-            Span::raw(" "),
-            Span::styled(format!("{} ", self.bracketed(&shape)), style),
-            Span::raw(format!(
-                "{} · frets {} · {fingers}{stretch} · position {}",
-                inversion(shape.inversion, shape.by_name_only),
-                dashed(&shape.frets),
-                rung.shape.position(),
-            )),
-        ]);
-        write(buffer, area, &line);
-    }
-
-    /// Every rung of the ladder, where there is room for it.
-    fn draw_ladder(&self, area: Rect, buffer: &mut Buffer) {
-        let Some(set) = self.strings().filter(|_| area.height > 1) else { return };
-        let mut spans = vec![Span::styled(format!("strings {set}, going up:  "), self.theme.muted)];
-        for (index, rung) in self.ladder.rungs().iter().enumerate() {
-            let shape = self.shape_answer(rung);
-            let of_triad = if self.is_first(&shape) { self.theme.first } else { self.theme.second };
-            let (mark, style) = if index == self.rung {
-                ("▸", of_triad.patch(self.theme.held))
-            } else {
-                ("", of_triad)
-            };
-            let text = format!("{mark}{}\u{a0}{}", self.bracketed(&shape), dashed(&shape.frets));
-            spans.push(Span::styled(text, style));
-            spans.push(Span::raw("  "));
-        }
-        let [_, below] =
-            area.layout(&Layout::vertical([Constraint::Length(1), Constraint::Fill(1)]));
-        Paragraph::new(Line::from(spans)).wrap(Wrap { trim: true }).render(indented(below), buffer);
-    }
-
-    fn is_first(&self, shape: &ShapeAnswer) -> bool {
-        self.pair().is_some_and(|pair: &PairAnswer| pair.first.name == shape.triad)
-    }
-
-    /// `[G]` or `(A)`, as on the neck.
-    fn bracketed(&self, shape: &ShapeAnswer) -> String {
-        if self.is_first(shape) {
-            format!("[{}]", shape.triad)
-        } else {
-            format!("({})", shape.triad)
-        }
     }
 }
 

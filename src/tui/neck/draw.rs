@@ -5,7 +5,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
-use super::{Handed, Mark, NeckGeometry, NeckPicture, StringLine};
+use super::{Handed, Mark, NeckGeometry, NeckPicture, Presence, StringLine};
 use crate::tui::theme::Theme;
 
 impl NeckPicture {
@@ -111,22 +111,45 @@ fn draw_mark(
     quiet: bool,
     theme: &Theme,
 ) {
-    let text =
-        if mark.first_triad { format!("[{}]", mark.label) } else { format!("({})", mark.label) };
+    let text = match (mark.presence, mark.first_triad) {
+        (Presence::Aside, _) => "·".to_owned(),
+        (_, true) => format!("[{}]", mark.label),
+        (_, false) => format!("({})", mark.label),
+    };
     let of_triad = if mark.first_triad { theme.first } else { theme.second };
-    let style = match (mark.held, quiet) {
+    let style = match (mark.held, quiet || mark.presence == Presence::Aside) {
         (true, _) => of_triad.patch(theme.held),
         (false, true) => theme.muted,
         (false, false) => of_triad,
     };
     let width = text.chars().count() as u16;
     let x = NeckGeometry::centred(cell, width);
-    // The string swells on both sides of a note in hand, for eyes and printers without colour.
-    let (start, room) = cell;
-    if mark.held && mark.fret > 0 && room > width {
-        pen.write(start, row, &"═".repeat(usize::from(room)), theme.string);
+    // For eyes and printers without colour the string swells on both sides of a note in hand, and
+    // bends beside a stretch; where the mark fills its cell, at the wire.
+    if mark.fret > 0 && (mark.held || mark.presence == Presence::Stretched) {
+        let sign = if mark.held { held_wood } else { bent_wood };
+        for beside in [x.saturating_sub(1), x + width] {
+            pen.replace(beside, row, sign);
+        }
     }
     pen.write(x, row, &text, style);
+}
+
+/// The string beside a note in hand; other signs stay what they are.
+fn held_wood(char: char) -> char {
+    match char {
+        '─' | '╌' => '═',
+        '┼' => '╪',
+        _ => char,
+    }
+}
+
+/// The string beside a stretch.
+fn bent_wood(char: char) -> char {
+    match char {
+        '─' | '╌' | '┼' => '~',
+        _ => char,
+    }
 }
 
 /// Writes single cells inside an area, never outside it.
@@ -153,6 +176,24 @@ impl Pen<'_> {
             if let Some(cell) = self.buffer.cell_mut((self.area.x + column, self.area.y + y)) {
                 cell.set_char(self.hand.sign(char)).set_style(style);
             }
+        }
+    }
+}
+
+impl Pen<'_> {
+    /// Changes the sign in column `x` of a right-handed picture, and leaves its style.
+    fn replace(&mut self, x: u16, y: u16, sign: impl Fn(char) -> char) {
+        let column = match self.hand {
+            Handed::Right => Some(x),
+            Handed::Left => self.area.width.checked_sub(x + 1),
+        };
+        let Some(column) = column.filter(|column| *column < self.area.width) else { return };
+        if y >= self.area.height {
+            return;
+        }
+        if let Some(cell) = self.buffer.cell_mut((self.area.x + column, self.area.y + y)) {
+            let now = cell.symbol().chars().next().unwrap_or(' ');
+            cell.set_char(sign(now));
         }
     }
 }

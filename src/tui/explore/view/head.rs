@@ -66,9 +66,9 @@ impl Explore {
         write(buffer, second, &Line::styled(format!(" {}", notes.join(" · ")), self.theme.muted));
     }
 
-    /// What keeps pairs out of the list or lets more in.
+    /// The capo, and what keeps pairs out of the list or lets more in.
     fn limits(&self) -> Vec<String> {
-        let mut limits = Vec::new();
+        let mut limits: Vec<String> = self.capo_words().into_iter().collect();
         let problems = self.library.problems().count();
         if problems > 0 {
             let key = self.key_of(Command::Help);
@@ -102,8 +102,8 @@ impl Explore {
         buffer.set_stringn(x, area.y, text, usize::from(room), self.theme.muted);
     }
 
-    /// What is being typed, with what it means or what is wrong with it.
-    pub(super) fn draw_field(&self, area: Rect, buffer: &mut Buffer, label: &str, field: &Field) {
+    /// The line in which something is typed, with its cursor.
+    pub(super) fn field_line(&self, label: &str, field: &Field) -> Line<'static> {
         let chars: Vec<char> = field.text().chars().collect();
         let part = |range: std::ops::Range<usize>| -> String {
             chars.get(range).unwrap_or_default().iter().collect()
@@ -111,13 +111,17 @@ impl Explore {
         let cursor = field.cursor();
         let under = chars.get(cursor).copied().unwrap_or(' ');
         let text = if field.is_fresh() { self.theme.muted } else { self.theme.text };
-        let spans = vec![
+        Line::from(vec![
             Span::styled(label.to_owned(), self.theme.title),
             Span::styled(part(0..cursor), text),
             Span::styled(under.to_string(), self.theme.held),
             Span::styled(part((cursor + 1).min(chars.len())..chars.len()), text),
-        ];
-        write(buffer, below(area, 0), &Line::from(spans));
+        ])
+    }
+
+    /// What is being typed, with what it means or what is wrong with it.
+    pub(super) fn draw_field(&self, area: Rect, buffer: &mut Buffer, label: &str, field: &Field) {
+        write(buffer, below(area, 0), &self.field_line(label, field));
         let rest =
             Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
         let (told, readable) = self.told(field);

@@ -26,6 +26,7 @@ const NOTES: &[(&str, &[&str])] = &[
         "On the neck",
         &[
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
+            "in a view other places of the pair are dots, and ~ beside a mark is a stretch",
             "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
             "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger",
             "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.",
@@ -39,7 +40,7 @@ impl Explore {
     }
 
     /// The first key of a command of the explorer, as it is labelled; never written in a string.
-    pub(super) fn key_of(&self, command: Command) -> String {
+    pub(in crate::tui::explore) fn key_of(&self, command: Command) -> String {
         let row = COMMANDS.iter().find(|row| row.command == command);
         let key = row.and_then(|row| self.keys.of(row).first());
         key.map(|key| key.label(self.glyphs())).unwrap_or_default()
@@ -49,7 +50,13 @@ impl Explore {
     pub(in crate::tui::explore) fn help_lines(&self) -> Vec<Line<'static>> {
         let mut lines = Vec::new();
         let heading = |text: &str| Line::styled(format!(" {text}"), self.theme.title);
-        for section in [Section::Explore, Section::Typing, Section::List, Section::Everywhere] {
+        for section in [
+            Section::Explore,
+            Section::Typing,
+            Section::List,
+            Section::Picking,
+            Section::Everywhere,
+        ] {
             lines.push(heading(section.heading()));
             let rows = COMMANDS.iter().filter(|row| row.section == section);
             lines.extend(rows.map(|row| self.help_line(row)));
@@ -94,24 +101,6 @@ impl Explore {
         );
     }
 
-    pub(super) fn draw_tunings(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
-        let tunings = self.tunings();
-        let strings = tunings.iter().map(|tuning| tuning.to_string().chars().count()).max();
-        let width = strings.unwrap_or_default();
-        let line = |index: usize, style: Style| {
-            let tuning = tunings.get(index)?;
-            Some(vec![
-                Span::styled(format!("{:<28}", tuning.name()), style),
-                Span::styled(format!("  {:<width$}", tuning.to_string()), style),
-                Span::styled(
-                    format!("   {} frets, {} mm", tuning.last_fret(), tuning.scale_mm()),
-                    self.theme.muted,
-                ),
-            ])
-        };
-        self.draw_list(area, buffer, " Tunings", (marked, tunings.len()), line);
-    }
-
     pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
         let names = self.choices.iter().map(|choice| choice.scale().to_string().chars().count());
         let width = names.max().unwrap_or_default();
@@ -137,20 +126,33 @@ impl Explore {
         line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
     ) {
         write(buffer, area, &Line::styled(title.to_owned(), self.theme.title));
-        let rows = usize::from(area.height.saturating_sub(2));
+        let rows = area.height.saturating_sub(2);
+        let below = Rect { y: area.y.saturating_add(1), height: rows, ..area };
+        self.draw_rows(below.intersection(area), buffer, (marked, count), line);
+        self.draw_list_footer(area, buffer, &format!("{} of {count} ", marked + 1));
+    }
+
+    /// As many lines of a list as there are rows, the marked one among them.
+    pub(super) fn draw_rows(
+        &self,
+        area: Rect,
+        buffer: &mut Buffer,
+        (marked, count): (usize, usize),
+        line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
+    ) {
+        let rows = usize::from(area.height);
         let from = first_row(marked, rows, count);
-        for (index, row) in (from..count).take(rows).zip(1..) {
+        for (index, row) in (from..count).take(rows).zip(0..) {
             let chosen = index == marked;
             let style = if chosen { self.theme.chosen } else { self.theme.text };
             let mut spans = vec![Span::styled(if chosen { " ▸ " } else { "   " }, style)];
             spans.extend(line(index, style).unwrap_or_default());
             write(buffer, below(area, row), &Line::from(spans));
         }
-        self.draw_list_footer(area, buffer, &format!("{} of {count} ", marked + 1));
     }
 
     /// The keys of a list at the left, where one is in it at the right.
-    fn draw_list_footer(&self, area: Rect, buffer: &mut Buffer, place: &str) {
+    pub(super) fn draw_list_footer(&self, area: Rect, buffer: &mut Buffer, place: &str) {
         let footer = below(area, area.height.saturating_sub(1));
         let width = place.chars().count() as u16;
         let room = footer.width.saturating_sub(width);
@@ -163,7 +165,8 @@ impl Explore {
     pub(super) fn draw_footer(&self, area: Rect, buffer: &mut Buffer) {
         let section = match &self.over {
             Over::Chord(_) | Over::Wish(_) => Section::Typing,
-            Over::Help(_) | Over::Tunings(_) | Over::Scales(_) => Section::List,
+            Over::Help(_) | Over::Scales(_) => Section::List,
+            Over::Tunings(_) => Section::Picking,
             Over::Nothing => Section::Explore,
         };
         let reading = matches!(self.over, Over::Help(_));

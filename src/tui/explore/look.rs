@@ -1,0 +1,160 @@
+//! How the player looks at the neck: all of it, or a view with its choices.
+
+use fretloom_fretboard::{
+    ChainQuery, FretRange, Hand, HandPosition, PositionView, SetView, StringSet, TwoAStringQuery,
+    View,
+};
+
+use super::Explore;
+use super::update::wrapped;
+use crate::answer::{NeckAnswer, ViewWish};
+use crate::tui::command::Command;
+
+/// What is looked at.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Look {
+    /// Every place of the pair.
+    Whole,
+    /// What lies under the hand.
+    Position(HandPosition),
+    /// What lies on some strings.
+    Set(StringSet),
+    /// A chain across the strings; which of them, from 0.
+    Across(usize),
+    /// Two a string on the strings in use; from which start, from 0.
+    Two(usize),
+}
+
+/// A view of the pair as it was answered.
+pub(super) struct Looked {
+    pub(super) answer: NeckAnswer,
+    /// What is seen, for the rule over the neck.
+    pub(super) title: String,
+    /// What is not, and what signs mean.
+    pub(super) told: String,
+}
+
+impl Explore {
+    /// The view after this one, or before it; after the last comes the whole neck again.
+    pub(super) fn step_view(&mut self, by: isize) {
+        let position = self.shape_in_hand().map_or(HandPosition::FIRST, |shape| shape.position());
+        let set = self.strings().map(Look::Set);
+        let all = [
+            Some(Look::Whole),
+            Some(Look::Position(position)),
+            set,
+            Some(Look::Across(0)),
+            Some(Look::Two(0)),
+        ];
+        let all: Vec<Look> = all.into_iter().flatten().collect();
+        let same = |look: &Look| std::mem::discriminant(look) == std::mem::discriminant(&self.look);
+        let here = all.iter().position(same).unwrap_or_default();
+        self.look = all.get(wrapped(here, by, all.len())).copied().unwrap_or(Look::Whole);
+        self.ask_view();
+        self.follow_hand();
+    }
+
+    /// The next choice of the view, or the one before.
+    pub(super) fn step_choice(&mut self, by: isize) {
+        let count = self.choices_of_view();
+        self.look = match self.look {
+            Look::Whole => {
+                let key = self.key_of(Command::NextView);
+                self.notice = Some(format!("the whole neck has no choices: {key} takes a view"));
+                Look::Whole
+            }
+            Look::Position(position) => {
+                let last = usize::from(self.neck().tuning().last_fret().number());
+                let at = wrapped(usize::from(position.number()).saturating_sub(1), by, last) + 1;
+                let at = u8::try_from(at).ok().and_then(HandPosition::new);
+                Look::Position(at.unwrap_or(HandPosition::FIRST))
+            }
+            Look::Set(set) => {
+                let sets = self.sets_to_look_at();
+                let at = sets.iter().position(|one| *one == set).unwrap_or_default();
+                Look::Set(sets.get(wrapped(at, by, sets.len())).copied().unwrap_or(set))
+            }
+            Look::Across(chain) => Look::Across(wrapped(chain, by, count)),
+            Look::Two(start) => Look::Two(wrapped(start, by, count)),
+        };
+        self.ask_view();
+        self.follow_hand();
+    }
+
+    /// Asks again what the view shows: the pair, the neck or the view has changed.
+    pub(super) fn ask_view(&mut self) {
+        let last = self.choices_of_view().saturating_sub(1);
+        match &mut self.look {
+            Look::Across(choice) | Look::Two(choice) => *choice = (*choice).min(last),
+            _ => {}
+        }
+        self.looked = self.answer_view();
+    }
+
+    fn answer_view(&self) -> Option<Looked> {
+        let (wish, pair) = (self.wish()?, self.pair()?);
+        let tuning = self.instrument.tuning.clone();
+        let answer = NeckAnswer::seen(self.neck(), tuning, pair, &wish).ok()?;
+        let (title, told) = (self.title(), told(&answer, &wish.positions(self.neck(), pair)));
+        Some(Looked { answer, title, told })
+    }
+
+    /// The view as it is asked for; none for the whole neck.
+    fn wish(&self) -> Option<ViewWish> {
+        let (view, choice) = match self.look {
+            Look::Whole => return None,
+            Look::Position(position) => (View::Position(PositionView::at(position)), 0),
+            Look::Set(set) => (View::Set(SetView::on(set)), 0),
+            Look::Across(chain) => (View::Across(ChainQuery::default()), chain),
+            Look::Two(start) => {
+                let query = TwoAStringQuery::default();
+                (View::Two(self.strings().map_or(query, |set| query.on(set))), start)
+            }
+        };
+        Some(ViewWish::new(view, Hand::default(), FretRange::WHOLE_NECK, choice + 1))
+    }
+
+    fn choices_of_view(&self) -> usize {
+        let wish = self.wish().zip(self.pair());
+        wish.map_or(0, |(wish, pair)| wish.choices(self.neck(), pair))
+    }
+
+    /// Three, two and single strings, from the floor up.
+    fn sets_to_look_at(&self) -> Vec<StringSet> {
+        let count = self.neck().tuning().string_count();
+        [3, 2, 1].into_iter().flat_map(|size| StringSet::neighbours(count, size)).collect()
+    }
+
+    fn title(&self) -> String {
+        let of = |choice: usize| format!("{} of {}", choice + 1, self.choices_of_view());
+        match self.look {
+            Look::Whole => String::new(),
+            Look::Position(position) => format!("position {position}"),
+            Look::Set(set) if set.len() == 1 => format!("string {set} alone"),
+            Look::Set(set) => format!("strings {set} alone"),
+            Look::Across(chain) => format!("across, chain {}", of(chain)),
+            Look::Two(start) => {
+                let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
+                format!("two a string {set}, {}", of(start))
+            }
+        }
+    }
+}
+
+/// Where the hand goes, what the view hides, and what its signs mean.
+fn told(answer: &NeckAnswer, positions: &[String]) -> String {
+    let seen = || answer.places.iter().filter_map(|place| place.seen.as_ref());
+    let stretch = seen().any(|seen| seen.stretched).then(|| "~ a stretch".to_owned());
+    let choice = seen().any(|seen| seen.is_choice).then(|| "of equals one is enough".to_owned());
+    let nothing = answer.places.is_empty().then(|| "nothing fits here".to_owned());
+    let hides: Vec<String> = answer
+        .view
+        .iter()
+        .flat_map(|view| view.hides.iter().rev())
+        .map(ToString::to_string)
+        .collect();
+    let hides = (!hides.is_empty()).then(|| format!("hidden: {}", hides.join("; ")));
+    let hand = (!positions.is_empty()).then(|| format!("position {}", positions.join(" then ")));
+    let told: Vec<String> = [nothing, hand, stretch, choice, hides].into_iter().flatten().collect();
+    told.join(" · ")
+}

@@ -1,0 +1,183 @@
+//! The list of tunings: what is searched for, what is offered, and what the marked one would mean.
+
+use fretloom_fretboard::{Neck, StringNumber, Tuning};
+
+use super::{Explore, Field, Over};
+use crate::answer::{CompareAnswer, PlaceAnswer, SetAnswer, places_of_pair};
+use crate::words::{dashed, spaced};
+
+/// The list while it is open.
+pub(super) struct Picker {
+    /// What is searched for.
+    pub(super) field: Field,
+    /// What fits: first the tuning that is typed, if the search reads as one.
+    pub(super) offers: Vec<Tuning>,
+    /// Which of them is marked.
+    pub(super) at: usize,
+    pub(super) preview: Option<Preview>,
+}
+
+/// What the marked tuning would mean.
+pub(super) struct Preview {
+    /// Its strings, its measures, and what becomes of the shapes.
+    pub(super) lines: [String; 3],
+    pub(super) neck: Neck,
+    pub(super) places: Vec<PlaceAnswer>,
+}
+
+impl Picker {
+    /// The tuning that is marked.
+    pub(super) fn marked(&self) -> Option<&Tuning> {
+        self.offers.get(self.at)
+    }
+}
+
+impl Explore {
+    /// Opens the list on the tuning in use.
+    pub(super) fn open_picker(&mut self) {
+        let (field, offers) = (Field::holding(""), Vec::new());
+        self.over = Over::Tunings(Box::new(Picker { field, offers, at: 0, preview: None }));
+        self.search();
+    }
+
+    /// Offers what fits the search: on top what is typed, or without a search the tuning in use.
+    pub(super) fn search(&mut self) {
+        let Over::Tunings(picker) = &self.over else { return };
+        let text = picker.field.text();
+        let offers = self.offers(text.trim());
+        let here = self.neck().tuning().id();
+        let in_use = offers.iter().position(|tuning| tuning.id() == here);
+        let at = in_use.filter(|_| text.trim().is_empty()).unwrap_or_default();
+        if let Over::Tunings(picker) = &mut self.over {
+            picker.offers = offers;
+        }
+        self.mark(at);
+    }
+
+    /// Marks a line, the last one at the most, and looks at its tuning.
+    pub(super) fn mark(&mut self, at: usize) {
+        let Over::Tunings(picker) = &self.over else { return };
+        let at = at.min(picker.offers.len().saturating_sub(1));
+        let preview = picker.offers.get(at).map(|tuning| self.preview(tuning));
+        if let Over::Tunings(picker) = &mut self.over {
+            (picker.at, picker.preview) = (at, preview);
+        }
+    }
+
+    fn offers(&self, text: &str) -> Vec<Tuning> {
+        let typed = read_typed(text);
+        let fits = |tuning: &&&Tuning| match &typed {
+            Some(_) => holds_notes(tuning, text),
+            None => holds_words(tuning, text),
+        };
+        // What was typed before is not offered twice.
+        let again = |tuning: &Tuning| typed.as_ref().is_some_and(|typed| typed == tuning);
+        let known: Vec<Tuning> = self
+            .tunings()
+            .iter()
+            .filter(fits)
+            .map(|t| (*t).clone())
+            .filter(|t| !again(t))
+            .collect();
+        typed.into_iter().chain(known).collect()
+    }
+
+    fn preview(&self, tuning: &Tuning) -> Preview {
+        let capoed = tuning.clone().with_capo(self.neck().tuning().capo());
+        let neck = Neck::new(capoed.unwrap_or_else(|_| tuning.clone()));
+        let places = self.pair().map(|pair| places_of_pair(&neck, pair)).unwrap_or_default();
+        let lines = [strings(tuning), measures(tuning), self.survival(tuning)];
+        Preview { lines, neck, places }
+    }
+
+    /// What becomes of the player's shapes, in a line.
+    fn survival(&self, tuning: &Tuning) -> String {
+        let here = self.neck().tuning();
+        if here.id() == tuning.id() && here.to_string() == tuning.to_string() {
+            return "the tuning in use".to_owned();
+        }
+        let (a, b) = (self.asked_as(here), self.asked_as(tuning));
+        match CompareAnswer::new(&self.library.tunings, &a, &b, None) {
+            Ok(answer) => survival(&answer),
+            Err(refusal) => refusal.to_string(),
+        }
+    }
+
+    /// The text by which a tuning is found: its id, or its strings where it was typed.
+    fn asked_as(&self, tuning: &Tuning) -> String {
+        let known = self.library.tunings.get(tuning.id()).is_some();
+        if known { tuning.id().to_owned() } else { tuning.to_string() }
+    }
+}
+
+/// The tuning that a search reads as, if it does. Who searches need not press Shift, as long as no
+/// `b` is meant as a flat: `d a d g b e`, `dadgad`.
+fn read_typed(text: &str) -> Option<Tuning> {
+    let large = |word: &str| match word.split_at_checked(1) {
+        Some((note, rest)) => note.to_uppercase() + rest,
+        None => word.to_owned(),
+    };
+    let one_word = text.chars().all(|char| matches!(char, 'a'..='g'));
+    let words = if one_word { text.to_uppercase() } else { spaced(text.split(' ').map(large)) };
+    [text, &words].into_iter().find_map(|text| Tuning::read(text).ok())
+}
+
+/// Is every word of the search in the name, the instrument, the id or the notes?
+fn holds_words(tuning: &Tuning, text: &str) -> bool {
+    let (name, instrument) = (tuning.name(), tuning.instrument());
+    let all = format!("{name} {instrument} {} {tuning:#} {}", tuning.id(), names(tuning));
+    let all = all.to_lowercase();
+    text.to_lowercase().split_whitespace().all(|word| all.contains(word))
+}
+
+/// Are the typed notes among those of the tuning, side by side, or in its name?
+fn holds_notes(tuning: &Tuning, text: &str) -> bool {
+    let squeezed: String = text.split([' ', ',']).collect::<String>().to_lowercase();
+    let with_octaves: String = format!("{tuning:#}").split(' ').collect();
+    [names(tuning), with_octaves, tuning.name().to_owned()]
+        .iter()
+        .any(|notes| notes.to_lowercase().contains(&squeezed))
+}
+
+/// `EADGBE`
+fn names(tuning: &Tuning) -> String {
+    tuning.strings().map(|(_, open)| format!("{:#}", open.note().name())).collect()
+}
+
+/// Its strings with what sounds beside them, and where short ones begin.
+fn strings(tuning: &Tuning) -> String {
+    let string = |(number, open): (StringNumber, fretloom_fretboard::OpenString)| {
+        let beside = tuning.beside(number).iter().map(|note| format!("+{note}"));
+        let course: String = std::iter::once(open.note().to_string()).chain(beside).collect();
+        match open.starts_at().number() {
+            0 => course,
+            fret => format!("{course} from fret {fret}"),
+        }
+    };
+    let inferred = if tuning.octaves_inferred() { " · octaves inferred" } else { "" };
+    format!("{}{inferred}", spaced(tuning.strings().map(string)))
+}
+
+/// The steps from string to string, the frets, the scale length.
+fn measures(tuning: &Tuning) -> String {
+    let open: Vec<_> = tuning.strings().map(|(_, open)| open.note().pitch()).collect();
+    let steps = open.windows(2).filter_map(|two| match two {
+        [one, next] => Some(one.semitones_up_to(*next)),
+        _ => None,
+    });
+    let (frets, scale) = (tuning.last_fret(), tuning.scale_mm());
+    format!("steps {} · {frets} frets · {scale} mm", spaced(steps))
+}
+
+/// `shapes stay on 5-4-3 4-3-2 3-2-1; 6-5-4 changes`
+fn survival(answer: &CompareAnswer) -> String {
+    let sets = |keep: &dyn Fn(&&SetAnswer) -> bool| {
+        spaced(answer.sets.iter().filter(|set| keep(set)).map(|set| dashed(&set.b)))
+    };
+    let (stay, change) = (sets(&|set| set.shapes_survive), sets(&|set| !set.shapes_survive));
+    let new = answer.alone.iter().filter(|set| set.tuning == "b").map(|set| dashed(&set.strings));
+    let new = spaced(new);
+    let told = [("shapes stay on", stay), ("change on", change), ("new are", new)];
+    let told = told.iter().filter(|(_, sets)| !sets.is_empty());
+    told.map(|(what, sets)| format!("{what} {sets}")).collect::<Vec<_>>().join(" · ")
+}

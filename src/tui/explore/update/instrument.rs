@@ -1,0 +1,93 @@
+//! The instrument: its tuning, its capo, and how it lies before the player.
+
+use fretloom_fretboard::{Capo, Fret, Ladder, Neck, Rung, Shape, ShapeQuery, Tuning};
+
+use super::super::{Explore, Handed, Instrument, Over, Top};
+use crate::answer::{self, TuningAnswer};
+
+/// No player puts a capo above the octave, where another one would make a new instrument.
+const HIGHEST_CAPO: u8 = 12;
+
+impl Explore {
+    /// Takes a tuning; the hand goes to the shape that is nearest to the one it holds.
+    pub(super) fn take_tuning(&mut self, tuning: Tuning) {
+        self.over = Over::Nothing;
+        if self.library.tunings.get(tuning.id()).is_none() {
+            self.typed = Some(tuning.clone());
+        }
+        // A capo that does not go on the new instrument is taken off.
+        let capo = self.neck().tuning().capo();
+        let tuning = tuning.clone().with_capo(capo).unwrap_or(tuning);
+        let answer = TuningAnswer::of(&self.library.tunings, &tuning);
+        let held = self.rung_in_hand().copied();
+        self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
+        self.first_fret = 1;
+        self.set = held.and_then(|held| self.set_like(&held)).unwrap_or_else(|| self.usual_set());
+        self.lay_out();
+    }
+
+    /// The strings on which the counterpart of a shape lies: of the same triad the one that sounds
+    /// nearest, and of those the one whose frets are nearest.
+    fn set_like(&self, held: &Rung) -> Option<usize> {
+        let ladder = Ladder::new(self.neck(), self.pair()?.pair.triads(), &ShapeQuery::default());
+        let of_side = ladder.rungs().iter().filter(|rung| rung.side == held.side);
+        let nearest = of_side.min_by_key(|rung| apart(&held.shape, &rung.shape))?;
+        self.sets().iter().position(|set| *set == nearest.shape.string_set())
+    }
+
+    /// Moves the capo by some frets, off the nut or back onto it.
+    pub(super) fn move_capo(&mut self, by: i8) {
+        let now = self.neck().tuning().capo();
+        let highest = HIGHEST_CAPO.min(self.neck().tuning().last_fret().number());
+        let fret = now.fret().number().saturating_add_signed(by).min(highest);
+        let Some(fret) = Fret::new(fret) else { return };
+        let strings = self.clamp.filter(|set| set.is_on(self.neck().tuning().string_count()));
+        let capo = strings.map_or(Capo::full(fret), |set| Capo::partial(fret, set));
+        let clamp = self.clamp;
+        // Only a pitch above all that there are could forbid it; the capo then stays.
+        if let Err(refusal) = self.put_capo(capo) {
+            self.notice = Some(refusal.to_string());
+        }
+        self.clamp = clamp;
+    }
+
+    /// Turns the neck for the other hand.
+    pub(super) fn turn_for_other_hand(&mut self) {
+        self.handed = match self.handed {
+            Handed::Right => Handed::Left,
+            Handed::Left => Handed::Right,
+        };
+    }
+
+    /// Turns the neck over: string 1 on top, or at the bottom.
+    pub(super) fn turn_over(&mut self) {
+        self.top = match self.top {
+            Top::First => Top::Last,
+            Top::Last => Top::First,
+        };
+    }
+
+    /// The words for what the hand makes behind the capo; none without a capo.
+    pub(in crate::tui::explore) fn capo_words(&self) -> Option<String> {
+        let capo = self.neck().tuning().capo();
+        let shapes = self
+            .pair()
+            .and_then(|pair| answer::behind_capo(capo, [pair.first.name, pair.second.name]));
+        match (capo.strings(), shapes) {
+            _ if capo.is_none() => None,
+            (None, Some([first, second])) => {
+                Some(format!("capo {} · shapes of {first} & {second}", capo.fret()))
+            }
+            (Some(strings), _) => Some(format!("capo {} on {strings}", capo.fret())),
+            (None, None) => Some(format!("capo {}", capo.fret())),
+        }
+    }
+}
+
+/// How far two shapes are apart: by what sounds, then by frets.
+fn apart(one: &Shape, other: &Shape) -> (u32, u32) {
+    let pitches = one.going_up().into_iter().zip(other.going_up());
+    let sounds = pitches.map(|(a, b)| a.semitones_up_to(b).unsigned_abs()).sum();
+    let frets = one.frets().into_iter().zip(other.frets());
+    (sounds, frets.map(|(a, b)| u32::from(a.number().abs_diff(b.number()))).sum())
+}

@@ -1,0 +1,149 @@
+//! Through chords, scales, pairs and shapes.
+
+use fretloom_fretboard::{Ladder, ShapeQuery, Side, Step, Way};
+use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
+
+use super::super::Explore;
+use super::super::in_hand::InHand;
+use super::super::look::Look;
+use super::wrapped;
+use crate::answer::{Families, Labels, Wishes};
+
+impl Explore {
+    /// Takes a chord: its usual scale, its first pair, the hand where it is.
+    pub(super) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
+        self.choices = ScaleChoice::for_chord_with(&read.chord, self.library.scales.kinds());
+        symbol.clone_into(&mut self.symbol);
+        self.read = read;
+        self.take_scale(0);
+    }
+
+    /// Takes a scale, and its first pair.
+    pub(super) fn take_scale(&mut self, scale: usize) {
+        (self.scale, self.row, self.copy) = (scale, 0, 0);
+        self.ask_pairs();
+    }
+
+    pub(super) fn take_wishes(&mut self, wishes: Wishes) {
+        self.wishes = wishes;
+        (self.row, self.copy) = (0, 0);
+        self.ask_pairs();
+    }
+
+    pub(super) fn change_families(&mut self) {
+        self.families = wrapped(self.families, 1, Families::in_turn().len());
+        (self.row, self.copy) = (0, 0);
+        self.ask_pairs();
+    }
+
+    pub(super) fn step_pair(&mut self, by: isize) {
+        self.row = wrapped(self.row, by, self.pairs.folds.len());
+        self.copy = 0;
+        self.lay_out();
+    }
+
+    /// The next copy of the same pair in a symmetric scale, the first one after the last.
+    pub(super) fn move_pair(&mut self) {
+        let copies = self.pairs.folds.get(self.row).map_or(0, |fold| fold.copies.len());
+        self.copy = wrapped(self.copy, 1, copies + 1);
+        self.lay_out();
+    }
+
+    pub(super) fn step_scale(&mut self, by: isize) {
+        self.take_scale(wrapped(self.scale, by, self.choices.len()));
+    }
+
+    pub(super) fn step_strings(&mut self, by: isize) {
+        self.set = wrapped(self.set, by, self.sets().len());
+        if let (Look::Set(_), Some(set)) = (self.look, self.strings()) {
+            self.look = Look::Set(set);
+        }
+        self.lay_out();
+    }
+
+    /// The next fingers for the shape in hand.
+    pub(super) fn other_fingers(&mut self) {
+        self.notice = self.hand.as_mut().map(InHand::next_fingers);
+    }
+
+    /// The next place of the notes in hand.
+    pub(super) fn other_place(&mut self) {
+        let neck = &self.instrument.neck;
+        self.notice = self.hand.as_mut().map(|hand| hand.next_place(neck));
+        self.follow_hand();
+    }
+
+    /// What stands in the marks next; an order only where the view has one.
+    pub(super) fn next_labels(&mut self) {
+        let all = Labels::ALL;
+        let at = all.iter().position(|one| *one == self.labels).unwrap_or_default();
+        let next = all
+            .iter()
+            .cycle()
+            .skip(at + 1)
+            .find(|labels| **labels != Labels::Order || self.looked.is_some());
+        self.labels = next.copied().unwrap_or_default();
+    }
+
+    pub(super) fn change_spelling(&mut self) {
+        self.spelling = match self.spelling {
+            Spelling::Plain => Spelling::Strict,
+            Spelling::Strict => Spelling::Plain,
+        };
+        self.ask_pairs();
+    }
+
+    /// The next rung; where these strings end the ladder goes on over the next ones, and from the
+    /// end of the neck it begins again.
+    pub(super) fn climb(&mut self, way: Way) {
+        let next = match way {
+            Way::Up => self.rung.checked_add(1),
+            Way::Down => self.rung.checked_sub(1),
+        };
+        match next.filter(|rung| *rung < self.ladder.rungs().len()) {
+            Some(rung) => self.rung = rung,
+            None => self.climb_on(way),
+        }
+        self.take_hand();
+    }
+
+    /// Goes on where the ladder of these strings ends.
+    fn climb_on(&mut self, way: Way) {
+        let Some(pair) = self.pair() else { return };
+        let all = Ladder::new(self.neck(), pair.pair.triads(), &ShapeQuery::default());
+        let here = self.rung_in_hand().and_then(|here| {
+            all.rungs().iter().position(|rung| rung.shape.places() == here.shape.places())
+        });
+        let from_the_end = || {
+            let rung = if way == Way::Up { 0 } else { all.rungs().len().checked_sub(1)? };
+            Some(Step { rung, changed_to: None })
+        };
+        let step = here.and_then(|here| all.climb(here, way));
+        let Some(rung) = step.or_else(from_the_end).and_then(|step| all.rungs().get(step.rung))
+        else {
+            return;
+        };
+        let (old, shape) = (self.strings(), rung.shape);
+        let set = shape.string_set();
+        self.set = self.sets().iter().position(|one| *one == set).unwrap_or(self.set);
+        self.lay_out();
+        let is_it = |rung: &fretloom_fretboard::Rung| rung.shape.places() == shape.places();
+        self.rung = self.ladder.rungs().iter().position(is_it).unwrap_or(self.rung);
+        let old = old.map(|old| old.to_string()).unwrap_or_default();
+        self.notice = Some(match step {
+            Some(_) => format!("strings {old} end here: on to {set}"),
+            None => format!("the neck ends here: from its other end again, on {set}"),
+        });
+    }
+
+    /// The next shape of one triad going up; past the last one it begins again.
+    pub(super) fn next_inversion(&mut self, side: Side) {
+        let rungs = self.ladder.rungs();
+        let of_side = |index: &usize| rungs.get(*index).is_some_and(|rung| rung.side == side);
+        let above = (self.rung + 1..rungs.len()).find(of_side);
+        if let Some(index) = above.or_else(|| (0..rungs.len()).find(of_side)) {
+            self.rung = index;
+        }
+        self.take_hand();
+    }
+}

@@ -1,0 +1,55 @@
+//! Which frets are in view.
+
+use super::super::Explore;
+use super::super::look::Look;
+
+impl Explore {
+    pub(super) fn scroll_to(&mut self, first_fret: u8) {
+        self.first_fret = first_fret.clamp(1, self.furthest_scroll());
+    }
+
+    /// Scrolls just so far that the shape in hand is in view; of a view that is played together, the
+    /// view.
+    pub(in crate::tui::explore) fn follow_hand(&mut self) {
+        let furthest = self.furthest_scroll();
+        let frets = self.frets_to_see();
+        let all = |(low, high): (u8, u8), fret: u8| (low.min(fret), high.max(fret));
+        let (lowest, highest) = frets.into_iter().fold((u8::MAX, 0), all);
+        if highest > 0 {
+            let shown = self.frets_shown();
+            let too_wide = usize::from(highest - lowest) >= usize::from(shown);
+            if lowest < self.first_fret || too_wide {
+                self.first_fret = lowest.saturating_sub(1).max(1);
+            } else if highest >= self.first_fret.saturating_add(shown) {
+                self.first_fret = (highest + 1).saturating_sub(shown).max(1);
+            }
+        }
+        self.first_fret = self.first_fret.clamp(1, furthest);
+    }
+
+    /// The fretted frets that the player needs to see.
+    fn frets_to_see(&self) -> Vec<u8> {
+        let view = match (self.look, &self.looked) {
+            (Look::Position(_) | Look::Across(_) | Look::Two(_), Some(looked)) => {
+                looked.answer.places.iter().map(|place| place.place.fret.number()).collect()
+            }
+            _ => Vec::new(),
+        };
+        let hand = || self.shape_in_hand().map(|shape| shape.frets().map(|fret| fret.number()));
+        let frets = if view.is_empty() { hand().into_iter().flatten().collect() } else { view };
+        frets.into_iter().filter(|fret: &u8| *fret > 0).collect()
+    }
+
+    /// The first fret shown when the last one is at the right edge.
+    fn furthest_scroll(&self) -> u8 {
+        let last = self.instrument.neck.tuning().last_fret().number();
+        (last + 1).saturating_sub(self.frets_shown()).max(1)
+    }
+
+    /// How many frets the neck shows at its narrowest cells in the present width.
+    fn frets_shown(&self) -> u8 {
+        let picture = self.picture().between(1, u8::MAX);
+        let geometry = picture.geometry(self.neck_width());
+        geometry.last_shown().max(1)
+    }
+}

@@ -1,0 +1,77 @@
+//! Drawing the list of tunings: the search, what fits, and what the marked one would mean.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::style::Style;
+use ratatui::text::{Line, Span};
+
+use super::super::Explore;
+use super::super::picker::{Picker, Preview};
+use super::line::{below, indented, write};
+use crate::tui::neck::NeckPicture;
+
+/// Lines of the list that stay before the neck of the marked tuning is drawn under it.
+const LEAST_LINES: u16 = 5;
+
+impl Explore {
+    pub(super) fn draw_picker(&self, area: Rect, buffer: &mut Buffer, picker: &Picker) {
+        let picture = picker.preview.as_ref().map(|preview| self.preview_picture(preview));
+        let told = picker.preview.as_ref().map_or(0, |preview| preview.lines.len() as u16 + 1);
+        let told = if area.height > told + LEAST_LINES { told } else { 0 };
+        let neck = picture.as_ref().map_or(0, NeckPicture::height);
+        let neck = if area.height >= 2 + LEAST_LINES + told + neck { neck } else { 0 };
+        let [search, list, preview, below_it, _footer] = area.layout(&Layout::vertical([
+            Constraint::Length(1),
+            Constraint::Fill(1),
+            Constraint::Length(told),
+            Constraint::Length(neck),
+            Constraint::Length(1),
+        ]));
+        write(buffer, search, &self.field_line(" Tunings, or type one: ", &picker.field));
+        self.draw_offers(list, buffer, picker);
+        if let Some(told) = &picker.preview {
+            self.draw_preview(preview, buffer, told);
+        }
+        if let Some(picture) = picture {
+            picture.draw(indented(below_it), buffer, &self.theme);
+        }
+        let (at, count) = (picker.at + 1, picker.offers.len());
+        let place = if count == 0 { String::new() } else { format!("{at} of {count} ") };
+        self.draw_list_footer(area, buffer, &place);
+    }
+
+    fn draw_offers(&self, area: Rect, buffer: &mut Buffer, picker: &Picker) {
+        if picker.offers.is_empty() {
+            let none = "   no tuning is called so, and these are no three notes from C to B";
+            write(buffer, area, &Line::styled(none, self.theme.muted));
+        }
+        let strings = picker.offers.iter().map(|tuning| tuning.to_string().chars().count());
+        let width = strings.max().unwrap_or_default();
+        let line = |index: usize, style: Style| {
+            let tuning = picker.offers.get(index)?;
+            let typed = self.library.tunings.get(tuning.id()).is_none();
+            let name = if typed { "typed" } else { tuning.name() };
+            Some(vec![
+                Span::styled(format!("{name:<28}"), style),
+                Span::styled(format!("  {:<width$}", tuning.to_string()), style),
+                Span::styled(
+                    format!("   {} frets, {} mm", tuning.last_fret(), tuning.scale_mm()),
+                    self.theme.muted,
+                ),
+            ])
+        };
+        self.draw_rows(area, buffer, (picker.at, picker.offers.len()), line);
+    }
+
+    fn draw_preview(&self, area: Rect, buffer: &mut Buffer, preview: &Preview) {
+        let rule = "─".repeat(usize::from(area.width));
+        write(buffer, below(area, 0), &Line::styled(rule, self.theme.muted));
+        for (line, row) in preview.lines.iter().zip(1..) {
+            write(buffer, below(area, row), &Line::styled(format!(" {line}"), self.theme.text));
+        }
+    }
+
+    fn preview_picture(&self, preview: &Preview) -> NeckPicture {
+        self.lying(NeckPicture::new(&preview.neck, &preview.places, self.labels))
+    }
+}
