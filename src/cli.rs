@@ -5,6 +5,7 @@
 
 mod args;
 mod finger;
+mod misuse;
 mod run;
 mod tab;
 mod text;
@@ -89,7 +90,10 @@ fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Cli, Failure> 
             let expected = "expected the capo's fret too, as in --capo 2 --capo-strings 5-4-3";
             Err(wrong_usage(ErrorKind::MissingRequiredArgument, expected))
         }
-        _ => Ok(cli),
+        _ => match misuse::misused(&cli) {
+            Some(message) => Err(wrong_usage(ErrorKind::ArgumentConflict, &message)),
+            None => Ok(cli),
+        },
     }
 }
 

@@ -195,6 +195,38 @@ fn wrong_calls_show_the_usage() {
     assert_wrong_usage(&["shapes", "G", "--skips", "--strings", "3-2-1"], &["cannot be used with"]);
 }
 
+/// What would say nothing where it stands is refused, and not ignored.
+#[test]
+fn options_of_another_view_are_wrong_usage() {
+    for (view, options, words) in [
+        ("set", &["--position", "V"][..], "--position says nothing in the view set"),
+        ("across", &["--position", "V"], "expected --view position or two"),
+        ("position", &["--strings", "3-2-1"], "expected --view set or two"),
+        ("across", &["--strings", "3-2-1"], "--strings says nothing in the view across"),
+        ("two", &["--open"], "expected --view position"),
+        ("position", &["--choice", "1"], "expected --view across or two"),
+        ("set", &["--chain", "2"], "--choice says nothing in the view set"),
+        ("two", &["--overlap", "yes"], "expected --view across"),
+        ("two", &["--inversions", "root"], "expected --view across"),
+        ("position", &["--reach", "100"], "expected --view set or across or two"),
+        ("across", &["--inversions", "root,any,first"], "--inversions names 3: expected one"),
+    ] {
+        let call = [&["neck", "Dm7", "--view", view], options].concat();
+        assert_wrong_usage(&call, &[words, "Usage: fretloom"]);
+    }
+    let without = "--reach says nothing without a view: expected --view set or across or two too";
+    assert_wrong_usage(&["neck", "Dm7", "--reach", "100"], &[without]);
+    assert_wrong_usage(&["neck", "Dm7", "--choice", "1"], &["--view <VIEW>"]);
+}
+
+#[test]
+fn two_tunings_are_compared_without_a_capo() {
+    let compare = ["tunings", "compare", "guitar-standard", "guitar-dadgad", "--capo"];
+    let words = "--capo is not used by tunings compare: expected two tunings and no capo";
+    assert_wrong_usage(&[&compare[..], &["2"]].concat(), &[words]);
+    assert_wrong_usage(&[&compare[..], &["2", "--capo-strings", "5-4-3"]].concat(), &[words]);
+}
+
 #[test]
 fn wrong_values_of_options_say_what_was_expected() {
     let triads = "expected tertian, major, minor, diminished, augmented, sus, flat-five or all";

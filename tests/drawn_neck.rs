@@ -138,27 +138,29 @@ fn bars(neck: &Neck, frets: &RangeInclusive<u8>) -> BTreeSet<(u8, u8)> {
 
 /// Pairs on every tuning: of two chords on each, taken in turn.
 fn for_every_pair_and_neck(mut check: impl FnMut(&Neck, &PairAnswer, &[PlaceAnswer])) {
-    let mut chords = CHORDS.iter().cycle();
+    let pairs: Vec<Vec<PairAnswer>> = CHORDS.iter().map(|chord| some_pairs(chord)).collect();
+    let mut chords = pairs.iter().cycle();
     for neck in necks() {
-        for pair in chords.by_ref().take(2).flat_map(|chord| some_pairs(chord)) {
-            check(&neck, &pair, &places_of_pair(&neck, &pair));
+        for pair in chords.by_ref().take(2).flatten() {
+            check(&neck, pair, &places_of_pair(&neck, pair));
         }
     }
 }
 
+/// Labels, widths and first frets in every combination on each neck, shared out among its six
+/// pairs: two of them meet each combination.
 #[test]
 fn every_note_of_the_pair_is_where_the_model_has_it() {
+    let mut turn = Labels::ALL.into_iter().cycle();
     for_every_pair_and_neck(|neck, _, places| {
-        for labels in Labels::ALL {
-            let picture = NeckPicture::new(neck, places, labels);
-            for width in WIDTHS {
-                for first in FIRST_FRETS {
-                    let scrolled = picture.clone().between(first, u8::MAX);
-                    let frets = assert_reads_back(&scrolled, neck, places, labels, width);
-                    let last = neck.tuning().last_fret().number();
-                    assert_eq!(*frets.start(), first.min(last));
-                    assert!(*frets.end() <= last);
-                }
+        for width in WIDTHS {
+            for first in FIRST_FRETS {
+                let labels = turn.next().unwrap();
+                let picture = NeckPicture::new(neck, places, labels).between(first, u8::MAX);
+                let frets = assert_reads_back(&picture, neck, places, labels, width);
+                let last = neck.tuning().last_fret().number();
+                assert_eq!(*frets.start(), first.min(last));
+                assert!(*frets.end() <= last);
             }
         }
     });

@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
 use fretloom::library::LoadedTunings;
 use fretloom_fretboard::{Ladder, Neck, ShapeQuery, StringSet, Tuning, Way};
 use fretloom_theory::{SpelledTriad, Triad, TriadQuality};
@@ -33,63 +36,80 @@ fn notes_by_string(tuning: &Tuning) -> Vec<Vec<Note>> {
     strings
 }
 
-/// The notes of a triad on each string.
-fn only(strings: &[Vec<Note>], triad: Triad) -> Vec<Vec<Note>> {
-    let members = triad.members().map(|class| i32::from(class.number()));
-    let belongs = |note: &Note| members.contains(&note.2.rem_euclid(12));
-    strings.iter().map(|notes| notes.iter().copied().filter(belongs).collect()).collect()
+/// Three strings, in the order of their numbers: their notes.
+type Three<'a> = [&'a [Note]; 3];
+
+/// String numbers and frets of the shapes of each triad, by its index in the list of triads.
+type Found = Vec<Vec<[(u8, u8); 3]>>;
+
+/// The triads with the three classes of each, ascending.
+fn triads_by_classes() -> BTreeMap<[i32; 3], Vec<usize>> {
+    let mut by_classes: BTreeMap<[i32; 3], Vec<usize>> = BTreeMap::new();
+    for (index, triad) in Triad::every(TriadQuality::TERTIAN).enumerate() {
+        let mut classes = triad.members().map(|class| i32::from(class.number()));
+        classes.sort_unstable();
+        by_classes.entry(classes).or_default().push(index);
+    }
+    by_classes
 }
 
-/// All threes of places that sound three different members within an octave, the higher string the
-/// higher note; strings in unison do not stand together.
-fn by_brute_force(strings: &[Vec<Note>], notes: &[Vec<Note>]) -> Vec<[(u8, u8); 3]> {
-    let mut found = Vec::new();
-    for (one, first) in notes.iter().enumerate() {
-        for (two, second) in notes.iter().enumerate().skip(one + 1) {
-            for (three, third) in notes.iter().enumerate().skip(two + 1) {
-                let mut order = [one, two, three].map(|string| (strings[string][0].2, string));
-                order.sort_unstable();
-                if order[0].0 == order[1].0 || order[1].0 == order[2].0 {
-                    continue;
-                }
-                for low in first {
-                    for middle in second.iter().filter(|note| is_near(low, note)) {
-                        for high in third.iter().filter(|n| is_near(low, n) && is_near(middle, n)) {
-                            let sound = [(one, low), (two, middle), (three, high)];
-                            let pitch = |string| sound.iter().find(|s| s.0 == string).unwrap().1.2;
-                            let rising = order.map(|(_, string)| pitch(string));
-                            if rising[0] < rising[1] && rising[1] < rising[2] {
-                                found.push([high, middle, low].map(|note| (note.0, note.1)));
-                            }
-                        }
-                    }
+/// All threes of places that sound three different notes within an octave, the higher string the
+/// higher note, for whichever triad they make; strings in unison do not stand together. One pass
+/// over the threes serves every triad.
+fn by_brute_force(strings: Three<'_>, known: &BTreeMap<[i32; 3], Vec<usize>>, found: &mut Found) {
+    let mut order = strings;
+    order.sort_unstable_by_key(|notes| notes[0].2);
+    let [low, middle, high] = order;
+    if low[0].2 == middle[0].2 || middle[0].2 == high[0].2 {
+        return;
+    }
+    for one in low {
+        for two in middle.iter().filter(|note| is_above(one, note)) {
+            for three in high.iter().filter(|note| is_above(two, note) && is_above(one, note)) {
+                let mut classes = [one, two, three].map(|note| note.2.rem_euclid(12));
+                classes.sort_unstable();
+                let mut places = [one, two, three].map(|note| (note.0, note.1));
+                places.sort_unstable_by_key(|place| Reverse(place.0));
+                for triad in known.get(&classes).into_iter().flatten() {
+                    found[*triad].push(places);
                 }
             }
         }
     }
-    found.sort_unstable();
-    found
 }
 
-/// Within an octave, and not the same member.
-fn is_near(one: &Note, other: &Note) -> bool {
-    let apart = (one.2 - other.2).abs();
-    apart != 0 && apart < 12
+/// Higher, and by less than an octave.
+fn is_above(low: &Note, high: &Note) -> bool {
+    (1..12).contains(&(high.2 - low.2))
+}
+
+/// Every three strings, skipped ones between them or not.
+fn threes(strings: &[Vec<Note>]) -> impl Iterator<Item = Three<'_>> {
+    let indices = 0..strings.len();
+    indices.flat_map(move |one| {
+        (one + 1..strings.len()).flat_map(move |two| {
+            let rest = strings.iter().skip(two + 1);
+            rest.map(move |three| [&strings[one][..], &strings[two], three])
+        })
+    })
 }
 
 #[test]
 fn close_shapes_are_those_of_brute_force() {
     let query = ShapeQuery::default().skipping_strings().without_fingers();
+    let known = triads_by_classes();
     for_every_tuning(|tuning| {
         let (neck, strings) = (Neck::new(tuning.clone()), notes_by_string(tuning));
-        for triad in Triad::every(TriadQuality::TERTIAN) {
+        let mut expected: Found = vec![Vec::new(); Triad::every(TriadQuality::TERTIAN).count()];
+        threes(&strings).for_each(|three| by_brute_force(three, &known, &mut expected));
+        for (triad, mut expected) in Triad::every(TriadQuality::TERTIAN).zip(expected) {
             let shapes = query.shapes(&neck, triad);
             let places = shapes.iter().map(|shape| {
                 shape.places().map(|place| (place.string.number(), place.fret.number()))
             });
             let mut found: Vec<[(u8, u8); 3]> = places.collect();
             found.sort_unstable();
-            let expected = by_brute_force(&strings, &only(&strings, triad));
+            expected.sort_unstable();
             assert_eq!(found, expected, "{triad:?} in {}", tuning.id());
         }
     });
@@ -97,33 +117,29 @@ fn close_shapes_are_those_of_brute_force() {
 
 /// From any rung a climb leads to the highest shape of the neck, and down to the lowest; the
 /// strings change where it says so.
+///
+/// A step depends on the rung alone, and every step goes the way it should: so it is enough
+/// that of all rungs only the last one that way has no step.
 #[test]
 fn a_climb_has_no_dead_end() {
     let triads = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
     for_every_tuning(|tuning| {
         let query = ShapeQuery::default().without_fingers();
         let ladder = Ladder::new(&Neck::new(tuning.clone()), triads, &query);
-        for start in 0..ladder.rungs().len() {
-            assert_eq!(
-                end_of(&ladder, start, Way::Up),
-                ladder.rungs().len() - 1,
-                "{}",
-                tuning.id()
-            );
-            assert_eq!(end_of(&ladder, start, Way::Down), 0, "{}", tuning.id());
+        let last = ladder.rungs().len() - 1;
+        for here in 0..=last {
+            assert_eq!(goes_on(&ladder, here, Way::Up), here != last, "{}", tuning.id());
+            assert_eq!(goes_on(&ladder, here, Way::Down), here != 0, "{}", tuning.id());
         }
     });
 }
 
-fn end_of(ladder: &Ladder, start: usize, way: Way) -> usize {
+/// Is there a step from here? It must lead the right way, and say when it changes the strings.
+fn goes_on(ladder: &Ladder, here: usize, way: Way) -> bool {
     let set = |rung: usize| -> StringSet { ladder.rungs()[rung].shape.string_set() };
-    let mut here = start;
-    while let Some(step) = ladder.climb(here, way) {
-        let goes_on = if way == Way::Up { step.rung > here } else { step.rung < here };
-        assert!(goes_on);
-        let changed = set(step.rung) != set(here);
-        assert_eq!(step.changed_to, changed.then(|| set(step.rung)));
-        here = step.rung;
-    }
-    here
+    let Some(step) = ladder.climb(here, way) else { return false };
+    assert!(if way == Way::Up { step.rung > here } else { step.rung < here });
+    let changed = set(step.rung) != set(here);
+    assert_eq!(step.changed_to, changed.then(|| set(step.rung)));
+    true
 }

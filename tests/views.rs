@@ -137,3 +137,46 @@ fn a_symmetric_chain_repeats_its_grip() {
         |line: &str| line.split_once("fingers ").unwrap().1.split(' ').next().map(str::to_owned);
     assert!(fingers.iter().all(|line| grip(line) == grip(fingers[0])), "{chain}");
 }
+
+/// Behind a capo the lowest position is the one above it, and the open strings belong to it.
+#[test]
+fn the_lowest_position_is_the_one_above_the_capo() {
+    let answer = json(&["neck", "Dm7", "--view", "position", "--capo", "3"]);
+    let places = answer["places"].as_array().unwrap();
+    assert!(places.iter().any(|place| place["finger"] == 0));
+    let fretted = places.iter().filter(|place| place["finger"] != 0);
+    assert!(fretted.clone().count() > 8);
+    assert!(fretted.into_iter().all(|place| (4..=8).contains(&place["fret"].as_u64().unwrap())));
+}
+
+/// The climb goes over the sets of a guitar towards string 1, and each rung sounds higher than the
+/// one before. Its first rungs are those of the ladder of 6-5-4.
+#[test]
+fn a_ladder_across_sets_climbs_the_whole_neck() {
+    let across = json(&["ladder", "F", "G", "--across-sets", "--frets", "0-12"]);
+    let sets: Vec<Vec<u64>> = across["sets"].as_array().unwrap().iter().map(numbers).collect();
+    assert_eq!(sets, [[6, 5, 4], [5, 4, 3], [4, 3, 2], [3, 2, 1]]);
+    assert_eq!(numbers(&across["strings"]), [6, 5, 4]);
+    let rungs = across["rungs"].as_array().unwrap();
+    let height = |rung: &Value| numbers(&rung["pitches"]).iter().sum::<u64>();
+    assert!(rungs.is_sorted_by_key(height));
+    let lowest = json(&["ladder", "F", "G", "--strings", "6-5-4", "--frets", "0-12"]);
+    let lowest = lowest["rungs"].as_array().unwrap();
+    assert_eq!(&rungs[..lowest.len()], &lowest[..]);
+    let from = json(&["ladder", "F", "G", "--across-sets", "--strings", "4-3-2"]);
+    assert_eq!(from["sets"].as_array().unwrap().len(), 2);
+    assert!(json(&["ladder", "F", "G"]).get("sets").is_none());
+    let said = text(&["ladder", "F", "G", "--across-sets", "--frets", "0-12"]);
+    let paragraphs: Vec<&str> = said.trim().split("\n\n").skip(1).collect();
+    assert_eq!(paragraphs.len(), 4, "{said}");
+    assert!(paragraphs[0].lines().all(|line| line.contains(" on 6-5-4 ")), "{said}");
+}
+
+/// D at 12-11-10 on 4-3-2 lies again at 24-23-22, of which a guitar of 22 frets has one note.
+#[test]
+fn shapes_that_the_neck_cuts_off_are_counted() {
+    let all = text(&["shapes", "D", "--strings", "4-3-2", "--inversion", "root"]);
+    assert!(all.contains("\n1 more shape would need frets above the last, 22\n"), "{all}");
+    let low = text(&["shapes", "D", "--strings", "4-3-2", "--frets", "1-12"]);
+    assert!(!low.contains("more shape"), "{low}");
+}

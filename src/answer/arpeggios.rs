@@ -1,6 +1,6 @@
 //! The arpeggios of a triad.
 
-use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Ease, Inversion, Neck, StringSet};
+use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Ease, Finger, Inversion, Neck, StringSet};
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 
@@ -27,7 +27,7 @@ pub struct ArpeggioAnswer {
     pub pitches: Vec<u8>,
     /// Fingers, 0 for open; none where the notes of one string are beyond the hand.
     pub fingers: Option<Vec<u8>>,
-    /// The widest stretch between two shifts of the hand, in millimetres.
+    /// The widest stretch on one string, in millimetres.
     pub stretch_mm: f64,
     /// Where the hand stands first.
     pub position: u8,
@@ -46,10 +46,7 @@ impl ArpeggioAnswer {
     #[must_use]
     pub fn new(neck: &Neck, triad: SpelledTriad, arpeggio: &Arpeggio) -> ArpeggioAnswer {
         let notes = || arpeggio.notes().iter();
-        let numbers = |fingers: &[fretloom_fretboard::Finger]| {
-            fingers.iter().map(|finger| finger.number()).collect()
-        };
-        let positions = arpeggio.run().map(|run| run.positions()).unwrap_or_default();
+        let numbers = |fingers: Vec<Finger>| fingers.iter().map(|it| it.number()).collect();
         ArpeggioAnswer {
             triad,
             inversion: arpeggio.inversion(),
@@ -62,7 +59,7 @@ impl ArpeggioAnswer {
             stretch_mm: (arpeggio.stretch_mm() * 10.0).round() / 10.0,
             position: arpeggio.position().number(),
             barre: None,
-            positions: positions.iter().map(ToString::to_string).collect(),
+            positions: arpeggio.positions().iter().map(ToString::to_string).collect(),
             ease: arpeggio.ease(),
         }
     }

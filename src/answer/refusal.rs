@@ -95,6 +95,15 @@ pub enum Refusal {
         /// The last fret of the neck.
         last: u8,
     },
+    /// A position behind a capo that lies over all strings.
+    BehindCapo {
+        /// The position in Roman.
+        position: String,
+        /// The fret of the capo.
+        capo: u8,
+        /// The first position above it, in Roman.
+        lowest: String,
+    },
     /// One of several ways to choose from that is not there.
     NoSuchChoice {
         /// The number as given.
@@ -206,6 +215,11 @@ impl fmt::Display for Refusal {
                 f,
                 "there is no position {position} on this instrument: the neck ends at fret {last}; \
                  expected a position from 1 to {last}"
+            ),
+            Refusal::BehindCapo { position, capo, lowest } => write!(
+                f,
+                "position {position} lies behind the capo at {capo}: expected {lowest} or a higher \
+                 position"
             ),
             Refusal::NoSuchChoice { number, count } => {
                 write!(f, "there is no choice {number}: expected a number from 1 to {count}")

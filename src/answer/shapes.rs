@@ -1,7 +1,7 @@
 //! The shapes of a triad, and the ladder of two.
 
 use fretloom_fretboard::{
-    Barre, Ease, Inversion, Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet, Voicing,
+    Barre, Ease, Inversion, Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringSet, Voicing, Way,
 };
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
@@ -116,6 +116,9 @@ pub struct ShapesAnswer {
     pub tuning: TuningAnswer,
     /// The shapes.
     pub shapes: Vec<ListedShape>,
+    /// How many more the end of the neck cuts off.
+    #[serde(skip)]
+    pub cut_off: usize,
 }
 
 impl ShapesAnswer {
@@ -132,9 +135,10 @@ impl ShapesAnswer {
         query: &ShapeQuery,
     ) -> Result<ShapesAnswer, Refusal> {
         let query = on_strings(neck, strings, *query)?;
+        let cut_off = query.cut_off(neck, triad.triad());
         let shapes = query.shapes(neck, triad.triad());
         let shapes = shapes.iter().map(|shape| ListedShape::new(neck, triad, shape)).collect();
-        Ok(ShapesAnswer { format: FORMAT, tuning, shapes })
+        Ok(ShapesAnswer { format: FORMAT, tuning, shapes, cut_off })
     }
 }
 
@@ -144,10 +148,17 @@ pub struct LadderAnswer {
     format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
-    /// The string set.
+    /// The string set; of a ladder across sets the one where it begins.
     pub strings: Vec<u8>,
-    /// The shapes of both triads by height, lowest first.
+    /// The shapes of both triads in the order of climbing, lowest first.
     pub rungs: Vec<ShapeAnswer>,
+    /// The sets that a ladder across sets climbs, one after another; in the JSON of such a ladder
+    /// alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sets: Option<Vec<[u8; 3]>>,
+    /// How many more shapes the end of the neck cuts off.
+    #[serde(skip)]
+    pub cut_off: usize,
 }
 
 impl LadderAnswer {
@@ -163,9 +174,7 @@ impl LadderAnswer {
         strings: StringSet,
         query: &ShapeQuery,
     ) -> Result<LadderAnswer, Refusal> {
-        if !triads[0].triad().set().is_disjoint(triads[1].triad().set()) {
-            return Err(Refusal::shared_notes(triads));
-        }
+        unless_a_pair(triads)?;
         let query = on_strings(neck, Some(strings), *query)?;
         let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), &query);
         let answer = |rung: &Rung| ShapeAnswer::of_rung(neck, triads, rung);
@@ -174,8 +183,61 @@ impl LadderAnswer {
             tuning,
             strings: strings.iter().map(|string| string.number()).collect(),
             rungs: ladder.rungs().iter().map(answer).collect(),
+            sets: None,
+            cut_off: cut_off(neck, triads, &query),
         })
     }
+
+    /// How do these two triads climb the whole neck, from one set of neighbouring strings on to
+    /// the next? It begins on the lowest shape of `from`, and without it on the lowest of all.
+    ///
+    /// # Errors
+    ///
+    /// Where the triads share a note, or `from` is not three strings side by side.
+    pub fn across_sets(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        triads: [SpelledTriad; 2],
+        from: Option<StringSet>,
+        query: &ShapeQuery,
+    ) -> Result<LadderAnswer, Refusal> {
+        unless_a_pair(triads)?;
+        on_strings(neck, from, *query)?;
+        from.map_or(Ok(()), Refusal::unless_side_by_side)?;
+        let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), query);
+        let rungs = climbed(&ladder, from);
+        let rungs = rungs.iter().map(|rung| ShapeAnswer::of_rung(neck, triads, rung));
+        let rungs: Vec<ShapeAnswer> = rungs.collect();
+        let mut sets: Vec<[u8; 3]> = rungs.iter().map(|rung| rung.strings).collect();
+        sets.dedup();
+        Ok(LadderAnswer {
+            format: FORMAT,
+            tuning,
+            strings: sets.first().map(|set| set.to_vec()).unwrap_or_default(),
+            rungs,
+            sets: Some(sets),
+            cut_off: cut_off(neck, triads, query),
+        })
+    }
+}
+
+/// The rungs of a climb, from the lowest one on `from` or of all to where it ends.
+fn climbed(ladder: &Ladder, from: Option<StringSet>) -> Vec<Rung> {
+    let begins = |rung: &Rung| from.is_none_or(|set| rung.shape.string_set() == set);
+    let first = ladder.rungs().iter().position(begins);
+    let next = |rung: &usize| ladder.climb(*rung, Way::Up).map(|step| step.rung);
+    let path = std::iter::successors(first, next);
+    path.filter_map(|rung| ladder.rungs().get(rung).copied()).collect()
+}
+
+/// How many wanted shapes of either triad the end of the neck cuts off.
+fn cut_off(neck: &Neck, triads: [SpelledTriad; 2], query: &ShapeQuery) -> usize {
+    triads.map(|triad| query.cut_off(neck, triad.triad())).into_iter().sum()
+}
+
+fn unless_a_pair(triads: [SpelledTriad; 2]) -> Result<(), Refusal> {
+    let [first, second] = triads.map(|triad| triad.triad().set());
+    if first.is_disjoint(second) { Ok(()) } else { Err(Refusal::shared_notes(triads)) }
 }
 
 fn on_strings(

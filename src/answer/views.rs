@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{FretRange, Hand, Hidden, Neck, Seen, SetView, View, ViewPlace};
+use fretloom_fretboard::{
+    FretRange, Hand, HandPosition, Hidden, Neck, Seen, SetView, View, ViewPlace,
+};
 use fretloom_theory::{NamedPitch, Pitch, Triad};
 use serde::Serialize;
 
@@ -82,8 +84,9 @@ impl ViewWish {
             return Vec::new();
         };
         let runs = query.runs(neck, triads(pair), self.hand);
-        let run = runs.get(self.choice.saturating_sub(1)).and_then(|run| run.run());
-        run.map(|run| run.positions().iter().map(ToString::to_string).collect()).unwrap_or_default()
+        let run = runs.get(self.choice.saturating_sub(1));
+        let positions = run.map(|run| run.positions()).unwrap_or_default();
+        positions.iter().map(ToString::to_string).collect()
     }
 
     pub(super) fn seen(&self, neck: &Neck, pair: &PairAnswer) -> Result<Seen, Refusal> {
@@ -109,6 +112,13 @@ impl ViewWish {
             View::Position(view) if view.position().number() > last => {
                 let position = view.position().to_string();
                 return Err(Refusal::NoSuchPosition { position, last });
+            }
+            View::Position(view) if view.position() < HandPosition::lowest_on(neck) => {
+                return Err(Refusal::BehindCapo {
+                    position: view.position().to_string(),
+                    capo: neck.begins_at().number(),
+                    lowest: HandPosition::lowest_on(neck).to_string(),
+                });
             }
             View::Set(view) => Refusal::unless_on(neck, view.set())?,
             View::Two(query) => query.set().map_or(Ok(()), |set| unless_three(neck, set))?,

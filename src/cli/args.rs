@@ -244,9 +244,13 @@ pub struct Ladder {
     pub first: String,
     /// The other: G
     pub second: String,
-    /// The three strings to climb, 1 being the one nearest the floor
-    #[arg(long, value_name = "STRINGS", default_value = "3-2-1")]
-    pub strings: String,
+    /// The three strings to climb, 1 being the one nearest the floor; without it 3-2-1, and across
+    /// sets the lowest
+    #[arg(long, value_name = "STRINGS")]
+    pub strings: Option<String>,
+    /// Where a set of strings ends, go on on the next one
+    #[arg(long)]
+    pub across_sets: bool,
     /// Which shapes to leave out
     #[command(flatten)]
     pub where_to: WhereTo,
@@ -269,10 +273,18 @@ pub struct WhereTo {
 /// The player's hand.
 #[derive(Args, Clone, Copy, Debug)]
 pub struct HandArgs {
-    /// How far your hand reaches from the first finger to the fourth, in millimetres, 40 to 200
-    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = hand,
-          default_value = "120")]
-    pub reach: Hand,
+    /// How far your hand reaches from the first finger to the fourth, in millimetres, 40 to 200;
+    /// without it 120
+    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = hand)]
+    pub reach: Option<Hand>,
+}
+
+impl HandArgs {
+    /// The hand that is meant, an average one by default.
+    #[must_use]
+    pub fn hand(self) -> Hand {
+        self.reach.unwrap_or_default()
+    }
 }
 
 /// `neck`

@@ -176,9 +176,13 @@ impl Call<'_> {
         ladder: &args::Ladder,
         triads: [SpelledTriad; 2],
     ) -> Result<LadderAnswer, Refusal> {
-        let strings = ladder.strings.parse().map_err(Refusal::Read)?;
+        let strings = args::strings(ladder.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
         let query = query(&ladder.where_to, frets);
+        if ladder.across_sets {
+            return LadderAnswer::across_sets(&neck, tuning, triads, strings, &query);
+        }
+        let strings = strings.map_or_else(|| "3-2-1".parse(), Ok)?;
         LadderAnswer::new(&neck, tuning, triads, strings, &query)
     }
 
@@ -186,8 +190,9 @@ impl Call<'_> {
         let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&moment, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
-        if let Some(view) = view_of(&wanted.view)? {
-            let wish = ViewWish::new(view, wanted.view.hand.reach, frets, wanted.view.choice);
+        if let Some(view) = view_of(&wanted.view, &neck)? {
+            let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
+            let wish = ViewWish::new(view, hand, frets, choice);
             let answer = NeckAnswer::seen(&neck, tuning, &pair, &wish)?;
             let picture = wanted.frets.is_some().then_some(frets);
             let turn = &|picture| turned(picture, wanted);

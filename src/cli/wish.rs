@@ -1,7 +1,7 @@
 //! From arguments to what the neck is asked for.
 
 use fretloom_fretboard::{
-    ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, PerString,
+    ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
     PositionView, SetView, ShapeQuery, Side, Taste, TwoAStringQuery, View,
 };
 
@@ -10,7 +10,7 @@ use crate::answer::Refusal;
 
 /// Where `shapes` and `ladder` look.
 pub(super) fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
-    let query = ShapeQuery::default().within(frets).for_hand(where_to.hand.reach);
+    let query = ShapeQuery::default().within(frets).for_hand(where_to.hand.hand());
     if where_to.no_open { query.without_open_strings() } else { query }
 }
 
@@ -40,7 +40,7 @@ pub(super) fn arpeggio_query(
     frets: FretRange,
 ) -> ArpeggioQuery {
     let where_to = &shapes.where_to;
-    let mut query = ArpeggioQuery::new(per_string).within(frets).for_hand(where_to.hand.reach);
+    let mut query = ArpeggioQuery::new(per_string).within(frets).for_hand(where_to.hand.hand());
     if where_to.no_open {
         query = query.without_open_strings();
     }
@@ -61,7 +61,7 @@ pub(super) fn fingering_query(
     let home = Fret::new(wanted.home).unwrap_or(Fret::HIGHEST);
     let taste = Taste::default().with_home(home);
     let taste = if wanted.like_open { taste.with_open_strings_at_mm(0.0) } else { taste };
-    let hand = wanted.where_to.hand.reach;
+    let hand = wanted.where_to.hand.hand();
     let mut query = FingeringQuery::default().within(frets).for_hand(hand).to_taste(taste);
     if wanted.where_to.no_open {
         query = query.without_open_strings();
@@ -74,13 +74,13 @@ pub(super) fn fingering_query(
 }
 
 /// The view that is asked for, if one is.
-pub(super) fn view_of(wanted: &ViewArgs) -> Result<Option<View>, Refusal> {
+pub(super) fn view_of(wanted: &ViewArgs, neck: &Neck) -> Result<Option<View>, Refusal> {
     let Some(word) = wanted.view else { return Ok(None) };
     let strings = args::strings(wanted.strings.as_deref())?;
     let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
     Ok(Some(match word {
         ViewWord::Position => {
-            let view = PositionView::at(position.unwrap_or(HandPosition::FIRST));
+            let view = PositionView::at(position.unwrap_or(HandPosition::lowest_on(neck)));
             View::Position(if wanted.open { view.with_open_strings() } else { view })
         }
         ViewWord::Set => {
@@ -98,7 +98,8 @@ pub(super) fn view_of(wanted: &ViewArgs) -> Result<Option<View>, Refusal> {
 
 /// One inversion is meant for both triads.
 fn chain_query(wanted: &ViewArgs) -> ChainQuery {
-    let query = ChainQuery::default().overlapping(wanted.overlap.into());
+    let query = ChainQuery::default();
+    let query = wanted.overlap.map_or(query, |overlap| query.overlapping(overlap.into()));
     let sides = [Side::First, Side::Second].into_iter();
     let inversions = sides.zip(wanted.inversions.iter().cycle());
     inversions.fold(query, |query, (side, wish)| match wish.one() {

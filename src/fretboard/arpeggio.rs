@@ -4,8 +4,8 @@ mod query;
 
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
-use crate::hand::{shift_mm, widest};
-use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place, Run, StringSet};
+use crate::passage::Passage;
+use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place, StringSet};
 
 pub use query::ArpeggioQuery;
 
@@ -71,8 +71,7 @@ pub struct Arpeggio {
     triad: Triad,
     inversion: Inversion,
     notes: Vec<(Place, Pitch)>,
-    stretch_mm: f64,
-    run: Option<Run>,
+    passage: Passage,
     ease: Ease,
 }
 
@@ -114,11 +113,11 @@ impl Arpeggio {
         self.notes.iter().map(|(place, _)| place.fret)
     }
 
-    /// The widest stretch on one of its strings, in millimetres from fret to fret; between strings
-    /// the hand may shift.
+    /// The widest stretch on one of its strings, in millimetres from fret to fret; the hand may
+    /// shift on the way.
     #[must_use]
     pub const fn stretch_mm(&self) -> f64 {
-        self.stretch_mm
+        self.passage.stretch_mm()
     }
 
     /// How hard that is for the hand.
@@ -127,33 +126,33 @@ impl Arpeggio {
         self.ease
     }
 
-    /// Fingers in the order of playing; `None` where the notes of one string lie beyond the reach
-    /// of the hand.
+    /// Fingers in the order of playing, as [`FingeringQuery`](crate::FingeringQuery) chooses them
+    /// for eighth notes at 120 beats a minute; `None` where the notes of one string lie beyond the
+    /// reach of the hand.
     #[must_use]
-    pub fn fingers(&self) -> Option<&[Finger]> {
-        self.run.as_ref().map(Run::fingers)
+    pub fn fingers(&self) -> Option<Vec<Finger>> {
+        self.passage.fingers()
     }
 
-    /// Fingers, shifts and cost; `None` where there are no fingers.
+    /// Where the hand stands one after another; a hand that stays has one position, and without
+    /// fingers there is none.
     #[must_use]
-    pub const fn run(&self) -> Option<&Run> {
-        self.run.as_ref()
+    pub fn positions(&self) -> Vec<HandPosition> {
+        self.passage.positions()
     }
 
     /// Where the hand stands first; where there are no fingers, the lowest fretted fret.
     #[must_use]
     pub fn position(&self) -> HandPosition {
-        let fretted = self.frets().filter(|fret| !fret.is_open());
-        let lowest = HandPosition::with_finger(1, fretted.min().unwrap_or(Fret::OPEN));
-        self.run.as_ref().map_or(lowest, Run::position)
+        self.passage.position()
     }
 
     /// How far the hand travels along the neck, in millimetres; 0 where it stays.
     #[must_use]
     pub fn travel_mm(&self, neck: &Neck) -> f64 {
-        let positions = self.run.as_ref().map(Run::positions).unwrap_or_default();
+        let positions = self.positions();
         let shifts = positions.windows(2).map(|two| match two {
-            [from, to] => shift_mm(neck, *from, *to),
+            [from, to] => neck.span_mm(from.fret(), to.fret()),
             _ => 0.0,
         });
         shifts.sum()
@@ -166,11 +165,10 @@ impl Arpeggio {
         (triad, inversion): (Triad, Inversion),
         notes: Vec<(Place, Pitch)>,
     ) -> Self {
-        let places: Vec<Place> = notes.iter().map(|(place, _)| *place).collect();
-        let run = hand.run(neck, &places);
-        let stretch_mm = widest(neck, &places);
-        let ease = if run.is_some() { hand.ease_of(stretch_mm) } else { Ease::Beyond };
-        Arpeggio { triad, inversion, notes, stretch_mm, run, ease }
+        let passage = Passage::new(neck, hand, &notes);
+        let held = passage.fingers().is_some();
+        let ease = if held { hand.ease_of(passage.stretch_mm()) } else { Ease::Beyond };
+        Arpeggio { triad, inversion, notes, passage, ease }
     }
 }
 

@@ -1,22 +1,19 @@
 //! The fretting hand: which finger goes where in a three-note grip, and what it costs.
 //!
 //! The hand is measured in millimetres, so that one rule serves a bass in first position and a
-//! ukulele at the twelfth fret. A [`Grip`] holds its notes *together*; a [`Run`] plays them one
-//! after another.
+//! ukulele at the twelfth fret. A [`Grip`] holds its notes *together*; for notes one
+//! after another see [`FingeringQuery`](crate::FingeringQuery).
 
 mod ease;
 mod finger;
 mod grip;
 mod held;
 mod position;
-mod run;
 
 pub use ease::Ease;
 pub use finger::Finger;
 pub use grip::{Barre, Grip};
 pub use position::HandPosition;
-pub use run::Run;
-pub(crate) use run::{shift_mm, widest};
 
 use held::Held;
 
@@ -125,7 +122,7 @@ impl Hand {
         let fingers = ones.iter().copied().flat_map(twos).flat_map(threes);
         fingers.filter_map(move |fingers| {
             let cost_mm = Held::new(neck, places, fingers).cost_mm(self)?;
-            Some(Grip::new(places, fingers, cost_mm))
+            Some(Grip::new(neck, places, fingers, cost_mm))
         })
     }
 

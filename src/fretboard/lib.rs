@@ -33,6 +33,7 @@ mod hand;
 mod ladder;
 mod laid;
 mod neck;
+mod passage;
 mod place;
 mod read_error;
 mod shape;
@@ -45,7 +46,7 @@ pub use fingering::{
     FingeredNote, Fingering, FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste, Why,
 };
 pub use fret::{Fret, FretRange};
-pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition, Run};
+pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
 pub use ladder::{Ladder, Rung, Side, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};

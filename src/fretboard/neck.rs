@@ -71,12 +71,17 @@ impl Neck {
     /// The one fret of `string` where `pitch` sounds, if there is one.
     #[must_use]
     pub fn fret_of(&self, pitch: Pitch, string: StringNumber) -> Option<Fret> {
+        self.fret_on_endless(pitch, string).filter(|fret| *fret <= self.tuning.last_fret())
+    }
+
+    /// The same on a neck that goes on above its last fret.
+    pub(crate) fn fret_on_endless(&self, pitch: Pitch, string: StringNumber) -> Option<Fret> {
         let open = self.tuning.string(string)?;
         let up = u8::try_from(open.pitch().semitones_up_to(pitch)).ok()?;
         if up == 0 {
             return Some(Fret::OPEN);
         }
-        Fret::new(open.sounds_from().number() + up).filter(|fret| *fret <= self.tuning.last_fret())
+        Fret::new(open.sounds_from().number().checked_add(up)?)
     }
 
     /// Everything that sounds at `place`: the pitch of the place, then, where the string is a

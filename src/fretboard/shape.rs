@@ -134,6 +134,7 @@ pub struct Shape {
     places: [Place; 3],
     pitches: [Pitch; 3],
     stretch_mm: f64,
+    position: HandPosition,
     grip: Option<Grip>,
     ease: Ease,
 }
@@ -244,11 +245,11 @@ impl Shape {
         self.ease
     }
 
-    /// Where the hand stands; where no hand could hold it, the lowest fretted fret.
+    /// Where the hand stands, never behind a capo over all strings; where no hand could hold it,
+    /// the lowest fretted fret.
     #[must_use]
     pub fn position(&self) -> HandPosition {
-        let lowest = || self.fretted().min().unwrap_or(Fret::OPEN);
-        self.grip.map_or_else(|| HandPosition::with_finger(1, lowest()), Grip::position)
+        self.grip.map_or(self.position, Grip::position)
     }
 
     /// Its frets that are not open.
@@ -273,8 +274,10 @@ impl Shape {
         let places = notes.map(|(place, _)| place);
         let pitches = notes.map(|(_, pitch)| pitch);
         let Meaning { triad, inversion, voicing } = meaning;
+        let fretted = places.into_iter().map(|place| place.fret).filter(|fret| !fret.is_open());
+        let position = HandPosition::with_finger(neck, 1, fretted.min().unwrap_or(Fret::OPEN));
         let (stretch_mm, grip, ease) = (stretch_mm(neck, places), None, Ease::Easy);
-        Shape { triad, inversion, voicing, places, pitches, stretch_mm, grip, ease }
+        Shape { triad, inversion, voicing, places, pitches, stretch_mm, position, grip, ease }
     }
 
     /// The shape as `hand` takes it.

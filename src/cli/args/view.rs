@@ -21,18 +21,12 @@ pub struct ViewArgs {
     /// For the view position: with open strings however far up the hand is
     #[arg(long, requires = "view")]
     pub open: bool,
-    /// For the views across and two: which of the ways, the best being 1
-    #[arg(
-        long,
-        visible_alias = "chain",
-        value_name = "NUMBER",
-        requires = "view",
-        default_value = "1"
-    )]
-    pub choice: usize,
-    /// For the view across: may the string sets share strings?
-    #[arg(long, value_enum, requires = "view", default_value = "yes")]
-    pub overlap: OverlapArg,
+    /// For the views across and two: which of the ways; without it 1, the best
+    #[arg(long, visible_alias = "chain", value_name = "NUMBER", requires = "view")]
+    pub choice: Option<usize>,
+    /// For the view across: may the string sets share strings? Without it they do
+    #[arg(long, value_enum, requires = "view")]
+    pub overlap: Option<OverlapArg>,
     /// For the view across: the inversion of the first triad and of the second: root,any
     #[arg(long, value_enum, requires = "view", value_delimiter = ',', value_name = "INVERSIONS")]
     pub inversions: Vec<InversionWish>,
@@ -52,6 +46,19 @@ pub enum ViewWord {
     Across,
     /// The six notes of the pair going up, two on each of three strings
     Two,
+}
+
+impl ViewWord {
+    /// The word as it is typed.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            ViewWord::Position => "position",
+            ViewWord::Set => "set",
+            ViewWord::Across => "across",
+            ViewWord::Two => "two",
+        }
+    }
 }
 
 /// May the string sets of a chain share strings?

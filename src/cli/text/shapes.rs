@@ -62,14 +62,14 @@ pub(in crate::cli) const CARE: &str = "Wide stretches can strain the hand: warm 
 fn listed<const N: usize>(
     tuning: &TuningAnswer,
     triads: [SpelledTriad; N],
-    rows: &[Vec<String>],
+    shapes: &str,
     hardest: Option<Ease>,
 ) -> String {
     let head = tuning_line(tuning) + &capo_line(tuning, triads);
     let Some(hardest) = hardest else {
         return head + "\nno shape fits the wish\n";
     };
-    format!("{head}\n{}{}", table(rows), care(hardest))
+    format!("{head}\n{shapes}{}", care(hardest))
 }
 
 /// The line of care, where it is needed.
@@ -81,17 +81,45 @@ pub(super) fn care(hardest: Ease) -> String {
 pub(in crate::cli) fn shapes(answer: &ShapesAnswer, triad: SpelledTriad) -> String {
     let shapes = || answer.shapes.iter().map(|listed| &listed.shape);
     let rows: Vec<Vec<String>> = shapes().map(shape_row).collect();
-    listed(&answer.tuning, [triad], &rows, shapes().map(|shape| shape.ease).max())
+    let table = table(&rows) + &cut_off(answer.cut_off, &answer.tuning);
+    listed(&answer.tuning, [triad], &table, shapes().map(|shape| shape.ease).max())
 }
 
 /// `shapes --arpeggio`
 pub(in crate::cli) fn arpeggios(answer: &ArpeggiosAnswer, triad: SpelledTriad) -> String {
     let rows: Vec<Vec<String>> = answer.shapes.iter().map(arpeggio_row).collect();
-    listed(&answer.tuning, [triad], &rows, answer.shapes.iter().map(|shape| shape.ease).max())
+    let hardest = answer.shapes.iter().map(|shape| shape.ease).max();
+    listed(&answer.tuning, [triad], &table(&rows), hardest)
 }
 
-/// `ladder`: going up, the lowest shape first.
+/// `ladder`: going up, the lowest shape first, with an empty line where the strings change.
 pub(in crate::cli) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String {
     let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
-    listed(&answer.tuning, triads, &rows, answer.rungs.iter().map(|rung| rung.ease).max())
+    let table = apart_by_strings(&table(&rows), &answer.rungs);
+    let table = table + &cut_off(answer.cut_off, &answer.tuning);
+    listed(&answer.tuning, triads, &table, answer.rungs.iter().map(|rung| rung.ease).max())
+}
+
+/// A table, a line a rung, with an empty line where the strings change.
+fn apart_by_strings(table: &str, rungs: &[ShapeAnswer]) -> String {
+    let mut text = String::new();
+    let mut last = None;
+    for (line, rung) in table.lines().zip(rungs) {
+        if last.is_some_and(|strings| strings != rung.strings) {
+            text.push('\n');
+        }
+        last = Some(rung.strings);
+        text += &format!("{line}\n");
+    }
+    text
+}
+
+/// What is not listed because the neck ends; nothing where it cuts off none.
+fn cut_off(shapes: usize, tuning: &TuningAnswer) -> String {
+    let last = tuning.frets;
+    match shapes {
+        0 => String::new(),
+        1 => format!("\n1 more shape would need frets above the last, {last}\n"),
+        shapes => format!("\n{shapes} more shapes would need frets above the last, {last}\n"),
+    }
 }

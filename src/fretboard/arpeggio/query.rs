@@ -92,7 +92,7 @@ impl ArpeggioQuery {
         let sets = self.sets_on(neck).into_iter();
         let laid = sets.flat_map(|set| laid(neck, set, triad.set(), notes));
         let named = laid.flat_map(|notes| self.named(neck, triad, &notes));
-        named.filter(|arpeggio| self.wants(arpeggio)).collect()
+        named.filter(|arpeggio| self.wants(neck, arpeggio)).collect()
     }
 
     fn sets_on(&self, neck: &Neck) -> Vec<StringSet> {
@@ -114,10 +114,13 @@ impl ArpeggioQuery {
         wanted.then(|| Arpeggio::of(neck, self.hand, (triad, inversion), notes.to_vec()))
     }
 
-    fn wants(&self, arpeggio: &Arpeggio) -> bool {
+    fn wants(&self, neck: &Neck, arpeggio: &Arpeggio) -> bool {
         let open_allowed = self.open_strings == OpenStrings::Allowed;
-        let mut frets = arpeggio.frets();
-        arpeggio.stretch_mm() <= self.widest_mm
-            && frets.all(|fret| self.frets.contains(fret) && (open_allowed || !fret.is_open()))
+        let mut places = arpeggio.notes().iter().map(|(place, _)| *place);
+        // A range of frets is of those that are written: a capo's fret for what it holds open.
+        let fits = |place: Place| {
+            self.frets.contains(neck.fret_number(place)) && (open_allowed || !place.fret.is_open())
+        };
+        arpeggio.stretch_mm() <= self.widest_mm && places.all(fits)
     }
 }

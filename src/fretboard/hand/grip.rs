@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::{Finger, Fret, HandPosition, Place, StringSet};
+use crate::{Finger, Fret, HandPosition, Neck, Place, StringSet};
 
 /// A finger that lies flat over several strings.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -31,12 +31,12 @@ pub struct Grip {
 }
 
 impl Grip {
-    pub(super) fn new(places: [Place; 3], fingers: [Finger; 3], cost_mm: f64) -> Grip {
+    pub(super) fn new(neck: &Neck, places: [Place; 3], fingers: [Finger; 3], cost_mm: f64) -> Grip {
         let pressed = places.into_iter().zip(fingers);
         let lowest =
             pressed.filter(|(place, _)| !place.fret.is_open()).min_by_key(|(_, finger)| *finger);
-        let position = lowest.map_or(HandPosition::FIRST, |(place, finger)| {
-            HandPosition::with_finger(finger.number(), place.fret)
+        let position = lowest.map_or(HandPosition::lowest_on(neck), |(place, finger)| {
+            HandPosition::with_finger(neck, finger.number(), place.fret)
         });
         Grip { places, fingers, cost_mm, position }
     }

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Fret, ReadError};
+use crate::{Fret, Neck, ReadError};
 
 /// Where the hand stands: the fret of the first finger, or one below the second finger's; written
 /// as a Roman numeral.
@@ -21,7 +21,8 @@ pub struct HandPosition(u8);
 
 impl HandPosition {
     /// The hand at the nut. By convention also where it is when only open strings sound, and
-    /// where the second finger on the first fret leaves it.
+    /// where the second finger on the first fret leaves it; a capo over all strings moves this up
+    /// as it moves the nut.
     pub const FIRST: HandPosition = HandPosition(1);
 
     /// The position with this number; `None` for 0 and above 36.
@@ -34,10 +35,17 @@ impl HandPosition {
         }
     }
 
-    /// Where the hand is when `finger` (1 to 4) stands on `fret`.
-    pub(crate) fn with_finger(finger: u8, fret: Fret) -> HandPosition {
+    /// The lowest position of a neck: the first fret above the nut, or above a capo over all strings.
+    #[must_use]
+    pub fn lowest_on(neck: &Neck) -> HandPosition {
+        HandPosition::new(neck.begins_at().number() + 1).unwrap_or(HandPosition::FIRST)
+    }
+
+    /// Where the hand is when `finger` (1 to 4) stands on `fret`, and never behind a full capo.
+    pub(crate) fn with_finger(neck: &Neck, finger: u8, fret: Fret) -> HandPosition {
         let first_finger = fret.number().saturating_sub(finger.saturating_sub(1));
-        HandPosition::new(first_finger).unwrap_or(HandPosition::FIRST)
+        let there = HandPosition::new(first_finger).unwrap_or(HandPosition::FIRST);
+        there.max(HandPosition::lowest_on(neck))
     }
 
     /// The fret of the first finger.
@@ -86,6 +94,7 @@ impl FromStr for HandPosition {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Capo, Tuning};
 
     #[test]
     fn positions_are_roman() {
@@ -112,9 +121,29 @@ mod tests {
     /// The position is one below the second finger's fret: common practice, no source.
     #[test]
     fn a_finger_and_its_fret_tell_the_position() {
+        let neck = Neck::new(Tuning::read("EADGBE").unwrap());
         for (finger, fret, position) in [(1, 5, 5), (2, 6, 5), (4, 8, 5), (2, 1, 1), (4, 2, 1)] {
             let fret = Fret::new(fret).unwrap();
-            assert_eq!(HandPosition::with_finger(finger, fret).number(), position);
+            assert_eq!(HandPosition::with_finger(&neck, finger, fret).number(), position);
+        }
+    }
+
+    /// A capo over all strings is the hand's nut; a partial one leaves strings to go behind it on.
+    /// Common practice, no source.
+    #[test]
+    fn a_full_capo_is_where_the_hand_begins() {
+        let three = "4-3-2".parse().unwrap();
+        let fret = |number| Fret::new(number).unwrap();
+        for (capo, lowest) in [
+            (Capo::NONE, 1),
+            (Capo::full(fret(2)), 3),
+            (Capo::full(fret(7)), 8),
+            (Capo::partial(fret(2), three), 1),
+        ] {
+            let neck = Neck::new(Tuning::read("EADGBE").unwrap().with_capo(capo).unwrap());
+            assert_eq!(HandPosition::lowest_on(&neck).number(), lowest, "{capo}");
+            let second = HandPosition::with_finger(&neck, 2, fret(capo.fret().number() + 1));
+            assert_eq!(second.number(), lowest.max(capo.fret().number()), "{capo}");
         }
     }
 }

@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use fretloom_theory::{Pitch, Triad};
 
 use super::{Inversion, Meaning, Shape, ShapeQuery, Voicing};
-use crate::{Neck, Place, StringNumber, StringSet};
+use crate::{Fret, Neck, Place, StringNumber, StringSet};
 
 impl ShapeQuery {
     /// The wanted shapes of `triad` on `neck`: string set by string set from the floor up, and on
@@ -23,22 +23,59 @@ impl ShapeQuery {
         shapes
     }
 
+    /// How many of the wanted shapes the end of the neck cuts off: they begin on the neck, and not
+    /// all of their notes are below its end.
+    ///
+    /// ```
+    /// use fretloom_fretboard::{Neck, ShapeQuery, Tuning};
+    /// let neck = Neck::new(Tuning::read("EADGBE").unwrap()); // 22 frets
+    /// let d = "D".parse::<fretloom_theory::SpelledTriad>().unwrap().triad();
+    /// let query = ShapeQuery::default().on("4-3-2".parse().unwrap());
+    /// assert_eq!(query.cut_off(&neck, d), 1); // 24-23-22
+    /// ```
+    #[must_use]
+    pub fn cut_off(&self, neck: &Neck, triad: Triad) -> usize {
+        let last = neck.tuning().last_fret();
+        let begins = |shape: &Shape| shape.fretted().any(|fret| fret <= last);
+        let goes_on = |shape: &Shape| shape.fretted().any(|fret| fret > last);
+        let sets = self.sets_on(neck).filter_map(|set| going_up(neck, set));
+        let beyond = sets.flat_map(|strings| {
+            self.meanings(triad).flat_map(move |meaning| {
+                let [(open, string), ..] = strings;
+                let on = move |pitch, string| neck.fret_on_endless(pitch, string);
+                let lowest = octaves(open, meaning).take_while(move |p| on(*p, string).is_some());
+                lowest
+                    .filter_map(move |lowest| notes(strings, meaning, lowest, on))
+                    .map(move |notes| Shape::at(neck, meaning, notes))
+            })
+        });
+        beyond.filter(|shape| begins(shape) && goes_on(shape) && self.wants(neck, shape)).count()
+    }
+
     fn add_shapes_on(&self, neck: &Neck, triad: Triad, set: StringSet, shapes: &mut Vec<Shape>) {
         let Some(strings) = going_up(neck, set) else {
             return;
         };
-        let voicings = Voicing::ALL.into_iter();
-        for voicing in voicings.filter(|voicing| self.wants_voicing(*voicing)) {
-            let inversions = Inversion::ALL.into_iter();
-            for inversion in inversions.filter(|inversion| self.wants_inversion(*inversion)) {
-                let meaning = Meaning { triad, inversion, voicing };
-                let found = lowest_notes(neck, strings, meaning)
-                    .filter_map(|lowest| notes(neck, strings, meaning, lowest))
-                    .map(|notes| Shape::at(neck, meaning, notes))
-                    .filter(|shape| self.wants(neck, shape));
-                shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
-            }
+        let [(open, string), ..] = strings;
+        let on = |pitch, string| neck.fret_of(pitch, string);
+        for meaning in self.meanings(triad) {
+            let found = octaves(open, meaning)
+                .take_while(|pitch| on(*pitch, string).is_some())
+                .filter_map(|lowest| notes(strings, meaning, lowest, on))
+                .map(|notes| Shape::at(neck, meaning, notes))
+                .filter(|shape| self.wants(neck, shape));
+            shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
         }
+    }
+
+    /// The voicings and inversions that are wanted.
+    fn meanings(&self, triad: Triad) -> impl Iterator<Item = Meaning> {
+        let voicings = Voicing::ALL.into_iter().filter(|voicing| self.wants_voicing(*voicing));
+        voicings.flat_map(move |voicing| {
+            let inversions = Inversion::ALL.into_iter();
+            let inversions = inversions.filter(|inversion| self.wants_inversion(*inversion));
+            inversions.map(move |inversion| Meaning { triad, inversion, voicing })
+        })
     }
 }
 
@@ -53,12 +90,8 @@ pub(super) fn going_up(neck: &Neck, set: StringSet) -> Option<[(Pitch, StringNum
     (lowest < middle && middle < highest).then_some(strings)
 }
 
-/// Every pitch of the lowest member on the lowest string, octave by octave.
-fn lowest_notes(
-    neck: &Neck,
-    [(open, string), ..]: [(Pitch, StringNumber); 3],
-    meaning: Meaning,
-) -> impl Iterator<Item = Pitch> {
+/// Every pitch of the lowest member from an open string up, octave by octave.
+fn octaves(open: Pitch, meaning: Meaning) -> impl Iterator<Item = Pitch> {
     let [root, second, third] = meaning.triad.members();
     let member = match meaning.inversion {
         Inversion::Root => root,
@@ -66,25 +99,23 @@ fn lowest_notes(
         Inversion::Second => third,
     };
     let up = open.pitch_class().semitones_up_to(member);
-    let lowest = open.up(i32::from(up));
-    std::iter::successors(lowest, |pitch| pitch.up(12))
-        .take_while(move |pitch| neck.fret_of(*pitch, string).is_some())
+    std::iter::successors(open.up(i32::from(up)), |pitch| pitch.up(12))
 }
 
-/// The three notes above and with `lowest`, highest string number first; `None` where one of them
-/// is not on its string.
+/// The three notes above and with `lowest`, highest string number first, at the frets that `on`
+/// finds; `None` where one of them is not on its string.
 fn notes(
-    neck: &Neck,
     strings: [(Pitch, StringNumber); 3],
     meaning: Meaning,
     lowest: Pitch,
+    on: impl Fn(Pitch, StringNumber) -> Option<Fret>,
 ) -> Option<[(Place, Pitch); 3]> {
     let [low, middle, high] = strings.map(|(_, string)| string);
     let quality = meaning.triad.quality();
     let [_, to_middle, to_high] = meaning.voicing.semitones(quality, meaning.inversion);
     let note = |string, semitones| {
         let pitch = lowest.up(semitones)?;
-        let fret = neck.fret_of(pitch, string)?;
+        let fret = on(pitch, string)?;
         Some((Place { string, fret }, pitch))
     };
     let mut notes = [note(low, 0)?, note(middle, to_middle)?, note(high, to_high)?];

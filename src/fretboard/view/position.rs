@@ -13,7 +13,8 @@ use crate::{Finger, HandPosition, Neck, Place};
 ///
 /// A pitch that the four frets lack is shown at every place where a stretch reaches it; where that
 /// is more than one place, it is a choice. What they have already is not shown again. Open strings
-/// belong to the position next to where they begin: on most instruments the first.
+/// belong to the position next to where they begin: on most instruments the first, and behind a
+/// capo the first above it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct PositionView {
     position: HandPosition,
@@ -74,7 +75,7 @@ impl PositionView {
     fn finger_on(&self, neck: &Neck, place: Place) -> Option<(Finger, bool)> {
         let position = self.position.number();
         if place.fret.is_open() {
-            let begins = neck.tuning().string(place.string)?.starts_at().number();
+            let begins = neck.tuning().string(place.string)?.sounds_from().number();
             let shown = self.open_strings == OpenStrings::Always || position <= begins + 1;
             return shown.then_some((Finger::Open, false));
         }

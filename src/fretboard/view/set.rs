@@ -85,8 +85,8 @@ impl SetView {
     }
 }
 
-/// Where a string is stopped: its fret, or where it begins.
+/// Where a string is stopped: its fret, or where it begins, at the nut or behind a capo.
 pub(super) fn stopped_at(neck: &Neck, place: Place) -> Fret {
-    let begins = neck.tuning().string(place.string).map(|string| string.starts_at());
+    let begins = neck.tuning().string(place.string).map(|string| string.sounds_from());
     if place.fret.is_open() { begins.unwrap_or(Fret::OPEN) } else { place.fret }
 }

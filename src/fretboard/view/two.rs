@@ -4,7 +4,8 @@ use fretloom_theory::{Pitch, Triad};
 
 use super::place::{ViewPlace, side_of};
 use crate::laid::laid;
-use crate::{FretRange, Hand, HandPosition, Neck, Place, Run, Side, StringSet};
+use crate::passage::Passage;
+use crate::{FretRange, Hand, HandPosition, Neck, Place, Side, StringSet};
 
 /// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
 /// default on every three, from every note, over the whole neck.
@@ -70,7 +71,8 @@ impl TwoAStringQuery {
         let sets = StringSet::neighbours(neck.tuning().string_count(), 3);
         let sets = sets.filter(|set| self.set.is_none_or(|wanted| wanted == *set));
         let laid = sets.flat_map(|set| laid(neck, set, first.union(second), 2));
-        let within = laid.filter(|n| n.iter().all(|(place, _)| self.frets.contains(place.fret)));
+        let is_within = |(place, _): &(Place, Pitch)| self.frets.contains(neck.fret_number(*place));
+        let within = laid.filter(|notes| notes.iter().all(is_within));
         let mut runs: Vec<TwoAString> =
             within.map(|notes| TwoAString::of(neck, pair, hand, &notes)).collect();
         if let Some(near) = self.near {
@@ -84,16 +86,15 @@ impl TwoAStringQuery {
 #[derive(Clone, PartialEq, Debug)]
 pub struct TwoAString {
     notes: Vec<(Place, Pitch, Side)>,
-    run: Option<Run>,
+    passage: Passage,
 }
 
 impl TwoAString {
     fn of(neck: &Neck, pair: [Triad; 2], hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
-        let places: Vec<Place> = notes.iter().map(|(place, _)| *place).collect();
         let side = |pitch| side_of(pair, pitch).unwrap_or(Side::First);
         TwoAString {
             notes: notes.iter().map(|(place, pitch)| (*place, *pitch, side(*pitch))).collect(),
-            run: hand.run(neck, &places),
+            passage: Passage::new(neck, hand, notes),
         }
     }
 
@@ -104,32 +105,30 @@ impl TwoAString {
         &self.notes
     }
 
-    /// Its fingers and shifts; `None` where the two notes of a string are beyond the hand.
+    /// Where the hand stands one after another; empty where the two notes of a string are beyond
+    /// the hand.
     #[must_use]
-    pub const fn run(&self) -> Option<&Run> {
-        self.run.as_ref()
+    pub fn positions(&self) -> Vec<HandPosition> {
+        self.passage.positions()
     }
 
     /// Where the hand stands first; without fingers, the lowest fretted fret.
     #[must_use]
     pub fn position(&self) -> HandPosition {
-        let frets = self.notes.iter().map(|(place, ..)| place.fret);
-        let lowest = frets.filter(|fret| !fret.is_open()).min();
-        let lowest = lowest.map_or(HandPosition::FIRST, |fret| HandPosition::with_finger(1, fret));
-        self.run.as_ref().map_or(lowest, Run::position)
+        self.passage.position()
     }
 
     /// How many frets the hand is away from a position, at most.
     fn frets_from(&self, position: HandPosition) -> u8 {
-        let positions = self.run.as_ref().map(Run::positions).unwrap_or_default();
-        let away = |there: &HandPosition| there.number().abs_diff(position.number());
-        positions.iter().map(away).max().unwrap_or_else(|| away(&self.position()))
+        let away = |there: HandPosition| there.number().abs_diff(position.number());
+        let farthest = self.positions().into_iter().map(away).max();
+        farthest.unwrap_or_else(|| away(self.position()))
     }
 
     /// Its places with fingers, numbered in the order of playing.
     #[must_use]
     pub fn places(&self) -> Vec<ViewPlace> {
-        let fingers = self.run.as_ref().map(Run::fingers).unwrap_or_default();
+        let fingers = self.passage.fingers().unwrap_or_default();
         let number = |(index, note): (usize, &(Place, Pitch, Side))| ViewPlace {
             finger: fingers.get(index).copied(),
             order: index + 1,
