@@ -43,6 +43,14 @@ fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     buffer
 }
 
+/// A screen from the rule over the neck down, without the footer.
+fn neck_of(screen: &Buffer) -> String {
+    let text = text_of(screen);
+    let from_rule = text.lines().skip_while(|line| !line.starts_with("─ frets"));
+    let lines: Vec<&str> = from_rule.collect();
+    lines.split_last().map(|(_, lines)| lines.join("\n")).unwrap_or_default()
+}
+
 /// What a command prints.
 fn printed(arguments: &[&str]) -> String {
     let program = env!("CARGO_BIN_EXE_fretloom");
@@ -84,6 +92,8 @@ fn parts() -> Vec<(&'static str, String)> {
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
         ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
         ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
+        ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),
+        ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
         ("keys", key_table()),
     ]
 }

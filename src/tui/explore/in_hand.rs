@@ -42,9 +42,7 @@ impl InHand {
         match (self.grips.get(self.grip), self.grips.len()) {
             (None, _) => "no hand holds this at once".to_owned(),
             (Some(grip), 1) => format!("no other fingers: {}", grip.reason()),
-            (Some(grip), count) => {
-                format!("fingers {} of {count}: {}", self.grip + 1, grip.reason())
-            }
+            (Some(grip), count) => format!("{} of {count}: {}", self.grip + 1, grip.reason()),
         }
     }
 

@@ -101,7 +101,7 @@ fn fingers(shape: &ShapeAnswer) -> String {
 fn stretch(shape: &ShapeAnswer) -> String {
     match (shape.ease, shape.stretch_mm) {
         (_, mm) if mm <= 0.0 => String::new(),
-        (fretloom_fretboard::Ease::Wide, mm) => format!("stretch {mm:.0} mm, wide"),
-        (_, mm) => format!("stretch {mm:.0} mm"),
+        (fretloom_fretboard::Ease::Wide, mm) => format!("{mm:.0} mm, wide"),
+        (_, mm) => format!("{mm:.0} mm"),
     }
 }
