@@ -137,7 +137,7 @@ fn no_grip_stands_behind_a_capo() {
 }
 
 /// What does not fit on the neck is cut off and counted: a neck of 12 frets has the shapes of one
-/// with 24 that lie up to fret 12, and counts those that lie across its end.
+/// with 36 that lie up to fret 12, and counts those that lie across its end.
 #[test]
 fn shapes_above_the_last_fret_are_cut_off_and_counted() {
     let open = |note: &str| OpenString::new(note.parse().unwrap());
@@ -145,7 +145,7 @@ fn shapes_above_the_last_fret_are_cut_off_and_counted() {
         let strings = ["E2", "A2", "D3", "G3", "B3", "E4"].map(open).to_vec();
         Neck::new(Tuning::new(strings, frets, 648.0).unwrap())
     };
-    let (short, long) = (with(12), with(24));
+    let (short, long) = (with(12), with(36));
     let query = ShapeQuery::default().skipping_strings().of_both_voicings();
     let mut cut = BTreeSet::new();
     for name in ["C", "D", "F#m", "Bdim", "E+"] {
