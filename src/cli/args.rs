@@ -3,13 +3,15 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
-use fretloom_fretboard::{Capo, FretRange, Hand, Inversion, PerString, StringSet, Voicing};
+use fretloom_fretboard::{Capo, FretRange, Inversion, PerString, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
 
+mod hand;
 mod view;
 
+use hand::HandArgs;
 pub(super) use view::{ViewArgs, ViewWord};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
@@ -270,23 +272,6 @@ pub struct WhereTo {
     pub hand: HandArgs,
 }
 
-/// The player's hand.
-#[derive(Args, Clone, Copy, Debug)]
-pub struct HandArgs {
-    /// How far your hand reaches from the first finger to the fourth, in millimetres, 40 to 200;
-    /// without it 120
-    #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = hand)]
-    pub reach: Option<Hand>,
-}
-
-impl HandArgs {
-    /// The hand that is meant, an average one by default.
-    #[must_use]
-    pub fn hand(self) -> Hand {
-        self.reach.unwrap_or_default()
-    }
-}
-
 /// `neck`
 #[derive(Args, Debug)]
 pub struct Neck {
@@ -401,11 +386,6 @@ fn millimetres(text: &str) -> Result<f64, &'static str> {
 fn track_number(text: &str) -> Result<usize, &'static str> {
     let read = text.parse().ok().filter(|number| *number > 0);
     read.ok_or("expected a track's number, 1 for the first")
-}
-
-fn hand(text: &str) -> Result<Hand, &'static str> {
-    let read = text.parse().ok().and_then(Hand::reaching_mm);
-    read.ok_or("expected millimetres from 40 to 200, as in 110")
 }
 
 fn per_string(text: &str) -> Result<PerString, &'static str> {

@@ -35,7 +35,8 @@ impl HandPosition {
         }
     }
 
-    /// The lowest position of a neck: the first fret above the nut, or above a capo over all strings.
+    /// The lowest position of a neck: the first fret above the nut, or above a capo that lies over
+    /// all strings.
     #[must_use]
     pub fn lowest_on(neck: &Neck) -> HandPosition {
         HandPosition::new(neck.begins_at().number() + 1).unwrap_or(HandPosition::FIRST)

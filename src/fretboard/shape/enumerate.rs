@@ -38,34 +38,36 @@ impl ShapeQuery {
         let last = neck.tuning().last_fret();
         let begins = |shape: &Shape| shape.fretted().any(|fret| fret <= last);
         let goes_on = |shape: &Shape| shape.fretted().any(|fret| fret > last);
+        let on = |pitch, string| neck.fret_on_endless(pitch, string);
         let sets = self.sets_on(neck).filter_map(|set| going_up(neck, set));
-        let beyond = sets.flat_map(|strings| {
-            self.meanings(triad).flat_map(move |meaning| {
-                let [(open, string), ..] = strings;
-                let on = move |pitch, string| neck.fret_on_endless(pitch, string);
-                let lowest = octaves(open, meaning).take_while(move |p| on(*p, string).is_some());
-                lowest
-                    .filter_map(move |lowest| notes(strings, meaning, lowest, on))
-                    .map(move |notes| Shape::at(neck, meaning, notes))
-            })
-        });
-        beyond.filter(|shape| begins(shape) && goes_on(shape) && self.wants(neck, shape)).count()
+        let endless = sets.flat_map(|strings| self.found(neck, triad, strings, on));
+        endless.filter(|shape| begins(shape) && goes_on(shape)).count()
     }
 
     fn add_shapes_on(&self, neck: &Neck, triad: Triad, set: StringSet, shapes: &mut Vec<Shape>) {
         let Some(strings) = going_up(neck, set) else {
             return;
         };
+        let found = self.found(neck, triad, strings, |pitch, string| neck.fret_of(pitch, string));
+        shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
+    }
+
+    /// The wanted shapes on three strings, at the frets that `on` finds.
+    fn found<'a>(
+        &'a self,
+        neck: &'a Neck,
+        triad: Triad,
+        strings: [(Pitch, StringNumber); 3],
+        on: impl Fn(Pitch, StringNumber) -> Option<Fret> + Copy + 'a,
+    ) -> impl Iterator<Item = Shape> + 'a {
         let [(open, string), ..] = strings;
-        let on = |pitch, string| neck.fret_of(pitch, string);
-        for meaning in self.meanings(triad) {
-            let found = octaves(open, meaning)
-                .take_while(|pitch| on(*pitch, string).is_some())
-                .filter_map(|lowest| notes(strings, meaning, lowest, on))
-                .map(|notes| Shape::at(neck, meaning, notes))
-                .filter(|shape| self.wants(neck, shape));
-            shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
-        }
+        let found = self.meanings(triad).flat_map(move |meaning| {
+            octaves(open, meaning)
+                .take_while(move |lowest| on(*lowest, string).is_some())
+                .filter_map(move |lowest| notes(strings, meaning, lowest, on))
+                .map(move |notes| Shape::at(neck, meaning, notes))
+        });
+        found.filter(|shape| self.wants(neck, shape))
     }
 
     /// The voicings and inversions that are wanted.
