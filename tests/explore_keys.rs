@@ -489,6 +489,35 @@ fn a_partial_capo_stays_partial_even_when_it_was_off() {
     assert_eq!(CAPO(&player), "capo at 3 on 5-4-3");
 }
 
+/// How the neck lies is the player's own, and no tuning changes it.
+#[test]
+fn the_neck_stays_turned_when_the_tuning_changes() {
+    let player = Player::after("Gmaj7#11", "r y g b a n j o enter");
+    let lie = neck_reader::Lie { left_handed: true, upside_down: true };
+    let read = DrawnNeck::read_lying(&player.buffer(), lie).unwrap();
+    assert_eq!((player.tuning().as_str(), read.strings), ("banjo-open-g", 5));
+    assert_eq!(read.names, ["D4", "B3", "G3", "D3", "G4"]);
+}
+
+/// On a bass four frets at the nut are beyond a hand or nearly so.
+#[test]
+fn a_wide_stretch_is_told_with_a_line_of_care() {
+    let mut player = Player::after("Gmaj7#11", "g b a s s enter");
+    let is_wide = |player: &Player| player.shows(" mm, wide ·");
+    let mut presses = 0;
+    while !is_wide(&player) && presses < 60 {
+        player.press("space");
+        presses += 1;
+    }
+    let shape = player.explore.shape().unwrap();
+    // The default hand reaches 120 mm; from four fifths of that on a stretch is wide.
+    assert!(shape.stretch_mm >= 96.0, "{}", player.screen());
+    while player.shows("end here") || player.shows("ends here") {
+        player.press("n");
+    }
+    assert!(player.shows("a wide stretch: warm up, rest, stop when it hurts"));
+}
+
 /// What a view shows is in view, and all else is no mark.
 #[test]
 fn a_view_shows_its_places_and_no_others() {

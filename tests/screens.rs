@@ -142,6 +142,26 @@ fn every_string_is_drawn_at_24_rows() {
     }
 }
 
+/// Every key of views, capo and hand on every instrument; each leaves a screen with all strings.
+#[test]
+fn every_instrument_takes_every_view() {
+    let keys = "v x n n n n v x x v x v x o h i i r y space space v o o h I";
+    for (tuning, _) in Library::load(None).tunings.iter() {
+        let mut explore = {
+            let library = Library::load(None);
+            Explore::open(Some("C7alt"), tuning.id(), library, Spelling::Plain).unwrap()
+        };
+        explore.update(Event::Resize { columns: 80, rows: 24 });
+        for key in keys.split_whitespace() {
+            press(&mut explore, key);
+            let text = text_of(&drawn(&mut explore, 80, 24));
+            let strings = text.lines().filter(|line| line.contains(['┃', '‹']));
+            let count = strings.filter(|line| line.contains(['┼', '┤', '├', '╪'])).count();
+            assert_eq!(count, tuning.string_count(), "{} {key}\n{text}", tuning.id());
+        }
+    }
+}
+
 #[test]
 fn searching_for_a_tuning() {
     let [usual, large] = both_sizes("g b a n j o down");

@@ -90,11 +90,11 @@ impl Explore {
     }
 }
 
-/// The fingers, and the one that lies flat.
+/// The fingers, and whether one of them, which then stands twice, lies flat.
 fn fingers(shape: &ShapeAnswer) -> String {
     let Some(fingers) = &shape.fingers else { return "beyond one hand".to_owned() };
-    let flat = shape.barre.as_ref().map(|barre| format!(" barre {}", dashed(&barre.strings)));
-    format!("fingers {}{}", dashed(fingers), flat.unwrap_or_default())
+    let flat = if shape.barre.is_some() { " barre" } else { "" };
+    format!("fingers {}{flat}", dashed(fingers))
 }
 
 /// How far apart the outer fingers are, and whether that is wide for a hand.
