@@ -26,7 +26,8 @@ struct Call<'a> {
 }
 
 pub(super) fn run(cli: &Cli) -> Result<Outcome, Failure> {
-    let call = Call { cli, library: Library::from_environment() };
+    let folders = crate::library::Folders::from_environment();
+    let call = Call { cli, library: Library::load(folders.config.as_deref()) };
     match &cli.command {
         Some(command) => Ok(Outcome::Print(call.print(command)?)),
         None => call.open_screen(),

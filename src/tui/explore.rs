@@ -110,7 +110,7 @@ impl Explore {
         let typed = (!known).then(|| instrument.neck.tuning().clone());
         let mut explore = Explore {
             keys: Keys::built_in().0,
-            theme: Theme::from_environment(),
+            theme: Theme::terminal(),
             ascii: false,
             choices,
             library,

@@ -14,7 +14,6 @@
 //! The invariant: within a section a key does one thing.
 
 mod read;
-mod recover;
 
 use super::key::Key;
 use crate::library::Problem;

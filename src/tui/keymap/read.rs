@@ -7,8 +7,8 @@ use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::{Key, KeyError};
 use super::Keymap;
-use super::recover::recover;
 use crate::library::Problem;
+use crate::library::recover::recover;
 use crate::words::nearest;
 
 /// A problem quotes no more than this many characters.
