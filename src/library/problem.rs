@@ -2,10 +2,12 @@
 
 use std::fmt;
 
+use serde::Serialize;
+
 /// One thing in one file that could not be used.
 ///
 /// Prints as one line, as compilers do: ``file:line:column: found `text`, expected …``.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
 pub struct Problem {
     /// The file, as it was found.
     pub file: String,

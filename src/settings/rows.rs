@@ -41,13 +41,13 @@ pub(super) const ROWS: &[Row] = &[
         name: "ascii",
         option: "ascii",
         read: |value, _| Ok(set(one_of(value, &ASCII)?, |settings| &mut settings.ascii)),
-        print: |settings| word(settings.ascii, &ASCII),
+        print: |settings| word(&settings.ascii, &ASCII),
     },
     Row {
         name: "spelling",
         option: "spelling",
         read: |value, _| Ok(set(one_of(value, &SPELLINGS)?, |settings| &mut settings.spelling)),
-        print: |settings| word(settings.spelling, &SPELLINGS),
+        print: |settings| word(&settings.spelling, &SPELLINGS),
     },
     Row {
         name: "tuning",

@@ -22,8 +22,8 @@ pub(super) fn one_of<T: Copy>(value: &DeValue<'_>, words: &[(&str, T)]) -> Resul
 }
 
 /// The word that means this.
-pub(super) fn word<T: PartialEq>(meaning: T, words: &[(&str, T)]) -> String {
-    let found = words.iter().find(|(_, known)| *known == meaning);
+pub(super) fn word<T: PartialEq>(meaning: &T, words: &[(&str, T)]) -> String {
+    let found = words.iter().find(|(_, known)| known == meaning);
     found.map(|(word, _)| (*word).to_owned()).unwrap_or_default()
 }
 

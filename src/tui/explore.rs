@@ -7,7 +7,7 @@ mod field;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Capo, Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -17,6 +17,7 @@ use crate::answer::{
     TuningAnswer, Wishes, places_of_pair,
 };
 use crate::library::Library;
+use crate::settings::Settings;
 use field::Field;
 
 /// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
@@ -38,6 +39,12 @@ pub struct Explore {
     scale: usize,
     spelling: Spelling,
     labels: Labels,
+    /// Whose hand climbs the ladder.
+    hand: Hand,
+    /// Is the neck drawn as its mirror image?
+    left_handed: bool,
+    /// Is string 1 drawn at the bottom?
+    upside_down: bool,
     /// Which of [`Families::in_turn`] are paired.
     families: usize,
     wishes: Wishes,
@@ -120,6 +127,9 @@ impl Explore {
             scale: 0,
             spelling,
             labels: Labels::default(),
+            hand: Hand::default(),
+            left_handed: false,
+            upside_down: false,
             families: 0,
             wishes,
             pairs,
@@ -157,6 +167,23 @@ impl Explore {
     /// Draws b and # instead of signs.
     pub fn use_ascii(&mut self) {
         self.ascii = true;
+    }
+
+    /// Begins as the player has settled it. Tuning and spelling come with
+    /// [`open`](Self::open), since an option may differ from them.
+    pub fn use_settings(&mut self, settings: &Settings) {
+        let mut turns = Families::in_turn().into_iter();
+        let families = turns.position(|(families, _)| families == settings.families);
+        self.families = families.unwrap_or_default();
+        self.labels = settings.labels;
+        self.hand = settings.hand;
+        (self.left_handed, self.upside_down) = (settings.left_handed, settings.upside_down);
+        self.ask_pairs();
+    }
+
+    /// Listens to these keys.
+    pub fn use_keys(&mut self, keys: Keys) {
+        self.keys = keys;
     }
 
     /// Draws with this theme.
@@ -276,10 +303,9 @@ impl Explore {
         let near = self.rung_in_hand().map(|rung| rung.shape);
         let neck = &self.instrument.neck;
         self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        let query = ShapeQuery::default().for_hand(self.hand);
         self.ladder = match (self.pair(), self.strings()) {
-            (Some(pair), Some(set)) => {
-                Ladder::new(neck, pair.pair.triads(), &ShapeQuery::default().on(set))
-            }
+            (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
             _ => empty_ladder(neck),
         };
         self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));

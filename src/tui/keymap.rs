@@ -85,6 +85,15 @@ impl<C: Copy + PartialEq> Keymap<C> {
             .map_or(&[], |row| &row.keys)
     }
 
+    /// Gives a command of this section exactly these keys, and takes them from every other one.
+    pub fn give(&mut self, section: &str, command: C, keys: Vec<Key>) {
+        let mut rows = self.rows.iter();
+        let at = rows.position(|row| row.section == section && row.command == command);
+        if let Some(at) = at {
+            self.bind(at, keys);
+        }
+    }
+
     /// Gives a command exactly these keys, and nobody else in its section any of them.
     fn bind(&mut self, at: usize, keys: Vec<Key>) {
         let Some(section) = self.rows.get(at).map(|row| row.section) else {

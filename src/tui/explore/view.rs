@@ -141,6 +141,12 @@ impl Explore {
     pub(super) fn picture(&self) -> NeckPicture {
         let mut picture = NeckPicture::new(self.neck(), &self.places, self.labels)
             .between(self.first_fret, u8::MAX);
+        if self.left_handed {
+            picture = picture.left_handed();
+        }
+        if self.upside_down {
+            picture = picture.upside_down();
+        }
         if let Some(rung) = self.rung_in_hand() {
             picture = picture.holding(&rung.shape);
         }

@@ -174,7 +174,12 @@ fn one_of<'a>(what: &str, written: &str, names: impl Iterator<Item = &'a str> + 
     if let Some(nearest) = nearest(written, names.clone()) {
         return format!("{what}; did you mean `{nearest}`?");
     }
-    let mut all: Vec<_> = names.map(|name| format!("`{name}`")).collect();
-    all.dedup();
+    let mut all: Vec<String> = Vec::new();
+    for name in names.map(|name| format!("`{name}`")) {
+        // Rows of one section need not stand together.
+        if !all.contains(&name) {
+            all.push(name);
+        }
+    }
     format!("{what}: {}", all.join(", "))
 }

@@ -49,7 +49,7 @@ fn style(value: &DeValue<'_>, depth: Depth) -> Result<Style, String> {
             continue;
         }
         let (word, place) = match word {
-            "on" => (words.next().unwrap_or_default(), &mut back),
+            "on" => (words.next().ok_or("a colour after `on`")?, &mut back),
             _ => (word, &mut front),
         };
         let read = colour::read(word, depth).ok_or_else(|| expected(word))?;
