@@ -6,6 +6,7 @@
 
 mod arpeggios;
 mod ascii;
+mod check;
 mod chord;
 mod compare;
 mod finger;
@@ -14,11 +15,13 @@ mod pairs;
 mod refusal;
 mod request;
 mod scales;
+mod settings;
 mod shapes;
 mod tunings;
 mod views;
 
 pub use arpeggios::{ArpeggioAnswer, ArpeggiosAnswer};
+pub use check::CheckAnswer;
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
@@ -32,6 +35,7 @@ pub use scales::{
     Neighbours, ScaleAnswer, ScaleTriad, ScalesAnswer, TriadsAnswer, scales_among, scales_of,
     triads_of,
 };
+pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{BarreAnswer, LadderAnswer, ListedShape, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
 pub use views::{HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};

@@ -1,12 +1,17 @@
 //! Commands: read the arguments, ask `answer`, print.
 //!
 //! Exit status 0 when done; 1 when the input was at fault, with one message on standard error and
-//! nothing on standard output; 2 for wrong usage.
+//! nothing on standard output; 2 for wrong usage. `check` prints what it was asked for, and has
+//! status 1 too where that is problems.
 
 mod args;
+mod defaults;
 mod finger;
 mod misuse;
+mod own_files;
+mod player;
 mod run;
+mod shell;
 mod tab;
 mod text;
 mod wish;
@@ -16,12 +21,14 @@ use std::io::{self, Write};
 use std::process::ExitCode;
 
 use clap::error::ErrorKind;
-use clap::{CommandFactory, Parser};
+use clap::{CommandFactory, FromArgMatches};
 use fretloom_theory::ReadChord;
 
 pub use args::Cli;
+use player::Player;
 
 use crate::answer::Refusal;
+use crate::settings::Settings;
 use crate::words::nearest;
 
 /// What a run came to.
@@ -29,6 +36,8 @@ enum Outcome {
     /// Text for standard output. Warnings that do not keep it from being useful have already been
     /// said on standard error.
     Print(String),
+    /// The same, for a question that was answered with what is wrong: status 1.
+    PrintProblems(String),
     /// The screen was shown and left.
     Shown,
 }
@@ -50,10 +59,16 @@ impl From<Refusal> for Failure {
 /// The whole program: arguments in, words and a status out.
 #[must_use]
 pub fn main() -> ExitCode {
-    let outcome = parse(std::env::args_os()).and_then(|cli| run::run(&cli));
+    let player = Player::from_environment();
+    let cli = parse(std::env::args_os(), &player.settings);
+    let outcome = cli.and_then(|cli| run::run(&cli, player));
     match outcome {
         Ok(Outcome::Shown) => ExitCode::SUCCESS,
         Ok(Outcome::Print(text)) => print(&text),
+        Ok(Outcome::PrintProblems(text)) => {
+            print(&text);
+            ExitCode::FAILURE
+        }
         Err(Failure::Input(message)) => {
             complain(&message);
             ExitCode::FAILURE
@@ -80,8 +95,14 @@ fn complain(message: &impl std::fmt::Display) {
     let _ = writeln!(io::stderr(), "fretloom: {message}");
 }
 
-fn parse(arguments: impl IntoIterator<Item = OsString>) -> Result<Cli, Failure> {
-    let cli = Cli::try_parse_from(arguments).map_err(Failure::Usage)?;
+fn parse(
+    arguments: impl IntoIterator<Item = OsString>,
+    settings: &Settings,
+) -> Result<Cli, Failure> {
+    let mut command = defaults::settled(Cli::command(), settings);
+    let matches = command.try_get_matches_from_mut(arguments).map_err(Failure::Usage)?;
+    let cli = Cli::from_arg_matches(&matches);
+    let cli = cli.map_err(|error| Failure::Usage(error.format(&mut command)))?;
     match (&cli.chord[..], &cli.command) {
         ([word, ..], Some(_)) => Err(misplaced_chord(word)),
         ([word, _, ..], None) => Err(unknown_command(word)),

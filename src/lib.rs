@@ -1,7 +1,8 @@
 //! fretloom, the program as a library, so that tests and benchmarks reach all of it.
 //!
 //! [`cli`] reads commands and [`tui`] is the screen; both ask [`answer`], which asks the two crates
-//! of theory and fretboard. [`library`] finds and reads data files, [`line_file`]
+//! of theory and fretboard. [`library`] finds and reads data files, [`settings`] what the player has
+//! settled, [`store`] what the program remembers, [`line_file`]
 //! a line of notes.
 
 pub mod answer;
@@ -9,5 +10,7 @@ pub mod cli;
 pub mod glyphs;
 pub mod library;
 pub mod line_file;
+pub mod settings;
+pub mod store;
 pub mod tui;
 pub mod words;

@@ -2,18 +2,19 @@
 //!
 //! Both go through one parser, which hands checked values to the crates. One bad entry costs that
 //! entry: what could not be used comes back as a list of [`Problem`]s, and the rest is there.
-//! Only [`config_folder`] and [`Library::from_environment`] ask the system where the player's folder
-//! is; every reader of files takes the folder as an argument.
+//! Only [`Folders::from_environment`] asks the system where the player's folder is; every reader of
+//! files takes the folder as an argument.
 
-mod config_folder;
-mod fields;
-mod files;
+pub(crate) mod fields;
+pub(crate) mod files;
+mod folders;
 mod problem;
+pub(crate) mod recover;
 mod scales;
 mod source;
 mod tunings;
 
-pub use config_folder::config_folder;
+pub use folders::{Custom, Folders};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
@@ -28,6 +29,8 @@ pub struct Library {
     pub tunings: LoadedTunings,
     /// The player's own scales.
     pub scales: OwnScales,
+    /// What is wrong with other files of the player: settings, keys, themes.
+    others: Vec<Problem>,
 }
 
 impl Library {
@@ -37,18 +40,18 @@ impl Library {
         Library {
             tunings: LoadedTunings::load(config_folder),
             scales: OwnScales::load(config_folder),
+            others: Vec::new(),
         }
     }
 
-    /// The built-in files and those in the folder that the environment names.
-    #[must_use]
-    pub fn from_environment() -> Library {
-        let xdg = std::env::var_os("XDG_CONFIG_HOME");
-        Library::load(config_folder(xdg.as_deref()).as_deref())
+    /// Keeps what was found wrong in files that others read, so that the screen tells it all.
+    pub fn add_problems(&mut self, problems: impl IntoIterator<Item = Problem>) {
+        self.others.extend(problems);
     }
 
     /// What could not be used.
     pub fn problems(&self) -> impl Iterator<Item = &Problem> {
-        self.tunings.problems().iter().chain(self.scales.problems())
+        let own = self.tunings.problems().iter().chain(self.scales.problems());
+        own.chain(&self.others)
     }
 }

@@ -28,6 +28,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
         &["finger", concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json")],
     ),
     ("format tunings", &["tunings"]),
+    ("format problems", &["check"]),
     ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];
 

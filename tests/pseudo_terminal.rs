@@ -5,10 +5,17 @@
 #![cfg(unix)]
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "support/mistakes.rs"]
+mod mistakes;
+#[path = "support/program.rs"]
+mod program;
 #[path = "support/pty.rs"]
 mod pty;
 
 use std::process::{Command, Stdio};
+
+use mistakes::mistakes;
+use program::Home;
 
 use pty::{DEADLINE, Session, count, positions};
 
@@ -181,6 +188,78 @@ fn no_color_leaves_no_colour_and_keeps_bold() {
     let plain = looks(&start(&[("NO_COLOR", "1")]).raw());
     assert!(!plain.iter().any(is_colour), "{plain:?}");
     assert!(plain.contains(&BOLD), "{plain:?}");
+}
+
+/// Starts in this player's home.
+fn start_in(home: &Home, env: &[(&str, &str)]) -> Session {
+    let folder = home.folder().to_str().unwrap();
+    start(&[env, &[("XDG_CONFIG_HOME", folder)]].concat())
+}
+
+/// The foreground that `[G]` has where the neck is ruled off.
+fn colour_of_first_triad(session: &Session) -> vt100::Color {
+    session.wait_for("─ [G] & (A) ─", DEADLINE);
+    session.with_screen(|screen| {
+        let rows: Vec<String> = screen.rows(0, 80).collect();
+        let row = rows.iter().position(|row| row.contains("─ [G] & (A) ─")).unwrap();
+        let before = rows[row].split_once("[G]").unwrap().0.chars().count();
+        let at = |number: usize| u16::try_from(number).unwrap();
+        screen.cell(at(row), at(before + 1)).unwrap().fgcolor()
+    })
+}
+
+#[test]
+fn themes_are_shown_in_the_colours_that_there_are() {
+    let home = Home::new();
+    home.put("fretloom/settings.toml", "theme = \"dark\"\n");
+    for (env, colour) in [
+        (&[("COLORTERM", "truecolor")][..], vt100::Color::Rgb(0x56, 0xB4, 0xE9)),
+        (&[], vt100::Color::Idx(74)),
+        (&[("TERM", "xterm")], vt100::Color::Idx(14)),
+        (&[("COLORTERM", "truecolor"), ("NO_COLOR", "1")], vt100::Color::Default),
+    ] {
+        assert_eq!(colour_of_first_triad(&start_in(&home, env)), colour, "{env:?}");
+    }
+}
+
+#[test]
+fn the_sample_of_settings_changes_nothing() {
+    let (plain, settled) = (Home::new(), Home::new());
+    settled.run(&["settings", "--write"]).printed();
+    let whole = |home: &Home| {
+        let session = start_in(home, &[]);
+        session.wait_for_bytes(END_FRAME, 1, DEADLINE);
+        session.screen()
+    };
+    assert_eq!(whole(&settled), whole(&plain));
+}
+
+#[test]
+fn keys_and_settings_of_the_player_hold_on_the_screen() {
+    let home = Home::new();
+    home.put("fretloom/keys.toml", "[explore]\nlabels = [\"f5\", \"x\"]\n");
+    let settings = "tuning = \"guitar-drop-d\"\nlabels = \"degree\"\nupside_down = true\n";
+    home.put("fretloom/settings.toml", settings);
+    let mut session = start_in(&home, &[]);
+    session.wait_for("shown: degree", DEADLINE);
+    session.wait_for("D A D G B E", DEADLINE);
+    session.wait_for_bytes(END_FRAME, 1, DEADLINE);
+    let screen = session.screen();
+    assert!(screen.find(" 6 D ") < screen.find(" 1 E "), "{screen}");
+    session.send("x");
+    session.wait_for("shown: member", DEADLINE);
+}
+
+#[test]
+fn the_program_starts_with_every_mistake_and_says_that_there_is_one() {
+    for mistake in mistakes() {
+        let home = Home::new();
+        home.put(&format!("fretloom/{}", mistake.place), &mistake.content);
+        let mut session = start_in(&home, &[]);
+        session.wait_for("problems in your files", DEADLINE);
+        session.send("\x03");
+        assert_eq!(session.wait_exit(DEADLINE), 0, "{}", mistake.name);
+    }
 }
 
 #[test]

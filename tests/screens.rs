@@ -7,12 +7,13 @@
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
 use fretloom::library::Library;
+use fretloom::settings::Settings;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
-use fretloom::tui::theme::Theme;
+use fretloom::tui::theme::{Depth, Theme};
 use fretloom_theory::Spelling;
 use insta::assert_debug_snapshot;
 use ratatui::buffer::Buffer;
@@ -175,6 +176,40 @@ fn monochrome() {
     explore.use_theme(Theme::monochrome());
     press(&mut explore, "space");
     assert_debug_snapshot!("monochrome_80x24", drawn(&mut explore, 80, 24));
+}
+
+/// Every theme with colours, at every depth that changes them.
+#[test]
+fn themes() {
+    for (name, depth, snapshot) in [
+        ("dark", Depth::Full, "dark_full_80x24"),
+        ("dark", Depth::TwoHundredFiftySix, "dark_256_80x24"),
+        ("dark", Depth::Sixteen, "dark_16_80x24"),
+        ("light", Depth::Full, "light_full_80x24"),
+        ("high-contrast", Depth::Full, "high_contrast_full_80x24"),
+    ] {
+        let mut explore = opened();
+        explore.use_theme(Theme::built_in(name, depth).unwrap());
+        press(&mut explore, "space");
+        assert_debug_snapshot!(snapshot, drawn(&mut explore, 80, 24));
+    }
+}
+
+#[test]
+fn the_neck_is_drawn_as_its_player_has_settled_it() {
+    let settings = Settings {
+        left_handed: true,
+        upside_down: true,
+        labels: "member".parse().unwrap(),
+        ..Settings::default()
+    };
+    let mut explore = opened();
+    explore.use_settings(&settings);
+    let text = text_of(&drawn(&mut explore, 80, 24));
+    assert!(text.contains("shown: member"), "{text}");
+    let strings: Vec<&str> = text.lines().filter(|line| line.contains('┃')).collect();
+    assert!(strings[0].trim_end().ends_with('6'), "{text}");
+    assert!(strings[0].find('┃') > strings[0].find('┼'), "{text}");
 }
 
 #[test]

@@ -4,7 +4,6 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
 #[path = "support/program.rs"]
-#[allow(dead_code, reason = "these tests write no files and pipe no text")]
 mod program;
 
 use program::Home;

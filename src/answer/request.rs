@@ -1,5 +1,6 @@
 //! What is asked about: a chord of the moment with its scale, and what the player wishes.
 
+use std::fmt;
 use std::str::FromStr;
 
 use fretloom_theory::{
@@ -145,6 +146,20 @@ impl Families {
     }
 }
 
+impl fmt::Display for Families {
+    /// As it is read: `tertian`, `all`, `tertian,sus`, `major,minor`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.0 == TriadQuality::ALL {
+            return f.write_str("all");
+        }
+        let tertian = self.0.starts_with(TriadQuality::TERTIAN);
+        let rest = if tertian { TriadQuality::TERTIAN.len() } else { 0 };
+        let words = self.0.iter().skip(rest).map(|quality| quality.word());
+        let words: Vec<&str> = tertian.then_some("tertian").into_iter().chain(words).collect();
+        f.write_str(&words.join(","))
+    }
+}
+
 impl FromStr for Families {
     type Err = String;
 
@@ -236,9 +251,9 @@ fn degrees(list: &str) -> Result<Vec<Degree>, Refusal> {
     Ok(degrees)
 }
 
-impl std::fmt::Display for Wishes {
+impl fmt::Display for Wishes {
     /// The line that [`read_line`](Wishes::read_line) reads.
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let with = self.with.iter().map(|degree| format!("{degree}"));
         let without = self.without.iter().map(|degree| format!("-{degree}"));
         f.write_str(&with.chain(without).collect::<Vec<_>>().join(" "))

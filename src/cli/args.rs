@@ -2,11 +2,13 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
+use clap::{ArgAction, Args, Parser, Subcommand, ValueEnum, value_parser};
+use clap_complete::Shell;
 use fretloom_fretboard::{Capo, FretRange, Inversion, PerString, StringSet, Voicing};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
+use crate::settings::Ascii;
 
 mod hand;
 mod view;
@@ -22,7 +24,10 @@ pub(super) use view::{ViewArgs, ViewWord};
 #[derive(Parser, Debug)]
 #[command(name = "fretloom", version, max_term_width = 100, subcommand_precedence_over_arg = true)]
 #[command(after_help = "Quote a chord that holds brackets, and a wish that begins with #: \
-                        fretloom pairs 'C7(b9)' --with='#11'")]
+                        fretloom pairs 'C7(b9)' --with='#11'\n\n\
+                        FRETLOOM_CONFIG names the folder of your settings, keys, themes, tunings \
+                        and scales; else it is fretloom in XDG_CONFIG_HOME, in ~/.config, or where \
+                        your system keeps such folders. NO_COLOR leaves the colours out.")]
 pub struct Cli {
     /// The chord to open on, as on a lead sheet: Gmaj7#11, Am7, B7alt
     #[arg(value_name = "CHORD")]
@@ -31,6 +36,10 @@ pub struct Cli {
     /// What to print instead of opening the screen
     #[command(subcommand)]
     pub command: Option<Command>,
+
+    /// The colours of the screen: terminal, dark, light, high-contrast, monochrome, or your own
+    #[arg(long, value_name = "NAME", default_value = "terminal")]
+    pub theme: String,
 
     /// Options that every command takes
     #[command(flatten)]
@@ -60,9 +69,11 @@ pub struct Common {
     #[arg(long, global = true)]
     pub json: bool,
 
-    /// Print b and # instead of signs, as where the terminal is not UTF-8
-    #[arg(long, global = true)]
-    pub ascii: bool,
+    /// Print b and # instead of signs: always with the option alone, else where the locale is not
+    /// UTF-8
+    #[arg(long, global = true, value_enum, value_name = "WHEN", num_args = 0..=1,
+          require_equals = true, default_value = "auto", default_missing_value = "always")]
+    pub ascii: Ascii,
 }
 
 impl Common {
@@ -130,6 +141,33 @@ pub enum Command {
         #[command(subcommand)]
         question: Option<TuningQuestion>,
     },
+    /// What is wrong in your own files: settings, keys, themes, tunings, scales; status 1 if
+    /// anything is
+    Check,
+    /// Your settings as they are in force, and where their file lies
+    Settings(SettingsArgs),
+    /// Completions of commands and options for a shell, to be put where the shell looks for them
+    Completions {
+        /// Which shell
+        #[arg(value_enum)]
+        shell: Shell,
+    },
+    /// The page of the manual, for man
+    Manual {
+        /// The page of this command instead of the program's
+        command: Option<String>,
+    },
+}
+
+/// `settings`
+#[derive(Args, Debug)]
+pub struct SettingsArgs {
+    /// Print a settings file to begin with: every setting, what it means, and its usual value
+    #[arg(long, conflicts_with_all = ["write", "json"])]
+    pub sample: bool,
+    /// Write that file where your settings belong; what is there is never overwritten
+    #[arg(long, conflicts_with = "json")]
+    pub write: bool,
 }
 
 /// What can be asked of tunings besides their list.
@@ -294,10 +332,14 @@ pub struct Neck {
     #[arg(long, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
     /// The mirror image, with the nut at the right
-    #[arg(long)]
+    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
+          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
+          hide_possible_values = true)]
     pub left_handed: bool,
     /// With string 1 at the bottom
-    #[arg(long)]
+    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
+          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
+          hide_possible_values = true)]
     pub upside_down: bool,
     /// Which view of the neck
     #[command(flatten)]

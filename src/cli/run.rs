@@ -9,14 +9,16 @@ use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
 use super::args::{self, Cli, Command, TuningQuestion, Wanted};
+use super::player::Player;
 use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
-use super::{Failure, Outcome, complain, finger, text};
+use super::{Failure, Outcome, complain, finger, own_files, shell, text};
 use crate::answer::{
-    self, ArpeggiosAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer, Moment,
-    NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer,
+    self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer,
+    Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer,
     TuningAnswer, TuningsAnswer, ViewWish,
 };
 use crate::library::{Library, LoadedTunings, Problem};
+use crate::settings::Ascii;
 use crate::tui::{self, neck::NeckPicture};
 
 /// A call with the data files that it may need.
@@ -25,11 +27,25 @@ struct Call<'a> {
     library: Library,
 }
 
-pub(super) fn run(cli: &Cli) -> Result<Outcome, Failure> {
-    let call = Call { cli, library: Library::from_environment() };
+pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
     match &cli.command {
-        Some(command) => Ok(Outcome::Print(call.print(command)?)),
-        None => call.open_screen(),
+        None => open_screen(cli, player),
+        Some(Command::Check) => {
+            let answer = CheckAnswer::new(player.problems());
+            let text = printed(cli, &answer, text::check);
+            let sound = answer.problems.is_empty();
+            Ok(if sound { Outcome::Print(text) } else { Outcome::PrintProblems(text) })
+        }
+        Some(Command::Settings(wanted)) => {
+            own_files::settings(wanted, &player, |answer| printed(cli, answer, text::settings))
+        }
+        Some(Command::Completions { shell }) => Ok(Outcome::Print(shell::completions(*shell))),
+        Some(Command::Manual { command }) => Ok(Outcome::Print(shell::manual(command.as_deref())?)),
+        Some(command) => {
+            say_all(&player.settings_problems);
+            let call = Call { cli, library: player.library };
+            Ok(Outcome::Print(call.print(command)?))
+        }
     }
 }
 
@@ -74,20 +90,16 @@ impl Call<'_> {
                 let answer = CompareAnswer::new(self.tunings(), a, b, pair)?;
                 self.printed(&answer, text::compare)
             }
+            // Those were run already: they need more than a library.
+            Command::Check
+            | Command::Settings(_)
+            | Command::Completions { .. }
+            | Command::Manual { .. } => String::new(),
         })
     }
 
     fn printed<A: Serialize>(&self, answer: &A, text: impl Fn(&A) -> String) -> String {
-        if self.cli.common.json {
-            // These values hold no maps with odd keys: serialising them cannot fail.
-            return serde_json::to_string(answer).unwrap_or_default() + "\n";
-        }
-        let text = crate::glyphs::printable(&text(answer));
-        if self.is_ascii() { crate::glyphs::to_ascii(&text) } else { text }
-    }
-
-    fn is_ascii(&self) -> bool {
-        self.cli.common.ascii || !crate::glyphs::locale_is_utf8()
+        printed(self.cli, answer, text)
     }
 
     fn spelling(&self) -> Spelling {
@@ -230,27 +242,48 @@ impl Call<'_> {
             None => Err(Refusal::UnknownPair { text: text.to_owned(), count }),
         }
     }
+}
 
-    fn open_screen(self) -> Result<Outcome, Failure> {
-        if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
-            return Err(Failure::Input(
-                "the screen needs a terminal, and this is none; these commands print text: \
-                 pairs, scales, triads, chord, shapes, ladder, neck, finger, tunings (see \
-                 fretloom --help)"
-                    .to_owned(),
-            ));
-        }
-        let (ascii, spelling) = (self.is_ascii(), self.spelling());
-        let symbol = self.cli.chord.first().map(String::as_str);
-        let tuning = &self.cli.common.tuning;
-        let mut explore = tui::explore::Explore::open(symbol, tuning, self.library, spelling)?;
-        explore.put_capo(self.cli.common.capo()?)?;
-        if ascii {
-            explore.use_ascii();
-        }
-        tui::runtime::run(&mut explore).map_err(|error| Failure::Input(error.to_string()))?;
-        Ok(Outcome::Shown)
+fn printed<A: Serialize>(cli: &Cli, answer: &A, text: impl Fn(&A) -> String) -> String {
+    if cli.common.json {
+        // These values hold no maps with odd keys: serialising them cannot fail.
+        return serde_json::to_string(answer).unwrap_or_default() + "\n";
     }
+    let text = crate::glyphs::printable(&text(answer));
+    if is_ascii(cli) { crate::glyphs::to_ascii(&text) } else { text }
+}
+
+fn is_ascii(cli: &Cli) -> bool {
+    match cli.common.ascii {
+        Ascii::Auto => !crate::glyphs::locale_is_utf8(),
+        Ascii::Always => true,
+        Ascii::Never => false,
+    }
+}
+
+fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
+    if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
+        return Err(Failure::Input(
+            "the screen needs a terminal, and this is none; these commands print text: pairs, \
+             scales, triads, chord, shapes, ladder, neck, finger, tunings (see fretloom --help)"
+                .to_owned(),
+        ));
+    }
+    let theme = player.theme(&cli.theme)?;
+    player.tell_all_in_library();
+    let symbol = cli.chord.first().map(String::as_str);
+    let spelling = cli.common.spelling.into();
+    let mut explore =
+        tui::explore::Explore::open(symbol, &cli.common.tuning, player.library, spelling)?;
+    explore.use_theme(theme);
+    explore.use_keys(player.keys);
+    explore.use_settings(&player.settings);
+    explore.put_capo(cli.common.capo()?)?;
+    if is_ascii(cli) {
+        explore.use_ascii();
+    }
+    tui::runtime::run(&mut explore).map_err(|error| Failure::Input(error.to_string()))?;
+    Ok(Outcome::Shown)
 }
 
 fn say_all(problems: &[Problem]) {

@@ -1,5 +1,6 @@
 //! Answers as text for people.
 
+mod own_files;
 mod shapes;
 mod tunings;
 mod view;
@@ -16,6 +17,7 @@ use crate::tui::neck::NeckPicture;
 use crate::tui::theme::Theme;
 use crate::words::{mode_of, spaced};
 
+pub(super) use own_files::{check, settings};
 pub(super) use shapes::{CARE, arpeggios, ladder, shapes};
 pub(super) use view::{View, view};
 

@@ -9,10 +9,11 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::Problem;
+use super::recover::recover;
 use crate::words::nearest;
 
 /// The keys of one file, and what has been found wrong with them so far.
-pub(super) struct Fields<'a> {
+pub(crate) struct Fields<'a> {
     file: &'a str,
     content: &'a str,
     table: DeTable<'a>,
@@ -20,15 +21,15 @@ pub(super) struct Fields<'a> {
 }
 
 /// A value with its place.
-pub(super) struct Field<T> {
-    pub(super) value: T,
-    pub(super) span: Range<usize>,
+pub(crate) struct Field<T> {
+    pub(crate) value: T,
+    pub(crate) span: Range<usize>,
 }
 
 impl<'a> Fields<'a> {
     /// The keys of a file; `Err` where it is not TOML. Only the first such mistake is told: what a
     /// parser finds after it is mostly an echo.
-    pub(super) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
+    pub(crate) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
         match DeTable::parse(content) {
             Ok(table) => {
                 Ok(Fields { file, content, table: table.into_inner(), problems: Vec::new() })
@@ -41,8 +42,22 @@ impl<'a> Fields<'a> {
         }
     }
 
+    /// The keys of a file of which each broken line costs that line only. `sound` is where the
+    /// text without those lines is kept.
+    pub(crate) fn salvage(file: &'a str, content: &'a str, sound: &'a mut String) -> Fields<'a> {
+        let (text, broken) = recover(content);
+        *sound = text;
+        // What was salvaged is valid, or empty.
+        let table = DeTable::parse(sound).map(Spanned::into_inner).unwrap_or_default();
+        let mut fields = Fields { file, content, table, problems: Vec::new() };
+        for line in broken {
+            fields.report(&line.span, format!("TOML ({})", line.message));
+        }
+        fields
+    }
+
     /// Reports every key that is none of `known`, with the nearest that is.
-    pub(super) fn report_unknown(&mut self, known: &[&str]) {
+    pub(crate) fn report_unknown(&mut self, known: &[&str]) {
         let unknown = self.table.keys().filter_map(|key| {
             let name: &str = key.get_ref();
             if known.contains(&name) {
@@ -61,7 +76,7 @@ impl<'a> Fields<'a> {
     }
 
     /// Every key with its place, in the order of the file.
-    pub(super) fn names(&self) -> Vec<(String, Range<usize>)> {
+    pub(crate) fn names(&self) -> Vec<(String, Range<usize>)> {
         let mut names: Vec<(String, Range<usize>)> =
             self.table.keys().map(|key| (key.get_ref().to_string(), key.span())).collect();
         names.sort_by_key(|(_, span)| span.start);
@@ -69,14 +84,14 @@ impl<'a> Fields<'a> {
     }
 
     /// Reports what was expected at a place.
-    pub(super) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
+    pub(crate) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
         let place = (span.start, span.end);
         let problem = Problem::at(self.file, self.content, place, expected.into());
         self.problems.push(problem);
     }
 
     /// The value of a key that must be there, as `read` understands it; else reported.
-    pub(super) fn required<T>(
+    pub(crate) fn required<T>(
         &mut self,
         key: &str,
         expected: &str,
@@ -90,7 +105,7 @@ impl<'a> Fields<'a> {
     }
 
     /// The value of a key, if it is there; reported where `read` does not understand it.
-    pub(super) fn optional<T>(
+    pub(crate) fn optional<T>(
         &mut self,
         key: &str,
         expected: &str,
@@ -105,32 +120,51 @@ impl<'a> Fields<'a> {
         value.map(|value| Field { value, span })
     }
 
+    /// The value of a key, if it is there, as `read` understands it; else reported with what
+    /// `read` says that it expected.
+    pub(crate) fn read_key<T>(
+        &mut self,
+        key: &str,
+        read: impl Fn(&DeValue<'a>) -> Result<T, String>,
+    ) -> Option<T> {
+        let found = self.table.get(key)?;
+        let span = found.span();
+        let value = read(found.get_ref());
+        value.map_err(|expected| self.report(&span, expected)).ok()
+    }
+
+    /// A problem with the value of a key, if the key is there.
+    pub(crate) fn problem_at_key(&self, key: &str, expected: &str) -> Option<Problem> {
+        let span = self.table.get(key)?.span();
+        Some(Problem::at(self.file, self.content, (span.start, span.end), expected.to_owned()))
+    }
+
     /// What has been found wrong.
-    pub(super) fn into_problems(mut self) -> Vec<Problem> {
+    pub(crate) fn into_problems(mut self) -> Vec<Problem> {
         self.problems.sort_by_key(|problem| (problem.line, problem.column));
         self.problems
     }
 
     /// How many problems have been reported so far.
-    pub(super) fn problem_count(&self) -> usize {
+    pub(crate) fn problem_count(&self) -> usize {
         self.problems.len()
     }
 }
 
 /// A piece of text that is not blank.
-pub(super) fn text(value: &DeValue<'_>) -> Option<String> {
+pub(crate) fn text(value: &DeValue<'_>) -> Option<String> {
     let text = value.as_str()?.trim();
     (!text.is_empty()).then(|| text.to_owned())
 }
 
 /// A whole number that is not negative.
-pub(super) fn count(value: &DeValue<'_>) -> Option<u32> {
+pub(crate) fn count(value: &DeValue<'_>) -> Option<u32> {
     let integer = value.as_integer()?;
     u32::from_str_radix(integer.as_str(), integer.radix()).ok()
 }
 
 /// A number with or without a fraction.
-pub(super) fn decimal(value: &DeValue<'_>) -> Option<f64> {
+pub(crate) fn decimal(value: &DeValue<'_>) -> Option<f64> {
     match value.as_float() {
         Some(float) => float.as_str().parse().ok(),
         None => count(value).map(f64::from),
@@ -138,7 +172,7 @@ pub(super) fn decimal(value: &DeValue<'_>) -> Option<f64> {
 }
 
 /// A list whose items `read` understands, each with its place.
-pub(super) fn list<T>(
+pub(crate) fn list<T>(
     value: &DeValue<'_>,
     read: impl Fn(&DeValue<'_>) -> Option<T>,
 ) -> Option<Vec<Field<T>>> {

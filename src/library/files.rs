@@ -1,14 +1,16 @@
 //! Opening a player's files.
 
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::{fs, io};
+
+use super::Problem;
 
 /// No data file needs more; a longer one is left unread.
 const LONGEST_FILE: u64 = 64 * 1024;
 
 /// The text of a file. A pipe in its place would never end, so only real files are opened.
-pub(super) fn read_text(path: &Path) -> io::Result<String> {
+pub(crate) fn read_text(path: &Path) -> io::Result<String> {
     let about = fs::metadata(path)?;
     if !about.is_file() {
         return Err(io::Error::other("it is not a file"));
@@ -19,4 +21,37 @@ pub(super) fn read_text(path: &Path) -> io::Result<String> {
     let mut text = String::new();
     fs::File::open(path)?.take(LONGEST_FILE).read_to_string(&mut text)?;
     Ok(text)
+}
+
+/// The text of a file that need not be there; `None` where it is not, or cannot be read, which is
+/// then the problem.
+pub(crate) fn text_if_there(path: &Path) -> Result<Option<String>, Problem> {
+    match read_text(path) {
+        Ok(text) => Ok(Some(text)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(unreadable(path, "a file", &error)),
+    }
+}
+
+/// That a file or folder cannot be read.
+pub(crate) fn unreadable(path: &Path, what: &str, error: &io::Error) -> Problem {
+    let expected = format!("{what} that can be read ({error})");
+    Problem::of_file(&path.display().to_string(), expected)
+}
+
+/// The TOML files of a folder that need not be there, by name.
+pub(crate) fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let entries = match fs::read_dir(folder) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+        entries => entries?,
+    };
+    let mut files = Vec::new();
+    for entry in entries {
+        let path = entry?.path();
+        if path.extension().is_some_and(|extension| extension == "toml") {
+            files.push(path);
+        }
+    }
+    files.sort();
+    Ok(files)
 }

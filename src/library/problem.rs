@@ -2,10 +2,12 @@
 
 use std::fmt;
 
+use serde::Serialize;
+
 /// One thing in one file that could not be used.
 ///
 /// Prints as one line, as compilers do: ``file:line:column: found `text`, expected …``.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
 pub struct Problem {
     /// The file, as it was found.
     pub file: String,
@@ -24,7 +26,7 @@ impl Problem {
     const SHOWN: usize = 40;
 
     /// A problem with bytes `from..to` of `content`.
-    pub(super) fn at(file: &str, content: &str, span: (usize, usize), expected: String) -> Problem {
+    pub(crate) fn at(file: &str, content: &str, span: (usize, usize), expected: String) -> Problem {
         let (from, to) = span;
         let before = content.get(..from).unwrap_or(content);
         let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
@@ -43,7 +45,7 @@ impl Problem {
     }
 
     /// A problem with the whole file.
-    pub(super) fn of_file(file: &str, expected: String) -> Problem {
+    pub(crate) fn of_file(file: &str, expected: String) -> Problem {
         Problem::at(file, "", (0, 0), expected)
     }
 }

@@ -7,14 +7,13 @@
 //!
 //! A name that a built-in scale has is refused: the trade's names keep their meaning.
 
-use std::io;
 use std::path::Path;
 
 use fretloom_theory::{Degree, DegreeError, ScaleKind};
 
 use super::Problem;
 use super::fields::{Fields, text};
-use super::files::read_text;
+use super::files::text_if_there;
 
 /// The file's name in the player's folder.
 const FILE: &str = "scales.toml";
@@ -42,24 +41,19 @@ impl OwnScales {
         let Some(folder) = config_folder else { return OwnScales::default() };
         let path = folder.join(FILE);
         let file = path.display().to_string();
-        match read_text(&path) {
-            Ok(content) => OwnScales::read(&file, &content),
-            Err(error) if error.kind() == io::ErrorKind::NotFound => OwnScales::default(),
-            Err(error) => {
-                let expected = format!("a file that can be read ({error})");
-                let problems = vec![Problem::of_file(&file, expected)];
-                OwnScales { kinds: Vec::new(), problems }
-            }
+        match text_if_there(&path) {
+            Ok(None) => OwnScales::default(),
+            Ok(Some(content)) => OwnScales::read(&file, &content),
+            Err(problem) => OwnScales { kinds: Vec::new(), problems: vec![problem] },
         }
     }
 
-    /// Those in the text of a file. One bad entry costs that entry.
+    /// Those in the text of a file. One bad entry costs that entry, and one
+    /// broken line that line.
     #[must_use]
     pub fn read(file: &str, content: &str) -> OwnScales {
-        let mut fields = match Fields::read(file, content) {
-            Ok(fields) => fields,
-            Err(problem) => return OwnScales { kinds: Vec::new(), problems: vec![problem] },
-        };
+        let mut sound = String::new();
+        let mut fields = Fields::salvage(file, content, &mut sound);
         let mut kinds = Vec::new();
         for (name, span) in fields.names() {
             if ScaleKind::named(&name).is_some() {
@@ -92,7 +86,7 @@ impl OwnScales {
 fn kind(name: &str, degrees: &str) -> Result<ScaleKind, String> {
     let degrees: Vec<Degree> = degrees
         .split_whitespace()
-        .map(|degree| degree.parse().map_err(|error: DegreeError| error.to_string()))
+        .map(|degree| degree.parse().map_err(|error: DegreeError| error.expected().to_owned()))
         .collect::<Result<_, String>>()?;
     ScaleKind::own(name, &degrees)
         .ok_or_else(|| "three to twelve degrees beginning with 1, no two alike".to_owned())

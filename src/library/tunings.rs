@@ -24,13 +24,12 @@
 mod built_in;
 
 use std::path::{Path, PathBuf};
-use std::{fs, io};
 
 use fretloom_fretboard::{Fret, Instrument, OpenString, Tuning, TuningError};
 use fretloom_theory::NamedPitch;
 
 use super::fields::{Field, Fields, count, decimal, list, text};
-use super::files::read_text;
+use super::files::{read_text, toml_files, unreadable};
 use super::{Problem, Source};
 use built_in::BUILT_IN;
 
@@ -101,8 +100,7 @@ impl LoadedTunings {
     fn add_folder(&mut self, folder: &Path) {
         let files = match toml_files(folder) {
             Ok(files) => files,
-            Err(error) if error.kind() == io::ErrorKind::NotFound => return,
-            Err(error) => return self.add_unreadable(folder, "a folder", &error),
+            Err(error) => return self.problems.push(unreadable(folder, "a folder", &error)),
         };
         for path in files {
             match read_text(&path) {
@@ -111,15 +109,9 @@ impl LoadedTunings {
                     let file = path.display().to_string();
                     self.add(&file, &id, &content, Source::File(path.clone()));
                 }
-                Err(error) => self.add_unreadable(&path, "a file", &error),
+                Err(error) => self.problems.push(unreadable(&path, "a file", &error)),
             }
         }
-    }
-
-    fn add_unreadable(&mut self, path: &Path, what: &str, error: &io::Error) {
-        let expected = format!("{what} that can be read ({error})");
-        let problem = Problem::of_file(&path.display().to_string(), expected);
-        self.problems.push(problem);
     }
 
     fn add(&mut self, file: &str, id: &str, content: &str, source: Source) {
@@ -134,19 +126,6 @@ impl LoadedTunings {
             None => self.tunings.push((tuning, source)),
         }
     }
-}
-
-/// The TOML files of a folder, by name.
-fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
-    let mut files = Vec::new();
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        if path.extension().is_some_and(|extension| extension == "toml") {
-            files.push(path);
-        }
-    }
-    files.sort();
-    Ok(files)
 }
 
 /// The tuning in the text of a file, if it can be used, and everything that is wrong with it.

@@ -2,9 +2,12 @@
 //!
 //! To add a command: a variant, a row here, a line in `assets/keys.toml`, a branch in `update`.
 
+use std::path::Path;
+
 use super::key::Key;
 use super::keymap::Keymap;
 use crate::library::Problem;
+use crate::library::files::text_if_there;
 
 /// Something that a key can ask for.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -180,6 +183,9 @@ pub const COMMANDS: &[CommandRow] = {
     ]
 };
 
+/// The file's name in the player's folder.
+const FILE: &str = "keys.toml";
+
 /// The built-in key file.
 const BUILT_IN: &str = include_str!("../../assets/keys.toml");
 
@@ -195,6 +201,36 @@ impl Keys {
         let mut keymap = Keymap::new(rows);
         let problems = keymap.overlay("assets/keys.toml", BUILT_IN);
         (Keys(keymap), problems)
+    }
+
+    /// The built-in keys with those of the player's folder on top, and what is wrong with either.
+    #[must_use]
+    pub fn load(config_folder: Option<&Path>) -> (Keys, Vec<Problem>) {
+        let (mut keys, mut problems) = Keys::built_in();
+        let Some(path) = config_folder.map(|folder| folder.join(FILE)) else {
+            return (keys, problems);
+        };
+        match text_if_there(&path) {
+            Ok(None) => {}
+            Ok(Some(text)) => problems.extend(keys.overlay(&path.display().to_string(), &text)),
+            Err(problem) => problems.push(problem),
+        }
+        (keys, problems)
+    }
+
+    /// Reads a player's file on top. Whatever it says, one key leaves the program.
+    fn overlay(&mut self, file: &str, text: &str) -> Vec<Problem> {
+        let mut problems = self.0.overlay(file, text);
+        let (section, way_out) = (Section::Everywhere.name(), Command::QuitAtOnce);
+        if self.0.keys(section, way_out).is_empty() {
+            let usual = Keys::built_in().0.0.keys(section, way_out).to_vec();
+            let keys = usual.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
+            let expected =
+                format!("a key for `quit-at-once` of [{section}]; {keys} keeps its meaning");
+            problems.push(Problem::of_file(file, expected));
+            self.0.give(section, way_out, usual);
+        }
+        problems
     }
 
     /// What a key does in a section.
@@ -226,6 +262,23 @@ mod tests {
             assert!(names.insert((row.section, row.name)), "{} stands twice", row.name);
             assert!(!row.help.is_empty());
         }
+    }
+
+    #[test]
+    fn no_file_takes_the_last_way_out() {
+        let ctrl_c: Key = "ctrl-c".parse().unwrap();
+        for text in ["quit-at-once = []", "suspend = [\"ctrl-c\"]"] {
+            let (mut keys, _) = Keys::built_in();
+            let problems = keys.overlay("keys.toml", &format!("[everywhere]\n{text}\n"));
+            let expected = "keys.toml:1:1: expected a key for `quit-at-once` of [everywhere]; \
+                            `ctrl-c` keeps its meaning";
+            assert_eq!(problems.iter().map(ToString::to_string).collect::<Vec<_>>(), [expected]);
+            let command = keys.command(Section::Everywhere, ctrl_c);
+            assert_eq!(command, Some(Command::QuitAtOnce), "{text}");
+        }
+        let (mut keys, _) = Keys::built_in();
+        assert_eq!(keys.overlay("keys.toml", "[everywhere]\nquit-at-once = [\"f10\"]"), []);
+        assert_eq!(keys.command(Section::Everywhere, ctrl_c), None);
     }
 
     /// One hand is on the instrument: nothing needs Alt, AltGr or a bracket, and only leaving needs

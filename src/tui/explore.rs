@@ -10,7 +10,7 @@ mod picker;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Capo, Ladder, Neck, Rung, Shape, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -20,6 +20,7 @@ use crate::answer::{
     TuningAnswer, Wishes, places_of_pair,
 };
 use crate::library::Library;
+use crate::settings::Settings;
 use field::Field;
 use in_hand::InHand;
 use look::{Look, Looked};
@@ -44,6 +45,8 @@ pub struct Explore {
     scale: usize,
     spelling: Spelling,
     labels: Labels,
+    /// The hand that climbs the ladder.
+    player: Hand,
     /// Which of [`Families::in_turn`] are paired.
     families: usize,
     wishes: Wishes,
@@ -142,7 +145,7 @@ impl Explore {
         let typed = (!known).then(|| instrument.neck.tuning().clone());
         let mut explore = Explore {
             keys: Keys::built_in().0,
-            theme: Theme::from_environment(),
+            theme: Theme::terminal(),
             ascii: false,
             choices,
             library,
@@ -152,6 +155,7 @@ impl Explore {
             scale: 0,
             spelling,
             labels: Labels::default(),
+            player: Hand::default(),
             families: 0,
             wishes,
             pairs,
@@ -197,6 +201,24 @@ impl Explore {
     /// Draws b and # instead of signs.
     pub fn use_ascii(&mut self) {
         self.ascii = true;
+    }
+
+    /// Begins as the player has settled it. Tuning and spelling come with
+    /// [`open`](Self::open), since an option may differ from them.
+    pub fn use_settings(&mut self, settings: &Settings) {
+        let mut turns = Families::in_turn().into_iter();
+        let families = turns.position(|(families, _)| families == settings.families);
+        self.families = families.unwrap_or_default();
+        self.labels = settings.labels;
+        self.player = settings.hand;
+        self.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
+        self.top = if settings.upside_down { Top::Last } else { Top::First };
+        self.ask_pairs();
+    }
+
+    /// Listens to these keys.
+    pub fn use_keys(&mut self, keys: Keys) {
+        self.keys = keys;
     }
 
     /// Draws with this theme.
@@ -327,10 +349,9 @@ impl Explore {
         let near = self.rung_in_hand().map(|rung| rung.shape);
         let neck = &self.instrument.neck;
         self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        let query = ShapeQuery::default().for_hand(self.player);
         self.ladder = match (self.pair(), self.strings()) {
-            (Some(pair), Some(set)) => {
-                Ladder::new(neck, pair.pair.triads(), &ShapeQuery::default().on(set))
-            }
+            (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
             _ => empty_ladder(neck),
         };
         self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
@@ -340,7 +361,7 @@ impl Explore {
 
     /// Takes the shape of the rung in hand, and keeps it in view.
     fn take_hand(&mut self) {
-        self.hand = self.rung_in_hand().map(|rung| InHand::of(self.neck(), rung));
+        self.hand = self.rung_in_hand().map(|rung| InHand::of(self.neck(), self.player, rung));
         self.follow_hand();
     }
 

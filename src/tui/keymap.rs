@@ -14,7 +14,6 @@
 //! The invariant: within a section a key does one thing.
 
 mod read;
-mod recover;
 
 use super::key::Key;
 use crate::library::Problem;
@@ -84,6 +83,15 @@ impl<C: Copy + PartialEq> Keymap<C> {
         let mut rows = self.rows.iter();
         rows.find(|row| row.section == section && row.command == command)
             .map_or(&[], |row| &row.keys)
+    }
+
+    /// Gives a command of this section exactly these keys, and takes them from every other one.
+    pub fn give(&mut self, section: &str, command: C, keys: Vec<Key>) {
+        let mut rows = self.rows.iter();
+        let at = rows.position(|row| row.section == section && row.command == command);
+        if let Some(at) = at {
+            self.bind(at, keys);
+        }
     }
 
     /// Gives a command exactly these keys, and nobody else in its section any of them.

@@ -1,8 +1,10 @@
 //! Runs the real program as a player's shell does, and keeps what it said.
 
+#![allow(dead_code, reason = "each test program uses its own part of this")]
+
 use std::ffi::OsStr;
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::{fs, thread};
@@ -18,6 +20,11 @@ impl Home {
         let folder = std::env::temp_dir().join(name);
         fs::create_dir_all(&folder).unwrap();
         Home(folder)
+    }
+
+    /// Where it is.
+    pub(crate) fn folder(&self) -> &Path {
+        &self.0
     }
 
     /// Puts a file there and says where it is.

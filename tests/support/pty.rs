@@ -61,7 +61,7 @@ impl Session {
         // What the developer has set for themselves must not change what is seen.
         command.env("RUST_BACKTRACE", "0");
         command.env("LANG", "C.UTF-8");
-        for name in ["LC_ALL", "LC_CTYPE", "NO_COLOR"] {
+        for name in ["LC_ALL", "LC_CTYPE", "NO_COLOR", "COLORTERM", "FRETLOOM_CONFIG"] {
             command.env_remove(name);
         }
         // A folder without files of the player's own.

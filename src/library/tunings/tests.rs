@@ -1,3 +1,5 @@
+use std::fs;
+
 use super::*;
 use std::sync::atomic::{AtomicU32, Ordering};
 

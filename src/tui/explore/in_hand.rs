@@ -5,6 +5,8 @@ use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, Side};
 /// A shape of the ladder as it is held: at its own place or another, with one of its fingerings.
 #[derive(Clone, Debug)]
 pub(super) struct InHand {
+    /// The hand that holds it.
+    player: Hand,
     side: Side,
     /// The rung's own place first, then the others, each with its reason.
     places: Vec<(Shape, String)>,
@@ -16,12 +18,12 @@ pub(super) struct InHand {
 
 impl InHand {
     /// A rung where it lies, with its easiest fingers.
-    pub(super) fn of(neck: &Neck, rung: &Rung) -> InHand {
+    pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung) -> InHand {
         let mut places = vec![(rung.shape, "where the ladder has it".to_owned())];
-        let elsewhere = rung.shape.elsewhere(neck, Hand::default());
+        let elsewhere = rung.shape.elsewhere(neck, player);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
-        let grips = Hand::default().grips(neck, rung.shape.places());
-        InHand { side: rung.side, places, place: 0, grips, grip: 0 }
+        let grips = player.grips(neck, rung.shape.places());
+        InHand { player, side: rung.side, places, place: 0, grips, grip: 0 }
     }
 
     /// Whose triad it is.
@@ -51,7 +53,7 @@ impl InHand {
         self.place = (self.place + 1) % self.places.len().max(1);
         self.grip = 0;
         let Some((shape, reason)) = self.places.get(self.place) else { return String::new() };
-        self.grips = Hand::default().grips(neck, shape.places());
+        self.grips = self.player.grips(neck, shape.places());
         match self.places.len() {
             1 => "these notes lie nowhere else under one hand".to_owned(),
             count => format!("place {} of {count}: {reason}", self.place + 1),
@@ -93,7 +95,7 @@ mod tests {
         let ladder = Ladder::new(&neck, pair, &query);
         let is_meant = |rung: &&Rung| rung.shape.frets().map(|fret| fret.number()) == frets;
         let rung = *ladder.rungs().iter().find(is_meant).unwrap();
-        let hand = InHand::of(&neck, &rung);
+        let hand = InHand::of(&neck, Hand::default(), &rung);
         (neck, hand)
     }
 

@@ -1,8 +1,7 @@
 //! How the player looks at the neck: all of it, or a view with its choices.
 
 use fretloom_fretboard::{
-    ChainQuery, FretRange, Hand, HandPosition, PositionView, SetView, StringSet, TwoAStringQuery,
-    View,
+    ChainQuery, FretRange, HandPosition, PositionView, SetView, StringSet, TwoAStringQuery, View,
 };
 
 use super::Explore;
@@ -111,7 +110,7 @@ impl Explore {
                 (View::Two(self.strings().map_or(query, |set| query.on(set))), start)
             }
         };
-        Some(ViewWish::new(view, Hand::default(), FretRange::WHOLE_NECK, choice + 1))
+        Some(ViewWish::new(view, self.player, FretRange::WHOLE_NECK, choice + 1))
     }
 
     fn choices_of_view(&self) -> usize {

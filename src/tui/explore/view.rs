@@ -64,6 +64,7 @@ impl Explore {
         if area.is_empty() {
             return;
         }
+        buffer.set_style(area, self.theme.screen);
         let picture = self.picture();
         match &self.over {
             Over::Help(from) => self.draw_help(area, buffer, *from),

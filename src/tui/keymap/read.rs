@@ -7,8 +7,8 @@ use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::{Key, KeyError};
 use super::Keymap;
-use super::recover::recover;
 use crate::library::Problem;
+use crate::library::recover::recover;
 use crate::words::nearest;
 
 /// A problem quotes no more than this many characters.
@@ -174,7 +174,12 @@ fn one_of<'a>(what: &str, written: &str, names: impl Iterator<Item = &'a str> + 
     if let Some(nearest) = nearest(written, names.clone()) {
         return format!("{what}; did you mean `{nearest}`?");
     }
-    let mut all: Vec<_> = names.map(|name| format!("`{name}`")).collect();
-    all.dedup();
+    let mut all: Vec<String> = Vec::new();
+    for name in names.map(|name| format!("`{name}`")) {
+        // Rows of one section need not stand together.
+        if !all.contains(&name) {
+            all.push(name);
+        }
+    }
     format!("{what}: {}", all.join(", "))
 }

@@ -8,17 +8,17 @@ use std::ops::Range;
 
 use toml::de::{DeTable, Error};
 
-/// A file with more broken lines than this is not a key file; trying on would take long.
+/// A file with more broken lines than this is no file of ours; trying on would take long.
 const BROKEN_LINES: usize = 50;
 
 /// A line that was given up: its place without the blanks around it, and why.
-pub(super) struct Broken {
-    pub(super) span: Range<usize>,
-    pub(super) message: String,
+pub(crate) struct Broken {
+    pub(crate) span: Range<usize>,
+    pub(crate) message: String,
 }
 
 /// The text with its broken lines blanked, which then is valid TOML (or empty), and those lines.
-pub(super) fn recover(text: &str) -> (String, Vec<Broken>) {
+pub(crate) fn recover(text: &str) -> (String, Vec<Broken>) {
     let mut text = text.to_owned();
     let mut broken = Vec::new();
     while let Err(error) = DeTable::parse(&text) {

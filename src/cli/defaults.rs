@@ -1,0 +1,71 @@
+//! Settings become the defaults of the options: so an option wins over its setting, and `--help`
+//! shows the player's own.
+
+use clap::Command;
+
+use crate::settings::Settings;
+
+/// The command line as this player has settled it.
+pub(super) fn settled(command: Command, settings: &Settings) -> Command {
+    let usual = Settings::default();
+    let changed: Vec<(&str, String)> = settings
+        .values()
+        .zip(usual.values())
+        .filter(|(own, usual)| own != usual)
+        .map(|((_, option, value), _)| (option, value))
+        .collect();
+    with_defaults(command, &changed)
+}
+
+/// The command and all under it, with these defaults wherever one has such an option.
+fn with_defaults(mut command: Command, defaults: &[(&str, String)]) -> Command {
+    for (option, value) in defaults {
+        if command.get_arguments().any(|argument| argument.get_id() == option) {
+            command = command.mut_arg(option, |argument| argument.default_value(value.clone()));
+        }
+    }
+    command.mut_subcommands(|under| with_defaults(under, defaults))
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::{CommandFactory, Parser};
+
+    use super::*;
+    use crate::cli::Cli;
+    use crate::library::Library;
+    use crate::tui::theme::{Depth, Themes};
+
+    #[test]
+    fn every_setting_is_the_default_of_an_option() {
+        let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
+        let text = "theme = \"dark\"\nascii = \"never\"\nspelling = \"strict\"\n\
+                    tuning = \"D A D G A D\"\nlabels = \"degree\"\nfamilies = \"all\"\n\
+                    reach_mm = 97.5\nleft_handed = true\nupside_down = true\n";
+        let (settings, problems) = Settings::read("s.toml", text, &library, &themes);
+        assert_eq!(problems, []);
+        let mut command = settled(Cli::command(), &settings);
+        command.build();
+        let under = command.get_subcommands().flat_map(Command::get_arguments);
+        let arguments: Vec<_> = command.get_arguments().chain(under).collect();
+        for (_, option, value) in settings.values() {
+            let of_that_name = arguments.iter().filter(|argument| argument.get_id() == option);
+            let defaults: Vec<_> =
+                of_that_name.map(|argument| argument.get_default_values()).collect();
+            assert!(!defaults.is_empty(), "{option}");
+            for default in defaults {
+                assert_eq!(default, [&*value], "{option}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_usual_settings_are_the_usual_defaults() {
+        let usual = Cli::parse_from(["fretloom"]);
+        let settings = Settings::default();
+        assert_eq!((usual.theme, usual.common.ascii), (settings.theme, settings.ascii));
+        assert_eq!(usual.common.tuning, settings.tuning);
+        let usual = settled(Cli::command(), &Settings::default()).render_long_help().to_string();
+        assert_eq!(usual, Cli::command().render_long_help().to_string());
+    }
+}

@@ -1,0 +1,26 @@
+//! The player's own files in words.
+
+use super::{row, table};
+use crate::answer::{CheckAnswer, SettingsAnswer};
+
+/// A problem a line; a sentence where there is none.
+pub(in crate::cli) fn check(answer: &CheckAnswer) -> String {
+    if answer.problems.is_empty() {
+        return "nothing is wrong in your files\n".to_owned();
+    }
+    answer.problems.iter().map(|problem| format!("{problem}\n")).collect()
+}
+
+/// Where the file is, and what is in force.
+pub(in crate::cli) fn settings(answer: &SettingsAnswer) -> String {
+    let file = match (&answer.file, answer.exists) {
+        (None, _) => "there is no folder for settings; FRETLOOM_CONFIG may name one".to_owned(),
+        (Some(file), true) => file.clone(),
+        (Some(file), false) => {
+            format!("{file} is not there; fretloom settings --write begins one")
+        }
+    };
+    let rows: Vec<Vec<String>> =
+        answer.settings.iter().map(|one| row([one.name, &one.value])).collect();
+    format!("{file}\n\n{}", table(&rows))
+}

@@ -1,0 +1,91 @@
+//! The table of settings.
+
+use fretloom_theory::Spelling;
+use toml::de::DeValue;
+
+use super::value::{families, hand, one_of, switch, theme, tuning, word};
+use super::{Ascii, Known, Settings};
+use crate::answer::Labels;
+
+/// Puts a value that was read into the settings.
+pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;
+
+/// One setting: its name in the file, the option of the command line that wins over it, how it is
+/// read, and how it is printed for that option.
+pub(super) struct Row {
+    pub(super) name: &'static str,
+    pub(super) option: &'static str,
+    pub(super) read: fn(&DeValue<'_>, &Known<'_>) -> Result<Set, String>,
+    pub(super) print: fn(&Settings) -> String,
+}
+
+/// A value that was read, to be put where `place` says.
+fn set<T: 'static>(value: T, place: fn(&mut Settings) -> &mut T) -> Set {
+    Box::new(move |settings| *place(settings) = value)
+}
+
+const SPELLINGS: [(&str, Spelling); 2] = [("plain", Spelling::Plain), ("strict", Spelling::Strict)];
+
+const ASCII: [(&str, Ascii); 3] =
+    [("auto", Ascii::Auto), ("always", Ascii::Always), ("never", Ascii::Never)];
+
+/// Every setting, in the order of the sample.
+pub(super) const ROWS: &[Row] = &[
+    Row {
+        name: "theme",
+        option: "theme",
+        read: |value, known| Ok(set(theme(value, known)?, |settings| &mut settings.theme)),
+        print: |settings| settings.theme.clone(),
+    },
+    Row {
+        name: "ascii",
+        option: "ascii",
+        read: |value, _| Ok(set(one_of(value, &ASCII)?, |settings| &mut settings.ascii)),
+        print: |settings| word(&settings.ascii, &ASCII),
+    },
+    Row {
+        name: "spelling",
+        option: "spelling",
+        read: |value, _| Ok(set(one_of(value, &SPELLINGS)?, |settings| &mut settings.spelling)),
+        print: |settings| word(&settings.spelling, &SPELLINGS),
+    },
+    Row {
+        name: "tuning",
+        option: "tuning",
+        read: |value, known| Ok(set(tuning(value, known)?, |settings| &mut settings.tuning)),
+        print: |settings| settings.tuning.clone(),
+    },
+    Row {
+        name: "labels",
+        option: "labels",
+        read: |value, _| {
+            let words = Labels::ALL.map(|labels| (labels.word(), labels));
+            Ok(set(one_of(value, &words)?, |settings| &mut settings.labels))
+        },
+        print: |settings| settings.labels.word().to_owned(),
+    },
+    Row {
+        name: "families",
+        option: "families",
+        read: |value, _| Ok(set(families(value)?, |settings| &mut settings.families)),
+        print: |settings| settings.families.to_string(),
+    },
+    Row {
+        name: "reach_mm",
+        option: "reach",
+        read: |value, _| Ok(set(hand(value)?, |settings| &mut settings.hand)),
+        print: |settings| settings.hand.reach_mm().to_string(),
+    },
+    Row {
+        name: "left_handed",
+        option: "left_handed",
+        read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.left_handed)),
+        print: |settings| settings.left_handed.to_string(),
+    },
+    Row {
+        name: "upside_down",
+        option: "upside_down",
+        read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.upside_down)),
+        print: |settings| settings.upside_down.to_string(),
+    },
+];

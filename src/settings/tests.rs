@@ -1,0 +1,94 @@
+//! Settings, right and wrong.
+
+use super::*;
+use crate::tui::theme::Depth;
+
+fn read(content: &str) -> (Settings, Vec<String>) {
+    let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
+    let (settings, problems) = Settings::read("s.toml", content, &library, &themes);
+    (settings, problems.iter().map(ToString::to_string).collect())
+}
+
+#[test]
+fn the_sample_is_the_defaults_and_has_every_setting() {
+    assert_eq!(read(SAMPLE), (Settings::default(), Vec::new()));
+    assert_eq!(read(""), (Settings::default(), Vec::new()));
+    for (name, ..) in Settings::default().values() {
+        let lines = SAMPLE.lines().filter(|line| line.starts_with(&format!("{name} = ")));
+        assert_eq!(lines.count(), 1, "{name}");
+    }
+    let settings = SAMPLE.lines().filter(|line| !line.is_empty() && !line.starts_with('#'));
+    assert_eq!(settings.count(), ROWS.len() + 1);
+}
+
+#[test]
+fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
+    let changed = [
+        ("theme", "\"dark\"", "dark"),
+        ("ascii", "\"always\"", "always"),
+        ("spelling", "\"strict\"", "strict"),
+        ("tuning", "\"D A D G A D\"", "D A D G A D"),
+        ("labels", "\"member\"", "member"),
+        ("families", "\"tertian,sus\"", "tertian,sus"),
+        ("reach_mm", "97.5", "97.5"),
+        ("left_handed", "true", "true"),
+        ("upside_down", "true", "true"),
+    ];
+    assert_eq!(
+        changed.map(|(name, ..)| name).to_vec(),
+        ROWS.iter().map(|row| row.name).collect::<Vec<_>>()
+    );
+    for (name, written, printed) in changed {
+        let (settings, problems) = read(&format!("{name} = {written}"));
+        assert_eq!(problems, [""; 0]);
+        for ((one, _, value), (_, _, usual)) in settings.values().zip(Settings::default().values())
+        {
+            assert_eq!(value, if one == name { printed.to_owned() } else { usual });
+        }
+    }
+}
+
+#[test]
+fn a_newer_file_is_left_alone_and_an_unreadable_version_is_not() {
+    let (settings, problems) = read("theme = \"dark\"\nformat = 2\nmoon = 3\n");
+    assert_eq!(settings, Settings::default());
+    let expected = "s.toml:2:10: found `2`, expected format 1; a newer file is left alone, and none \
+                    of it is used";
+    assert_eq!(problems, [expected]);
+    let (settings, problems) = read("theme = \"dark\"\nformat = \"new\"\n");
+    assert_eq!(settings.theme, "dark");
+    assert_eq!(problems, ["s.toml:2:10: found `\"new\"`, expected a version, as in 1"]);
+}
+
+#[test]
+fn a_wrong_entry_costs_itself_only() {
+    let (settings, problems) = read(
+        "them = \"dark\"\n\
+         theme = \"drak\"\n\
+         ascii = true\n\
+         spelling = \"strict\"\n\
+         tuning = \"guitar-dadgat\"\n\
+         labels = \"degrees\"\n\
+         families = \"sus\"\n\
+         reach_mm = 20\n\
+         left_handed = \"yes\"\n\
+         upside_down true\n",
+    );
+    assert_eq!(settings, Settings { spelling: Spelling::Strict, ..Settings::default() });
+    let expected = [
+        "1:1: found `them`, expected `theme`, perhaps; this key is not used",
+        "2:9: found `\"drak\"`, expected \"terminal\", \"dark\", \"light\", \"high-contrast\" or \
+         \"monochrome\"; did you mean \"dark\"?",
+        "3:9: found `true`, expected \"auto\", \"always\" or \"never\"",
+        "5:10: found `\"guitar-dadgat\"`, expected a tuning of `fretloom tunings`, or its strings, as \
+         in \"D A D G A D\"; did you mean \"guitar-dadgad\"?",
+        "6:10: found `\"degrees\"`, expected \"note\", \"degree\" or \"member\"; did you mean \
+         \"degree\"?",
+        "7:12: found `\"sus\"`, expected \"tertian\", \"tertian,sus\", \"tertian,flat-five\" or \
+         \"all\"",
+        "8:12: found `20`, expected millimetres from 40 to 200, as in 110",
+        "9:15: found `\"yes\"`, expected true or false",
+        "10:1: found `upside_down true`, expected TOML (key with no value, expected `=`)",
+    ];
+    assert_eq!(problems, expected.map(|problem| format!("s.toml:{problem}")));
+}

@@ -1,0 +1,83 @@
+//! Reading the value of a setting; what was expected, where it is none.
+
+use fretloom_fretboard::Hand;
+use toml::de::DeValue;
+
+use super::Known;
+use crate::answer::{self, Families};
+use crate::library::fields::{count, decimal};
+use crate::words::nearest;
+
+/// A version number.
+pub(super) fn format(value: &DeValue<'_>) -> Result<u32, String> {
+    count(value).ok_or_else(|| "a version, as in 1".to_owned())
+}
+
+/// One of some words, as what it means.
+pub(super) fn one_of<T: Copy>(value: &DeValue<'_>, words: &[(&str, T)]) -> Result<T, String> {
+    let written = value.as_str().unwrap_or_default();
+    let found = words.iter().find(|(word, _)| *word == written);
+    let names = words.iter().map(|(word, _)| *word);
+    found.map(|(_, meaning)| *meaning).ok_or_else(|| choice_of(written, names))
+}
+
+/// The word that means this.
+pub(super) fn word<T: PartialEq>(meaning: &T, words: &[(&str, T)]) -> String {
+    let found = words.iter().find(|(_, known)| known == meaning);
+    found.map(|(word, _)| (*word).to_owned()).unwrap_or_default()
+}
+
+/// `"a" or "b"; did you mean "a"?`
+fn choice_of<'a>(written: &str, words: impl Iterator<Item = &'a str> + Clone) -> String {
+    let quoted: Vec<String> = words.clone().map(|word| format!("\"{word}\"")).collect();
+    let all = match quoted.split_last() {
+        Some((last, before)) if !before.is_empty() => format!("{} or {last}", before.join(", ")),
+        _ => quoted.concat(),
+    };
+    match nearest(written, words) {
+        Some(near) => format!("{all}; did you mean \"{near}\"?"),
+        None => all,
+    }
+}
+
+/// The name of a theme there is.
+pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
+    let written = value.as_str().unwrap_or_default();
+    if known.themes.get(written).is_some() {
+        return Ok(written.to_owned());
+    }
+    Err(choice_of(written, known.themes.names().collect::<Vec<_>>().into_iter()))
+}
+
+/// A tuning there is.
+pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
+    let written = value.as_str().unwrap_or_default();
+    let tunings = &known.library.tunings;
+    if answer::find_tuning(tunings, written).is_ok() {
+        return Ok(written.to_owned());
+    }
+    let ids = tunings.iter().map(|(tuning, _)| tuning.id());
+    let near = nearest(written, ids).map(|near| format!("; did you mean \"{near}\"?"));
+    let expected = "a tuning of `fretloom tunings`, or its strings, as in \"D A D G A D\"";
+    Err(expected.to_owned() + &near.unwrap_or_default())
+}
+
+/// Families that the keys of the screen know too.
+pub(super) fn families(value: &DeValue<'_>) -> Result<Families, String> {
+    let turns = Families::in_turn().map(|(families, _)| families);
+    let words = turns.each_ref().map(ToString::to_string);
+    let written = value.as_str().unwrap_or_default();
+    let families = written.parse().ok().filter(|families| turns.contains(families));
+    families.ok_or_else(|| choice_of(written, words.iter().map(String::as_str)))
+}
+
+/// A hand by its reach.
+pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
+    let hand = decimal(value).and_then(Hand::reaching_mm);
+    hand.ok_or_else(|| "millimetres from 40 to 200, as in 110".to_owned())
+}
+
+/// Yes or no.
+pub(super) fn switch(value: &DeValue<'_>) -> Result<bool, String> {
+    value.as_bool().ok_or_else(|| "true or false".to_owned())
+}

@@ -1,0 +1,59 @@
+//! What the program remembers from one start to the next.
+//!
+//! State is the program's, settings are the player's: nothing here is meant to be edited, and
+//! nothing a player writes is ever written here. The folder comes as an argument; [`Folders`] finds
+//! it.
+//!
+//! [`Folders`]: crate::library::Folders
+
+mod session;
+mod whole_file;
+
+pub use session::{Session, SessionStore};
+
+use std::{fmt, io};
+
+/// Why state could not be read or written.
+#[derive(Debug)]
+#[non_exhaustive]
+pub enum StoreError {
+    /// A newer fretloom wrote it; it is left alone.
+    Newer {
+        /// The format that was found.
+        format: u64,
+    },
+    /// What is there cannot be read.
+    Unreadable(String),
+    /// Another fretloom is writing at this moment.
+    Busy,
+    /// The system refused.
+    Io(io::Error),
+}
+
+impl fmt::Display for StoreError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            StoreError::Newer { format } => {
+                let known = Session::FORMAT;
+                write!(
+                    f,
+                    "the session has format {format}; expected {known}, so it is left to the \
+                     newer fretloom that wrote it"
+                )
+            }
+            StoreError::Unreadable(why) => {
+                write!(f, "the session cannot be read: {why}; expected what fretloom wrote")
+            }
+            StoreError::Busy => f.write_str("another fretloom is writing the session"),
+            StoreError::Io(error) => write!(f, "the session cannot be kept: {error}"),
+        }
+    }
+}
+
+impl std::error::Error for StoreError {}
+
+impl From<io::Error> for StoreError {
+    fn from(error: io::Error) -> Self {
+        StoreError::Io(error)
+    }
+}

@@ -1,0 +1,269 @@
+//! Where the player left off.
+
+use std::io;
+use std::path::{Path, PathBuf};
+
+use serde::{Deserialize, Serialize};
+
+use super::StoreError;
+use super::whole_file::Turn;
+use crate::library::files::read_text;
+
+/// Where the player left off: every value as its command or its option would be typed, so that a
+/// value that means nothing any more is refused by the one reader there is, and costs itself.
+///
+/// An absent value is `None`: the program begins with its own.
+#[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Session {
+    /// The chord's symbol: `Gmaj7#11`.
+    pub chord: Option<String>,
+    /// The scale's name: `G Lydian`.
+    pub scale: Option<String>,
+    /// The pair by its two triads: `G & A`.
+    pub pair: Option<String>,
+    /// The tuning's id, or its strings with octaves.
+    pub tuning: Option<String>,
+    /// The fret of the capo.
+    pub capo: Option<u8>,
+    /// The strings that a partial capo holds: `5-4-3`.
+    pub capo_strings: Option<String>,
+    /// The strings that the ladder climbs: `4-3-2`.
+    pub strings: Option<String>,
+    /// Are the other strings quiet?
+    pub locked: Option<bool>,
+    /// Which rung of the ladder is in hand, from 0.
+    pub rung: Option<u32>,
+    /// What stands in the marks: `note`, `degree` or `member`.
+    pub labels: Option<String>,
+    /// How triads are written: `plain` or `strict`.
+    pub spelling: Option<String>,
+    /// The view of the neck by its word.
+    pub view: Option<String>,
+    /// Which triads take part: `tertian,sus`.
+    pub families: Option<String>,
+    /// The wishes as they are typed on the screen: `7 #11 -13`.
+    pub wishes: Option<String>,
+    /// The first fret in view.
+    pub first_fret: Option<u8>,
+}
+
+impl Session {
+    /// The format of the file. It grows when an older fretloom would misread a newer file; a value
+    /// that is merely new does not ask for that.
+    pub const FORMAT: u64 = 1;
+
+    /// The file's name in the state folder.
+    const FILE: &'static str = "session.json";
+}
+
+/// The file as it is written.
+#[derive(Serialize, Deserialize)]
+struct Stored {
+    format: u64,
+    #[serde(flatten)]
+    session: Session,
+}
+
+/// What a file of any version has.
+#[derive(Deserialize)]
+struct Version {
+    format: u64,
+}
+
+/// Keeps the session in the state folder.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::store::{Session, SessionStore};
+///
+/// let folder = std::env::temp_dir().join(format!("fretloom-doc-{}", std::process::id()));
+/// let store = SessionStore::in_folder(&folder);
+/// assert_eq!(store.load().unwrap(), None);
+/// let session = Session { chord: Some("Dm7".to_owned()), ..Session::default() };
+/// store.save(&session).unwrap();
+/// assert_eq!(store.load().unwrap(), Some(session));
+/// # std::fs::remove_dir_all(&folder).unwrap();
+/// ```
+#[derive(Clone, Debug)]
+pub struct SessionStore {
+    folder: PathBuf,
+}
+
+impl SessionStore {
+    /// The store in the player's state folder, which need not exist yet.
+    #[must_use]
+    pub fn in_folder(folder: &Path) -> SessionStore {
+        SessionStore { folder: folder.to_owned() }
+    }
+
+    /// The session, if one was ever saved. Reading asks for no turn: the file is always whole.
+    ///
+    /// # Errors
+    ///
+    /// Where a newer fretloom wrote it, or it cannot be read.
+    pub fn load(&self) -> Result<Option<Session>, StoreError> {
+        let text = match read_text(&self.folder.join(Session::FILE)) {
+            Ok(text) => text,
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+            Err(error) => return Err(error.into()),
+        };
+        let unreadable = |error: serde_json::Error| StoreError::Unreadable(error.to_string());
+        let Version { format } = serde_json::from_str(&text).map_err(unreadable)?;
+        if format > Session::FORMAT {
+            return Err(StoreError::Newer { format });
+        }
+        let stored: Stored = serde_json::from_str(&text).map_err(unreadable)?;
+        Ok(Some(stored.session))
+    }
+
+    /// Saves the session in the place of the one before. A crash at any moment leaves one of the
+    /// two, whole. What cannot be read is replaced; what a newer fretloom wrote is not.
+    ///
+    /// # Errors
+    ///
+    /// Where a newer fretloom wrote the session that is there, another program is writing it now,
+    /// or the system refuses.
+    pub fn save(&self, session: &Session) -> Result<(), StoreError> {
+        let turn = Turn::take(&self.folder)?;
+        if let Err(newer @ StoreError::Newer { .. }) = self.load() {
+            return Err(newer);
+        }
+        let stored = Stored { format: Session::FORMAT, session: session.clone() };
+        let text = serde_json::to_string_pretty(&stored).map_err(io::Error::from)?;
+        Ok(turn.replace(Session::FILE, &(text + "\n"))?)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::atomic::{AtomicU32, Ordering};
+    use std::{fs, thread};
+
+    use super::*;
+
+    /// A state folder, gone when the test is over.
+    struct Folder(PathBuf);
+
+    impl Folder {
+        fn new() -> Folder {
+            static NEXT: AtomicU32 = AtomicU32::new(0);
+            let number = NEXT.fetch_add(1, Ordering::Relaxed);
+            let name = format!("fretloom-state-{}-{number}", std::process::id());
+            Folder(std::env::temp_dir().join(name).join("deeper"))
+        }
+
+        fn store(&self) -> SessionStore {
+            SessionStore::in_folder(&self.0)
+        }
+
+        fn put(&self, name: &str, content: &str) {
+            fs::create_dir_all(&self.0).unwrap();
+            fs::write(self.0.join(name), content).unwrap();
+        }
+
+        fn content(&self) -> String {
+            fs::read_to_string(self.0.join(Session::FILE)).unwrap()
+        }
+    }
+
+    impl Drop for Folder {
+        fn drop(&mut self) {
+            let _ = fs::remove_dir_all(self.0.parent().unwrap());
+        }
+    }
+
+    fn on(chord: &str) -> Session {
+        Session { chord: Some(chord.to_owned()), capo: Some(2), ..Session::default() }
+    }
+
+    #[test]
+    fn what_is_saved_comes_back() {
+        let folder = Folder::new();
+        assert_eq!(folder.store().load().unwrap(), None);
+        for chord in ["Dm7", "G7", "B♭maj7 \"x\"\n"] {
+            folder.store().save(&on(chord)).unwrap();
+            assert_eq!(folder.store().load().unwrap(), Some(on(chord)));
+        }
+        let names = fs::read_dir(&folder.0).unwrap().map(|entry| entry.unwrap().file_name());
+        let mut names: Vec<_> = names.collect();
+        names.sort();
+        assert_eq!(names, ["lock", "session.json"]);
+    }
+
+    #[test]
+    fn a_file_of_a_newer_version_is_left_alone() {
+        let folder = Folder::new();
+        let newer = "{\"format\":2,\"chord\":[\"Dm7\",\"G7\"]}";
+        folder.put(Session::FILE, newer);
+        for error in [folder.store().load().map(|_| ()), folder.store().save(&on("C"))] {
+            let said = error.unwrap_err().to_string();
+            assert!(said.starts_with("the session has format 2; expected 1"), "{said}");
+        }
+        assert_eq!(folder.content(), newer);
+    }
+
+    #[test]
+    fn values_that_are_missing_or_unknown_cost_nothing() {
+        let folder = Folder::new();
+        folder.put(Session::FILE, "{\"format\":1,\"chord\":\"Dm7\",\"colour_of_strap\":\"red\"}");
+        let found = folder.store().load().unwrap().unwrap();
+        assert_eq!(found, Session { capo: None, ..on("Dm7") });
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_told_and_can_be_replaced() {
+        let folder = Folder::new();
+        for broken in ["", "{", "[]", "{\"format\":-1}", "{\"format\":1,\"capo\":900}"] {
+            folder.put(Session::FILE, broken);
+            let said = folder.store().load().unwrap_err();
+            assert!(matches!(said, StoreError::Unreadable(_)), "{broken}: {said}");
+            folder.store().save(&on("C")).unwrap();
+            assert_eq!(folder.store().load().unwrap(), Some(on("C")));
+        }
+    }
+
+    /// A crash can leave half of the new file, and never half of the one that is read.
+    #[test]
+    fn what_a_crash_leaves_behind_does_no_harm() {
+        let folder = Folder::new();
+        folder.store().save(&on("Dm7")).unwrap();
+        folder.put("session.json.new", "{\"format\":1,\"chor");
+        assert_eq!(folder.store().load().unwrap(), Some(on("Dm7")));
+        folder.store().save(&on("G7")).unwrap();
+        assert_eq!(folder.store().load().unwrap(), Some(on("G7")));
+    }
+
+    #[test]
+    fn one_program_writes_at_a_time() {
+        let folder = Folder::new();
+        let turn = Turn::take(&folder.0).unwrap();
+        assert!(matches!(folder.store().save(&on("C")), Err(StoreError::Busy)));
+        drop(turn);
+        folder.store().save(&on("C")).unwrap();
+    }
+
+    #[test]
+    fn whoever_reads_while_others_write_reads_a_whole_session() {
+        let folder = Folder::new();
+        folder.store().save(&on("start")).unwrap();
+        thread::scope(|scope| {
+            for writer in 0..3 {
+                let store = folder.store();
+                scope.spawn(move || {
+                    for round in 0..20 {
+                        let long = "x".repeat(round * 400);
+                        match store.save(&on(&format!("{writer} {long}"))) {
+                            Ok(()) | Err(StoreError::Busy) => {}
+                            Err(error) => panic!("{error}"),
+                        }
+                    }
+                });
+            }
+            for _ in 0..100 {
+                assert!(folder.store().load().unwrap().unwrap().chord.is_some());
+            }
+        });
+    }
+}

@@ -1,0 +1,89 @@
+//! The themes that there are.
+
+use std::path::Path;
+
+use super::{Depth, Theme, read};
+use crate::library::Problem;
+use crate::library::files::{read_text, toml_files, unreadable};
+
+/// The files of `assets/themes/`, in the order of lists.
+const BUILT_IN: [(&str, &str); 5] = [
+    ("terminal", include_str!("../../../assets/themes/terminal.toml")),
+    ("dark", include_str!("../../../assets/themes/dark.toml")),
+    ("light", include_str!("../../../assets/themes/light.toml")),
+    ("high-contrast", include_str!("../../../assets/themes/high-contrast.toml")),
+    ("monochrome", include_str!("../../../assets/themes/monochrome.toml")),
+];
+
+/// The themes that there are, and what was wrong with their files.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::tui::theme::{Depth, Themes};
+/// let themes = Themes::load(None, Depth::Full);
+/// assert!(themes.problems().is_empty());
+/// assert!(themes.names().any(|name| name == "high-contrast"));
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct Themes {
+    themes: Vec<(String, Theme)>,
+    problems: Vec<Problem>,
+}
+
+impl Themes {
+    /// The built-in themes and those in the folder `themes` of the player's `config_folder`, with
+    /// their colours mapped to what the terminal has. A player's theme with the name of a built-in
+    /// one takes its place.
+    #[must_use]
+    pub fn load(config_folder: Option<&Path>, depth: Depth) -> Themes {
+        let mut themes = Themes { themes: Vec::new(), problems: Vec::new() };
+        for (name, content) in BUILT_IN {
+            themes.add(&format!("assets/themes/{name}.toml"), name, content, depth);
+        }
+        if let Some(folder) = config_folder {
+            themes.add_folder(&folder.join("themes"), depth);
+        }
+        themes
+    }
+
+    /// Their names, the built-in ones first.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.themes.iter().map(|(name, _)| name.as_str())
+    }
+
+    /// The theme of that name.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<Theme> {
+        self.themes.iter().find(|(there, _)| there == name).map(|(_, theme)| *theme)
+    }
+
+    /// What could not be used.
+    #[must_use]
+    pub fn problems(&self) -> &[Problem] {
+        &self.problems
+    }
+
+    fn add_folder(&mut self, folder: &Path, depth: Depth) {
+        let files = match toml_files(folder) {
+            Ok(files) => files,
+            Err(error) => return self.problems.push(unreadable(folder, "a folder", &error)),
+        };
+        for path in files {
+            let name = path.file_stem().unwrap_or_default().to_string_lossy();
+            match read_text(&path) {
+                Ok(content) => self.add(&path.display().to_string(), &name, &content, depth),
+                Err(error) => self.problems.push(unreadable(&path, "a file", &error)),
+            }
+        }
+    }
+
+    fn add(&mut self, file: &str, name: &str, content: &str, depth: Depth) {
+        let (theme, problems) = read::read(file, content, depth);
+        self.problems.extend(problems);
+        match self.themes.iter_mut().find(|(there, _)| there == name) {
+            Some((_, there)) => *there = theme,
+            None => self.themes.push((name.to_owned(), theme)),
+        }
+    }
+}
