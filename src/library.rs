@@ -12,12 +12,14 @@ mod problem;
 pub(crate) mod recover;
 mod scales;
 mod source;
+mod strays;
 mod tunings;
 
 pub use folders::{Custom, Folders};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
+pub use strays::strays;
 pub use tunings::LoadedTunings;
 
 use std::path::Path;

@@ -81,6 +81,28 @@ fn sound_files_have_no_problem() {
     assert_eq!(home.run(&["check"]).printed(), sound);
 }
 
+/// A name with a slip is never read, and nothing else would tell.
+#[test]
+fn files_that_nobody_reads_are_told() {
+    let home = Home::new();
+    let mut expected = String::new();
+    for (name, near) in [
+        ("key.toml", "; did you mean keys.toml?"),
+        ("my-band.toml", ""),
+        ("setings.toml", "; did you mean settings.toml?"),
+        ("theme/dark.toml", "; did you mean themes?"),
+    ] {
+        home.put(&format!("fretloom/{name}"), "");
+        let file = home.folder().join("fretloom").join(name.split('/').next().unwrap());
+        let all =
+            "one of settings.toml, keys.toml, scales.toml, themes, tunings; nothing reads this";
+        expected += &format!("{}:1:1: expected {all}{near}\n", file.display());
+    }
+    home.put("fretloom/README.md", "what I changed");
+    let said = home.run(&["check"]);
+    assert_eq!((said.status, said.out), (Some(1), expected));
+}
+
 #[test]
 fn the_sample_is_printed_and_written_and_never_written_over() {
     let home = Home::new();

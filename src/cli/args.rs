@@ -35,7 +35,7 @@ pub struct Cli {
 
     /// What to print instead of opening the screen
     #[command(subcommand)]
-    pub command: Option<Command>,
+    pub command: Option<Wish>,
 
     /// The colours of the screen: terminal, dark, light, high-contrast, monochrome, or your own
     #[arg(long, value_name = "NAME", default_value = "terminal")]
@@ -106,6 +106,17 @@ impl From<SpellingArg> for Spelling {
     }
 }
 
+/// What is wanted instead of the screen.
+#[derive(Subcommand, Debug)]
+pub enum Wish {
+    /// An answer to a question of music
+    #[command(flatten)]
+    Print(Command),
+    /// Something about the program and the player's own files
+    #[command(flatten)]
+    Own(OwnCommand),
+}
+
 /// What to print.
 #[derive(Subcommand, Debug)]
 pub enum Command {
@@ -141,6 +152,11 @@ pub enum Command {
         #[command(subcommand)]
         question: Option<TuningQuestion>,
     },
+}
+
+/// What there is about the program and the player's own files.
+#[derive(Subcommand, Debug)]
+pub enum OwnCommand {
     /// What is wrong in your own files: settings, keys, themes, tunings, scales; status 1 if
     /// anything is
     Check,

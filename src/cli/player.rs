@@ -1,6 +1,6 @@
 //! Everything of the player's own, read once at the start.
 
-use crate::library::{Folders, Library, Problem};
+use crate::library::{Folders, Library, Problem, strays};
 use crate::settings::Settings;
 use crate::tui::command::Keys;
 use crate::tui::theme::{Depth, Theme, Themes};
@@ -41,6 +41,7 @@ impl Player {
             .chain(self.themes.problems())
             .chain(self.library.problems())
             .cloned()
+            .chain(self.folders.config.iter().flat_map(|folder| strays(folder)))
             .collect()
     }
 

@@ -8,7 +8,7 @@ use fretloom_fretboard::{FretRange, Neck, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
-use super::args::{self, Cli, Command, TuningQuestion, Wanted};
+use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
 use super::player::Player;
 use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{Failure, Outcome, complain, finger, own_files, shell, text};
@@ -30,23 +30,29 @@ struct Call<'a> {
 pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
     match &cli.command {
         None => open_screen(cli, player),
-        Some(Command::Check) => {
-            let answer = CheckAnswer::new(player.problems());
-            let text = printed(cli, &answer, text::check);
-            let sound = answer.problems.is_empty();
-            Ok(if sound { Outcome::Print(text) } else { Outcome::PrintProblems(text) })
-        }
-        Some(Command::Settings(wanted)) => {
-            own_files::settings(wanted, &player, |answer| printed(cli, answer, text::settings))
-        }
-        Some(Command::Completions { shell }) => Ok(Outcome::Print(shell::completions(*shell))),
-        Some(Command::Manual { command }) => Ok(Outcome::Print(shell::manual(command.as_deref())?)),
-        Some(command) => {
+        Some(Wish::Own(command)) => own(cli, command, &player),
+        Some(Wish::Print(command)) => {
             say_all(&player.settings_problems);
             let call = Call { cli, library: player.library };
             Ok(Outcome::Print(call.print(command)?))
         }
     }
+}
+
+fn own(cli: &Cli, command: &OwnCommand, player: &Player) -> Result<Outcome, Failure> {
+    Ok(match command {
+        OwnCommand::Check => {
+            let answer = CheckAnswer::new(player.problems());
+            let text = printed(cli, &answer, text::check);
+            let sound = answer.problems.is_empty();
+            if sound { Outcome::Print(text) } else { Outcome::PrintProblems(text) }
+        }
+        OwnCommand::Settings(wanted) => {
+            own_files::settings(wanted, player, |answer| printed(cli, answer, text::settings))?
+        }
+        OwnCommand::Completions { shell } => Outcome::Print(shell::completions(*shell)),
+        OwnCommand::Manual { command } => Outcome::Print(shell::manual(command.as_deref())?),
+    })
 }
 
 impl Call<'_> {
@@ -90,11 +96,6 @@ impl Call<'_> {
                 let answer = CompareAnswer::new(self.tunings(), a, b, pair)?;
                 self.printed(&answer, text::compare)
             }
-            // Those were run already: they need more than a library.
-            Command::Check
-            | Command::Settings(_)
-            | Command::Completions { .. }
-            | Command::Manual { .. } => String::new(),
         })
     }
 

@@ -1,0 +1,40 @@
+//! Files in the player's folder that nothing reads, most often for a slip in their name.
+
+use std::ffi::OsStr;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use super::Problem;
+use crate::words::nearest;
+
+/// What is read there.
+const READ: [&str; 5] = ["settings.toml", "keys.toml", "scales.toml", "themes", "tunings"];
+
+/// A problem for each TOML file in the player's folder that nothing reads, and for each other entry
+/// whose name is nearly one that is read.
+#[must_use]
+pub fn strays(config_folder: &Path) -> Vec<Problem> {
+    let entries = fs::read_dir(config_folder).into_iter().flatten();
+    let mut paths: Vec<PathBuf> = entries.flatten().map(|entry| entry.path()).collect();
+    paths.sort();
+    paths.iter().filter_map(|path| stray(path)).collect()
+}
+
+fn stray(path: &Path) -> Option<Problem> {
+    let name = path.file_name().and_then(OsStr::to_str)?;
+    if READ.contains(&name) {
+        return None;
+    }
+    // The common end would make any two names alike.
+    let stem = |name: &'static str| name.strip_suffix(".toml").unwrap_or(name);
+    let written = name.strip_suffix(".toml").unwrap_or(name);
+    let near = READ.into_iter().find(|read| Some(stem(read)) == nearest(written, READ.map(stem)));
+    let is_toml = path.extension().is_some_and(|extension| extension == "toml");
+    if near.is_none() && !is_toml {
+        return None;
+    }
+    let near = near.map(|near| format!("; did you mean {near}?")).unwrap_or_default();
+    let all = READ.join(", ");
+    let expected = format!("one of {all}; nothing reads this{near}");
+    Some(Problem::of_file(&path.display().to_string(), expected))
+}
