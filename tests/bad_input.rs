@@ -208,14 +208,11 @@ fn options_of_another_view_are_wrong_usage() {
         ("set", &["--chain", "2"], "--choice says nothing in the view set"),
         ("two", &["--overlap", "yes"], "expected --view across"),
         ("two", &["--inversions", "root"], "expected --view across"),
-        ("position", &["--reach", "100"], "expected --view set or across or two"),
         ("across", &["--inversions", "root,any,first"], "--inversions names 3: expected one"),
     ] {
         let call = [&["neck", "Dm7", "--view", view], options].concat();
         assert_wrong_usage(&call, &[words, "Usage: fretloom"]);
     }
-    let without = "--reach says nothing without a view: expected --view set or across or two too";
-    assert_wrong_usage(&["neck", "Dm7", "--reach", "100"], &[without]);
     assert_wrong_usage(&["neck", "Dm7", "--choice", "1"], &["--view <VIEW>"]);
 }
 

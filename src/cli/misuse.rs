@@ -1,13 +1,13 @@
 //! Options that say nothing where they stand. They are refused: what is asked for and then ignored
 //! would look answered.
 
-use super::args::{Cli, Command, Neck, TuningQuestion, ViewWord};
+use super::args::{Cli, Command, Neck, TuningQuestion, ViewWord, Wish};
 
 /// The option that does not apply, in words; `None` where all of them do.
 pub(super) fn misused(cli: &Cli) -> Option<String> {
     match &cli.command {
-        Some(Command::Neck(neck)) => misused_on_neck(neck),
-        Some(Command::Tunings { question: Some(TuningQuestion::Compare { .. }) }) => {
+        Some(Wish::Print(Command::Neck(neck))) => misused_on_neck(neck),
+        Some(Wish::Print(Command::Tunings { question: Some(TuningQuestion::Compare { .. }) })) => {
             cli.common.capo.is_some().then(capo_beside_compare)
         }
         _ => None,
@@ -44,7 +44,7 @@ fn misused_on_neck(neck: &Neck) -> Option<String> {
     })
 }
 
-fn options(neck: &Neck) -> [ViewOption; 7] {
+fn options(neck: &Neck) -> [ViewOption; 6] {
     use ViewWord::{Across, Position, Set, Two};
     let view = &neck.view;
     let option = |name, is_given, views| ViewOption { name, is_given, views };
@@ -55,7 +55,6 @@ fn options(neck: &Neck) -> [ViewOption; 7] {
         option("--choice", view.choice.is_some(), &[Across, Two]),
         option("--overlap", view.overlap.is_some(), &[Across]),
         option("--inversions", !view.inversions.is_empty(), &[Across]),
-        option("--reach", view.hand.reach.is_some(), &[Set, Across, Two]),
     ]
 }
 

@@ -82,7 +82,8 @@ fn a_wrong_entry_costs_itself_only() {
         "3:9: found `true`, expected \"auto\", \"always\" or \"never\"",
         "5:10: found `\"guitar-dadgat\"`, expected a tuning of `fretloom tunings`, or its strings, as \
          in \"D A D G A D\"; did you mean \"guitar-dadgad\"?",
-        "6:10: found `\"degrees\"`, expected \"note\", \"degree\" or \"member\"; did you mean \
+        "6:10: found `\"degrees\"`, expected \"note\", \"degree\", \"member\", \"finger\" or \
+         \"order\"; did you mean \
          \"degree\"?",
         "7:12: found `\"sus\"`, expected \"tertian\", \"tertian,sus\", \"tertian,flat-five\" or \
          \"all\"",
