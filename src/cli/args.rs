@@ -106,6 +106,7 @@ impl From<SpellingArg> for Spelling {
 
 /// What is wanted instead of the screen.
 #[derive(Subcommand, Debug)]
+#[expect(clippy::large_enum_variant, reason = "there is one in a process")]
 pub enum Wish {
     /// An answer to a question of music
     #[command(flatten)]
