@@ -108,7 +108,7 @@ impl From<SpellingArg> for Spelling {
 
 /// What is wanted instead of the screen.
 #[derive(Subcommand, Debug)]
-#[allow(clippy::large_enum_variant, reason = "one is made in a run")]
+#[expect(clippy::large_enum_variant, reason = "there is one in a process")]
 pub enum Wish {
     /// An answer to a question of music
     #[command(flatten)]
