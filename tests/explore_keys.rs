@@ -285,6 +285,13 @@ const TRIPLES: &[Triple] = {
         triple(Explore, LeftHanded, FIRST_STRING, ("r", LEFT), "r", RIGHT),
         triple(Explore, UpsideDown, FIRST_STRING, ("", RIGHT), "y", UPSIDE_DOWN),
         triple(Explore, UpsideDown, FIRST_STRING, ("y", UPSIDE_DOWN), "y", RIGHT),
+        triple(Explore, Undo, PAIR, ("down down", "A & Bm"), "z", "G & F#m"),
+        triple(Explore, Undo, TOLD, ("", USUAL_FINGERS), "z", "nothing to take back"),
+        triple(Explore, Redo, PAIR, ("down down z z", "G & A"), "Z Z", "A & Bm"),
+        triple(Explore, Back, CHORD, ("c D m 7 enter", "Dm7"), "<", "Gmaj7♯11"),
+        triple(Explore, Back, PAIR, ("down c D m 7 enter", "F & G"), "<", "G & F#m"),
+        triple(Explore, Forward, PAIR, ("c D m 7 enter down <", "G & A"), ">", "Dm & C"),
+        triple(Explore, Forward, TOLD, ("", USUAL_FINGERS), ">", "this is the last chord"),
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
         triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
@@ -688,4 +695,60 @@ fn q_closes_a_list_before_it_quits() {
     assert_eq!(player.effects, []);
     player.press("q");
     assert_eq!(player.effects, [Effect::Quit]);
+}
+
+/// Every command of the explorer that changes something is taken back as a whole, to the last cell,
+/// and made again.
+#[test]
+fn every_change_can_be_taken_back_and_made_again() {
+    let changes = "down s f m space d 1 2 t l h o n p i r y right 9 0 v x v x v x v x V X S up T I";
+    let mut player = Player::after("C7b9", "");
+    let mut seen = vec![below_told(&player)];
+    for key in changes.split(' ') {
+        player.press(key);
+        if seen.last() != Some(&below_told(&player)) {
+            seen.push(below_told(&player));
+        }
+    }
+    player.press("w 7 enter e down enter g d r o p enter c D m 7 enter");
+    let end = below_told(&player);
+    player.press("z z z z");
+    for (step, before) in seen.iter().enumerate().rev() {
+        assert_eq!(&below_told(&player), before, "step {step}");
+        player.press("z");
+    }
+    assert_eq!(TOLD(&player), "nothing to take back");
+    player.press(&"Z ".repeat(seen.len() + 3));
+    assert_eq!(below_told(&player), end);
+}
+
+/// The screen of a guitar without the line that tells what the last key did.
+fn below_told(player: &Player) -> String {
+    let screen = player.screen();
+    let told = screen.lines().position(|line| line.starts_with("─ frets")).unwrap() + 10;
+    screen.lines().enumerate().filter(|(row, _)| *row != told).map(|(_, line)| line).collect()
+}
+
+#[test]
+fn a_chord_that_was_typed_is_one_step_and_looking_is_none() {
+    let mut player = Player::after("Gmaj7#11", "down c D m 7 enter ? esc e esc g esc w esc z");
+    assert_eq!((player.chord().as_str(), player.pair().as_str()), ("Gmaj7♯11", "G & F#m"));
+    player.press("z");
+    assert_eq!(player.pair(), "G & A");
+}
+
+#[test]
+fn chords_are_pages_that_keep_their_scale_and_pair() {
+    let mut player = Player::after("Gmaj7#11", "s down c D m 7 enter down down c G 7 enter < <");
+    let told = |player: &Player| (player.chord(), player.scale(), player.pair());
+    let first = told(&player);
+    assert_eq!((first.0.as_str(), first.1.as_str()), ("Gmaj7♯11", "G Lydian augmented"));
+    player.press("> >");
+    assert_eq!(player.chord(), "G7");
+    player.press("<");
+    assert_eq!(told(&player), ("Dm7".to_owned(), "D Dorian".to_owned(), "Dm & Em".to_owned()));
+    player.press("c C 7 enter");
+    assert_eq!(told(&Player::after("Gmaj7#11", "s down")), first);
+    player.press(">");
+    assert_eq!(TOLD(&player), "this is the last chord");
 }

@@ -3,7 +3,9 @@
 //! [`Explore`] is the whole state; `update.rs` changes it and says what is to be done outside,
 //! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
 
+mod choices;
 mod field;
+mod history;
 mod in_hand;
 mod look;
 mod picker;
@@ -21,7 +23,9 @@ use crate::answer::{
 };
 use crate::library::Library;
 use crate::settings::Settings;
+use choices::{Choices, Page};
 use field::Field;
+use history::History;
 use in_hand::InHand;
 use look::{Look, Looked};
 use picker::Picker;
@@ -78,6 +82,10 @@ pub struct Explore {
     columns: u16,
     rows: u16,
     over: Over,
+    /// What was chosen before every change.
+    past: History<Choices>,
+    /// The chords that the player has been at.
+    pages: History<Page>,
 }
 
 /// A tuning with its neck.
@@ -178,6 +186,8 @@ impl Explore {
             columns: 80,
             rows: 24,
             over: Over::Nothing,
+            past: History::new(),
+            pages: History::new(),
         };
         explore.set = explore.usual_set();
         explore.lay_out();

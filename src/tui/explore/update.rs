@@ -17,7 +17,7 @@ use crate::tui::runtime::{App, Effect};
 impl App for Explore {
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
-            Event::Key(key) => self.press(key),
+            Event::Key(key) => self.remembering(|explore| explore.press(key)),
             Event::Paste(text) => {
                 self.paste(&text);
                 Vec::new()
@@ -37,6 +37,17 @@ impl App for Explore {
 }
 
 impl Explore {
+    /// Does something; if it has changed what is chosen, and was not going back or forward itself,
+    /// it can be taken back.
+    fn remembering(&mut self, doing: impl FnOnce(&mut Explore) -> Vec<Effect>) -> Vec<Effect> {
+        let (before, steps) = (self.choices_made(), self.past.steps());
+        let effects = doing(self);
+        if self.past.steps() == steps && self.choices_made() != before {
+            self.past.record(before);
+        }
+        effects
+    }
+
     fn paste(&mut self, text: &str) {
         match &mut self.over {
             Over::Chord(field) | Over::Wish(field) => field.insert(text),
@@ -189,6 +200,10 @@ impl Explore {
             Command::ScrollLeft => self.scroll_to(self.first_fret.saturating_sub(1)),
             Command::ToNut => self.scroll_to(1),
             Command::ToEnd => self.scroll_to(u8::MAX),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
+            Command::Back => self.page_back(),
+            Command::Forward => self.page_forward(),
             _ => {}
         }
     }

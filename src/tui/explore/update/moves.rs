@@ -12,6 +12,9 @@ use crate::answer::{Families, Labels, Wishes};
 impl Explore {
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
     pub(super) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
+        if read.chord != self.read.chord {
+            self.pages.record(self.page());
+        }
         self.choices = ScaleChoice::for_chord_with(&read.chord, self.library.scales.kinds());
         symbol.clone_into(&mut self.symbol);
         self.read = read;
