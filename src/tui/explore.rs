@@ -9,6 +9,7 @@ mod history;
 mod in_hand;
 mod look;
 mod picker;
+mod session;
 mod update;
 mod view;
 
