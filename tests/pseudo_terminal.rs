@@ -128,8 +128,8 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "While typing a chord"),
-        ("q", "frets 2–12 of 22"),
+        ("\x1b[6~", "take the last change back"),
+        ("\r", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {
         session.send(bytes);
@@ -331,6 +331,15 @@ fn a_session_that_cannot_be_used_is_no_hindrance() {
         assert_eq!(session.wait_exit(DEADLINE), 0, "{content}");
         assert_eq!(std::fs::read_to_string(file).unwrap() == content, kept, "{content}");
     }
+}
+
+/// The shape in hand at the start, its first line as base64.
+#[test]
+fn what_is_copied_goes_to_the_terminal_in_one_piece() {
+    let mut session = start(&[]);
+    session.send("H");
+    session.wait_for("copied the shape in hand, 7 lines", DEADLINE);
+    session.wait_for_bytes(b"\x1b]52;c;W0ddIHJvb3QgcG9zaXRpb24", 1, DEADLINE);
 }
 
 #[test]

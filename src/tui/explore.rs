@@ -4,7 +4,9 @@
 //! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
 
 mod choices;
+mod copying;
 mod field;
+mod finder;
 mod history;
 mod in_hand;
 mod look;
@@ -26,6 +28,7 @@ use crate::library::Library;
 use crate::settings::Settings;
 use choices::{Choices, Page};
 use field::Field;
+use finder::Finder;
 use history::History;
 use in_hand::InHand;
 use look::{Look, Looked};
@@ -118,8 +121,10 @@ enum Over {
     Chord(Field),
     /// Wishes are being typed.
     Wish(Field),
-    /// The help page, from this line on.
-    Help(usize),
+    /// The help page, searched.
+    Help(Finder),
+    /// Every command, searched.
+    Palette(Finder),
     /// The list of tunings.
     Tunings(Box<Picker>),
     /// The list of scales, with one marked.

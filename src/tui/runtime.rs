@@ -11,6 +11,7 @@ use std::{error, fmt, io};
 use ratatui::Frame;
 use ratatui::layout::Size;
 
+use super::clipboard::Clip;
 use super::event::{Event, Wake};
 use super::faults::Faults;
 use super::terminal::{TerminalError, TerminalGuard};
@@ -30,13 +31,15 @@ pub trait App {
 }
 
 /// What an [`App`] asks the runtime to do, since it does nothing to the world itself.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 #[non_exhaustive]
 pub enum Effect {
     /// Ends the program; later effects and events are not carried out.
     Quit,
     /// Stops the program as Ctrl-Z does, until the shell continues it.
     Suspend,
+    /// Asks the terminal to put a text on the player's clipboard.
+    Copy(Clip),
 }
 
 /// Runs an app on the terminal until it quits. To be called once in a process.
@@ -140,6 +143,7 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
         for effect in self.app.update(event) {
             match effect {
                 Effect::Quit => return Ok(ControlFlow::Break(())),
+                Effect::Copy(clip) => self.terminal.copy(&clip).map_err(TerminalError::Io)?,
                 Effect::Suspend => self.terminal.suspend().map_err(TerminalError::Io)?,
             }
         }
