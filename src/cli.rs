@@ -10,6 +10,7 @@ mod finger;
 mod misuse;
 mod own_files;
 mod player;
+mod resume;
 mod run;
 mod shell;
 mod tab;
@@ -102,7 +103,8 @@ fn parse(
     let mut command = defaults::settled(Cli::command(), settings);
     let matches = command.try_get_matches_from_mut(arguments).map_err(Failure::Usage)?;
     let cli = Cli::from_arg_matches(&matches);
-    let cli = cli.map_err(|error| Failure::Usage(error.format(&mut command)))?;
+    let mut cli = cli.map_err(|error| Failure::Usage(error.format(&mut command)))?;
+    cli.typed = args::Typed::of(&matches);
     match (&cli.chord[..], &cli.command) {
         ([word, ..], Some(_)) => Err(misplaced_chord(word)),
         ([word, _, ..], None) => Err(unknown_command(word)),

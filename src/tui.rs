@@ -5,6 +5,7 @@
 //! the effects the app asks for, and draws. An app never touches the terminal, so every screen can
 //! be updated and drawn in a test without one.
 
+pub mod clipboard;
 pub mod command;
 pub mod event;
 pub mod explore;

@@ -251,11 +251,14 @@ const TRIPLES: &[Triple] = {
         triple(List, Up, MARKED, ("e down", "G Lydian augmented"), "up", "G Lydian"),
         triple(List, Up, MARKED, ("e", "G Lydian"), "k", "G Lydian"),
         triple(List, PageDown, MARKED, ("e", "G Lydian"), "pagedown", "G chromatic"),
-        triple(List, PageDown, TOP, ("?", HELP_TOP), "pagedown up", HELP_BELOW),
+        triple(List, PageDown, MARKED, ("e", "G Lydian"), "space", "G chromatic"),
+        triple(Picking, PageDown, SECOND, ("?", HELP_FIRST), "pagedown up", HELP_BELOW),
         triple(List, PageUp, MARKED, ("e space", "G chromatic"), "pageup", "G Lydian"),
-        triple(List, Accept, TOP, ("?", HELP_TOP), "enter", OPENED),
+        triple(Picking, Accept, TOP, ("?", HELP_TOP), "enter", OPENED),
         triple(List, Cancel, SCALE, ("e down", "G Lydian"), "esc", "G Lydian"),
-        triple(List, Cancel, TOP, ("?", HELP_TOP), "q", OPENED),
+        triple(List, Cancel, TOP, ("e", "Scales that fit Gmaj7♯11"), "q", OPENED),
+        triple(Picking, Cancel, TOP, ("?", HELP_TOP), "esc", OPENED),
+        triple(Picking, Cancel, TOP, ("? q esc", HELP_TOP), "esc", OPENED),
         triple(Picking, Down, MARKED, ("g", STANDARD), "down", "Guitar, drop D"),
         triple(Picking, Up, MARKED, ("g down", "Guitar, drop D"), "up", STANDARD),
         triple(Picking, Up, MARKED, ("g", STANDARD), "up", STANDARD),
@@ -285,6 +288,17 @@ const TRIPLES: &[Triple] = {
         triple(Explore, LeftHanded, FIRST_STRING, ("r", LEFT), "r", RIGHT),
         triple(Explore, UpsideDown, FIRST_STRING, ("", RIGHT), "y", UPSIDE_DOWN),
         triple(Explore, UpsideDown, FIRST_STRING, ("y", UPSIDE_DOWN), "y", RIGHT),
+        triple(Explore, Undo, PAIR, ("down down", "A & Bm"), "z", "G & F#m"),
+        triple(Explore, Undo, TOLD, ("", USUAL_FINGERS), "z", "nothing to take back"),
+        triple(Explore, Redo, PAIR, ("down down z z", "G & A"), "Z Z", "A & Bm"),
+        triple(Explore, Back, CHORD, ("c D m 7 enter", "Dm7"), "<", "Gmaj7♯11"),
+        triple(Explore, Back, PAIR, ("down c D m 7 enter", "F & G"), "<", "G & F#m"),
+        triple(Explore, Forward, PAIR, ("c D m 7 enter down <", "G & A"), ">", "Dm & C"),
+        triple(Explore, Forward, TOLD, ("", USUAL_FINGERS), ">", "this is the last chord"),
+        triple(Explore, Palette, MARKED, ("", FIRST_PAIR), "tab", "help"),
+        triple(Explore, Palette, CAPO, ("tab c a p o", "no capo"), "enter : c a p o enter", "capo at 2"),
+        triple(Explore, CopyShape, COPIED, ("", ""), "H", SHAPE_COPIED),
+        triple(Explore, CopyNeck, TOLD, ("", USUAL_FINGERS), "N", "copied the neck, 9 lines"),
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
         triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
@@ -295,8 +309,23 @@ const TRIPLES: &[Triple] = {
     ]
 };
 
-const HELP_TOP: &str = "Chord, pairs and neck";
-/// On top of the help page after a page down and a line up.
+const HELP_TOP: &str = "Every key, or type a word:";
+const HELP_FIRST: &str = "Chord, pairs and neck";
+const SHAPE_COPIED: &str = "[G] root position · frets 5-4-3 · fingers 3-2-1 · 59 mm · position III
+ 1 E |---|
+ 2 B |-3-|
+ 3 G |-4-|
+ 4 D |-5-|
+ 5 A |---|
+ 6 E |---|
+";
+/// What the last key has copied.
+const COPIED: Told = |player| match player.effects.last() {
+    Some(Effect::Copy(clip)) => clip.text().to_owned(),
+    _ => String::new(),
+};
+const SECOND: Told = |player| player.line(1);
+/// First on the help page after a page down and a line up.
 const HELP_BELOW: &str = "h                 other fingers for the shape in hand";
 
 const FIRST_PAIR: &str = "G & A";
@@ -635,9 +664,9 @@ fn a_paste_goes_into_the_field_and_nowhere_else() {
     assert_eq!(player.line(0), "chord Dm7");
     player.press("enter");
     assert_eq!(player.chord(), "Dm7");
-    player.press("?");
+    player.press("e");
     player.paste("q");
-    assert_eq!(player.line(0), HELP_TOP);
+    assert_eq!(player.line(0), "Scales that fit Dm7");
 }
 
 #[test]
@@ -671,7 +700,7 @@ fn help_ends_on_its_last_line_and_comes_back_at_once() {
 fn help_shows_every_command_with_all_its_keys() {
     let (keys, _) = Keys::built_in();
     let mut player = Player::after("Gmaj7#11", "?");
-    player.resize(80, 90);
+    player.resize(80, 110);
     let help = player.screen();
     for row in COMMANDS {
         let line = help.lines().find(|line| line.ends_with(row.help));
@@ -684,8 +713,93 @@ fn help_shows_every_command_with_all_its_keys() {
 
 #[test]
 fn q_closes_a_list_before_it_quits() {
-    let mut player = Player::after("Gmaj7#11", "? q e q");
+    let mut player = Player::after("Gmaj7#11", "? esc e q");
     assert_eq!(player.effects, []);
     player.press("q");
     assert_eq!(player.effects, [Effect::Quit]);
+}
+
+/// Every command of the explorer that changes something is taken back as a whole, to the last cell,
+/// and made again.
+#[test]
+fn every_change_can_be_taken_back_and_made_again() {
+    let changes = "down s f m space d 1 2 t l h o n p i r y right 9 0 v x v x v x v x V X S up T I";
+    let mut player = Player::after("C7b9", "");
+    let mut seen = vec![below_told(&player)];
+    for key in changes.split(' ') {
+        player.press(key);
+        if seen.last() != Some(&below_told(&player)) {
+            seen.push(below_told(&player));
+        }
+    }
+    player.press("w 7 enter e down enter g d r o p enter c D m 7 enter");
+    let end = below_told(&player);
+    player.press("z z z z");
+    for (step, before) in seen.iter().enumerate().rev() {
+        assert_eq!(&below_told(&player), before, "step {step}");
+        player.press("z");
+    }
+    assert_eq!(TOLD(&player), "nothing to take back");
+    player.press(&"Z ".repeat(seen.len() + 3));
+    assert_eq!(below_told(&player), end);
+}
+
+/// The screen of a guitar without the line that tells what the last key did.
+fn below_told(player: &Player) -> String {
+    let screen = player.screen();
+    let told = screen.lines().position(|line| line.starts_with("─ frets")).unwrap() + 10;
+    screen.lines().enumerate().filter(|(row, _)| *row != told).map(|(_, line)| line).collect()
+}
+
+#[test]
+fn a_chord_that_was_typed_is_one_step_and_looking_is_none() {
+    let mut player = Player::after("Gmaj7#11", "down c D m 7 enter ? esc e esc g esc w esc z");
+    assert_eq!((player.chord().as_str(), player.pair().as_str()), ("Gmaj7♯11", "G & F#m"));
+    player.press("z");
+    assert_eq!(player.pair(), "G & A");
+}
+
+#[test]
+fn chords_are_pages_that_keep_their_scale_and_pair() {
+    let mut player = Player::after("Gmaj7#11", "s down c D m 7 enter down down c G 7 enter < <");
+    let told = |player: &Player| (player.chord(), player.scale(), player.pair());
+    let first = told(&player);
+    assert_eq!((first.0.as_str(), first.1.as_str()), ("Gmaj7♯11", "G Lydian augmented"));
+    player.press("> >");
+    assert_eq!(player.chord(), "G7");
+    player.press("<");
+    assert_eq!(told(&player), ("Dm7".to_owned(), "D Dorian".to_owned(), "Dm & Em".to_owned()));
+    player.press("c C 7 enter");
+    assert_eq!(told(&Player::after("Gmaj7#11", "s down")), first);
+    player.press(">");
+    assert_eq!(TOLD(&player), "this is the last chord");
+}
+
+/// Letters search the help page, by what a line says and by the command's name; headings stay.
+#[test]
+fn help_is_searched_by_typing() {
+    let player = Player::after("Gmaj7#11", "? c a p o");
+    let lines: Vec<String> = (0..6).map(|row| player.line(row)).collect();
+    assert_eq!(lines[0], "Every key, or type a word: capo");
+    assert_eq!(lines[1], HELP_FIRST);
+    assert!(lines[2].ends_with("the capo a fret up, partial or not"), "{}", lines[2]);
+    assert!(lines[3].ends_with("the capo a fret down, at last off"), "{}", lines[3]);
+    assert_eq!(lines[5], "On the neck");
+    let none = Player::after("Gmaj7#11", "? z z z");
+    assert!(none.shows("nothing is called so"));
+}
+
+/// Whatever the list offers can be found by typing its name, and then stands first.
+#[test]
+fn every_command_is_found_by_its_name() {
+    let there = |row: &&CommandRow| {
+        matches!(row.section, Section::Explore | Section::Everywhere)
+            && row.command != Command::Palette
+    };
+    for row in COMMANDS.iter().filter(there) {
+        let mut player = Player::after("Gmaj7#11", "tab");
+        let name = row.name.replace('-', " ");
+        player.paste(&name);
+        assert_eq!(player.marked(), name);
+    }
 }

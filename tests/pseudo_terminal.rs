@@ -128,8 +128,8 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "In a list"),
-        ("q", "frets 2–12 of 22"),
+        ("\x1b[6~", "take the last change back"),
+        ("\r", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {
         session.send(bytes);
@@ -268,6 +268,78 @@ fn quitting_gives_the_terminal_back_once() {
     session.send("q");
     assert_eq!(session.wait_exit(DEADLINE), 0);
     assert_given_back(&session, 1);
+}
+
+/// Starts on nothing in particular, with state in this home, and waits until this is seen.
+fn start_again(home: &Home, args: &[&str], seen: &str) -> Session {
+    let folder = home.folder().to_str().unwrap();
+    let session = Session::start(args, 24, 80, &[("XDG_STATE_HOME", folder)]);
+    session.wait_for(seen, DEADLINE);
+    session.wait_for_bytes(END_FRAME, 1, DEADLINE);
+    session
+}
+
+#[test]
+fn the_program_goes_on_where_it_was_left() {
+    let home = Home::new();
+    let mut first = start_again(&home, &[], FIRST_CHORD);
+    first.send("cDm7\rjjgdrop d\riittlvx  hy>z");
+    first.wait_for("taken back", DEADLINE);
+    let left = first.screen();
+    first.send("q");
+    assert_eq!(first.wait_exit(DEADLINE), 0);
+    let mut again = start_again(&home, &[], "D Dorian");
+    let there = again.screen();
+    let all = left.lines().zip(there.lines());
+    let changed: Vec<_> = all.filter(|(left, there)| left.trim_end() != there.trim_end()).collect();
+    // The line that told of the last key tells of the hand again.
+    assert!(changed.len() <= 1, "{changed:?}");
+    again.send("q");
+    assert_eq!(again.wait_exit(DEADLINE), 0);
+    let asked = start_again(&home, &["A7alt"], "A altered").screen();
+    assert!(asked.contains("capo 2"), "{asked}");
+    assert!(asked.contains("─ position "), "{asked}");
+    let asked = start_again(&home, &["--tuning", "ukulele-high-g"], "A altered").screen();
+    assert!(asked.contains("G C E A"), "{asked}");
+    start_again(&home, &["--fresh"], FIRST_CHORD);
+}
+
+#[test]
+fn a_signal_keeps_the_session_too() {
+    for name in ["TERM", "HUP"] {
+        let home = Home::new();
+        let mut first = start_again(&home, &[], FIRST_CHORD);
+        first.send("j");
+        first.wait_for("▸ G & F♯m", DEADLINE);
+        signal(name, first.process_id());
+        first.wait_exit(DEADLINE);
+        start_again(&home, &[], "▸ G & F♯m");
+    }
+}
+
+#[test]
+fn a_session_that_cannot_be_used_is_no_hindrance() {
+    let newer = "{\"format\":2}";
+    let broken = "{\"format\":1,\"chord\":7}";
+    let stale = "{\"format\":1,\"chord\":\"Hm7\",\"tuning\":\"gone\",\"capo\":40,\"rung\":999,\
+                 \"strings\":\"12-11-10\",\"view\":\"set 9\",\"first_fret\":200,\"pair\":\"?\"}";
+    for (content, kept) in [(newer, true), (broken, false), (stale, false)] {
+        let home = Home::new();
+        let file = home.put("fretloom/session.json", content);
+        let mut session = start_again(&home, &[], FIRST_CHORD);
+        session.send("q");
+        assert_eq!(session.wait_exit(DEADLINE), 0, "{content}");
+        assert_eq!(std::fs::read_to_string(file).unwrap() == content, kept, "{content}");
+    }
+}
+
+/// The shape in hand at the start, its first line as base64.
+#[test]
+fn what_is_copied_goes_to_the_terminal_in_one_piece() {
+    let mut session = start(&[]);
+    session.send("H");
+    session.wait_for("copied the shape in hand, 7 lines", DEADLINE);
+    session.wait_for_bytes(b"\x1b]52;c;W0ddIHJvb3QgcG9zaXRpb24", 1, DEADLINE);
 }
 
 #[test]

@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use clap::{ArgAction, Args, Parser, Subcommand, ValueEnum, value_parser};
+use clap::parser::ValueSource;
+use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum, value_parser};
 use clap_complete::Shell;
 use fretloom_fretboard::{Capo, FretRange, Inversion, PerString, StringSet, Voicing};
 use fretloom_theory::Spelling;
@@ -41,9 +42,37 @@ pub struct Cli {
     #[arg(long, value_name = "NAME", default_value = "terminal")]
     pub theme: String,
 
+    /// Begin the screen afresh, not where it was left
+    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
+          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
+          hide_possible_values = true)]
+    pub fresh: bool,
+
     /// Options that every command takes
     #[command(flatten)]
     pub common: Common,
+
+    /// Which of the options that a session keeps too were typed
+    #[arg(skip)]
+    pub typed: Typed,
+}
+
+/// Options that were typed, and so win over what was kept.
+#[derive(Clone, Copy, Default, Debug)]
+pub struct Typed {
+    /// `--tuning`
+    pub tuning: bool,
+    /// `--spelling`
+    pub spelling: bool,
+}
+
+impl Typed {
+    /// Those of a command line.
+    #[must_use]
+    pub fn of(matches: &ArgMatches) -> Typed {
+        let typed = |option| matches.value_source(option) == Some(ValueSource::CommandLine);
+        Typed { tuning: typed("tuning"), spelling: typed("spelling") }
+    }
 }
 
 /// Options that every command takes.

@@ -10,6 +10,7 @@ use serde::Serialize;
 
 use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
 use super::player::Player;
+use super::resume::Resume;
 use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{Failure, Outcome, complain, finger, own_files, shell, text};
 use crate::answer::{
@@ -280,10 +281,15 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     explore.use_keys(player.keys);
     explore.use_settings(&player.settings);
     explore.put_capo(cli.common.capo()?)?;
+    let resume = Resume::new(player.folders.state.as_deref());
+    if !cli.fresh {
+        resume.take_up(cli, &mut explore);
+    }
     if is_ascii(cli) {
         explore.use_ascii();
     }
-    tui::runtime::run(&mut explore).map_err(|error| Failure::Input(error.to_string()))?;
+    let run = tui::runtime::run(&mut explore, |explore| resume.keep(explore));
+    run.map_err(|error| Failure::Input(error.to_string()))?;
     Ok(Outcome::Shown)
 }
 

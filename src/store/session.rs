@@ -34,16 +34,24 @@ pub struct Session {
     pub locked: Option<bool>,
     /// Which rung of the ladder is in hand, from 0.
     pub rung: Option<u32>,
-    /// What stands in the marks: `note`, `degree` or `member`.
+    /// Which of the places of its notes, from 0.
+    pub place: Option<u32>,
+    /// Which of the ways to finger it there, from 0.
+    pub fingers: Option<u32>,
+    /// What stands in the marks: `note`, `degree`, `member`, `finger` or `order`.
     pub labels: Option<String>,
     /// How triads are written: `plain` or `strict`.
     pub spelling: Option<String>,
-    /// The view of the neck by its word.
+    /// The view of the neck by its word, with its choice: `position V`, `across 2`.
     pub view: Option<String>,
     /// Which triads take part: `tertian,sus`.
     pub families: Option<String>,
     /// The wishes as they are typed on the screen: `7 #11 -13`.
     pub wishes: Option<String>,
+    /// Is the neck its mirror image?
+    pub left_handed: Option<bool>,
+    /// Is string 1 at the bottom?
+    pub upside_down: Option<bool>,
     /// The first fret in view.
     pub first_fret: Option<u8>,
 }

@@ -50,6 +50,13 @@ pub enum Command {
     ScrollLeft,
     ToNut,
     ToEnd,
+    Undo,
+    Redo,
+    Back,
+    Forward,
+    Palette,
+    CopyNeck,
+    CopyShape,
     Accept,
     Cancel,
     Down,
@@ -67,9 +74,9 @@ pub enum Section {
     Explore,
     /// While a chord or a wish is being typed.
     Typing,
-    /// In a list laid over the screen: help, scales.
+    /// In a list laid over the screen: scales.
     List,
-    /// In the list of tunings, where letters search.
+    /// In the help page and the lists of commands and tunings, where letters search.
     Picking,
 }
 
@@ -94,7 +101,7 @@ impl Section {
             Section::Explore => "Chord, pairs and neck",
             Section::Typing => "While typing a chord or a wish",
             Section::List => "In a list",
-            Section::Picking => "In the list of tunings, where letters search",
+            Section::Picking => "In help, commands and tunings, where letters search",
         }
     }
 }
@@ -163,6 +170,13 @@ pub const COMMANDS: &[CommandRow] = {
         row(Explore, Command::ScrollLeft, "scroll-left", "", "the neck a fret down"),
         row(Explore, Command::ToNut, "to-nut", "", "the neck from the nut"),
         row(Explore, Command::ToEnd, "to-end", "", "the neck to its last fret"),
+        row(Explore, Command::Undo, "undo", "", "take the last change back"),
+        row(Explore, Command::Redo, "redo", "", "make it again"),
+        row(Explore, Command::Back, "back", "", "back to the chord before, with its scale and pair"),
+        row(Explore, Command::Forward, "forward", "", "forward to the chord after"),
+        row(Explore, Command::Palette, "commands", "", "every command, to be found by its name"),
+        row(Explore, Command::CopyShape, "copy-shape", "", "copy the shape in hand as tablature"),
+        row(Explore, Command::CopyNeck, "copy-neck", "", "copy the neck as text"),
         row(Typing, Command::Accept, "accept", "take it", "take what is typed"),
         row(Typing, Command::Cancel, "cancel", "leave it", "keep what there was"),
         row(List, Command::Down, "down", "down", "one line down"),
@@ -175,7 +189,7 @@ pub const COMMANDS: &[CommandRow] = {
         row(Picking, Command::Up, "up", "up", "one line up"),
         row(Picking, Command::PageDown, "page-down", "", "a page down"),
         row(Picking, Command::PageUp, "page-up", "", "a page up"),
-        row(Picking, Command::Accept, "accept", "tune so", "take the marked tuning"),
+        row(Picking, Command::Accept, "accept", "take it", "take what is marked"),
         row(Picking, Command::Cancel, "cancel", "back", "empty the search, then close the list"),
         row(Everywhere, Command::Quit, "quit", "quit", "leave fretloom"),
         row(Everywhere, Command::QuitAtOnce, "quit-at-once", "", "leave at once, even while typing"),

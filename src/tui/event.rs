@@ -1,6 +1,7 @@
 //! What happens to the program from outside: keys, pasted text, a new window size.
 
 use std::io;
+use std::sync::mpsc::SyncSender;
 
 use ratatui::crossterm::event::Event as TerminalEvent;
 
@@ -34,6 +35,10 @@ pub(super) enum Wake {
     Continued,
     /// The window may have another size.
     Resized,
+    /// A signal is about to end the process: what should outlast it is to be kept now, and that it
+    /// was is to be told here.
+    #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process"))]
+    Ending(SyncSender<()>),
     /// No key will ever come again.
     InputFailed(io::Error),
 }

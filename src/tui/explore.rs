@@ -3,10 +3,15 @@
 //! [`Explore`] is the whole state; `update.rs` changes it and says what is to be done outside,
 //! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
 
+mod choices;
+mod copying;
 mod field;
+mod finder;
+mod history;
 mod in_hand;
 mod look;
 mod picker;
+mod session;
 mod update;
 mod view;
 
@@ -21,7 +26,10 @@ use crate::answer::{
 };
 use crate::library::Library;
 use crate::settings::Settings;
+use choices::{Choices, Page};
 use field::Field;
+use finder::Finder;
+use history::History;
 use in_hand::InHand;
 use look::{Look, Looked};
 use picker::Picker;
@@ -78,6 +86,10 @@ pub struct Explore {
     columns: u16,
     rows: u16,
     over: Over,
+    /// What was chosen before every change.
+    past: History<Choices>,
+    /// The chords that the player has been at.
+    pages: History<Page>,
 }
 
 /// A tuning with its neck.
@@ -109,8 +121,10 @@ enum Over {
     Chord(Field),
     /// Wishes are being typed.
     Wish(Field),
-    /// The help page, from this line on.
-    Help(usize),
+    /// The help page, searched.
+    Help(Finder),
+    /// Every command, searched.
+    Palette(Finder),
     /// The list of tunings.
     Tunings(Box<Picker>),
     /// The list of scales, with one marked.
@@ -178,6 +192,8 @@ impl Explore {
             columns: 80,
             rows: 24,
             over: Over::Nothing,
+            past: History::new(),
+            pages: History::new(),
         };
         explore.set = explore.usual_set();
         explore.lay_out();

@@ -11,6 +11,7 @@ use std::{error, fmt, io};
 use ratatui::Frame;
 use ratatui::layout::Size;
 
+use super::clipboard::Clip;
 use super::event::{Event, Wake};
 use super::faults::Faults;
 use super::terminal::{TerminalError, TerminalGuard};
@@ -30,37 +31,44 @@ pub trait App {
 }
 
 /// What an [`App`] asks the runtime to do, since it does nothing to the world itself.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 #[non_exhaustive]
 pub enum Effect {
     /// Ends the program; later effects and events are not carried out.
     Quit,
     /// Stops the program as Ctrl-Z does, until the shell continues it.
     Suspend,
+    /// Asks the terminal to put a text on the player's clipboard.
+    Copy(Clip),
 }
 
 /// Runs an app on the terminal until it quits. To be called once in a process.
 ///
-/// A fatal signal does not return from here: it gives the terminal back and ends the process with
-/// status 128 + its number.
+/// `keep` is called with the app before the program ends, to keep what should outlast it.
+///
+/// A fatal signal does not return from here: it has what should be kept kept, if that does not take
+/// long, gives the terminal back and ends the process with status 128 + its number.
 ///
 /// # Errors
 ///
 /// When there is no terminal, or it fails while the app runs; the terminal has been given back.
-pub fn run(app: &mut impl App) -> Result<(), RunError> {
+pub fn run<A: App>(app: &mut A, keep: impl FnMut(&A)) -> Result<(), RunError> {
     let (wake, wakes) = mpsc::sync_channel(QUEUE);
     // Before the terminal is taken, so that no signal finds it taken and unwatched.
     signals::watch(wake.clone()).map_err(TerminalError::Io)?;
     let terminal = TerminalGuard::enter()?;
     input::start(wake).map_err(TerminalError::Io)?;
-    let mut runtime =
-        Runtime { app, size: Size::ZERO, terminal, wakes, faults: Faults::from_environment() };
-    runtime.serve()?;
+    let faults = Faults::from_environment();
+    let mut runtime = Runtime { app, keep, size: Size::ZERO, terminal, wakes, faults };
+    let served = runtime.serve();
+    (runtime.keep)(runtime.app);
+    served?;
     Ok(runtime.terminal.leave().map_err(TerminalError::Io)?)
 }
 
-struct Runtime<'a, A> {
+struct Runtime<'a, A, K> {
     app: &'a mut A,
+    keep: K,
     terminal: TerminalGuard,
     /// As the app knows it.
     size: Size,
@@ -68,7 +76,7 @@ struct Runtime<'a, A> {
     faults: Faults,
 }
 
-impl<A: App> Runtime<'_, A> {
+impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
     fn serve(&mut self) -> Result<(), RunError> {
         // The first size is told like any other: an app guesses nothing about its window.
         if self.tell_size()?.is_break() {
@@ -110,6 +118,12 @@ impl<A: App> Runtime<'_, A> {
                 self.tell_size()
             }
             Wake::Resized => self.tell_size(),
+            Wake::Ending(kept) => {
+                (self.keep)(self.app);
+                // Whoever asked may have lost patience.
+                let _ = kept.send(());
+                Ok(ControlFlow::Continue(()))
+            }
             Wake::InputFailed(error) => Err(RunError::Input(error)),
         }
     }
@@ -129,6 +143,7 @@ impl<A: App> Runtime<'_, A> {
         for effect in self.app.update(event) {
             match effect {
                 Effect::Quit => return Ok(ControlFlow::Break(())),
+                Effect::Copy(clip) => self.terminal.copy(&clip).map_err(TerminalError::Io)?,
                 Effect::Suspend => self.terminal.suspend().map_err(TerminalError::Io)?,
             }
         }

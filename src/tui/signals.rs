@@ -33,6 +33,7 @@ pub(super) fn stop_process() -> io::Result<()> {
 
 #[cfg(unix)]
 mod unix {
+    use std::sync::mpsc;
     use std::time::Duration;
     use std::{process, thread};
 
@@ -44,7 +45,8 @@ mod unix {
     use super::super::terminal;
     use super::{SyncSender, Wake, io};
 
-    /// How long a dying program tries to write to a terminal that may not be reading.
+    /// How long a dying program waits for its main thread, and then tries to write to a terminal
+    /// that may not be reading.
     const PATIENCE: Duration = Duration::from_secs(1);
 
     /// Starts the thread that answers signals.
@@ -64,15 +66,20 @@ mod unix {
                     // will draw anyway, and this thread must stay free for the next signal.
                     SIGCONT => drop(wake.try_send(Wake::Continued)),
                     SIGWINCH => drop(wake.try_send(Wake::Resized)),
-                    fatal => end(fatal),
+                    fatal => end(fatal, &wake),
                 }
             }
         })?;
         Ok(())
     }
 
-    /// Gives the terminal back and ends with the status a shell expects of that signal.
-    fn end(signal: i32) -> ! {
+    /// Has what should last kept, gives the terminal back, and ends with the status that a shell
+    /// expects of that signal. A main thread that is stuck costs no more than patience.
+    fn end(signal: i32, wake: &SyncSender<Wake>) -> ! {
+        let (done, kept) = mpsc::sync_channel(1);
+        if wake.try_send(Wake::Ending(done)).is_ok() {
+            let _ = kept.recv_timeout(PATIENCE);
+        }
         terminal::give_back_within(PATIENCE);
         process::exit(128 + signal)
     }

@@ -28,6 +28,7 @@ use ratatui::crossterm::{execute, queue};
 use ratatui::layout::Size;
 use ratatui::{Frame, Terminal};
 
+use super::clipboard::Clip;
 use super::signals;
 
 /// The terminal while the program's screens are on it.
@@ -74,6 +75,16 @@ impl TerminalGuard {
         }
         self.terminal.draw(view)?;
         queue!(self.frame, EndSynchronizedUpdate)?;
+        self.frame.present()
+    }
+
+    /// Asks the terminal to copy a text. It gives no answer.
+    ///
+    /// # Errors
+    ///
+    /// When the terminal cannot be written.
+    pub fn copy(&mut self, clip: &Clip) -> io::Result<()> {
+        self.frame.write_all(clip.sequence().as_bytes())?;
         self.frame.present()
     }
 

@@ -5,8 +5,11 @@
 #![allow(dead_code, reason = "each test program uses its own part of this")]
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+use std::fs;
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
+use std::path::PathBuf;
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, Condvar, Mutex};
 use std::thread::{self, JoinHandle};
 use std::time::{Duration, Instant};
@@ -25,6 +28,15 @@ pub(crate) struct Session {
     watcher: Option<JoinHandle<()>>,
     child: Box<dyn Child + Send + Sync>,
     seen: Arc<Seen>,
+    /// The folder of its state, gone with it.
+    state: PathBuf,
+}
+
+/// A folder that is not there yet.
+fn state_folder() -> PathBuf {
+    static NEXT: AtomicU32 = AtomicU32::new(0);
+    let number = NEXT.fetch_add(1, Ordering::Relaxed);
+    std::env::temp_dir().join(format!("fretloom-pty-{}-{number}", std::process::id()))
 }
 
 /// What the program has written so far.
@@ -66,6 +78,9 @@ impl Session {
         }
         // A folder without files of the player's own.
         command.env("XDG_CONFIG_HOME", env!("CARGO_TARGET_TMPDIR"));
+        // Nothing that was kept before, and nothing kept for other tests.
+        let state = state_folder();
+        command.env("XDG_STATE_HOME", &state);
         for (name, value) in env {
             command.env(name, value);
         }
@@ -83,6 +98,7 @@ impl Session {
             watcher: Some(watcher),
             child,
             seen,
+            state,
         }
     }
 
@@ -196,6 +212,7 @@ impl Drop for Session {
             let _ = self.child.kill();
             let _ = self.child.wait();
         }
+        let _ = fs::remove_dir_all(&self.state);
     }
 }
 

@@ -38,6 +38,21 @@ impl InHand {
         Some(grip.map_or(*shape, |grip| shape.gripped(*grip)))
     }
 
+    /// Which of the places, and which of the fingers there.
+    pub(super) fn which(&self) -> (usize, usize) {
+        (self.place, self.grip)
+    }
+
+    /// Goes to one of the places, with some of the fingers there; home where there is none such.
+    pub(super) fn turn_to(&mut self, neck: &Neck, (place, grip): (usize, usize)) {
+        let place = if place < self.places.len() { place } else { 0 };
+        if let Some((shape, _)) = self.places.get(place).filter(|_| place != self.place) {
+            self.grips = self.player.grips(neck, shape.places());
+        }
+        self.place = place;
+        self.grip = if grip < self.grips.len() { grip } else { 0 };
+    }
+
     /// Takes the next fingers, the easiest after the last; says which and why.
     pub(super) fn next_fingers(&mut self) -> String {
         self.grip = (self.grip + 1) % self.grips.len().max(1);

@@ -24,6 +24,35 @@ pub(super) enum Look {
     Two(usize),
 }
 
+impl Look {
+    /// As it is kept: `neck`, `position V`, `set 3-2`, `across 2`, `two 1`.
+    pub(super) fn words(self) -> String {
+        match self {
+            Look::Whole => "neck".to_owned(),
+            Look::Position(position) => format!("position {position}"),
+            Look::Set(set) => format!("set {set}"),
+            Look::Across(chain) => format!("across {}", chain + 1),
+            Look::Two(start) => format!("two {}", start + 1),
+        }
+    }
+
+    /// Reads what was kept; none where it means nothing on that many strings.
+    pub(super) fn read(words: &str, strings: usize) -> Option<Look> {
+        let (view, choice) = words.split_once(' ').unwrap_or((words, ""));
+        let index = || choice.parse::<usize>().ok()?.checked_sub(1);
+        match view {
+            "neck" => Some(Look::Whole),
+            "position" => choice.parse().ok().map(Look::Position),
+            "set" => {
+                choice.parse().ok().filter(|set: &StringSet| set.is_on(strings)).map(Look::Set)
+            }
+            "across" => index().map(Look::Across),
+            "two" => index().map(Look::Two),
+            _ => None,
+        }
+    }
+}
+
 /// A view of the pair as it was answered.
 pub(super) struct Looked {
     pub(super) answer: NeckAnswer,

@@ -104,7 +104,7 @@ impl Explore {
     }
 
     /// The text by which a tuning is found: its id, or its strings where it was typed.
-    fn asked_as(&self, tuning: &Tuning) -> String {
+    pub(super) fn asked_as(&self, tuning: &Tuning) -> String {
         let known = self.library.tunings.get(tuning.id()).is_some();
         if known { tuning.id().to_owned() } else { tuning.to_string() }
     }

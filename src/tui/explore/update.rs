@@ -7,7 +7,7 @@ mod scroll;
 use fretloom_fretboard::{Side, Way};
 use fretloom_theory::ReadChord;
 
-use super::{Explore, Field, Over};
+use super::{Explore, Field, Finder, Over};
 use crate::answer::Wishes;
 use crate::tui::command::{Command, Section};
 use crate::tui::event::Event;
@@ -17,7 +17,7 @@ use crate::tui::runtime::{App, Effect};
 impl App for Explore {
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
-            Event::Key(key) => self.press(key),
+            Event::Key(key) => self.remembering(|explore| explore.press(key)),
             Event::Paste(text) => {
                 self.paste(&text);
                 Vec::new()
@@ -37,9 +37,24 @@ impl App for Explore {
 }
 
 impl Explore {
+    /// Does something; if it has changed what is chosen, and was not going back or forward itself,
+    /// it can be taken back.
+    fn remembering(&mut self, doing: impl FnOnce(&mut Explore) -> Vec<Effect>) -> Vec<Effect> {
+        let (before, steps) = (self.choices_made(), self.past.steps());
+        let effects = doing(self);
+        if self.past.steps() == steps && self.choices_made() != before {
+            self.past.record(before);
+        }
+        effects
+    }
+
     fn paste(&mut self, text: &str) {
         match &mut self.over {
             Over::Chord(field) | Over::Wish(field) => field.insert(text),
+            Over::Help(finder) | Over::Palette(finder) => {
+                finder.field.insert(text);
+                finder.at = 0;
+            }
             Over::Tunings(picker) => {
                 picker.field.insert(text);
                 self.search();
@@ -57,17 +72,14 @@ impl Explore {
         }
         match &self.over {
             Over::Chord(_) | Over::Wish(_) => self.press_in_field(key),
-            Over::Help(_) | Over::Scales(_) => self.press_in_list(key),
+            Over::Scales(_) => self.press_in_list(key),
+            Over::Help(_) => self.press_in_help(key),
+            Over::Palette(_) => return self.press_in_palette(key),
             Over::Tunings(_) => self.press_in_picker(key),
-            Over::Nothing => match (self.keys.command(Section::Explore, key), everywhere) {
-                (Some(command), _) => {
-                    self.notice = None;
-                    self.explore(command);
-                }
-                (None, Some(Command::Help)) => self.over = Over::Help(0),
-                (None, Some(Command::Quit)) => return vec![Effect::Quit],
-                _ => {}
-            },
+            Over::Nothing => {
+                let command = self.keys.command(Section::Explore, key).or(everywhere);
+                return command.map(|command| self.perform(command)).unwrap_or_default();
+            }
         }
         Vec::new()
     }
@@ -97,27 +109,66 @@ impl Explore {
     }
 
     fn press_in_list(&mut self, key: Key) {
-        let page = usize::from(self.rows.saturating_sub(4)).max(1);
-        let last = match &self.over {
-            Over::Scales(_) => self.choices.len().saturating_sub(1),
-            _ => self.last_help_top(),
-        };
-        let command = self.keys.command(Section::List, key);
-        match (&mut self.over, command) {
-            (_, Some(Command::Cancel)) => self.over = Over::Nothing,
-            (Over::Help(_), Some(Command::Accept)) => self.over = Over::Nothing,
-            (Over::Scales(at), Some(Command::Accept)) => {
+        let (page, last) = (self.page_rows(), self.choices.len().saturating_sub(1));
+        let Over::Scales(at) = &mut self.over else { return };
+        match self.keys.command(Section::List, key) {
+            Some(Command::Cancel) => self.over = Over::Nothing,
+            Some(Command::Accept) => {
                 let at = *at;
                 self.over = Over::Nothing;
                 self.take_scale(at);
             }
-            (Over::Help(at) | Over::Scales(at), Some(command)) => {
-                // A window that has grown may show the end of a page that stood lower.
-                let now = (*at).min(last);
-                *at = moved(now, command, page).min(last);
-            }
-            _ => {}
+            Some(command) => *at = moved(*at, command, page).min(last),
+            None => {}
         }
+    }
+
+    /// On the help page letters search; the rest scrolls and leaves.
+    fn press_in_help(&mut self, key: Key) {
+        let (page, last) = (self.page_rows(), self.last_help_top());
+        let command = self.keys.command(Section::Picking, key);
+        let Over::Help(finder) = &mut self.over else { return };
+        match command {
+            Some(Command::Cancel) if finder.empty() => {}
+            Some(Command::Cancel | Command::Accept) => self.over = Over::Nothing,
+            // A window that has grown may show the end of a page that stood lower.
+            Some(command) => finder.at = moved(finder.at.min(last), command, page).min(last),
+            None => finder.press(key),
+        }
+    }
+
+    /// In the list of commands letters search; Enter does what is marked.
+    fn press_in_palette(&mut self, key: Key) -> Vec<Effect> {
+        let page = self.page_rows();
+        let (command, marked) = (self.keys.command(Section::Picking, key), self.marked_command());
+        let Over::Palette(finder) = &mut self.over else { return Vec::new() };
+        match (command, marked) {
+            (Some(Command::Cancel), _) if finder.empty() => {}
+            (Some(Command::Cancel), _) => self.over = Over::Nothing,
+            (Some(Command::Accept), Some(marked)) => {
+                self.over = Over::Nothing;
+                return self.perform(marked);
+            }
+            (Some(command), _) => {
+                finder.at = moved(finder.at, command, page);
+                self.stop_at_last_command();
+            }
+            (None, _) => finder.press(key),
+        }
+        Vec::new()
+    }
+
+    fn stop_at_last_command(&mut self) {
+        let Over::Palette(finder) = &self.over else { return };
+        let last = self.offered(finder).len().saturating_sub(1);
+        if let Over::Palette(finder) = &mut self.over {
+            finder.at = finder.at.min(last);
+        }
+    }
+
+    /// Lines of a page that are new when one goes a page on.
+    fn page_rows(&self) -> usize {
+        usize::from(self.rows.saturating_sub(4)).max(1)
     }
 
     /// In the list of tunings letters search; the rest moves, takes and leaves.
@@ -151,7 +202,23 @@ impl Explore {
 
     /// The help line on top when the last one stands above the footer.
     fn last_help_top(&self) -> usize {
-        self.help_lines().len().saturating_sub(usize::from(self.rows.saturating_sub(1)))
+        let Over::Help(finder) = &self.over else { return 0 };
+        self.help_lines(finder).len().saturating_sub(usize::from(self.rows.saturating_sub(2)))
+    }
+
+    /// Does what a key, or the list of commands, asks for.
+    fn perform(&mut self, command: Command) -> Vec<Effect> {
+        self.notice = None;
+        match command {
+            Command::Quit | Command::QuitAtOnce => return vec![Effect::Quit],
+            Command::Suspend => return vec![Effect::Suspend],
+            Command::CopyNeck => return self.copy_neck(),
+            Command::CopyShape => return self.copy_shape(),
+            Command::Help => self.over = Over::Help(Finder::new()),
+            Command::Palette => self.over = Over::Palette(Finder::new()),
+            _ => self.explore(command),
+        }
+        Vec::new()
     }
 
     fn explore(&mut self, command: Command) {
@@ -189,6 +256,10 @@ impl Explore {
             Command::ScrollLeft => self.scroll_to(self.first_fret.saturating_sub(1)),
             Command::ToNut => self.scroll_to(1),
             Command::ToEnd => self.scroll_to(u8::MAX),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
+            Command::Back => self.page_back(),
+            Command::Forward => self.page_forward(),
             _ => {}
         }
     }

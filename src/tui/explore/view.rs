@@ -4,6 +4,7 @@ mod head;
 mod line;
 mod lists;
 mod pairs;
+mod palette;
 mod picker;
 mod shape;
 
@@ -67,7 +68,8 @@ impl Explore {
         buffer.set_style(area, self.theme.screen);
         let picture = self.picture();
         match &self.over {
-            Over::Help(from) => self.draw_help(area, buffer, *from),
+            Over::Help(finder) => self.draw_help(area, buffer, finder),
+            Over::Palette(finder) => self.draw_palette(area, buffer, finder),
             Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
             Over::Scales(marked) => self.draw_scale_list(area, buffer, *marked),
             _ if SizeClass::of(area, picture.height()) == SizeClass::TooSmall => {

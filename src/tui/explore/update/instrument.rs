@@ -10,7 +10,7 @@ const HIGHEST_CAPO: u8 = 12;
 
 impl Explore {
     /// Takes a tuning; the hand goes to the shape that is nearest to the one it holds.
-    pub(super) fn take_tuning(&mut self, tuning: Tuning) {
+    pub(in crate::tui::explore) fn take_tuning(&mut self, tuning: Tuning) {
         self.over = Over::Nothing;
         if self.library.tunings.get(tuning.id()).is_none() {
             self.typed = Some(tuning.clone());

@@ -11,7 +11,10 @@ use crate::answer::{Families, Labels, Wishes};
 
 impl Explore {
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
-    pub(super) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
+    pub(in crate::tui::explore) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
+        if read.chord != self.read.chord {
+            self.pages.record(self.page());
+        }
         self.choices = ScaleChoice::for_chord_with(&read.chord, self.library.scales.kinds());
         symbol.clone_into(&mut self.symbol);
         self.read = read;
@@ -19,7 +22,7 @@ impl Explore {
     }
 
     /// Takes a scale, and its first pair.
-    pub(super) fn take_scale(&mut self, scale: usize) {
+    pub(in crate::tui::explore) fn take_scale(&mut self, scale: usize) {
         (self.scale, self.row, self.copy) = (scale, 0, 0);
         self.ask_pairs();
     }

@@ -5,6 +5,7 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
+use super::super::finder::{Finder, words_of};
 use super::super::{Explore, Over};
 use super::line::{below, first_row, write};
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
@@ -47,59 +48,72 @@ impl Explore {
         key.map(|key| key.label(self.glyphs())).unwrap_or_default()
     }
 
-    /// Every key, made from the live table.
-    pub(in crate::tui::explore) fn help_lines(&self) -> Vec<Line<'static>> {
+    /// Every key, made from the live table, as far as it fits what is searched for.
+    pub(in crate::tui::explore) fn help_lines(&self, finder: &Finder) -> Vec<Line<'static>> {
         let mut lines = Vec::new();
-        let heading = |text: &str| Line::styled(format!(" {text}"), self.theme.title);
-        for section in [
-            Section::Explore,
-            Section::Typing,
-            Section::List,
-            Section::Picking,
-            Section::Everywhere,
-        ] {
-            lines.push(heading(section.heading()));
-            let rows = COMMANDS.iter().filter(|row| row.section == section);
-            lines.extend(rows.map(|row| self.help_line(row)));
-            lines.push(Line::default());
-        }
-        for (title, texts) in NOTES {
-            lines.push(heading(title));
-            lines.extend(texts.iter().map(|text| Line::raw(format!("   {text}"))));
-            lines.push(Line::default());
-        }
-        let problems: Vec<String> = self.library.problems().map(ToString::to_string).collect();
-        if !problems.is_empty() {
-            lines.push(heading("In your own files, not used"));
-            lines.extend(problems.into_iter().map(|problem| Line::raw(format!("   {problem}"))));
-            lines.push(Line::default());
+        for (title, group) in self.help_groups() {
+            let all = finder.finds(&title);
+            let found = group.into_iter().filter(|(words, _)| all || finder.finds(words));
+            let found: Vec<Line<'static>> = found.map(|(_, line)| line).collect();
+            if !found.is_empty() {
+                lines.push(Line::styled(format!(" {title}"), self.theme.title));
+                lines.extend(found);
+                lines.push(Line::default());
+            }
         }
         lines.pop();
         lines
     }
 
+    /// The headings of the help page, and under each its lines with the words they are found by.
+    fn help_groups(&self) -> Vec<(String, Vec<(String, Line<'static>)>)> {
+        let of_section = |section: Section| {
+            let rows = COMMANDS.iter().filter(|row| row.section == section);
+            let lines = rows.map(|row| (words_of(row), self.help_line(row))).collect();
+            (section.heading().to_owned(), lines)
+        };
+        let text = |text: &str| (text.to_owned(), Line::raw(format!("   {text}")));
+        let of_notes = |(title, texts): &(&str, &[&str])| {
+            ((*title).to_owned(), texts.iter().map(|line| text(line)).collect())
+        };
+        let problems = self.library.problems().map(|problem| text(&problem.to_string()));
+        let problems = ("In your own files, not used".to_owned(), problems.collect());
+        let sections = [
+            Section::Explore,
+            Section::Typing,
+            Section::List,
+            Section::Picking,
+            Section::Everywhere,
+        ];
+        let notes = NOTES.iter().map(of_notes);
+        sections.map(of_section).into_iter().chain(notes).chain([problems]).collect()
+    }
+
+    /// `z  Z`
+    pub(super) fn keys_of(&self, row: &CommandRow) -> String {
+        let keys = self.keys.of(row).iter().map(|key| key.label(self.glyphs()));
+        keys.collect::<Vec<_>>().join("  ")
+    }
+
     fn help_line(&self, row: &CommandRow) -> Line<'static> {
-        let keys: Vec<String> =
-            self.keys.of(row).iter().map(|key| key.label(self.glyphs())).collect();
         Line::from(vec![
-            Span::styled(format!("   {:<18}", keys.join("  ")), self.theme.key),
+            Span::styled(format!("   {:<18}", self.keys_of(row)), self.theme.key),
             Span::raw(row.help),
         ])
     }
 
-    pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, from: usize) {
-        let lines = self.help_lines();
-        let rows = usize::from(area.height.saturating_sub(1));
-        let from = from.min(lines.len().saturating_sub(rows));
-        for (line, row) in lines.iter().skip(from).take(rows).zip(0..) {
+    pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, finder: &Finder) {
+        let lines = self.help_lines(finder);
+        write(buffer, area, &self.field_line(" Every key, or type a word: ", &finder.field));
+        let rows = usize::from(area.height.saturating_sub(2));
+        let from = finder.at.min(lines.len().saturating_sub(rows));
+        for (line, row) in lines.iter().skip(from).take(rows).zip(1..) {
             write(buffer, below(area, row), line);
         }
         let last = (from + rows).min(lines.len());
-        self.draw_list_footer(
-            area,
-            buffer,
-            &format!("lines {}–{last} of {} ", from + 1, lines.len()),
-        );
+        let place = format!("lines {}–{last} of {} ", from + 1, lines.len());
+        let nothing = lines.is_empty().then(|| "nothing is called so ".to_owned());
+        self.draw_list_footer(area, buffer, &nothing.unwrap_or(place));
     }
 
     pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
@@ -166,8 +180,8 @@ impl Explore {
     pub(super) fn draw_footer(&self, area: Rect, buffer: &mut Buffer) {
         let section = match &self.over {
             Over::Chord(_) | Over::Wish(_) => Section::Typing,
-            Over::Help(_) | Over::Scales(_) => Section::List,
-            Over::Tunings(_) => Section::Picking,
+            Over::Scales(_) => Section::List,
+            Over::Help(_) | Over::Palette(_) | Over::Tunings(_) => Section::Picking,
             Over::Nothing => Section::Explore,
         };
         let reading = matches!(self.over, Over::Help(_));

@@ -24,7 +24,7 @@ impl Explore {
         write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.theme.muted));
     }
 
-    fn shape_line(&self) -> Line<'static> {
+    pub(in crate::tui::explore) fn shape_line(&self) -> Line<'static> {
         let Some(shape) = self.shape() else {
             return Line::styled(" no shape of this pair on these strings", self.theme.muted);
         };

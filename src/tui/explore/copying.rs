@@ -1,0 +1,86 @@
+//! What is copied: the neck as text, the shape in hand as a block of tablature.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use super::Explore;
+use crate::answer::ShapeAnswer;
+use crate::glyphs::to_ascii;
+use crate::tui::clipboard::Clip;
+use crate::tui::runtime::Effect;
+use crate::tui::text_of;
+
+impl Explore {
+    /// Copies the whole neck with what is shown on it.
+    pub(super) fn copy_neck(&mut self) -> Vec<Effect> {
+        let text = format!("{}{}", self.copied_title(), self.neck_as_text());
+        self.copy(text, "the neck")
+    }
+
+    /// Copies the shape in hand.
+    pub(super) fn copy_shape(&mut self) -> Vec<Effect> {
+        let Some(shape) = self.shape() else {
+            self.notice = Some("no shape is in hand".to_owned());
+            return Vec::new();
+        };
+        let words = self.shape_line().to_string();
+        let text = format!("{}\n{}", words.trim(), self.tablature(&shape));
+        self.copy(text, "the shape in hand")
+    }
+
+    fn copy(&mut self, text: String, what: &str) -> Vec<Effect> {
+        let text = if self.ascii { to_ascii(&text) } else { text };
+        let lines = text.lines().count();
+        let Some(clip) = Clip::new(text) else {
+            let longest = Clip::LONGEST;
+            self.notice =
+                Some(format!("{what} is longer than the {longest} bytes that are copied"));
+            return Vec::new();
+        };
+        self.notice = Some(format!("copied {what}, {lines} lines"));
+        vec![Effect::Copy(clip)]
+    }
+
+    /// `Dm7 · D Dorian · [F] & (G) · Guitar, standard`
+    fn copied_title(&self) -> String {
+        let mut words = vec![self.read.chord.to_string()];
+        words.extend(self.pairs.scale.as_ref().map(|scale| scale.scale.to_string()));
+        words.extend(
+            self.pair().map(|pair| format!("[{}] & ({})", pair.first.name, pair.second.name)),
+        );
+        words.push(self.neck().tuning().to_string());
+        words.join(" · ") + "\n"
+    }
+
+    fn neck_as_text(&self) -> String {
+        let picture = self.picture().between(1, u8::MAX);
+        let area = Rect::new(0, 0, picture.narrowest_width(), picture.height());
+        let mut buffer = Buffer::empty(area);
+        picture.draw(area, &mut buffer, &self.theme);
+        text_of(&buffer)
+    }
+
+    /// A line a string, string 1 on top as tablature has it.
+    fn tablature(&self, shape: &ShapeAnswer) -> String {
+        let frets: Vec<(u8, String)> = shape
+            .strings
+            .iter()
+            .copied()
+            .zip(shape.frets.iter().map(ToString::to_string))
+            .collect();
+        let width = frets.iter().map(|(_, fret)| fret.len()).max().unwrap_or(1);
+        let mut strings: Vec<_> = self.neck().tuning().strings().collect();
+        strings.sort_by_key(|(number, _)| number.number());
+        let line =
+            |(number, open): (fretloom_fretboard::StringNumber, fretloom_fretboard::OpenString)| {
+                let fret = frets.iter().find(|(string, _)| *string == number.number());
+                let fret = fret.map(|(_, fret)| fret.as_str()).unwrap_or_default();
+                format!(
+                    "{:>2} {:<2}|-{fret:-<width$}-|\n",
+                    number.number(),
+                    open.note().name().to_string()
+                )
+            };
+        strings.into_iter().map(line).collect()
+    }
+}

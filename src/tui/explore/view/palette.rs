@@ -1,0 +1,39 @@
+//! Drawing the list of every command.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::{Line, Span};
+
+use super::super::Explore;
+use super::super::finder::{Finder, name_of};
+use super::line::{below, write};
+
+impl Explore {
+    /// Name, keys and help of each command that fits what is typed.
+    pub(super) fn draw_palette(&self, area: Rect, buffer: &mut Buffer, finder: &Finder) {
+        let rows = self.offered(finder);
+        write(buffer, area, &self.field_line(" Every command, or type its name: ", &finder.field));
+        let line = |index: usize, style: Style| {
+            let row = rows.get(index)?;
+            Some(vec![
+                Span::styled(format!("{:<18}", name_of(row)), style),
+                Span::styled(format!("{:<14}", self.keys_of(row)), self.theme.key),
+                Span::styled(row.help, self.theme.muted),
+            ])
+        };
+        let list =
+            Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(2), ..area };
+        self.draw_rows(list.intersection(area), buffer, (finder.at, rows.len()), line);
+        if rows.is_empty() {
+            let none = "   no command is called so; the help page may have it";
+            write(buffer, below(area, 1), &Line::styled(none, self.theme.muted));
+        }
+        let place = if rows.is_empty() {
+            String::new()
+        } else {
+            format!("{} of {} ", finder.at + 1, rows.len())
+        };
+        self.draw_list_footer(area, buffer, &place);
+    }
+}
