@@ -57,6 +57,10 @@ pub struct Settings {
     pub left_handed: bool,
     /// Is string 1 drawn at the bottom?
     pub upside_down: bool,
+    /// Does the mouse choose on the screen, rather than select text?
+    pub mouse: bool,
+    /// Does the screen begin afresh, and not where it was left?
+    pub fresh: bool,
 }
 
 /// When b and # stand in the place of signs.
@@ -83,6 +87,8 @@ impl Default for Settings {
             hand: Hand::default(),
             left_handed: false,
             upside_down: false,
+            mouse: true,
+            fresh: false,
         }
     }
 }

@@ -11,6 +11,7 @@ pub mod event;
 pub mod explore;
 pub mod key;
 pub mod keymap;
+pub mod mouse;
 pub mod neck;
 pub mod runtime;
 pub mod terminal;

@@ -17,6 +17,7 @@ use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
+use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::runtime::{App, Effect};
 use fretloom::tui::text_of;
 use fretloom::tui::theme::Theme;
@@ -59,6 +60,15 @@ impl Player {
 
     fn paste(&mut self, text: &str) {
         self.effects.extend(self.explore.update(Event::Paste(text.to_owned())));
+    }
+
+    /// Points at where a text begins on the screen, some columns on.
+    fn point(&mut self, text: &str, on: u16, what: Pointed) {
+        let screen = self.screen();
+        let (row, line) = screen.lines().enumerate().find(|(_, line)| line.contains(text)).unwrap();
+        let column = line.split_once(text).unwrap().0.chars().count();
+        let (column, row) = (u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap());
+        self.effects.extend(self.explore.update(Event::Mouse(Pointer { column, row, what })));
     }
 
     fn resize(&mut self, columns: u16, rows: u16) {
@@ -297,6 +307,7 @@ const TRIPLES: &[Triple] = {
         triple(Explore, Forward, TOLD, ("", USUAL_FINGERS), ">", "this is the last chord"),
         triple(Explore, Palette, MARKED, ("", FIRST_PAIR), "tab", "help"),
         triple(Explore, Palette, CAPO, ("tab c a p o", "no capo"), "enter : c a p o enter", "capo at 2"),
+        triple(Explore, FreeMouse, TOLD, ("M M", "the mouse selects text"), "M", "the mouse chooses pairs, notes and strings"),
         triple(Explore, CopyShape, COPIED, ("", ""), "H", SHAPE_COPIED),
         triple(Explore, CopyNeck, TOLD, ("", USUAL_FINGERS), "N", "copied the neck, 9 lines"),
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
@@ -802,4 +813,52 @@ fn every_command_is_found_by_its_name() {
         player.paste(&name);
         assert_eq!(player.marked(), name);
     }
+}
+
+#[test]
+fn the_mouse_chooses_what_it_points_at() {
+    let mut player = Player::with("Gmaj7#11");
+    player.point("Em & F♯m", 3, Pointed::Click);
+    assert_eq!(player.pair(), "Em & F#m");
+    player.point("Em & F♯m", 3, Pointed::WheelDown);
+    assert_eq!(player.pair(), "D & Em");
+    player.press("z z");
+    assert_eq!(player.pair(), "G & A");
+    player.point("  1 E (E)", 2, Pointed::Click);
+    assert_eq!(player.strings(), "3-2-1");
+    player.point("  1 E (E)", 2, Pointed::Click);
+    assert!(player.shows("locked to 3-2-1"));
+    player.point("  3 G [G]", 20, Pointed::WheelDown);
+    assert_eq!(player.frets(), "2-12");
+    let before = player.screen();
+    player.press("?");
+    player.point("the next pair", 0, Pointed::Click);
+    player.press("esc");
+    assert_eq!(player.screen(), before);
+}
+
+/// Every note that is drawn is in the shape that a click on it takes, if any close shape has it.
+#[test]
+fn a_click_on_a_note_takes_a_shape_with_it() {
+    let mut taken = 0;
+    let drawn = DrawnNeck::read(&Player::with("Gmaj7#11").buffer()).unwrap();
+    for mark in &drawn.marks {
+        let mut player = Player::with("Gmaj7#11");
+        let string = format!(" {} ", mark.string);
+        let screen = player.screen();
+        let top = screen.lines().position(|line| line.starts_with("─ frets")).unwrap() + 2;
+        let row = screen.lines().skip(top).position(|line| line.starts_with(&format!(" {string}")));
+        let column = if mark.fret == 0 { 7 } else { 13 + 6 * (u16::from(mark.fret) - 1) };
+        let row = u16::try_from(top + row.unwrap()).unwrap();
+        player.explore.update(Event::Mouse(Pointer { column, row, what: Pointed::Click }));
+        if player.shows("no close shape of the pair has this place") {
+            continue;
+        }
+        let shape = player.explore.shape().unwrap();
+        let places: Vec<_> = shape.strings.iter().copied().zip(shape.frets).collect();
+        assert!(places.contains(&(mark.string, mark.fret)), "{mark:?}: {places:?}");
+        taken += 1;
+    }
+    // Two places lie in no close shape.
+    assert_eq!(taken + 2, drawn.marks.len(), "{taken} of {}", drawn.marks.len());
 }

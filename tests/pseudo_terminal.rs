@@ -89,8 +89,8 @@ fn the_first_frame_comes_unasked_and_whole() {
     let text = positions(&raw, FIRST_CHORD.as_bytes()).next();
     let end = positions(&raw, END_FRAME).next();
     assert!(begin < text && text < end);
-    // The mouse is the player's own, to select text with.
-    assert_eq!(count(&raw, b"\x1b[?1000h"), 0);
+    // Buttons and wheel; moves would wake an idle program.
+    assert_eq!((count(&raw, b"\x1b[?1000h"), count(&raw, b"\x1b[?1003h")), (1, 0));
 }
 
 #[test]
@@ -340,6 +340,22 @@ fn what_is_copied_goes_to_the_terminal_in_one_piece() {
     session.send("H");
     session.wait_for("copied the shape in hand, 7 lines", DEADLINE);
     session.wait_for_bytes(b"\x1b]52;c;W0ddIHJvb3QgcG9zaXRpb24", 1, DEADLINE);
+}
+
+#[test]
+fn the_mouse_chooses_until_it_is_freed() {
+    let mut session = start(&[]);
+    // The first button on the second pair, in row 5 and column 5.
+    session.send("\x1b[<0;5;5M\x1b[<0;5;5m");
+    session.wait_for("▸ G & F♯m", DEADLINE);
+    session.send("M");
+    session.wait_for("the mouse selects text", DEADLINE);
+    session.wait_for_bytes(b"\x1b[?1000l", 1, DEADLINE);
+    let mut plain = Session::start(&["--mouse=false"], 24, 80, &[]);
+    plain.wait_for(FIRST_CHORD, DEADLINE);
+    assert_eq!(count(&plain.raw(), b"\x1b[?1000h"), 0);
+    plain.send("q");
+    assert_eq!(plain.wait_exit(DEADLINE), 0);
 }
 
 #[test]

@@ -48,6 +48,12 @@ pub struct Cli {
           hide_possible_values = true)]
     pub fresh: bool,
 
+    /// Choose with the mouse on the screen, rather than select text
+    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
+          action = ArgAction::Set, default_value = "true", default_missing_value = "true",
+          hide_possible_values = true)]
+    pub mouse: bool,
+
     /// Options that every command takes
     #[command(flatten)]
     pub common: Common,

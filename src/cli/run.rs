@@ -19,7 +19,7 @@ use crate::answer::{
     TuningAnswer, TuningsAnswer, ViewWish,
 };
 use crate::library::{Library, LoadedTunings, Problem};
-use crate::settings::Ascii;
+use crate::settings::{Ascii, Settings};
 use crate::tui::{self, neck::NeckPicture};
 
 /// A call with the data files that it may need.
@@ -279,7 +279,7 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         tui::explore::Explore::open(symbol, &cli.common.tuning, player.library, spelling)?;
     explore.use_theme(theme);
     explore.use_keys(player.keys);
-    explore.use_settings(&player.settings);
+    explore.use_settings(&Settings { mouse: cli.mouse, ..player.settings });
     explore.put_capo(cli.common.capo()?)?;
     let resume = Resume::new(player.folders.state.as_deref());
     if !cli.fresh {

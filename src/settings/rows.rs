@@ -88,4 +88,16 @@ pub(super) const ROWS: &[Row] = &[
         read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.upside_down)),
         print: |settings| settings.upside_down.to_string(),
     },
+    Row {
+        name: "mouse",
+        option: "mouse",
+        read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.mouse)),
+        print: |settings| settings.mouse.to_string(),
+    },
+    Row {
+        name: "fresh",
+        option: "fresh",
+        read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.fresh)),
+        print: |settings| settings.fresh.to_string(),
+    },
 ];

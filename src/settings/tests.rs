@@ -33,6 +33,8 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("reach_mm", "97.5", "97.5"),
         ("left_handed", "true", "true"),
         ("upside_down", "true", "true"),
+        ("mouse", "false", "false"),
+        ("fresh", "true", "true"),
     ];
     assert_eq!(
         changed.map(|(name, ..)| name).to_vec(),

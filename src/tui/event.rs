@@ -6,6 +6,7 @@ use std::sync::mpsc::SyncSender;
 use ratatui::crossterm::event::Event as TerminalEvent;
 
 use super::key::Key;
+use super::mouse::Pointer;
 
 /// Something an [`App`](super::runtime::App) is told.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -16,6 +17,8 @@ pub enum Event {
     Key(Key),
     /// Text came in one piece by bracketed paste: it is text, whatever keys it looks like.
     Paste(String),
+    /// The mouse was used while it was the program's.
+    Mouse(Pointer),
     /// The window has a new size; a redraw follows without being asked for.
     Resize {
         /// Width in cells.
@@ -44,7 +47,7 @@ pub(super) enum Wake {
 }
 
 impl Wake {
-    /// Reads the terminal library's event; `None` for what no screen uses (releases, mouse, focus,
+    /// Reads the terminal library's event; `None` for what no screen uses (releases, moves, focus,
     /// keys without a name).
     pub(super) fn from_terminal(event: TerminalEvent) -> Option<Wake> {
         match event {
@@ -52,6 +55,9 @@ impl Wake {
                 Some(Wake::Event(Event::Key(Key::from_terminal(key)?)))
             }
             TerminalEvent::Paste(text) => Some(Wake::Event(Event::Paste(text))),
+            TerminalEvent::Mouse(event) => {
+                Some(Wake::Event(Event::Mouse(Pointer::from_terminal(event)?)))
+            }
             TerminalEvent::Resize(..) => Some(Wake::Resized),
             _ => None,
         }

@@ -19,6 +19,7 @@ use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, ShapeQuery, Stri
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
+use super::mouse::Mouse;
 use super::theme::Theme;
 use crate::answer::{
     self, Families, Labels, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer,
@@ -86,6 +87,7 @@ pub struct Explore {
     columns: u16,
     rows: u16,
     over: Over,
+    mouse: Mouse,
     /// What was chosen before every change.
     past: History<Choices>,
     /// The chords that the player has been at.
@@ -192,6 +194,7 @@ impl Explore {
             columns: 80,
             rows: 24,
             over: Over::Nothing,
+            mouse: Mouse::Free,
             past: History::new(),
             pages: History::new(),
         };
@@ -229,6 +232,7 @@ impl Explore {
         self.player = settings.hand;
         self.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
         self.top = if settings.upside_down { Top::Last } else { Top::First };
+        self.mouse = if settings.mouse { Mouse::Taken } else { Mouse::Free };
         self.ask_pairs();
     }
 

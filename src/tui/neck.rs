@@ -7,8 +7,10 @@
 
 mod draw;
 mod geometry;
+mod hit;
 
 pub use geometry::NeckGeometry;
+pub use hit::NeckHit;
 
 use std::cmp::Reverse;
 

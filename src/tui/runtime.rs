@@ -14,6 +14,7 @@ use ratatui::layout::Size;
 use super::clipboard::Clip;
 use super::event::{Event, Wake};
 use super::faults::Faults;
+use super::mouse::Mouse;
 use super::terminal::{TerminalError, TerminalGuard};
 use super::{input, signals};
 
@@ -25,6 +26,11 @@ const QUEUE: usize = 1024;
 pub trait App {
     /// Changes the state, and says what is to be done outside of it, in that order.
     fn update(&mut self, event: Event) -> Vec<Effect>;
+
+    /// Whose the mouse is now; the terminal's, unless the app wants it.
+    fn mouse(&self) -> Mouse {
+        Mouse::Free
+    }
 
     /// Draws the state on a frame of any size, down to nothing.
     fn view(&self, frame: &mut Frame<'_>);
@@ -83,6 +89,7 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
             return Ok(());
         }
         loop {
+            self.terminal.use_mouse(self.app.mouse()).map_err(TerminalError::Io)?;
             self.terminal.draw(|frame| self.app.view(frame)).map_err(TerminalError::Io)?;
             if self.handle_what_has_come()?.is_break() {
                 return Ok(());

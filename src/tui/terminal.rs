@@ -2,8 +2,8 @@
 //!
 //! A [`TerminalGuard`] puts the terminal in raw mode, on the alternate screen, with bracketed paste
 //! and without a cursor. It gives all of that back exactly once, whichever comes first: the normal
-//! end, an error, a panic anywhere in the process, or a fatal signal. The mouse is never captured,
-//! so text stays selectable.
+//! end, an error, a panic anywhere in the process, or a fatal signal. The mouse is the terminal's until
+//! an app wants it.
 //!
 //! The invariant: bytes reach the terminal only while `OWNER` says that it is ours, under its
 //! lock. A frame is built in memory and written in one piece, so no half frame can follow the
@@ -29,6 +29,7 @@ use ratatui::layout::Size;
 use ratatui::{Frame, Terminal};
 
 use super::clipboard::Clip;
+use super::mouse::Mouse;
 use super::signals;
 
 /// The terminal while the program's screens are on it.
@@ -39,6 +40,7 @@ pub struct TerminalGuard {
     frame: FrameBytes,
     /// What the terminal shows is not what was drawn last.
     stale: bool,
+    mouse: Mouse,
 }
 
 impl TerminalGuard {
@@ -55,7 +57,7 @@ impl TerminalGuard {
         take()?;
         let frame = FrameBytes::default();
         match Terminal::new(CrosstermBackend::new(frame.clone())) {
-            Ok(terminal) => Ok(TerminalGuard { terminal, frame, stale: false }),
+            Ok(terminal) => Ok(TerminalGuard { terminal, frame, stale: false, mouse: Mouse::Free }),
             Err(error) => {
                 give_back()?;
                 Err(error.into())
@@ -88,6 +90,20 @@ impl TerminalGuard {
         self.frame.present()
     }
 
+    /// Takes the mouse, or frees it.
+    ///
+    /// # Errors
+    ///
+    /// When the terminal cannot be written.
+    pub fn use_mouse(&mut self, mouse: Mouse) -> io::Result<()> {
+        if self.mouse == mouse {
+            return Ok(());
+        }
+        self.mouse = mouse;
+        ask_mouse(&mut self.frame, mouse)?;
+        self.frame.present()
+    }
+
     /// The size of the window now.
     ///
     /// # Errors
@@ -110,6 +126,9 @@ impl TerminalGuard {
         give_back()?;
         signals::stop_process()?;
         take()?;
+        // It was freed with all the rest.
+        let mouse = mem::take(&mut self.mouse);
+        self.use_mouse(mouse)?;
         self.stale = true;
         Ok(())
     }
@@ -241,6 +260,7 @@ fn give_back() -> io::Result<()> {
     *owner = Owner::Shell;
     // Raw mode first: it needs no room in the terminal's queue and so always succeeds at once.
     let cooked = disable_raw_mode();
+    let freed = ask_mouse(&mut io::stdout(), Mouse::Free);
     // A frame may have been cut off in the middle of its synchronized update.
     let written = execute!(
         io::stdout(),
@@ -249,7 +269,22 @@ fn give_back() -> io::Result<()> {
         LeaveAlternateScreen,
         Show
     );
-    cooked.and(written)
+    cooked.and(freed).and(written)
+}
+
+#[cfg(not(windows))]
+fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
+    queue!(out, mouse.ask())
+}
+
+/// The console of Windows is asked by a call and knows no wish but for everything.
+#[cfg(windows)]
+fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
+    use ratatui::crossterm::event::{DisableMouseCapture, EnableMouseCapture};
+    match mouse {
+        Mouse::Taken => queue!(out, EnableMouseCapture),
+        Mouse::Free => queue!(out, DisableMouseCapture),
+    }
 }
 
 /// Gives the terminal back, but waits no longer than this for a terminal that does not read.

@@ -2,6 +2,7 @@
 
 mod instrument;
 mod moves;
+mod pointer;
 mod scroll;
 
 use fretloom_fretboard::{Side, Way};
@@ -12,12 +13,17 @@ use crate::answer::Wishes;
 use crate::tui::command::{Command, Section};
 use crate::tui::event::Event;
 use crate::tui::key::Key;
+use crate::tui::mouse::Mouse;
 use crate::tui::runtime::{App, Effect};
 
 impl App for Explore {
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
             Event::Key(key) => self.remembering(|explore| explore.press(key)),
+            Event::Mouse(pointer) => self.remembering(|explore| {
+                explore.point(pointer);
+                Vec::new()
+            }),
             Event::Paste(text) => {
                 self.paste(&text);
                 Vec::new()
@@ -28,6 +34,10 @@ impl App for Explore {
                 Vec::new()
             }
         }
+    }
+
+    fn mouse(&self) -> Mouse {
+        self.mouse
     }
 
     fn view(&self, frame: &mut ratatui::Frame<'_>) {
@@ -258,6 +268,7 @@ impl Explore {
             Command::ToEnd => self.scroll_to(u8::MAX),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
+            Command::FreeMouse => self.change_mouse(),
             Command::Back => self.page_back(),
             Command::Forward => self.page_forward(),
             _ => {}

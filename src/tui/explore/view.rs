@@ -97,7 +97,8 @@ impl Explore {
         Paragraph::new(lines).wrap(Wrap { trim: true }).render(area, buffer);
     }
 
-    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
+    /// Where everything lies: head, list, what the pair says, rule, neck, shape, ladder, footer.
+    fn areas(&self, area: Rect, picture: &NeckPicture) -> [Rect; 8] {
         let head_rows = self.head_rows(area.width);
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.choices.len() };
@@ -107,7 +108,7 @@ impl Explore {
         let room = room.saturating_sub(told_rows);
         let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
         let pairs = all.min(room.saturating_sub(detail_rows)).max(1);
-        let areas = Layout::vertical([
+        area.layout(&Layout::vertical([
             Constraint::Length(head_rows),
             Constraint::Length(1 + pairs),
             Constraint::Length(detail_rows),
@@ -116,8 +117,22 @@ impl Explore {
             Constraint::Length(1 + told_rows),
             Constraint::Fill(1),
             Constraint::Length(1),
-        ]);
-        let [head, list, detail, rule, neck, shape, ladder, footer] = area.layout(&areas);
+        ]))
+    }
+
+    /// Where the pairs and the neck are, for who points at them; none where neither is drawn.
+    pub(super) fn places_to_point_at(&self, area: Rect) -> Option<(Rect, Rect)> {
+        let picture = self.picture();
+        if SizeClass::of(area, picture.height()) == SizeClass::TooSmall {
+            return None;
+        }
+        let [_, list, _, _, neck, ..] = self.areas(area, &picture);
+        let [pairs, _] = split(list);
+        Some((pairs, indented(neck)))
+    }
+
+    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
+        let [head, list, detail, rule, neck, shape, ladder, footer] = self.areas(area, picture);
         self.draw_head(head, buffer);
         self.draw_choices(list, buffer);
         self.draw_detail(detail, buffer);
@@ -134,11 +149,7 @@ impl Explore {
             self.draw_pairs(area, buffer);
             return;
         }
-        let [pairs, _, scales] = area.layout(&Layout::horizontal([
-            Constraint::Fill(3),
-            Constraint::Length(2),
-            Constraint::Fill(2),
-        ]));
+        let [pairs, scales] = split(area);
         self.draw_pairs(pairs, buffer);
         self.draw_scales(scales, buffer);
     }
@@ -214,6 +225,19 @@ impl Explore {
         line.push_span(Span::styled("─".repeat(rest), muted));
         write(buffer, area, &line);
     }
+}
+
+/// The pairs, and the scales beside them where there is room.
+fn split(list: Rect) -> [Rect; 2] {
+    if list.width < SizeClass::WIDE {
+        return [list, Rect::ZERO];
+    }
+    let [pairs, _, scales] = list.layout(&Layout::horizontal([
+        Constraint::Fill(3),
+        Constraint::Length(2),
+        Constraint::Fill(2),
+    ]));
+    [pairs, scales]
 }
 
 #[cfg(test)]

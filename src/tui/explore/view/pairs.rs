@@ -50,6 +50,14 @@ impl Explore {
         }
     }
 
+    /// The row of the list on a row of the screen; none on the heading and below the last one.
+    pub(in crate::tui::explore) fn row_at(&self, list: Rect, row: u16) -> Option<usize> {
+        let rows = usize::from(list.height.saturating_sub(1));
+        let below_heading = usize::from(row.checked_sub(list.y)?.checked_sub(1)?);
+        let from = first_row(self.row, rows, self.pairs.folds.len());
+        Some(from + below_heading).filter(|row| *row < self.pairs.folds.len())
+    }
+
     fn pair_line(
         &self,
         fold: &Fold,
