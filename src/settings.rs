@@ -16,6 +16,7 @@ use crate::answer::{Families, Labels};
 use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
 use crate::library::{Library, Problem};
+use crate::tui::neck::FretWidths;
 use crate::tui::theme::{Theme, Themes};
 use rows::ROWS;
 
@@ -57,6 +58,8 @@ pub struct Settings {
     pub left_handed: bool,
     /// Is string 1 drawn at the bottom?
     pub upside_down: bool,
+    /// How wide the cells of the frets are drawn.
+    pub fret_widths: FretWidths,
 }
 
 /// When b and # stand in the place of signs.
@@ -83,6 +86,7 @@ impl Default for Settings {
             hand: Hand::default(),
             left_handed: false,
             upside_down: false,
+            fret_widths: FretWidths::Even,
         }
     }
 }

@@ -285,6 +285,14 @@ const TRIPLES: &[Triple] = {
         triple(Explore, LeftHanded, FIRST_STRING, ("r", LEFT), "r", RIGHT),
         triple(Explore, UpsideDown, FIRST_STRING, ("", RIGHT), "y", UPSIDE_DOWN),
         triple(Explore, UpsideDown, FIRST_STRING, ("y", UPSIDE_DOWN), "y", RIGHT),
+        triple(Explore, ToHand, FRETS, ("end", "12-22"), "H", "2-12"),
+        triple(Explore, ToHand, FRETS, ("space end", "12-22"), "H", "4-14"),
+        triple(Explore, FretWidths, FIRST_STRING, ("", RIGHT), "W", TRUE_WIDTHS),
+        triple(Explore, FretWidths, FIRST_STRING, ("W", TRUE_WIDTHS), "W", RIGHT),
+        triple(Explore, LeftOut, FIRST_STRING, ("", RIGHT), "L", WITH_LEFT_OUT),
+        triple(Explore, LeftOut, FIRST_STRING, ("L", WITH_LEFT_OUT), "L", RIGHT),
+        triple(Explore, NextPair, TOLD, ("", USUAL_FINGERS), "down", "stays: G B D A C♯"),
+        triple(Explore, Labels, TOLD, ("down", "stays: G B D A C♯"), "n", USUAL_FINGERS),
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
         triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
@@ -308,6 +316,10 @@ const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
 const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 const LEFT: &str = "‹─────┼─[D]─┼─(C♯)┼─────┼─[B]─┼─────┼─(A)─┼─────┼─[G]─┼─────┼─────┃ (E) E  1";
+const TRUE_WIDTHS: &str =
+    "1 E (E) ┃───────┼───────┼─[G]──┼──────┼─(A)──┼─────┼─[B]─┼────┼(C♯)┼[D]─┼────›";
+const WITH_LEFT_OUT: &str =
+    "1 E (E) ┃─────┼─F♯──┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 const UPSIDE_DOWN: &str =
     "6 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 

@@ -351,6 +351,7 @@ fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Ne
 
 /// The same picture for the player's hand and stringing.
 fn turned(mut picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
+    picture = picture.with_fret_widths(wanted.fret_widths);
     if wanted.left_handed {
         picture = picture.left_handed();
     }

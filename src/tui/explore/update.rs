@@ -49,6 +49,13 @@ impl Explore {
     }
 
     fn press(&mut self, key: Key) -> Vec<Effect> {
+        let before = self.six_notes();
+        let effects = self.answer_key(key);
+        self.mark_what_stays(before);
+        effects
+    }
+
+    fn answer_key(&mut self, key: Key) -> Vec<Effect> {
         let everywhere = self.keys.command(Section::Everywhere, key);
         match everywhere {
             Some(Command::QuitAtOnce) => return vec![Effect::Quit],
@@ -182,6 +189,8 @@ impl Explore {
             Command::CapoDown => self.move_capo(-1),
             Command::LeftHanded => self.turn_for_other_hand(),
             Command::UpsideDown => self.turn_over(),
+            Command::FretWidths => self.change_fret_widths(),
+            Command::LeftOut => self.shows_left_out = !self.shows_left_out,
             Command::Labels => self.next_labels(),
             Command::Spelling => self.change_spelling(),
             Command::ChooseTuning => self.open_picker(),
@@ -189,6 +198,7 @@ impl Explore {
             Command::ScrollLeft => self.scroll_to(self.first_fret.saturating_sub(1)),
             Command::ToNut => self.scroll_to(1),
             Command::ToEnd => self.scroll_to(u8::MAX),
+            Command::ToHand => self.scroll_to_hand(),
             _ => {}
         }
     }
