@@ -25,9 +25,10 @@ pub use check::CheckAnswer;
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
-pub use neck::{Labels, NeckAnswer, PlaceAnswer, places_of_pair};
+pub use neck::{Labels, LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
 pub use pairs::{
-    LeftOut, PairAnswer, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
+    LeftOut, PairAnswer, PairList, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over,
+    pairs_over,
 };
 pub use refusal::Refusal;
 pub use request::{Families, Moment, Wishes};

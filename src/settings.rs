@@ -16,6 +16,7 @@ use crate::answer::{Families, Labels};
 use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
 use crate::library::{Library, Problem};
+use crate::tui::neck::FretWidths;
 use crate::tui::theme::{Theme, Themes};
 use rows::ROWS;
 
@@ -61,6 +62,8 @@ pub struct Settings {
     pub mouse: bool,
     /// Does the screen begin afresh, and not where it was left?
     pub fresh: bool,
+    /// How wide the cells of the frets are drawn.
+    pub fret_widths: FretWidths,
 }
 
 /// When b and # stand in the place of signs.
@@ -89,6 +92,7 @@ impl Default for Settings {
             upside_down: false,
             mouse: true,
             fresh: false,
+            fret_widths: FretWidths::Even,
         }
     }
 }

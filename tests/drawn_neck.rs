@@ -42,7 +42,7 @@ fn some_pairs(chord: &str) -> Vec<PairAnswer> {
     let moment = Moment::of_chord(chord).unwrap();
     let all = pairs_over(&moment, &Families::default(), &Wishes::default(), Spelling::Plain).pairs;
     let last = all.len() - 1;
-    [0, last / 2, last].map(|at| all[at].clone()).to_vec()
+    [0, last / 2, last].map(|at| all.get(at).unwrap().clone()).to_vec()
 }
 
 /// The lowest shape of the pair's first triad, on the strings it lies on.

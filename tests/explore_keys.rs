@@ -310,6 +310,14 @@ const TRIPLES: &[Triple] = {
         triple(Explore, FreeMouse, TOLD, ("M M", "the mouse selects text"), "M", "the mouse chooses pairs, notes and strings"),
         triple(Explore, CopyShape, COPIED, ("", ""), "H", SHAPE_COPIED),
         triple(Explore, CopyNeck, TOLD, ("", USUAL_FINGERS), "N", "copied the neck, 9 lines"),
+        triple(Explore, ToHand, FRETS, ("end", "12-22"), "8", "2-12"),
+        triple(Explore, ToHand, FRETS, ("space end", "12-22"), "8", "4-14"),
+        triple(Explore, FretWidths, FIRST_STRING, ("", RIGHT), "W", TRUE_WIDTHS),
+        triple(Explore, FretWidths, FIRST_STRING, ("W", TRUE_WIDTHS), "W", RIGHT),
+        triple(Explore, LeftOut, FIRST_STRING, ("", RIGHT), "L", WITH_LEFT_OUT),
+        triple(Explore, LeftOut, FIRST_STRING, ("L", WITH_LEFT_OUT), "L", RIGHT),
+        triple(Explore, NextPair, TOLD, ("", USUAL_FINGERS), "down", "stays: G B D A C♯"),
+        triple(Explore, Labels, TOLD, ("down", "stays: G B D A C♯"), "n", USUAL_FINGERS),
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
         triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
@@ -348,6 +356,10 @@ const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
 const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 const LEFT: &str = "‹─────┼─[D]─┼─(C♯)┼─────┼─[B]─┼─────┼─(A)─┼─────┼─[G]─┼─────┼─────┃ (E) E  1";
+const TRUE_WIDTHS: &str =
+    "1 E (E) ┃───────┼───────┼─[G]──┼──────┼─(A)──┼─────┼─[B]─┼────┼(C♯)┼[D]─┼────›";
+const WITH_LEFT_OUT: &str =
+    "1 E (E) ┃─────┼─F♯──┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 const UPSIDE_DOWN: &str =
     "6 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 
@@ -701,7 +713,7 @@ fn help_ends_on_its_last_line_and_comes_back_at_once() {
     let end = player.screen();
     player.press("up");
     assert_ne!(player.screen(), end, "the first key upwards moves");
-    player.press("pageup pageup pageup");
+    player.press("pageup pageup pageup pageup");
     assert_eq!(player.screen(), top);
     player.press("esc");
     assert_eq!(player.line(0), OPENED);
@@ -734,7 +746,7 @@ fn q_closes_a_list_before_it_quits() {
 /// and made again.
 #[test]
 fn every_change_can_be_taken_back_and_made_again() {
-    let changes = "down s f m space d 1 2 t l h o n p i r y right 9 0 v x v x v x v x V X S up T I";
+    let changes = "down s f m space d 1 2 t l h o n p i r y W L right 9 0 v x v x v x v x V X S up T I";
     let mut player = Player::after("C7b9", "");
     let mut seen = vec![below_told(&player)];
     for key in changes.split(' ') {

@@ -287,7 +287,8 @@ fn shapes_ladders_and_necks() {
         let (pair, strings) = ([triad("F"), triad("G")], "3-2-1".parse().unwrap());
         let ladder = LadderAnswer::new(&neck, tuning.clone(), pair, strings, &query).unwrap();
         check(name, &ladder, &LADDER);
-        let pair = &pairs(&moment, "tertian").pairs[0];
+        let pairs = pairs(&moment, "tertian").pairs;
+        let pair = pairs.get(0).unwrap();
         let places = NeckAnswer::new(&neck, tuning, pair, FretRange::WHOLE_NECK);
         check(name, &places, &NECK);
     }

@@ -150,6 +150,7 @@ fn settings_are_options_that_need_not_be_typed_and_typed_ones_win() {
         ("reach_mm = 40", &["ladder", "F", "G"], "--reach=40"),
         ("left_handed = true", &["neck", "Dm7"], "--left-handed"),
         ("upside_down = true", &["neck", "Dm7"], "--upside-down"),
+        ("fret_widths = \"true\"", &["neck", "Dm7"], "--fret-widths=true"),
     ] {
         let home = Home::new();
         home.put("fretloom/settings.toml", setting);
@@ -166,6 +167,7 @@ fn settings_are_options_that_need_not_be_typed_and_typed_ones_win() {
             "--families" => "--families=tertian",
             "--reach" => "--reach=120",
             "--left-handed" => "--left-handed=false",
+            "--fret-widths" => "--fret-widths=even",
             _ => "--upside-down=false",
         };
         assert_eq!(home.run(&[command, &[back]].concat()).printed(), plain, "{back}");

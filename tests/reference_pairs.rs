@@ -149,7 +149,7 @@ fn alternates(pair: &PairAnswer) -> bool {
 fn twenty_six_of_the_thirty_three_kinds_interleave() {
     let pairs = every_pair(&Families::default(), Spelling::Plain).pairs;
     let mut kinds: HashMap<PairKind, bool> = HashMap::new();
-    for pair in &pairs {
+    for pair in pairs.iter() {
         assert_eq!(pair.interleaves, alternates(pair), "{}", pair.name);
         let known = *kinds.entry(pair.pair.kind()).or_insert(pair.interleaves);
         assert_eq!(known, pair.interleaves, "{}", pair.name);

@@ -1,23 +1,26 @@
 //! The whole screen, cell by cell: its text and its styles, kept as snapshots.
 //!
-//! A snapshot is the debug form of a buffer, since plain text holds no styles. Theme and signs are
-//! chosen here, so that the environment does not matter. Sizes that no player works at must not
-//! panic either, nor may any keys at any size.
+//! A snapshot is the text of a screen with the runs of its styles. Theme and signs are chosen here,
+//! so that the environment does not matter. Sizes that no player works at must not panic either;
+//! `tests/monkey.rs` sees to keys at any size.
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+
+#[path = "support/styled_text.rs"]
+mod styled_text;
 
 use fretloom::library::Library;
 use fretloom::settings::Settings;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
-use fretloom::tui::key::Key;
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom::tui::theme::{Depth, Theme};
 use fretloom_theory::Spelling;
-use insta::assert_debug_snapshot;
+use insta::assert_snapshot;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use styled_text::styled_text;
 
 fn opened() -> Explore {
     let library = Library::load(None);
@@ -40,49 +43,53 @@ fn drawn(explore: &mut Explore, columns: u16, rows: u16) -> Buffer {
     buffer
 }
 
-/// The screen at 80×24 and at 120×40 after some keys.
-fn both_sizes(keys: &str) -> [Buffer; 2] {
-    [(80, 24), (120, 40)].map(|(columns, rows)| {
-        let mut explore = opened();
-        explore.update(Event::Resize { columns, rows });
-        press(&mut explore, keys);
-        drawn(&mut explore, columns, rows)
-    })
-}
+/// Every screen there is, and the keys that lead there.
+const SCREENS: [(&str, &str); 17] = [
+    ("explorer", ""),
+    ("climbing", "space space n l"),
+    ("position", "v x n n n"),
+    ("strings", "v v x x x x"),
+    ("across", "v v v n n n n"),
+    ("two", "v v v v x n n n n"),
+    ("left_out", "L n"),
+    ("true_widths", "W L r"),
+    ("stays", "down"),
+    ("help", "?"),
+    ("tunings", "g down"),
+    ("search", "g b a n j o down"),
+    ("scales", "e down"),
+    ("chord", "c C 7 a l t"),
+    ("bad_chord", "c C m q"),
+    ("wish", "w 7 , - 1 3"),
+    ("chromatic", "S"),
+];
 
-#[test]
-fn the_opening_screen() {
-    let [usual, large] = both_sizes("");
-    assert_debug_snapshot!("opening_80x24", usual);
-    assert_debug_snapshot!("opening_120x40", large);
-}
+const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
 
+/// Each screen at each size, in colours and without any, without signs too.
 #[test]
-fn climbing_with_degrees_on_locked_strings() {
-    let [usual, large] = both_sizes("space space n l");
-    assert_debug_snapshot!("climbing_80x24", usual);
-    assert_debug_snapshot!("climbing_120x40", large);
-}
-
-#[test]
-fn a_chord_typed_with_an_error() {
-    let [usual, large] = both_sizes("c C m q");
-    assert_debug_snapshot!("typing_80x24", usual);
-    assert_debug_snapshot!("typing_120x40", large);
-}
-
-#[test]
-fn the_help_page() {
-    let [usual, large] = both_sizes("?");
-    assert_debug_snapshot!("help_80x24", usual);
-    assert_debug_snapshot!("help_120x40", large);
-}
-
-#[test]
-fn the_list_of_tunings() {
-    let [usual, large] = both_sizes("g down");
-    assert_debug_snapshot!("tunings_80x24", usual);
-    assert_debug_snapshot!("tunings_120x40", large);
+fn every_screen_at_every_size_in_colours_and_in_plain_ascii() {
+    let themes =
+        [("dark", Theme::built_in("dark", Depth::Full).unwrap()), ("ascii", Theme::monochrome())];
+    let library = Library::load(None);
+    for ((screen, keys), (columns, rows)) in
+        SCREENS.into_iter().flat_map(|screen| SIZES.map(|size| (screen, size)))
+    {
+        for (name, theme) in themes {
+            let mut explore =
+                Explore::open(None, "guitar-standard", library.clone(), Spelling::Plain).unwrap();
+            explore.use_theme(theme);
+            if name == "ascii" {
+                explore.use_ascii();
+            }
+            explore.update(Event::Resize { columns, rows });
+            press(&mut explore, keys);
+            let buffer = drawn(&mut explore, columns, rows);
+            assert!(name != "ascii" || text_of(&buffer).is_ascii(), "{screen}");
+            let snapshot = format!("{screen}_{columns}x{rows}_{name}");
+            assert_snapshot!(snapshot, styled_text(&buffer));
+        }
+    }
 }
 
 /// The screen on an instrument after some keys.
@@ -108,25 +115,16 @@ fn necks_of_three_to_twelve_strings() {
         ("twelve_strings", TWELVE_STRINGS, ""),
         ("upside_down_left_handed_capo", "guitar-standard", "i i i r y"),
     ] {
-        assert_debug_snapshot!(format!("{name}_80x24"), on(tuning, keys, 80, 24));
+        assert_snapshot!(format!("{name}_80x24"), styled_text(&on(tuning, keys, 80, 24)));
     }
-    assert_debug_snapshot!("banjo_120x40", on("banjo-open-g", "i", 120, 40));
-    assert_debug_snapshot!("twelve_strings_120x40", on(TWELVE_STRINGS, "", 120, 40));
+    assert_snapshot!("banjo_120x40", styled_text(&on("banjo-open-g", "i", 120, 40)));
+    assert_snapshot!("twelve_strings_120x40", styled_text(&on(TWELVE_STRINGS, "", 120, 40)));
 }
 
 #[test]
-fn the_views() {
-    for (name, keys) in [
-        ("view_position", "v x n n n"),
-        ("view_strings", "v v x x x x"),
-        ("view_across", "v v v n n n n"),
-        ("view_two", "v v v v x n n n n"),
-        ("other_place", "o h"),
-    ] {
-        assert_debug_snapshot!(format!("{name}_80x24"), on("guitar-standard", keys, 80, 24));
-    }
-    let view = on("guitar-standard", "v v v", 120, 40);
-    assert_debug_snapshot!("view_across_120x40", view);
+fn another_place_with_other_fingers() {
+    let screen = on("guitar-standard", "o h", 80, 24);
+    assert_snapshot!("other_place_80x24", styled_text(&screen));
 }
 
 /// The list of pairs gives way, never a string of the neck.
@@ -163,21 +161,6 @@ fn every_instrument_takes_every_view() {
     }
 }
 
-#[test]
-fn searching_for_a_tuning() {
-    let [usual, large] = both_sizes("g b a n j o down");
-    assert_debug_snapshot!("search_80x24", usual);
-    assert_debug_snapshot!("search_120x40", large);
-}
-
-#[test]
-fn monochrome() {
-    let mut explore = opened();
-    explore.use_theme(Theme::monochrome());
-    press(&mut explore, "space");
-    assert_debug_snapshot!("monochrome_80x24", drawn(&mut explore, 80, 24));
-}
-
 /// Every theme with colours, at every depth that changes them.
 #[test]
 fn themes() {
@@ -191,7 +174,7 @@ fn themes() {
         let mut explore = opened();
         explore.use_theme(Theme::built_in(name, depth).unwrap());
         press(&mut explore, "space");
-        assert_debug_snapshot!(snapshot, drawn(&mut explore, 80, 24));
+        assert_snapshot!(snapshot, styled_text(&drawn(&mut explore, 80, 24)));
     }
 }
 
@@ -210,16 +193,6 @@ fn the_neck_is_drawn_as_its_player_has_settled_it() {
     let strings: Vec<&str> = text.lines().filter(|line| line.contains('┃')).collect();
     assert!(strings[0].trim_end().ends_with('6'), "{text}");
     assert!(strings[0].find('┃') > strings[0].find('┼'), "{text}");
-}
-
-#[test]
-fn ascii() {
-    let mut explore = opened();
-    explore.use_ascii();
-    press(&mut explore, "space");
-    let buffer = drawn(&mut explore, 80, 24);
-    assert!(text_of(&buffer).is_ascii());
-    assert_debug_snapshot!("ascii_80x24", buffer);
 }
 
 #[test]
@@ -255,66 +228,4 @@ fn a_huge_screen_shows_the_whole_neck_once() {
     assert!(text.contains("frets 1–22 of 22"));
     assert_eq!(text.matches("leaves out  rubs").count(), 1);
     assert!(text.lines().last().unwrap().starts_with(" ? help"));
-}
-
-/// A small generator, so that the same keys come in every run.
-struct XorShift(u64);
-
-impl XorShift {
-    fn next(&mut self) -> u64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        self.0
-    }
-
-    fn below(&mut self, count: u64) -> u64 {
-        self.next() % count
-    }
-
-    fn one_of<'a, T>(&mut self, all: &'a [T]) -> &'a T {
-        &all[usize::try_from(self.below(all.len() as u64)).unwrap()]
-    }
-}
-
-/// Every key of the table, letters of chords, and keys that mean nothing.
-const KEYS: &str = "? q c enter down j up k s S space backspace u d 1 a 2 b t T l n p g v V x X h o i I + - r y w e f m right . \
-                    left , home 0 end 9 esc pagedown pageup f1 ctrl-z ctrl-c delete tab backtab \
-                    C F A B m 7 # 5 / alt-x shift-left f12 é 漢";
-
-const PASTES: [&str; 5] = ["Dm7", "C7alt\n", "\u{1b}[31m", "漢字 e\u{301}\u{200d}", "Bbmaj7#11/D"];
-
-fn random_event(random: &mut XorShift, keys: &[Key]) -> Event {
-    match random.below(40) {
-        0 => Event::Resize { columns: size(random, 140), rows: size(random, 50) },
-        1 => Event::Paste((*random.one_of(&PASTES)).to_owned()),
-        _ => Event::Key(*random.one_of(keys)),
-    }
-}
-
-/// Often tiny, as those are the sizes where things go wrong.
-fn size(random: &mut XorShift, most: u64) -> u16 {
-    let most = *random.one_of(&[3, 20, most]);
-    u16::try_from(random.below(most)).unwrap()
-}
-
-#[test]
-fn twenty_thousand_random_events_end_in_a_state_that_can_be_drawn() {
-    let keys: Vec<Key> = KEYS.split_whitespace().map(|key| key.parse().unwrap()).collect();
-    let mut random = XorShift(0x5eed);
-    let mut explore = opened();
-    let (mut columns, mut rows) = (80, 24);
-    for count in 0..20_000 {
-        let event = random_event(&mut random, &keys);
-        if let Event::Resize { columns: now_columns, rows: now_rows } = event {
-            (columns, rows) = (now_columns, now_rows);
-        }
-        explore.update(event);
-        if count % 10 == 0 {
-            drawn(&mut explore, columns, rows);
-        }
-    }
-    press(&mut explore, "esc esc");
-    let text = text_of(&drawn(&mut explore, 80, 24));
-    assert!(text.contains("? help  c chord"), "{text}");
 }

@@ -5,7 +5,7 @@ use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
 use super::views::{SeenAnswer, ViewAnswer, ViewWish};
-use super::{FORMAT, PairAnswer, Refusal, TuningAnswer, ascii};
+use super::{FORMAT, LeftOut, PairAnswer, Refusal, TuningAnswer, ascii};
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -95,6 +95,15 @@ pub struct PlaceAnswer {
     pub seen: Option<SeenAnswer>,
 }
 
+/// One place that sounds a note which the pair leaves out.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LeftOutPlace {
+    /// String and fret.
+    pub place: Place,
+    /// The note and its degree.
+    pub left_out: LeftOut,
+}
+
 /// What stands in the marks of a drawn neck: one thing at a time.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
 pub enum Labels {
@@ -141,6 +150,18 @@ impl Labels {
     }
 }
 
+impl Labels {
+    /// What stands for a note that the pair leaves out: it has no place in a triad, no finger and no
+    /// turn.
+    #[must_use]
+    pub fn label_left_out(self, left_out: &LeftOut) -> String {
+        match self {
+            Labels::Degree => left_out.degree.to_string(),
+            _ => left_out.note.to_string(),
+        }
+    }
+}
+
 impl std::str::FromStr for Labels {
     type Err = String;
 
@@ -183,4 +204,15 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
         .collect();
     places.sort_by_key(|place| (place.place.string.number(), place.place.fret.number()));
     places
+}
+
+/// Every place on the neck that sounds a note which the pair leaves out.
+#[must_use]
+pub fn places_left_out(neck: &Neck, pair: &PairAnswer) -> Vec<LeftOutPlace> {
+    let at = |(place, pitch): (Place, fretloom_theory::Pitch)| {
+        let is_it = |out: &&LeftOut| out.note.pitch_class() == pitch.pitch_class();
+        let left_out = pair.left_out.iter().find(is_it)?.clone();
+        Some(LeftOutPlace { place, left_out })
+    };
+    neck.places().filter_map(at).collect()
 }

@@ -1,5 +1,7 @@
 //! The pairs of a chord or a scale, ranked, with what each says.
 
+mod list;
+
 use fretloom_theory::{
     Chord, ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
     Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
@@ -7,7 +9,10 @@ use fretloom_theory::{
 };
 use serde::Serialize;
 
+pub use list::PairList;
+
 use super::{ChordAnswer, FORMAT, Families, Moment, Refusal, ScaleAnswer, Wishes, ascii};
+use crate::glyphs::to_ascii;
 
 /// The answer of `pairs`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -18,7 +23,7 @@ pub struct PairsAnswer {
     /// The scale; none where every pair there is was asked for.
     pub scale: Option<ScaleAnswer>,
     /// The pairs, the first one first.
-    pub pairs: Vec<PairAnswer>,
+    pub pairs: PairList,
     /// The same list folded: in a symmetric scale most pairs are another one moved.
     #[serde(skip)]
     pub folds: Vec<Fold>,
@@ -83,22 +88,19 @@ pub struct PairAnswer {
     pub pair: TriadPair,
 }
 
-/// A sentence in both notations.
+/// A sentence, which prints in both notations.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Sentence {
-    signs: String,
-    ascii: String,
-}
+pub struct Sentence(String);
 
 impl Sentence {
     fn new(sentence: &impl std::fmt::Display) -> Sentence {
-        Sentence { signs: format!("{sentence}"), ascii: format!("{sentence:#}") }
+        Sentence(sentence.to_string())
     }
 }
 
 impl std::fmt::Display for Sentence {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(if f.alternate() { &self.ascii } else { &self.signs })
+        if f.alternate() { f.write_str(&to_ascii(&self.0)) } else { f.write_str(&self.0) }
     }
 }
 
@@ -155,16 +157,14 @@ pub fn pairs_over(
     spelling: Spelling,
 ) -> PairsAnswer {
     let ground = moment.ground();
-    let speller = moment.speller(spelling);
     let mut sounds = Sound::ranked(ground, families.qualities());
     sounds.retain(|sound| wishes.allow(sound.pair().set(), ground));
-    let pairs = sounds.iter().zip(1..);
     PairsAnswer {
         folds: Fold::all(&sounds, ground.scale().set()),
         format: FORMAT,
         chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
         scale: Some(ScaleAnswer::of(moment)),
-        pairs: pairs.map(|(sound, rank)| answer(sound, rank, &speller)).collect(),
+        pairs: PairList::ranked(moment, spelling, sounds),
     }
 }
 
@@ -203,7 +203,7 @@ pub fn one_pair(
         chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
         scale: Some(ScaleAnswer::of(moment)),
         folds: vec![Fold { first: 0, copies: Vec::new() }],
-        pairs: vec![pair],
+        pairs: PairList::from_iter([pair]),
     })
 }
 
@@ -218,7 +218,7 @@ pub fn every_pair(families: &Families, spelling: Spelling) -> PairsAnswer {
         let all = TriadPair::within(PitchClassSet::CHROMATIC, families.qualities(), root);
         all.zip(1..).map(|(pair, rank)| without_ground(pair, rank, &speller)).collect()
     });
-    let pairs: Vec<PairAnswer> = pairs.unwrap_or_default();
+    let pairs: PairList = pairs.unwrap_or_else(|_| PairList::from_iter([]));
     let folds = (0..pairs.len()).map(|first| Fold { first, copies: Vec::new() }).collect();
     PairsAnswer { format: FORMAT, chord: None, scale: None, pairs, folds }
 }
@@ -233,7 +233,6 @@ fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAn
     let relation = if pair.interleaves() { "interleaving" } else { "not interleaving" };
     answer.why =
         Sentence::new(&format!("{first} and {second}, roots {apart} semitones apart, {relation}"));
-    answer.why.ascii = crate::glyphs::to_ascii(&answer.why.signs);
     answer.left_out.clear();
     (answer.states_root, answer.states_third, answer.states_seventh) = (false, false, false);
     answer

@@ -10,6 +10,7 @@ use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
 use crate::settings::Ascii;
+use crate::tui::neck::FretWidths;
 
 mod hand;
 mod view;
@@ -393,6 +394,9 @@ pub struct Neck {
           action = ArgAction::Set, default_value = "false", default_missing_value = "true",
           hide_possible_values = true)]
     pub upside_down: bool,
+    /// The cells of the frets: even, or true to scale
+    #[arg(long, value_name = "even|true", default_value = "even")]
+    pub fret_widths: FretWidths,
     /// Which view of the neck
     #[command(flatten)]
     pub view: ViewArgs,

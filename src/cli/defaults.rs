@@ -42,7 +42,7 @@ mod tests {
         let text = "theme = \"dark\"\nascii = \"never\"\nspelling = \"strict\"\n\
                     tuning = \"D A D G A D\"\nlabels = \"degree\"\nfamilies = \"all\"\n\
                     reach_mm = 97.5\nleft_handed = true\nupside_down = true\n\
-                    mouse = false\nfresh = true\n";
+                    mouse = false\nfresh = true\nfret_widths = \"true\"\n";
         let (settings, problems) = Settings::read("s.toml", text, &library, &themes);
         assert_eq!(problems, []);
         let mut command = settled(Cli::command(), &settings);

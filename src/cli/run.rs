@@ -235,11 +235,11 @@ impl Call<'_> {
         if let Some(triads) = two_triads(text) {
             return answer::pair_over(moment, triads?, self.spelling());
         }
-        let mut pairs = self.wanted_pairs(moment, &wanted.wanted)?.pairs;
+        let pairs = self.wanted_pairs(moment, &wanted.wanted)?.pairs;
         let count = pairs.len();
         let index = text.parse().ok().and_then(|rank: usize| rank.checked_sub(1));
-        match index.filter(|index| *index < count) {
-            Some(index) => Ok(pairs.swap_remove(index)),
+        match index.and_then(|index| pairs.get(index)) {
+            Some(pair) => Ok(pair.clone()),
             None if count == 0 => Err(Refusal::NothingToChoose { text: text.to_owned() }),
             None => Err(Refusal::UnknownPair { text: text.to_owned(), count }),
         }
@@ -357,6 +357,7 @@ fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Ne
 
 /// The same picture for the player's hand and stringing.
 fn turned(mut picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
+    picture = picture.with_fret_widths(wanted.fret_widths);
     if wanted.left_handed {
         picture = picture.left_handed();
     }

@@ -6,6 +6,7 @@ use toml::de::DeValue;
 use super::value::{families, hand, one_of, switch, theme, tuning, word};
 use super::{Ascii, Known, Settings};
 use crate::answer::Labels;
+use crate::tui::neck::FretWidths;
 
 /// Puts a value that was read into the settings.
 pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;
@@ -99,5 +100,14 @@ pub(super) const ROWS: &[Row] = &[
         option: "fresh",
         read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.fresh)),
         print: |settings| settings.fresh.to_string(),
+    },
+    Row {
+        name: "fret_widths",
+        option: "fret_widths",
+        read: |value, _| {
+            let words = FretWidths::ALL.map(|widths| (widths.word(), widths));
+            Ok(set(one_of(value, &words)?, |settings| &mut settings.fret_widths))
+        },
+        print: |settings| settings.fret_widths.word().to_owned(),
     },
 ];

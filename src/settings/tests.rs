@@ -35,6 +35,7 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("upside_down", "true", "true"),
         ("mouse", "false", "false"),
         ("fresh", "true", "true"),
+        ("fret_widths", "\"true\"", "true"),
     ];
     assert_eq!(
         changed.map(|(name, ..)| name).to_vec(),
@@ -74,6 +75,7 @@ fn a_wrong_entry_costs_itself_only() {
          families = \"sus\"\n\
          reach_mm = 20\n\
          left_handed = \"yes\"\n\
+         fret_widths = true\n\
          upside_down true\n",
     );
     assert_eq!(settings, Settings { spelling: Spelling::Strict, ..Settings::default() });
@@ -91,7 +93,8 @@ fn a_wrong_entry_costs_itself_only() {
          \"all\"",
         "8:12: found `20`, expected millimetres from 40 to 200, as in 110",
         "9:15: found `\"yes\"`, expected true or false",
-        "10:1: found `upside_down true`, expected TOML (key with no value, expected `=`)",
+        "10:15: found `true`, expected \"even\" or \"true\"",
+        "11:1: found `upside_down true`, expected TOML (key with no value, expected `=`)",
     ];
     assert_eq!(problems, expected.map(|problem| format!("s.toml:{problem}")));
 }

@@ -3,6 +3,8 @@
 //! A half-whole diminished scale holds 36 pairs, but moving any of them three frets gives another;
 //! a player learns a dozen. Nothing is hidden: every pair is in exactly one fold.
 
+use std::collections::HashMap;
+
 use crate::{PitchClassSet, Sound, TriadPair, transposition_symmetries};
 
 /// A pair and its copies elsewhere in the same scale.
@@ -33,25 +35,29 @@ impl Fold {
     pub fn all(sounds: &[Sound], scale: PitchClassSet) -> Vec<Fold> {
         let steps: Vec<u8> = transposition_symmetries(scale).collect();
         let mut folds: Vec<Fold> = Vec::new();
+        // Where each pair that can be a copy belongs; to compare it with every fold is slow.
+        let mut moved: HashMap<[u16; 2], (usize, u8)> = HashMap::new();
         for (index, sound) in sounds.iter().enumerate() {
-            let of = |fold: &Fold| {
-                let first = sounds.get(fold.first)?;
-                steps.iter().copied().find(|by| is_moved(first.pair(), sound.pair(), *by))
-            };
-            match folds.iter_mut().find_map(|fold| of(fold).map(|by| (fold, by))) {
+            let known = moved.get(&notes(sound.pair(), 0)).copied();
+            match known.and_then(|(fold, by)| Some((folds.get_mut(fold)?, by))) {
                 Some((fold, by)) => fold.copies.push((index, by)),
-                None => folds.push(Fold { first: index, copies: Vec::new() }),
+                None => {
+                    for by in &steps {
+                        moved.entry(notes(sound.pair(), *by)).or_insert((folds.len(), *by));
+                    }
+                    folds.push(Fold { first: index, copies: Vec::new() });
+                }
             }
         }
         folds
     }
 }
 
-/// Is `other` the pair `one` moved up by `semitones`, whichever triad is named first?
-fn is_moved(one: TriadPair, other: TriadPair, semitones: u8) -> bool {
-    let moved = one.triads().map(|triad| triad.set().transposed(i32::from(semitones)));
-    let [first, second] = other.triads().map(crate::Triad::set);
-    moved == [first, second] || moved == [second, first]
+/// The notes of both triads of a pair moved up by `semitones`, whichever triad is named first.
+fn notes(pair: TriadPair, semitones: u8) -> [u16; 2] {
+    let mut notes = pair.triads().map(|triad| triad.set().transposed(i32::from(semitones)).bits());
+    notes.sort_unstable();
+    notes
 }
 
 #[cfg(test)]

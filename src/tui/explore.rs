@@ -12,18 +12,20 @@ mod in_hand;
 mod look;
 mod picker;
 mod session;
+mod stays;
 mod update;
 mod view;
 
 use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, ShapeQuery, StringSet, Tuning};
-use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
+use fretloom_theory::{PitchClassSet, ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
 use super::mouse::Mouse;
+use super::neck::FretWidths;
 use super::theme::Theme;
 use crate::answer::{
-    self, Families, Labels, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer,
-    TuningAnswer, Wishes, places_of_pair,
+    self, Families, Labels, LeftOutPlace, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
+    ShapeAnswer, TuningAnswer, Wishes, places_left_out, places_of_pair,
 };
 use crate::library::Library;
 use crate::settings::Settings;
@@ -80,6 +82,12 @@ pub struct Explore {
     clamp: Option<StringSet>,
     handed: Handed,
     top: Top,
+    fret_widths: FretWidths,
+    /// Are the notes that the pair leaves out drawn?
+    shows_left_out: bool,
+    left_out: Vec<LeftOutPlace>,
+    /// The notes of the pair before that are in this one too, while they are marked.
+    stays: PitchClassSet,
     /// What the last key has to tell.
     notice: Option<String>,
     first_fret: u8,
@@ -189,6 +197,10 @@ impl Explore {
             clamp: None,
             handed: Handed::Right,
             top: Top::First,
+            fret_widths: FretWidths::Even,
+            shows_left_out: false,
+            left_out: Vec::new(),
+            stays: PitchClassSet::EMPTY,
             notice: None,
             first_fret: 1,
             columns: 80,
@@ -233,6 +245,7 @@ impl Explore {
         self.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
         self.top = if settings.upside_down { Top::Last } else { Top::First };
         self.mouse = if settings.mouse { Mouse::Taken } else { Mouse::Free };
+        self.fret_widths = settings.fret_widths;
         self.ask_pairs();
     }
 
@@ -369,6 +382,7 @@ impl Explore {
         let near = self.rung_in_hand().map(|rung| rung.shape);
         let neck = &self.instrument.neck;
         self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        self.left_out = self.pair().map(|pair| places_left_out(neck, pair)).unwrap_or_default();
         let query = ShapeQuery::default().for_hand(self.player);
         self.ladder = match (self.pair(), self.strings()) {
             (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),

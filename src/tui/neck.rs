@@ -9,14 +9,14 @@ mod draw;
 mod geometry;
 mod hit;
 
-pub use geometry::NeckGeometry;
+pub use geometry::{FretWidths, NeckGeometry};
 pub use hit::NeckHit;
 
 use std::cmp::Reverse;
 
 use fretloom_fretboard::{Fret, Inlay, Neck, OpenString, Shape, Side, StringSet, Tuning};
 
-use crate::answer::{Labels, PlaceAnswer};
+use crate::answer::{Labels, LeftOutPlace, PlaceAnswer};
 
 /// What is drawn of a neck.
 #[derive(Clone, PartialEq, Debug)]
@@ -24,7 +24,10 @@ pub struct NeckPicture {
     /// From the top down: string 1 first, unless the picture is upside down.
     strings: Vec<StringLine>,
     hand: Handed,
+    fret_widths: FretWidths,
     marks: Vec<Mark>,
+    /// Notes that the pair leaves out.
+    left_out: Vec<Ghost>,
     /// By fret, from fret 0.
     inlays: Vec<Inlay>,
     first_fret: u8,
@@ -65,6 +68,16 @@ struct Mark {
     presence: Presence,
     /// Is it in the shape in hand?
     held: bool,
+    /// Was it in the pair before?
+    stays: bool,
+}
+
+/// A note that is not in the pair: a faint label without a bracket.
+#[derive(Clone, PartialEq, Eq, Debug)]
+struct Ghost {
+    string: u8,
+    fret: u8,
+    label: String,
 }
 
 /// How far a note belongs to what is looked at.
@@ -101,11 +114,14 @@ impl NeckPicture {
             first_triad: place.side == Side::First,
             presence: Presence::Seen,
             held: false,
+            stays: false,
         };
         let last_fret = tuning.last_fret();
         NeckPicture {
             strings,
             hand: Handed::Right,
+            fret_widths: FretWidths::Even,
+            left_out: Vec::new(),
             marks: places.iter().map(mark).collect(),
             inlays: (0..=last_fret.number())
                 .filter_map(Fret::new)
@@ -160,6 +176,36 @@ impl NeckPicture {
         self
     }
 
+    /// With the notes that the pair leaves out, as faint letters in their places.
+    #[must_use]
+    pub fn with_left_out(mut self, places: &[LeftOutPlace], labels: Labels) -> NeckPicture {
+        let ghost = |place: &LeftOutPlace| Ghost {
+            string: place.place.string.number(),
+            fret: place.place.fret.number(),
+            label: labels.label_left_out(&place.left_out),
+        };
+        self.left_out = places.iter().map(ghost).collect();
+        self
+    }
+
+    /// With these places underlined: the pair before had their notes too.
+    #[must_use]
+    pub fn keeping<'a>(mut self, stay: impl Iterator<Item = &'a PlaceAnswer>) -> NeckPicture {
+        for place in stay {
+            let (string, fret) = (place.place.string.number(), place.place.fret.number());
+            let there = self.marks.iter_mut().filter(|m| m.string == string && m.fret == fret);
+            there.for_each(|mark| mark.stays = true);
+        }
+        self
+    }
+
+    /// With cells as wide as that.
+    #[must_use]
+    pub fn with_fret_widths(mut self, widths: FretWidths) -> NeckPicture {
+        self.fret_widths = widths;
+        self
+    }
+
     /// With the strings outside this set drawn quietly.
     #[must_use]
     pub fn locked_to(mut self, set: StringSet) -> NeckPicture {
@@ -202,22 +248,22 @@ impl NeckPicture {
     /// Where everything goes in a picture of that width.
     #[must_use]
     pub fn geometry(&self, width: u16) -> NeckGeometry {
-        let (name, label) = self.widths();
-        NeckGeometry::new(width, name, label, self.first_fret, self.last_fret)
+        let frets = (self.first_fret, self.last_fret);
+        NeckGeometry::new(self.fret_widths, width, self.text_widths(), frets)
     }
 
     /// Columns that show every fret, at their narrowest.
     #[must_use]
     pub fn narrowest_width(&self) -> u16 {
-        let (name, label) = self.widths();
-        NeckGeometry::width_for(name, label, self.first_fret, self.last_fret)
+        let frets = (self.first_fret, self.last_fret);
+        NeckGeometry::width_for(self.fret_widths, self.text_widths(), frets)
     }
 
     /// The widest string name and the widest label.
-    fn widths(&self) -> (u16, u16) {
+    fn text_widths(&self) -> [u16; 2] {
         let name = self.strings.iter().map(|string| string.name.chars().count()).max();
         let label = self.marks.iter().map(|mark| mark.label.chars().count()).max();
-        (name.unwrap_or(1) as u16, label.unwrap_or(1) as u16)
+        [name.unwrap_or(1) as u16, label.unwrap_or(1) as u16]
     }
 }
 

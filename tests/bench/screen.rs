@@ -5,14 +5,21 @@
 #[path = "support/ratio.rs"]
 mod ratio;
 
+use std::cell::Cell;
+use std::io::{self, Write};
+use std::rc::Rc;
+use std::time::{Duration, Instant};
+
 use divan::{Bencher, black_box};
 use fretloom::library::Library;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::runtime::App;
 use fretloom_theory::Spelling;
+use ratatui::backend::CrosstermBackend;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use ratatui::{Terminal, TerminalOptions, Viewport};
 use ratio::Ratios;
 
 /// Columns and rows: the classic terminal, and a large one.
@@ -93,8 +100,78 @@ mod key_to_frame {
     }
 }
 
+/// Counts what is written and keeps nothing of it.
+struct Meter(Rc<Cell<usize>>);
+
+impl Write for Meter {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.0.set(self.0.get() + bytes.len());
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+/// Keys of a player who looks around: pairs, scales up to the chromatic one, shapes, views, lists.
+const WALK: &str = "down down space space n s s s s down down S n v x x v space v x v x v t space l l h o \
+                    L L W W up H e down esc s m f down f f f ? pagedown esc";
+
+/// Each step of the walk, with the program's whole way from a key to what goes to the terminal. A
+/// busy neighbour takes a step now and then, so the walk is walked many times from the same
+/// beginning, and each step has the median of its times.
+fn walk(size: (u16, u16), rounds: usize) {
+    let walks: Vec<Vec<Step>> = (0..rounds).map(|_| walked(size)).collect();
+    let mut steps: Vec<Step> = (0..walks[0].len())
+        .map(|at| {
+            let mut times: Vec<Step> = walks.iter().map(|walk| walk[at]).collect();
+            times.sort_unstable();
+            times[rounds / 2]
+        })
+        .collect();
+    let mut sizes: Vec<usize> = steps.iter().map(|step| step.bytes).collect();
+    steps.sort_unstable();
+    sizes.sort_unstable();
+    let at = |hundredths: usize| ((steps.len() - 1) * hundredths).div_ceil(100);
+    let time = |hundredths| steps[at(hundredths)].time;
+    let bytes = |hundredths| sizes[at(hundredths)];
+    println!("\n{} keys at {}x{}, {rounds} times", steps.len(), size.0, size.1);
+    println!("  time   median {:.1?}, p99 {:.1?} (`{}`)", time(50), time(99), steps[at(99)].key);
+    println!("  bytes  median {}, p99 {}", bytes(50), bytes(99));
+}
+
+/// A key and what it cost.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Step {
+    time: Duration,
+    key: &'static str,
+    bytes: usize,
+}
+
+fn walked((columns, rows): (u16, u16)) -> Vec<Step> {
+    let written = Rc::new(Cell::new(0));
+    let viewport = Viewport::Fixed(Rect::new(0, 0, columns, rows));
+    let backend = CrosstermBackend::new(Meter(Rc::clone(&written)));
+    let mut terminal = Terminal::with_options(backend, TerminalOptions { viewport }).unwrap();
+    let mut screen = Screen::of((columns, rows));
+    terminal.draw(|frame| screen.explore.view(frame)).unwrap();
+    let step = |name: &'static str| {
+        let event = key(name);
+        written.set(0);
+        let start = Instant::now();
+        screen.explore.update(event);
+        terminal.draw(|frame| screen.explore.view(frame)).unwrap();
+        Step { time: start.elapsed(), key: name, bytes: written.get() }
+    };
+    WALK.split_whitespace().map(step).collect()
+}
+
 fn main() {
     divan::main();
+    for size in SIZES {
+        walk(size, 41);
+    }
     for size @ (columns, rows) in SIZES {
         let mut filled = Screen::of(size);
         let mut ratios = Ratios::to("fill cell by cell", move || filled.fill());

@@ -6,6 +6,14 @@
 #[path = "support/ratio.rs"]
 mod ratio;
 
+#[cfg(target_os = "linux")]
+#[path = "support/process.rs"]
+mod process;
+
+#[cfg(target_os = "linux")]
+#[path = "../support/pty.rs"]
+mod pty;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -103,5 +111,7 @@ fn main() {
         Ratios::to("/bin/true", || run("/bin/true", &[]))
             .and("fretloom pairs Gmaj7#11", run_pairs)
             .print("whole process");
+        #[cfg(target_os = "linux")]
+        process::measure();
     }
 }

@@ -309,7 +309,7 @@ fn of_every_pair_there_is_no_two_share_a_sentence() {
     let pairs = every_pair(&families, Spelling::Plain).pairs;
     let sentences: HashSet<String> = pairs.iter().map(|pair| pair.why.to_string()).collect();
     assert_eq!(sentences.len(), pairs.len());
-    for pair in &pairs {
+    for pair in pairs.iter() {
         let [root, other] = [&pair.first, &pair.second].map(|triad| format!("{:#}", triad.root));
         let apart = crate::arithmetic::class_of(&other) - crate::arithmetic::class_of(&root);
         let interleaving = if pair.interleaves { "interleaving" } else { "not interleaving" };

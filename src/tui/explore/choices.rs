@@ -7,6 +7,7 @@ use super::in_hand::InHand;
 use super::look::Look;
 use super::{Explore, Handed, Instrument, Top};
 use crate::answer::{Labels, TuningAnswer, Wishes};
+use crate::tui::neck::FretWidths;
 
 /// Every choice of the player. What is shown follows from it.
 #[derive(Clone, PartialEq, Debug)]
@@ -31,6 +32,8 @@ pub(super) struct Choices {
     look: Look,
     handed: Handed,
     top: Top,
+    fret_widths: FretWidths,
+    shows_left_out: bool,
     first_fret: u8,
 }
 
@@ -66,6 +69,8 @@ impl Explore {
             look: self.look,
             handed: self.handed,
             top: self.top,
+            fret_widths: self.fret_widths,
+            shows_left_out: self.shows_left_out,
             first_fret: self.first_fret,
         }
     }
@@ -80,6 +85,7 @@ impl Explore {
         (self.row, self.copy, self.labels) = (made.row, made.copy, made.labels);
         (self.clamp, self.set, self.locked) = (made.clamp, made.set, made.locked);
         (self.look, self.handed, self.top) = (made.look, made.handed, made.top);
+        (self.fret_widths, self.shows_left_out) = (made.fret_widths, made.shows_left_out);
         self.ask_pairs();
         self.hold(made.rung, made.held);
         self.first_fret = made.first_fret;

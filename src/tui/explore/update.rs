@@ -74,6 +74,13 @@ impl Explore {
     }
 
     fn press(&mut self, key: Key) -> Vec<Effect> {
+        let before = self.six_notes();
+        let effects = self.answer_key(key);
+        self.mark_what_stays(before);
+        effects
+    }
+
+    fn answer_key(&mut self, key: Key) -> Vec<Effect> {
         let everywhere = self.keys.command(Section::Everywhere, key);
         match everywhere {
             Some(Command::QuitAtOnce) => return vec![Effect::Quit],
@@ -259,6 +266,8 @@ impl Explore {
             Command::CapoDown => self.move_capo(-1),
             Command::LeftHanded => self.turn_for_other_hand(),
             Command::UpsideDown => self.turn_over(),
+            Command::FretWidths => self.change_fret_widths(),
+            Command::LeftOut => self.shows_left_out = !self.shows_left_out,
             Command::Labels => self.next_labels(),
             Command::Spelling => self.change_spelling(),
             Command::ChooseTuning => self.open_picker(),
@@ -271,6 +280,7 @@ impl Explore {
             Command::FreeMouse => self.change_mouse(),
             Command::Back => self.page_back(),
             Command::Forward => self.page_forward(),
+            Command::ToHand => self.scroll_to_hand(),
             _ => {}
         }
     }

@@ -157,7 +157,12 @@ impl Explore {
     /// The neck as it is to be drawn now.
     pub(super) fn picture(&self) -> NeckPicture {
         let mut picture = NeckPicture::new(self.neck(), &self.places, self.labels)
-            .between(self.first_fret, u8::MAX);
+            .between(self.first_fret, u8::MAX)
+            .with_fret_widths(self.fret_widths)
+            .keeping(self.places_that_stay());
+        if self.shows_left_out {
+            picture = picture.with_left_out(&self.left_out, self.labels);
+        }
         if let Some(view) = self.view_places() {
             picture = picture.seeing(view, self.labels);
         }

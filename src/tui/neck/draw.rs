@@ -3,7 +3,7 @@
 use fretloom_fretboard::Inlay;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-use ratatui::style::Style;
+use ratatui::style::{Modifier, Style};
 
 use super::{Handed, Mark, NeckGeometry, NeckPicture, Presence, StringLine};
 use crate::tui::theme::Theme;
@@ -55,16 +55,26 @@ impl NeckPicture {
         pen.write(0, row, &format!("{:>2}", string.number), theme.muted);
         pen.write(geometry.name(), row, &string.name, theme.string);
         draw_wood(pen, geometry, string, row, self.end, line);
+        for ghost in self.left_out.iter().filter(|ghost| ghost.string == string.number) {
+            if let Some(cell) = cell_of(geometry, ghost.fret) {
+                let x = NeckGeometry::centred(cell, ghost.label.chars().count() as u16);
+                pen.write(x, row, &ghost.label, theme.muted);
+            }
+        }
         let marks = self.marks.iter().filter(|mark| mark.string == string.number);
         for mark in marks {
-            let cell = match mark.fret {
-                0 => Some((geometry.open_mark(), geometry.mark_width())),
-                fret => geometry.cell(fret),
-            };
-            if let Some(cell) = cell {
+            if let Some(cell) = cell_of(geometry, mark.fret) {
                 draw_mark(pen, cell, row, mark, string.quiet, theme);
             }
         }
+    }
+}
+
+/// Where a mark goes; `None` where its fret is not shown.
+fn cell_of(geometry: NeckGeometry, fret: u8) -> Option<(u16, u16)> {
+    match fret {
+        0 => Some((geometry.open_mark(), geometry.mark_width())),
+        fret => geometry.cell(fret),
     }
 }
 
@@ -122,6 +132,7 @@ fn draw_mark(
         (false, true) => theme.muted,
         (false, false) => of_triad,
     };
+    let style = if mark.stays { style.add_modifier(Modifier::UNDERLINED) } else { style };
     let width = text.chars().count() as u16;
     let x = NeckGeometry::centred(cell, width);
     // For eyes and printers without colour the string swells on both sides of a note in hand, and

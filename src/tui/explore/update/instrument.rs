@@ -4,6 +4,7 @@ use fretloom_fretboard::{Capo, Fret, Ladder, Neck, Rung, Shape, ShapeQuery, Tuni
 
 use super::super::{Explore, Handed, Instrument, Over, Top};
 use crate::answer::{self, TuningAnswer};
+use crate::tui::neck::FretWidths;
 
 /// No player puts a capo above the octave, where another one would make a new instrument.
 const HIGHEST_CAPO: u8 = 12;
@@ -65,6 +66,15 @@ impl Explore {
             Top::First => Top::Last,
             Top::Last => Top::First,
         };
+    }
+
+    /// Frets of even width, or true to scale; as many others may be in view then.
+    pub(super) fn change_fret_widths(&mut self) {
+        self.fret_widths = match self.fret_widths {
+            FretWidths::Even => FretWidths::True,
+            FretWidths::True => FretWidths::Even,
+        };
+        self.follow_hand();
     }
 
     /// The words for what the hand makes behind the capo; none without a capo.

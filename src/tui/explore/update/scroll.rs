@@ -8,6 +8,13 @@ impl Explore {
         self.first_fret = first_fret.clamp(1, self.furthest_scroll());
     }
 
+    /// Scrolls so that the position of the hand begins at the edge, with one fret below it.
+    pub(super) fn scroll_to_hand(&mut self) {
+        if let Some(shape) = self.shape_in_hand() {
+            self.scroll_to(shape.position().number().saturating_sub(1));
+        }
+    }
+
     /// Scrolls just so far that the shape in hand is in view; of a view that is played together, the
     /// view.
     pub(in crate::tui::explore) fn follow_hand(&mut self) {

@@ -28,6 +28,7 @@ const NOTES: &[(&str, &[&str])] = &[
         &[
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
             "in a view other places of the pair are dots, and ~ beside a mark is a stretch",
+            "a letter without a bracket is left out by the pair; what is underlined stays",
             "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
             "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger; mm:",
             "from the lowest fretted fret to the highest; ║ is a capo, ┃ where a string begins",

@@ -12,20 +12,19 @@ use crate::answer::PairAnswer;
 use crate::tui::command::Command;
 use crate::words::spaced;
 
+/// Lists up to so long keep the widths of their columns when they are scrolled; the rows out of view
+/// of a longer one are not asked for.
+const STEADY_ROWS: usize = 16;
+
 impl Explore {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
     /// column says what counts for and against each pair, which is what the order is made of.
     pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
-        let folds = &self.pairs.folds;
-        let shown: Vec<(&Fold, &PairAnswer)> = folds
-            .iter()
-            .enumerate()
-            .filter_map(|(row, fold)| {
-                let index = if row == self.row { self.index()? } else { fold.first };
-                Some((fold, self.pairs.pairs.get(index)?))
-            })
-            .collect();
-        let widths = columns(&shown);
+        let rows = usize::from(area.height.saturating_sub(1));
+        let from = first_row(self.row, rows, self.pairs.folds.len());
+        let shown = self.rows_from(from, rows);
+        let steady = self.pairs.folds.len() <= STEADY_ROWS;
+        let widths = columns(&if steady { self.rows_from(0, STEADY_ROWS) } else { shown.clone() });
         let heading = format!(
             "   {}  {}  {}  rubs  for and against it",
             padded("pair", widths[0]),
@@ -33,8 +32,7 @@ impl Explore {
             padded("leaves out", widths[2])
         );
         write(buffer, area, &Line::styled(heading, self.theme.muted));
-        let rows = usize::from(area.height.saturating_sub(1));
-        if shown.is_empty() {
+        if self.pairs.folds.is_empty() {
             let none = if self.wishes.are_none() {
                 "   this scale holds no pair"
             } else {
@@ -42,11 +40,9 @@ impl Explore {
             };
             write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
         }
-        let from = first_row(self.row, rows, shown.len());
-        for ((index, (fold, pair)), row) in shown.iter().enumerate().skip(from).take(rows).zip(1..)
-        {
-            let line = self.pair_line(fold, pair, widths, index == self.row);
-            write(buffer, below(area, row), &line);
+        for ((fold, pair), row) in shown.iter().zip(0..) {
+            let chosen = from + usize::from(row) == self.row;
+            write(buffer, below(area, row + 1), &self.pair_line(fold, pair, widths, chosen));
         }
     }
 
@@ -56,6 +52,16 @@ impl Explore {
         let below_heading = usize::from(row.checked_sub(list.y)?.checked_sub(1)?);
         let from = first_row(self.row, rows, self.pairs.folds.len());
         Some(from + below_heading).filter(|row| *row < self.pairs.folds.len())
+    }
+
+    /// The rows in view, each with the pair it shows. Only these pairs are asked for: a scale may
+    /// hold hundreds.
+    fn rows_from(&self, from: usize, rows: usize) -> Vec<(&Fold, &PairAnswer)> {
+        let folds = self.pairs.folds.iter().enumerate().skip(from).take(rows);
+        let pair_of = |(row, fold): (usize, &Fold)| {
+            if row == self.row { self.index() } else { Some(fold.first) }
+        };
+        folds.filter_map(|row| Some((row.1, self.pairs.pairs.get(pair_of(row)?)?))).collect()
     }
 
     fn pair_line(
