@@ -255,6 +255,9 @@ const TRIPLES: &[Triple] = {
         triple(Typing, Accept, TOP, ("w x", "wish x"), "enter", "wish x"),
         triple(List, Accept, SCALE, ("e down", "G Lydian"), "enter", "G Lydian augmented"),
         triple(Typing, Accept, CHORD, ("c D m 7", "Gmaj7♯11"), "enter", "Dm7"),
+        triple(Typing, Suggestion, TOP, ("c B b m a", "chord Bbma"), "tab", "chord Bbmaj7"),
+        triple(Typing, Suggestion, TOP, ("c D", "chord D"), "down tab", "chord Dmaj7#11"),
+        triple(Typing, Suggestion, TOP, ("w 7", "wish 7"), "tab", "wish 7"),
         triple(Typing, Cancel, TOP, ("c D m 7", "chord Dm7"), "esc", OPENED),
         triple(List, Down, MARKED, ("e", "G Lydian"), "down", "G Lydian augmented"),
         triple(List, Down, MARKED, ("e space space", "G chromatic"), "j", "G chromatic"),
@@ -746,7 +749,8 @@ fn q_closes_a_list_before_it_quits() {
 /// and made again.
 #[test]
 fn every_change_can_be_taken_back_and_made_again() {
-    let changes = "down s f m space d 1 2 t l h o n p i r y W L right 9 0 v x v x v x v x V X S up T I";
+    let changes =
+        "down s f m space d 1 2 t l h o n p i r y W L right 9 0 v x v x v x v x V X S up T I";
     let mut player = Player::after("C7b9", "");
     let mut seen = vec![below_told(&player)];
     for key in changes.split(' ') {

@@ -13,6 +13,7 @@ mod look;
 mod picker;
 mod session;
 mod stays;
+mod suggest;
 mod update;
 mod view;
 

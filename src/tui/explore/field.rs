@@ -49,6 +49,12 @@ impl Field {
         }
     }
 
+    /// Puts the cursor behind the text, which stays.
+    pub(super) fn go_to_end(&mut self) {
+        self.fresh = false;
+        self.cursor = self.text.len();
+    }
+
     /// Types or edits; keys that mean nothing in a line are ignored.
     pub(super) fn press(&mut self, key: Key) {
         if let Some(char) = key.typed() {

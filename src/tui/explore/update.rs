@@ -8,6 +8,7 @@ mod scroll;
 use fretloom_fretboard::{Side, Way};
 use fretloom_theory::ReadChord;
 
+use super::suggest::suggestions;
 use super::{Explore, Field, Finder, Over};
 use crate::answer::Wishes;
 use crate::tui::command::{Command, Section};
@@ -106,7 +107,18 @@ impl Explore {
         match self.keys.command(Section::Typing, key) {
             Some(Command::Cancel) => self.over = Over::Nothing,
             Some(Command::Accept) => self.accept_field(),
+            Some(Command::Suggestion) => self.take_suggestion(),
             _ => field.press(key),
+        }
+    }
+
+    /// Types the first chord that is offered; it can be typed on.
+    fn take_suggestion(&mut self) {
+        let Over::Chord(field) = &mut self.over else { return };
+        let typed = field.text();
+        if let Some(chord) = suggestions(&typed).next() {
+            field.go_to_end();
+            field.insert(chord.get(typed.len()..).unwrap_or_default());
         }
     }
 

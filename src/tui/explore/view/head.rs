@@ -6,6 +6,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
+use super::super::suggest::suggestions;
 use super::super::{Explore, Field, Over};
 use super::line::{below, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
@@ -135,10 +136,25 @@ impl Explore {
     fn told(&self, field: &Field) -> (String, bool) {
         match &self.over {
             Over::Wish(_) => told_of_wish(&field.text()),
-            _ => told_of_chord(&field.text()),
+            _ => {
+                let (told, readable) = told_of_chord(&field.text());
+                (told + &self.going_on(&field.text()), readable)
+            }
         }
     }
+
+    /// What typing could go on to, with the key that takes the first of it.
+    fn going_on(&self, typed: &str) -> String {
+        let chords: Vec<String> = suggestions(typed).take(SUGGESTIONS).collect();
+        if chords.is_empty() {
+            return String::new();
+        }
+        format!(" · {} {}", self.key_of(Command::Suggestion), chords.join("  "))
+    }
 }
+
+/// How many chords are offered: as many as stand beside the reading at 80 columns.
+const SUGGESTIONS: usize = 4;
 
 /// The parent and how to find it: `D♭ melodic minor a half step up`.
 fn parent_of(scale: &ScaleAnswer) -> Option<String> {

@@ -189,7 +189,12 @@ impl Explore {
         let matters = |row: &&CommandRow| {
             let there = row.section == section
                 || row.section == Section::Everywhere && section == Section::Explore;
-            there && !row.label.is_empty() && !(reading && row.command == Command::Accept)
+            let idle = match row.command {
+                Command::Accept => reading,
+                Command::Suggestion => matches!(self.over, Over::Wish(_)),
+                _ => false,
+            };
+            there && !row.label.is_empty() && !idle
         };
         let mut line = Line::raw(" ");
         for row in COMMANDS.iter().filter(matters) {
