@@ -1,0 +1,268 @@
+//! The neck of the explorer and the hand on it: climbs, views, tunings, capos and what stays in view.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/neck_reader.rs"]
+mod neck_reader;
+#[path = "support/player.rs"]
+mod player;
+
+use std::collections::HashSet;
+
+use fretloom::tui::event::Event;
+use fretloom::tui::mouse::{Pointed, Pointer};
+use fretloom::tui::runtime::App;
+use neck_reader::DrawnNeck;
+use player::Player;
+
+/// From the lowest shape on, every step of a climb goes up by ear, over all string sets, until the
+/// neck ends; then it begins again, and says so. So it goes down too.
+#[test]
+fn a_climb_goes_over_all_strings_and_never_stops() {
+    for (key, there_first) in [("space", "6-5-4"), ("backspace", "3-2-1")] {
+        let mut player = Player::with("Gmaj7#11");
+        while !player.shows("the neck ends here") {
+            player.press(key);
+        }
+        let height = |player: &Player| -> u32 {
+            player.explore.shape().unwrap().pitches.iter().map(|pitch| u32::from(*pitch)).sum()
+        };
+        let mut sets = vec![player.strings()];
+        assert_eq!(sets[0], there_first);
+        loop {
+            let before = (height(&player), player.strings());
+            player.press(key);
+            if player.shows("the neck ends here") {
+                break;
+            }
+            let up = height(&player) >= before.0;
+            assert!(up == (key == "space") || height(&player) == before.0, "{}", player.shape());
+            if player.strings() != before.1 {
+                assert_eq!(
+                    player.told(),
+                    format!("strings {} end here: on to {}", before.1, player.strings())
+                );
+                sets.push(player.strings());
+            }
+        }
+        let mut expected = vec!["6-5-4", "5-4-3", "4-3-2", "3-2-1"];
+        if key == "backspace" {
+            expected.reverse();
+        }
+        assert_eq!(sets, expected);
+    }
+}
+
+/// Whatever is in hand: other places sound the same, and other fingers stand on the same frets.
+#[test]
+fn alternatives_keep_what_they_promise() {
+    let mut player = Player::with("Gmaj7#11");
+    for _ in 0..12 {
+        player.press("space");
+        let home = player.explore.shape().unwrap();
+        player.press("h");
+        assert_eq!(player.explore.shape().unwrap().frets, home.frets);
+        player.press("o");
+        let mut there = player.explore.shape().unwrap().pitches;
+        let mut here = home.pitches;
+        there.sort_unstable();
+        here.sort_unstable();
+        assert_eq!(there, here);
+        assert!(player.hand_is_in_view(), "{}", player.screen());
+    }
+}
+
+#[test]
+fn a_search_finds_names_instruments_and_notes() {
+    for (typed, first) in [
+        ("d a d g a d", "typed"),
+        ("d a d g a d down", "Guitar, DADGAD"),
+        ("u k u space b a r", "Ukulele, baritone"),
+        ("m a n d o c", "Mandocello"),
+        ("G 4 space D 3 down", "Banjo, open G"),
+        ("d a d g b e down", "Guitar, drop D"),
+        ("z z z", ""),
+    ] {
+        let player = Player::after("C7", &format!("g {typed}"));
+        assert_eq!(player.marked(), first, "{typed}\n{}", player.screen());
+    }
+}
+
+#[test]
+fn a_tuning_can_be_typed_in_the_search() {
+    let mut player = Player::after("C7", "g");
+    player.paste("D A D G B E");
+    assert!(player.shows("octaves inferred"));
+    assert!(
+        player.shows("shapes stay on 5-4-3 4-3-2 3-2-1 · change on 6-5-4"),
+        "{}",
+        player.screen()
+    );
+    player.press("enter");
+    assert_eq!(player.explore.neck().tuning().to_string(), "D2 A2 D3 G3 B3 E4");
+    player.press("g");
+    assert_eq!(player.marked(), "typed");
+}
+
+/// Drop D leaves strings 4-3-2 alone; seven strings add one, and 4-3-2 sounds as before.
+#[test]
+fn the_hand_goes_to_its_counterpart() {
+    for name in ["d r o p space d", "7 space s t r i n g s"] {
+        let mut player = Player::after("Gmaj7#11", "space space");
+        let before = (player.shape(), player.strings());
+        player.press(&format!("g {name} enter"));
+        assert_ne!(player.tuning(), "guitar-standard");
+        assert_eq!((player.shape(), player.strings()), before);
+    }
+}
+
+#[test]
+fn the_capo_is_named_with_its_shapes_and_goes_with_the_player() {
+    let mut player = Player::after("Gmaj7#11", "i i");
+    assert!(player.shows("capo 2 · shapes of F & G"));
+    player.press("g d r o p enter");
+    assert_eq!(player.capo(), "capo at 2");
+    player.press("I I I");
+    assert_eq!(player.capo(), "no capo");
+}
+
+#[test]
+fn a_partial_capo_stays_partial_even_when_it_was_off() {
+    let mut player = Player::with("Gmaj7#11");
+    let capo = fretloom_fretboard::Capo::read("2", Some("5-4-3")).unwrap();
+    player.explore.put_capo(capo).unwrap();
+    assert!(player.shows("capo 2 on 5-4-3"));
+    player.press("I I i i i");
+    assert_eq!(player.capo(), "capo at 3 on 5-4-3");
+}
+
+/// How the neck lies is the player's own, and no tuning changes it.
+#[test]
+fn the_neck_stays_turned_when_the_tuning_changes() {
+    let player = Player::after("Gmaj7#11", "r y g b a n j o enter");
+    let lie = neck_reader::Lie { left_handed: true, upside_down: true };
+    let read = DrawnNeck::read_lying(&player.buffer(), lie).unwrap();
+    assert_eq!((player.tuning().as_str(), read.strings), ("banjo-open-g", 5));
+    assert_eq!(read.names, ["D4", "B3", "G3", "D3", "G4"]);
+}
+
+/// On a bass four frets at the nut are beyond a hand or nearly so.
+#[test]
+fn a_wide_stretch_is_told_with_a_line_of_care() {
+    let mut player = Player::after("Gmaj7#11", "g b a s s enter");
+    let is_wide = |player: &Player| player.shows(" mm, wide ·");
+    let mut presses = 0;
+    while !is_wide(&player) && presses < 60 {
+        player.press("space");
+        presses += 1;
+    }
+    let shape = player.explore.shape().unwrap();
+    // The default hand reaches 120 mm; from four fifths of that on a stretch is wide.
+    assert!(shape.stretch_mm >= 96.0, "{}", player.screen());
+    while player.shows("end here") || player.shows("ends here") {
+        player.press("n");
+    }
+    assert!(player.shows("a wide stretch: warm up, rest, stop when it hurts"));
+}
+
+/// What a view shows is in view, and all else is no mark.
+#[test]
+fn a_view_shows_its_places_and_no_others() {
+    for views in ["v", "v v", "v v v", "v v v v"] {
+        let mut player = Player::after("Gmaj7#11", views);
+        for _ in 0..7 {
+            let read = DrawnNeck::read(&player.buffer()).unwrap();
+            let places = player.explore.view_places().unwrap().iter();
+            let places = places.map(|place| (place.string, place.fret));
+            let in_view = |fret: u8| fret == 0 || read.frets.contains(&fret);
+            let wanted: HashSet<(u8, u8)> = places.filter(|(_, fret)| in_view(*fret)).collect();
+            let marks: HashSet<_> = read.marks.iter().map(|m| (m.string, m.fret)).collect();
+            assert_eq!(marks, wanted, "{}", player.screen());
+            assert!(!wanted.is_empty());
+            player.press("x");
+        }
+    }
+}
+
+#[test]
+fn inversions_of_one_triad_go_round_and_stay_with_it() {
+    for (key, triad) in [("1", "G "), ("2", "A ")] {
+        let mut player = Player::after("Gmaj7#11", key);
+        let start = player.shape();
+        let mut seen = HashSet::new();
+        while seen.insert(player.shape()) {
+            assert!(player.shape().starts_with(triad), "{}", player.shape());
+            player.press(key);
+        }
+        assert_eq!(player.shape(), start);
+        assert!(seen.len() >= 3, "{seen:?}");
+    }
+}
+
+#[test]
+fn the_neck_follows_the_hand() {
+    for columns in [60, 70, 80, 110] {
+        for key in ["space", "backspace", "1", "2", "down", "s", "t", "n"] {
+            let mut player = Player::with("Gmaj7#11");
+            player.resize(columns, 24);
+            for _ in 0..30 {
+                player.press(key);
+                assert!(player.hand_is_in_view(), "{columns} columns, {key}\n{}", player.screen());
+            }
+        }
+    }
+}
+
+#[test]
+fn the_neck_stays_where_the_player_scrolled_it() {
+    let mut player = Player::after("Gmaj7#11", "end n l");
+    assert_eq!(player.frets(), "12-22");
+    player.press("home");
+    assert_eq!(player.frets(), "1-11");
+}
+
+#[test]
+fn a_narrower_window_keeps_the_hand_in_view() {
+    let mut player = Player::after("Gmaj7#11", "space space space");
+    assert_eq!((player.shape().as_str(), player.frets().as_str()), ("A 11-9-10", "1-11"));
+    player.resize(60, 24);
+    assert_eq!(player.frets(), "4-11");
+}
+
+#[test]
+fn a_tuning_picked_gets_its_own_neck() {
+    let player = Player::after("C7", "g down down down down down down enter");
+    assert_eq!(player.tuning(), "ukulele-high-g");
+    assert_eq!(player.explore.neck().tuning().string_count(), 4);
+    assert!(player.shows("Ukulele, high G  G C E A"));
+    assert!(player.hand_is_in_view());
+    // The list opens on the tuning in use.
+    let again = Player::after("C7", "g down enter g");
+    assert_eq!(again.marked(), "Guitar, drop D");
+}
+
+/// Every note that is drawn is in the shape that a click on it takes, if any close shape has it.
+#[test]
+fn a_click_on_a_note_takes_a_shape_with_it() {
+    let mut taken = 0;
+    let drawn = DrawnNeck::read(&Player::with("Gmaj7#11").buffer()).unwrap();
+    for mark in &drawn.marks {
+        let mut player = Player::with("Gmaj7#11");
+        let string = format!(" {} ", mark.string);
+        let screen = player.screen();
+        let top = screen.lines().position(|line| line.starts_with("─ frets")).unwrap() + 2;
+        let row = screen.lines().skip(top).position(|line| line.starts_with(&format!(" {string}")));
+        let column = if mark.fret == 0 { 7 } else { 13 + 6 * (u16::from(mark.fret) - 1) };
+        let row = u16::try_from(top + row.unwrap()).unwrap();
+        player.explore.update(Event::Mouse(Pointer { column, row, what: Pointed::Click }));
+        if player.shows("no close shape of the pair has this place") {
+            continue;
+        }
+        let shape = player.explore.shape().unwrap();
+        let places: Vec<_> = shape.strings.iter().copied().zip(shape.frets).collect();
+        assert!(places.contains(&(mark.string, mark.fret)), "{mark:?}: {places:?}");
+        taken += 1;
+    }
+    // Two places lie in no close shape.
+    assert_eq!(taken + 2, drawn.marks.len(), "{taken} of {}", drawn.marks.len());
+}

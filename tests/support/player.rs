@@ -1,0 +1,171 @@
+//! An explorer with a keyboard and a mouse, whose screen and state are told in a few words.
+
+#![allow(dead_code, reason = "each test program uses its own part of this")]
+
+use std::ops::RangeInclusive;
+
+use fretloom::library::Library;
+use fretloom::tui::event::Event;
+use fretloom::tui::explore::Explore;
+use fretloom::tui::key::Key;
+use fretloom::tui::mouse::{Pointed, Pointer};
+use fretloom::tui::runtime::{App, Effect};
+use fretloom::tui::text_of;
+use fretloom::tui::theme::Theme;
+use fretloom_theory::Spelling;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+use crate::neck_reader::DrawnNeck;
+
+/// What the first line says at the beginning, on Gmaj7♯11.
+pub(crate) const OPENED: &str =
+    "Gmaj7♯11   G Lydian, D major a fifth up          Guitar, standard  E A D G B E";
+/// The first line of the help page, and its first heading.
+pub(crate) const HELP_TOP: &str = "Every key, or type a word:";
+pub(crate) const HELP_FIRST: &str = "Chord, pairs and neck";
+
+/// An explorer with a keyboard, and the effects it has asked for.
+pub(crate) struct Player {
+    pub(crate) explore: Explore,
+    columns: u16,
+    rows: u16,
+    pub(crate) effects: Vec<Effect>,
+}
+
+impl Player {
+    pub(crate) fn with(chord: &str) -> Player {
+        let library = Library::load(None);
+        let open = Explore::open(Some(chord), "guitar-standard", library, Spelling::Plain);
+        let mut explore = open.unwrap();
+        explore.use_theme(Theme::monochrome());
+        let mut player = Player { explore, columns: 0, rows: 0, effects: Vec::new() };
+        player.resize(80, 24);
+        player
+    }
+
+    pub(crate) fn after(chord: &str, keys: &str) -> Player {
+        let mut player = Player::with(chord);
+        player.press(keys);
+        player
+    }
+
+    pub(crate) fn press(&mut self, keys: &str) {
+        for key in keys.split_whitespace() {
+            let key: Key = key.parse().unwrap();
+            self.effects.extend(self.explore.update(Event::Key(key)));
+        }
+    }
+
+    pub(crate) fn paste(&mut self, text: &str) {
+        self.effects.extend(self.explore.update(Event::Paste(text.to_owned())));
+    }
+
+    /// Points at where a text begins on the screen, some columns on.
+    pub(crate) fn point(&mut self, text: &str, on: u16, what: Pointed) {
+        let screen = self.screen();
+        let (row, line) = screen.lines().enumerate().find(|(_, line)| line.contains(text)).unwrap();
+        let column = line.split_once(text).unwrap().0.chars().count();
+        let (column, row) = (u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap());
+        self.effects.extend(self.explore.update(Event::Mouse(Pointer { column, row, what })));
+    }
+
+    pub(crate) fn resize(&mut self, columns: u16, rows: u16) {
+        (self.columns, self.rows) = (columns, rows);
+        self.effects.extend(self.explore.update(Event::Resize { columns, rows }));
+    }
+
+    pub(crate) fn buffer(&self) -> Buffer {
+        let area = Rect::new(0, 0, self.columns, self.rows);
+        let mut buffer = Buffer::empty(area);
+        self.explore.draw(area, &mut buffer);
+        buffer
+    }
+
+    pub(crate) fn screen(&self) -> String {
+        text_of(&self.buffer())
+    }
+
+    pub(crate) fn shows(&self, text: &str) -> bool {
+        self.screen().contains(text)
+    }
+
+    /// A line of the screen, without the spaces before it.
+    pub(crate) fn line(&self, row: usize) -> String {
+        self.screen().lines().nth(row).unwrap_or_default().trim().to_owned()
+    }
+
+    /// What the line that a list marks begins with.
+    pub(crate) fn marked(&self) -> String {
+        let screen = self.screen();
+        let marked = screen.lines().find_map(|line| line.trim_start().strip_prefix("▸ "));
+        let words = marked.unwrap_or_default();
+        words.split("  ").next().unwrap_or_default().to_owned()
+    }
+
+    /// The frets that the drawn neck numbers, as `1-11`.
+    pub(crate) fn frets(&self) -> String {
+        let frets = self.frets_drawn();
+        format!("{}-{}", frets.start(), frets.end())
+    }
+
+    pub(crate) fn frets_drawn(&self) -> RangeInclusive<u8> {
+        DrawnNeck::read(&self.buffer()).unwrap().frets
+    }
+
+    pub(crate) fn chord(&self) -> String {
+        let answer = self.explore.pairs().chord.as_ref().unwrap();
+        answer.chord.to_string()
+    }
+
+    pub(crate) fn scale(&self) -> String {
+        self.explore.pairs().scale.as_ref().unwrap().scale.to_string()
+    }
+
+    pub(crate) fn pair(&self) -> String {
+        self.explore.pair().unwrap().name.clone()
+    }
+
+    /// The shape in hand as `A 7-6-5`.
+    pub(crate) fn shape(&self) -> String {
+        let shape = self.explore.shape().unwrap();
+        format!("{:#} {}", shape.triad, shape.frets.map(|fret| fret.to_string()).join("-"))
+    }
+
+    pub(crate) fn strings(&self) -> String {
+        self.explore.strings().unwrap().to_string()
+    }
+
+    pub(crate) fn tuning(&self) -> String {
+        self.explore.neck().tuning().id().to_owned()
+    }
+
+    /// The line above the footer.
+    pub(crate) fn told(&self) -> String {
+        self.line(usize::from(self.rows) - 2)
+    }
+
+    /// What the rule over the neck says is looked at.
+    pub(crate) fn looks(&self) -> String {
+        let screen = self.screen();
+        let rule = screen.lines().find(|line| line.starts_with("─ frets")).unwrap_or_default();
+        rule.split(" ─ ").nth(2).unwrap_or_default().to_owned()
+    }
+
+    /// The fingers in hand as `3-2-1`.
+    pub(crate) fn fingers(&self) -> String {
+        let fingers = self.explore.shape().unwrap().fingers.unwrap();
+        fingers.map(|finger| finger.to_string()).join("-")
+    }
+
+    pub(crate) fn capo(&self) -> String {
+        self.explore.neck().tuning().capo().to_string()
+    }
+
+    /// Is every fret of the shape in hand on the drawn neck?
+    pub(crate) fn hand_is_in_view(&self) -> bool {
+        let shown = self.frets_drawn();
+        let shape = self.explore.shape().unwrap();
+        shape.frets.iter().all(|fret| *fret == 0 || shown.contains(fret))
+    }
+}
