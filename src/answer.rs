@@ -39,7 +39,7 @@ pub use scales::{
 pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{BarreAnswer, LadderAnswer, ListedShape, ShapeAnswer, ShapesAnswer};
 pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
-pub use views::{HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
+pub use views::{AskedView, HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
 
 /// The number that stands first in every JSON answer; it grows when a field changes its meaning.
 pub const FORMAT: u32 = 1;

@@ -4,8 +4,8 @@ use fretloom_fretboard::{FretRange, Neck, Place, Side};
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
-use super::views::{SeenAnswer, ViewAnswer, ViewWish};
-use super::{FORMAT, LeftOut, PairAnswer, Refusal, TuningAnswer, ascii};
+use super::views::{AskedView, SeenAnswer, ViewAnswer};
+use super::{FORMAT, LeftOut, PairAnswer, TuningAnswer, ascii};
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -41,18 +41,14 @@ impl NeckAnswer {
     }
 
     /// Which of them does this view show?
-    ///
-    /// # Errors
-    ///
-    /// Where the view names strings or a position that the neck does not have, or a choice that is
-    /// not there.
+    #[must_use]
     pub fn seen(
         neck: &Neck,
         tuning: TuningAnswer,
         pair: &PairAnswer,
-        view: &ViewWish,
-    ) -> Result<NeckAnswer, Refusal> {
-        let seen = view.seen(neck, pair)?;
+        view: &AskedView,
+    ) -> NeckAnswer {
+        let seen = view.seen(neck);
         let mut answer = NeckAnswer::new(neck, tuning, pair, view.frets());
         let all = places_of_pair(neck, pair).len();
         answer.places.retain_mut(|place| {
@@ -62,7 +58,7 @@ impl NeckAnswer {
         });
         let others = all - answer.places.len();
         answer.view = Some(ViewAnswer::new(view.view(), pair, seen.hides(), others));
-        Ok(answer)
+        answer
     }
 }
 

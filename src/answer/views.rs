@@ -3,7 +3,8 @@
 use std::fmt;
 
 use fretloom_fretboard::{
-    FretRange, Hand, HandPosition, Hidden, Neck, Seen, SetView, View, ViewPlace,
+    FretRange, Hand, HandPosition, Hidden, Neck, Seen, SetView, TwoAString, View, ViewPlace,
+    ViewWays,
 };
 use fretloom_theory::{NamedPitch, Pitch, Triad};
 use serde::Serialize;
@@ -31,35 +32,94 @@ impl ViewWish {
         ViewWish { view, hand, frets, choice }
     }
 
+    /// The view of this pair on this neck, with every way to take it.
+    ///
+    /// # Errors
+    ///
+    /// Where the view names strings or a position that the neck does not have, or a way that is not
+    /// there.
+    pub fn ask(self, neck: &Neck, pair: &PairAnswer) -> Result<AskedView, Refusal> {
+        self.check(neck)?;
+        let ways = self.view.ways(neck, triads(pair), self.hand);
+        let (number, count) = (self.choice, ways.count());
+        if count > 0 && !(1..=count).contains(&number) {
+            return Err(Refusal::NoSuchChoice { number, count });
+        }
+        Ok(AskedView { wish: self, ways })
+    }
+
+    fn check(&self, neck: &Neck) -> Result<(), Refusal> {
+        let last = neck.tuning().last_fret().number();
+        match &self.view {
+            View::Position(view) if view.position().number() > last => {
+                let position = view.position().to_string();
+                Err(Refusal::NoSuchPosition { position, last })
+            }
+            View::Position(view) if view.position() < HandPosition::lowest_on(neck) => {
+                Err(Refusal::BehindCapo {
+                    position: view.position().to_string(),
+                    capo: neck.begins_at().number(),
+                    lowest: HandPosition::lowest_on(neck).to_string(),
+                })
+            }
+            View::Set(view) => Refusal::unless_on(neck, view.set()),
+            View::Two(query) => query.set().map_or(Ok(()), |set| unless_three(neck, set)),
+            View::Position(_) | View::Across(_) => Ok(()),
+        }
+    }
+}
+
+/// A view of a pair on a neck. What is searched for is found already.
+#[derive(Clone, PartialEq, Debug)]
+pub struct AskedView {
+    wish: ViewWish,
+    ways: ViewWays,
+}
+
+impl AskedView {
+    /// The same view taken another way: the one with this number, from 1, or the last.
+    #[must_use]
+    pub fn taken(self, number: usize) -> AskedView {
+        let choice = number.min(self.choices()).max(1);
+        AskedView { wish: ViewWish { choice, ..self.wish }, ..self }
+    }
+
     /// The view.
     #[must_use]
     pub const fn view(&self) -> &View {
-        &self.view
+        &self.wish.view
     }
 
     /// How many ways there are to choose from; 1 where the view has only one.
     #[must_use]
-    pub fn choices(&self, neck: &Neck, pair: &PairAnswer) -> usize {
-        match &self.view {
-            View::Position(_) | View::Set(_) => 1,
-            View::Across(query) => query.chains(neck, triads(pair), self.hand).len(),
-            View::Two(query) => query.runs(neck, triads(pair), self.hand).len(),
-        }
+    pub const fn choices(&self) -> usize {
+        self.ways.count()
+    }
+
+    /// Which of the ways it is, from 1.
+    #[must_use]
+    pub const fn choice(&self) -> usize {
+        self.wish.choice
+    }
+
+    /// The frets that are wanted.
+    #[must_use]
+    pub const fn frets(&self) -> FretRange {
+        self.wish.frets
     }
 
     /// The shapes of the view in the order of playing: of a chain its links, of a set of three
     /// strings its ladder. The other views show single notes.
     #[must_use]
     pub fn shapes(&self, neck: &Neck, pair: &PairAnswer) -> Vec<ShapeAnswer> {
-        let rungs = match &self.view {
+        let rungs = match self.view() {
             View::Position(_) | View::Two(_) => Vec::new(),
-            View::Across(query) => {
-                let chains = query.chains(neck, triads(pair), self.hand);
-                let chosen = chains.get(self.choice.saturating_sub(1));
-                chosen.map(|chain| chain.rungs().to_vec()).unwrap_or_default()
+            View::Across(_) => {
+                self.ways.chain(self.index()).map(|it| it.rungs().to_vec()).unwrap_or_default()
             }
             View::Set(view) => {
-                view.ladder(neck, triads(pair), self.frets, self.hand).rungs().to_vec()
+                let ladder = view.ladder(neck, triads(pair), self.frets(), self.wish.hand);
+                ladder.rungs().to_vec()
             }
         };
         rungs
@@ -70,8 +130,8 @@ impl ViewWish {
 
     /// The steps along the strings of a set, as places with frets and millimetres.
     #[must_use]
-    pub fn set(&self) -> Option<SetView> {
-        match self.view {
+    pub const fn set(&self) -> Option<SetView> {
+        match self.wish.view {
             View::Set(view) => Some(view),
             _ => None,
         }
@@ -79,56 +139,18 @@ impl ViewWish {
 
     /// Where the hand stands one after another, for six notes two a string; else empty.
     #[must_use]
-    pub fn positions(&self, neck: &Neck, pair: &PairAnswer) -> Vec<String> {
-        let View::Two(query) = &self.view else {
-            return Vec::new();
-        };
-        let runs = query.runs(neck, triads(pair), self.hand);
-        let run = runs.get(self.choice.saturating_sub(1));
-        let positions = run.map(|run| run.positions()).unwrap_or_default();
+    pub fn positions(&self) -> Vec<String> {
+        let run = self.ways.run(self.index());
+        let positions = run.map(TwoAString::positions).unwrap_or_default();
         positions.iter().map(ToString::to_string).collect()
     }
 
-    pub(super) fn seen(&self, neck: &Neck, pair: &PairAnswer) -> Result<Seen, Refusal> {
-        self.check(neck, pair)?;
-        Ok(self.view.seen(neck, triads(pair), self.hand, self.choice.saturating_sub(1)))
+    pub(super) fn seen(&self, neck: &Neck) -> Seen {
+        self.ways.seen(neck, self.index())
     }
 
-    /// The frets that are wanted.
-    #[must_use]
-    pub const fn frets(&self) -> FretRange {
-        self.frets
-    }
-
-    /// Which of the ways it is, from 1.
-    #[must_use]
-    pub const fn choice(&self) -> usize {
-        self.choice
-    }
-
-    fn check(&self, neck: &Neck, pair: &PairAnswer) -> Result<(), Refusal> {
-        let last = neck.tuning().last_fret().number();
-        match &self.view {
-            View::Position(view) if view.position().number() > last => {
-                let position = view.position().to_string();
-                return Err(Refusal::NoSuchPosition { position, last });
-            }
-            View::Position(view) if view.position() < HandPosition::lowest_on(neck) => {
-                return Err(Refusal::BehindCapo {
-                    position: view.position().to_string(),
-                    capo: neck.begins_at().number(),
-                    lowest: HandPosition::lowest_on(neck).to_string(),
-                });
-            }
-            View::Set(view) => Refusal::unless_on(neck, view.set())?,
-            View::Two(query) => query.set().map_or(Ok(()), |set| unless_three(neck, set))?,
-            View::Position(_) | View::Across(_) => {}
-        }
-        let (number, count) = (self.choice, self.choices(neck, pair));
-        if count > 0 && !(1..=count).contains(&number) {
-            return Err(Refusal::NoSuchChoice { number, count });
-        }
-        Ok(())
+    const fn index(&self) -> usize {
+        self.wish.choice.saturating_sub(1)
     }
 }
 

@@ -206,11 +206,11 @@ impl Call<'_> {
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         if let Some(view) = view_of(&wanted.view, &neck)? {
             let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
-            let wish = ViewWish::new(view, hand, frets, choice);
-            let answer = NeckAnswer::seen(&neck, tuning, &pair, &wish)?;
+            let asked = ViewWish::new(view, hand, frets, choice).ask(&neck, &pair)?;
+            let answer = NeckAnswer::seen(&neck, tuning, &pair, &asked);
             let picture = wanted.frets.is_some().then_some(frets);
             let turn = &|picture| turned(picture, wanted);
-            let view = text::View { neck: &neck, pair: &pair, wish: &wish, frets: picture, turn };
+            let view = text::View { neck: &neck, pair: &pair, asked: &asked, frets: picture, turn };
             return Ok(self.printed(&answer, |answer| text::view(answer, &view, wanted.labels)));
         }
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);

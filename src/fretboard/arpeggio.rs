@@ -103,9 +103,7 @@ impl Arpeggio {
     /// Its strings as a set.
     #[must_use]
     pub fn string_set(&self) -> Option<StringSet> {
-        let mut strings = self.notes.iter().map(|(place, _)| place.string);
-        let first = StringSet::only(strings.next()?);
-        Some(strings.fold(first, StringSet::with))
+        StringSet::of(self.notes.iter().map(|(place, _)| place.string))
     }
 
     /// Its frets, in the order of playing.

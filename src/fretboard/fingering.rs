@@ -134,9 +134,7 @@ impl Fingering {
     /// The strings it uses; `None` for a line without notes.
     #[must_use]
     pub fn strings(&self) -> Option<StringSet> {
-        let mut strings = self.notes.iter().map(|note| note.place.string);
-        let first = StringSet::only(strings.next()?);
-        Some(strings.fold(first, StringSet::with))
+        StringSet::of(self.notes.iter().map(|note| note.place.string))
     }
 
     /// The lowest and the highest position of the hand; `None` for a line without notes.

@@ -56,5 +56,5 @@ pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{
     Chain, ChainQuery, Hidden, Overlap, PositionView, Seen, SetStep, SetView, TwoAString,
-    TwoAStringQuery, View, ViewPlace,
+    TwoAStringQuery, View, ViewPlace, ViewWays,
 };

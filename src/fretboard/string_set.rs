@@ -32,6 +32,14 @@ impl StringSet {
         StringSet { bits: 1 << (string.number() - 1) }
     }
 
+    /// The set of these strings; `None` where there are none.
+    #[must_use]
+    pub fn of(strings: impl IntoIterator<Item = StringNumber>) -> Option<StringSet> {
+        let mut strings = strings.into_iter();
+        let first = StringSet::only(strings.next()?);
+        Some(strings.fold(first, StringSet::with))
+    }
+
     /// This set and `string`.
     #[must_use]
     pub const fn with(self, string: StringNumber) -> StringSet {

@@ -65,19 +65,80 @@ impl View {
     /// from 0; of one that is not there nothing is seen.
     #[must_use]
     pub fn seen(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, choice: usize) -> Seen {
-        let (places, lost) = match self {
-            View::Position(view) => view.places(neck, pair),
-            View::Set(view) => (view.places(neck, pair), Vec::new()),
-            View::Across(query) => {
-                let chain = query.chains(neck, pair, hand).into_iter().nth(choice);
-                (chain.map(|chain| chain.places()).unwrap_or_default(), Vec::new())
+        self.ways(neck, pair, hand).seen(neck, choice)
+    }
+
+    /// Every way to take the view. They are searched for here and nowhere else, so that one can be
+    /// looked at after another.
+    #[must_use]
+    pub fn ways(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> ViewWays {
+        let ways = match self {
+            View::Position(_) | View::Set(_) => Ways::One,
+            View::Across(query) => Ways::Chains(query.chains(neck, pair, hand)),
+            View::Two(query) => Ways::Runs(query.runs(neck, pair, hand)),
+        };
+        ViewWays { view: *self, pair, ways }
+    }
+}
+
+/// The ways to take a view of a pair, the best first.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ViewWays {
+    view: View,
+    pair: [Triad; 2],
+    ways: Ways,
+}
+
+#[derive(Clone, PartialEq, Debug)]
+enum Ways {
+    One,
+    Chains(Vec<Chain>),
+    Runs(Vec<TwoAString>),
+}
+
+impl ViewWays {
+    /// How many there are; 1 where the view has only one.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        match &self.ways {
+            Ways::One => 1,
+            Ways::Chains(chains) => chains.len(),
+            Ways::Runs(runs) => runs.len(),
+        }
+    }
+
+    /// The chain with this number, from 0, where the view is one of chains.
+    #[must_use]
+    pub fn chain(&self, number: usize) -> Option<&Chain> {
+        match &self.ways {
+            Ways::Chains(chains) => chains.get(number),
+            _ => None,
+        }
+    }
+
+    /// The run with this number, from 0, where the view has two notes on a string.
+    #[must_use]
+    pub fn run(&self, number: usize) -> Option<&TwoAString> {
+        match &self.ways {
+            Ways::Runs(runs) => runs.get(number),
+            _ => None,
+        }
+    }
+
+    /// What is seen the way with this number, from 0; of one that is not there nothing.
+    #[must_use]
+    pub fn seen(&self, neck: &Neck, number: usize) -> Seen {
+        let (places, lost) = match &self.view {
+            View::Position(view) => view.places(neck, self.pair),
+            View::Set(view) => (view.places(neck, self.pair), Vec::new()),
+            View::Across(_) => {
+                (self.chain(number).map(Chain::places).unwrap_or_default(), Vec::new())
             }
-            View::Two(query) => {
-                let run = query.runs(neck, pair, hand).into_iter().nth(choice);
-                (run.map(|run| run.places()).unwrap_or_default(), Vec::new())
+            View::Two(_) => {
+                (self.run(number).map(TwoAString::places).unwrap_or_default(), Vec::new())
             }
         };
-        Seen::new(neck, pair, places, lost)
+        Seen::new(neck, self.pair, places, lost)
     }
 }
 

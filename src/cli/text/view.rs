@@ -4,14 +4,14 @@ use fretloom_fretboard::{FretRange, Neck, SetStep, SetView, Side, StringSet, Vie
 
 use super::shapes::{care, shape_row};
 use super::{drawn, neck_head, table};
-use crate::answer::{Labels, NeckAnswer, PairAnswer, PlaceAnswer, ViewWish};
+use crate::answer::{AskedView, Labels, NeckAnswer, PairAnswer, PlaceAnswer};
 use crate::tui::neck::NeckPicture;
 
 /// A view that is printed, and where.
 pub(in crate::cli) struct View<'a> {
     pub(in crate::cli) neck: &'a Neck,
     pub(in crate::cli) pair: &'a PairAnswer,
-    pub(in crate::cli) wish: &'a ViewWish,
+    pub(in crate::cli) asked: &'a AskedView,
     /// The frets to draw; none where the view decides.
     pub(in crate::cli) frets: Option<FretRange>,
     /// Turns the picture for the player's hand and stringing.
@@ -24,8 +24,8 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     if answer.places.is_empty() {
         return head + "nothing fits the wish\n";
     }
-    let shapes = view.wish.shapes(view.neck, view.pair);
-    let rows = match view.wish.set() {
+    let shapes = view.asked.shapes(view.neck, view.pair);
+    let rows = match view.asked.set() {
         Some(set) => steps(set, view, &answer.places),
         None if shapes.is_empty() => notes(&answer.places),
         None => Vec::new(),
@@ -45,9 +45,9 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
 
 /// What is seen, in a line.
 fn title(view: &View<'_>) -> String {
-    let (wish, count) = (view.wish, view.wish.choices(view.neck, view.pair));
-    let choice = format!("{} of {count}", wish.choice());
-    match wish.view() {
+    let asked = view.asked;
+    let choice = format!("{} of {}", asked.choice(), asked.choices());
+    match asked.view() {
         NeckView::Position(position) => {
             format!("position {}: everything under one hand", position.position())
         }
@@ -55,7 +55,7 @@ fn title(view: &View<'_>) -> String {
         NeckView::Set(set) => format!("strings {}", set.set()),
         NeckView::Across(_) => format!("a chain across the strings, {choice}"),
         NeckView::Two(_) => {
-            let positions = wish.positions(view.neck, view.pair).join(" ");
+            let positions = asked.positions().join(" ");
             let whence = match positions.as_str() {
                 "" => "beyond the hand".to_owned(),
                 positions => format!("position {positions}"),
@@ -83,9 +83,7 @@ fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture 
 
 /// The strings that something is played on.
 fn strings(places: &[PlaceAnswer]) -> Option<StringSet> {
-    let mut strings = places.iter().map(|place| place.place.string);
-    let first = StringSet::only(strings.next()?);
-    Some(strings.fold(first, StringSet::with))
+    StringSet::of(places.iter().map(|place| place.place.string))
 }
 
 /// A note a row, in the order of playing.

@@ -6,7 +6,7 @@ use fretloom_fretboard::{
 
 use super::Explore;
 use super::update::wrapped;
-use crate::answer::{NeckAnswer, ViewWish};
+use crate::answer::{AskedView, NeckAnswer, ViewWish};
 use crate::tui::command::Command;
 
 /// What is looked at.
@@ -55,6 +55,7 @@ impl Look {
 
 /// A view of the pair as it was answered.
 pub(super) struct Looked {
+    asked: AskedView,
     pub(super) answer: NeckAnswer,
     /// What is seen, for the rule over the neck.
     pub(super) title: String,
@@ -84,7 +85,8 @@ impl Explore {
 
     /// The next choice of the view, or the one before.
     pub(super) fn step_choice(&mut self, by: isize) {
-        let count = self.choices_of_view();
+        let asked = self.looked.as_ref().map(|looked| looked.asked.clone());
+        let count = asked.as_ref().map_or(0, AskedView::choices);
         self.look = match self.look {
             Look::Whole => {
                 let key = self.key_of(Command::NextView);
@@ -105,46 +107,52 @@ impl Explore {
             Look::Across(chain) => Look::Across(wrapped(chain, by, count)),
             Look::Two(start) => Look::Two(wrapped(start, by, count)),
         };
-        self.ask_view();
+        match (self.look, asked) {
+            // Only the choice has changed: what there is to choose from was found before.
+            (Look::Across(_) | Look::Two(_), Some(asked)) => self.look_at(Some(asked)),
+            _ => self.ask_view(),
+        }
         self.follow_hand();
     }
 
     /// Asks again what the view shows: the pair, the neck or the view has changed.
     pub(super) fn ask_view(&mut self) {
-        let last = self.choices_of_view().saturating_sub(1);
-        match &mut self.look {
-            Look::Across(choice) | Look::Two(choice) => *choice = (*choice).min(last),
-            _ => {}
-        }
-        self.looked = self.answer_view();
+        let asked = self.wish().zip(self.pair());
+        self.look_at(asked.and_then(|(wish, pair)| wish.ask(self.neck(), pair).ok()));
     }
 
-    fn answer_view(&self) -> Option<Looked> {
-        let (wish, pair) = (self.wish()?, self.pair()?);
+    /// Looks at a view the way that is chosen, or at the last one there is.
+    fn look_at(&mut self, asked: Option<AskedView>) {
+        let asked = asked.map(|asked| match &mut self.look {
+            Look::Across(choice) | Look::Two(choice) => {
+                *choice = (*choice).min(asked.choices().saturating_sub(1));
+                asked.taken(*choice + 1)
+            }
+            _ => asked,
+        });
+        self.looked = asked.and_then(|asked| self.looked_at(asked));
+    }
+
+    fn looked_at(&self, asked: AskedView) -> Option<Looked> {
         let tuning = self.instrument.tuning.clone();
-        let answer = NeckAnswer::seen(self.neck(), tuning, pair, &wish).ok()?;
-        let (title, told) = (self.title(), told(&answer, &wish.positions(self.neck(), pair)));
-        Some(Looked { answer, title, told })
+        let answer = NeckAnswer::seen(self.neck(), tuning, self.pair()?, &asked);
+        let (title, told) = (self.title(&asked), told(&answer, &asked.positions()));
+        Some(Looked { asked, answer, title, told })
     }
 
-    /// The view as it is asked for; none for the whole neck.
+    /// The view as it is asked for, with the first of its ways; none for the whole neck.
     fn wish(&self) -> Option<ViewWish> {
-        let (view, choice) = match self.look {
+        let view = match self.look {
             Look::Whole => return None,
-            Look::Position(position) => (View::Position(PositionView::at(position)), 0),
-            Look::Set(set) => (View::Set(SetView::on(set)), 0),
-            Look::Across(chain) => (View::Across(ChainQuery::default()), chain),
-            Look::Two(start) => {
+            Look::Position(position) => View::Position(PositionView::at(position)),
+            Look::Set(set) => View::Set(SetView::on(set)),
+            Look::Across(_) => View::Across(ChainQuery::default()),
+            Look::Two(_) => {
                 let query = TwoAStringQuery::default();
-                (View::Two(self.strings().map_or(query, |set| query.on(set))), start)
+                View::Two(self.strings().map_or(query, |set| query.on(set)))
             }
         };
-        Some(ViewWish::new(view, self.player, FretRange::WHOLE_NECK, choice + 1))
-    }
-
-    fn choices_of_view(&self) -> usize {
-        let wish = self.wish().zip(self.pair());
-        wish.map_or(0, |(wish, pair)| wish.choices(self.neck(), pair))
+        Some(ViewWish::new(view, self.player, FretRange::WHOLE_NECK, 1))
     }
 
     /// Three, two and single strings, from the floor up.
@@ -153,8 +161,8 @@ impl Explore {
         [3, 2, 1].into_iter().flat_map(|size| StringSet::neighbours(count, size)).collect()
     }
 
-    fn title(&self) -> String {
-        let of = |choice: usize| format!("{} of {}", choice + 1, self.choices_of_view());
+    fn title(&self, asked: &AskedView) -> String {
+        let of = |choice: usize| format!("{} of {}", choice + 1, asked.choices());
         match self.look {
             Look::Whole => String::new(),
             Look::Position(position) => format!("position {position}"),
