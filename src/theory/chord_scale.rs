@@ -22,19 +22,45 @@ use crate::{
 pub struct ChordScale {
     chord: Option<Chord>,
     scale: Scale,
+    /// What each note is, by pitch class: worked out once, since every pair asks again.
+    degrees: [Degree; 12],
+    third: Option<PitchClass>,
+    seventh: Option<PitchClass>,
+    rubbing: PitchClassSet,
+    own_triad: Option<PitchClassSet>,
 }
 
 impl ChordScale {
     /// `scale` over `chord`.
     #[must_use]
     pub fn over(chord: Chord, scale: Scale) -> ChordScale {
-        ChordScale { chord: Some(chord), scale }
+        ChordScale::heard(Some(chord), scale)
     }
 
     /// `scale` by itself: degrees count from its own root.
     #[must_use]
     pub fn alone(scale: Scale) -> ChordScale {
-        ChordScale { chord: None, scale }
+        ChordScale::heard(None, scale)
+    }
+
+    fn heard(chord: Option<Chord>, scale: Scale) -> ChordScale {
+        let mut ground = ChordScale {
+            chord,
+            scale,
+            degrees: [Degree::ROOT; 12],
+            third: None,
+            seventh: None,
+            rubbing: PitchClassSet::EMPTY,
+            own_triad: None,
+        };
+        for class in PitchClass::all() {
+            ground.degrees[usize::from(class.number())] = ground.hear(class);
+        }
+        ground.third = ground.guide_tone(&["3", "b3", "4", "2"], 3);
+        ground.seventh = ground.guide_tone(&["7", "b7", "bb7", "6"], 7);
+        ground.rubbing = PitchClass::all().filter(|class| ground.hears_a_rub(*class)).collect();
+        ground.own_triad = ground.hear_own_triad();
+        ground
     }
 
     /// The chord, if there is one.
@@ -58,6 +84,10 @@ impl ChordScale {
     /// What a note is over the root; outside the scale too.
     #[must_use]
     pub fn degree(&self, class: PitchClass) -> Degree {
+        self.degrees[usize::from(class.number())]
+    }
+
+    fn hear(&self, class: PitchClass) -> Degree {
         let semitones = self.root().pitch_class().semitones_up_to(class);
         let Some(chord) = &self.chord else {
             let own = self.scale.degree_of(class);
@@ -97,13 +127,13 @@ impl ChordScale {
     /// The third, or what stands in its place; without a chord, the scale's.
     #[must_use]
     pub fn third(&self) -> Option<PitchClass> {
-        self.guide_tone(&["3", "b3", "4", "2"], 3)
+        self.third
     }
 
     /// The seventh, or the sixth of a sixth chord; without either, the scale's seventh.
     #[must_use]
     pub fn seventh(&self) -> Option<PitchClass> {
-        self.guide_tone(&["7", "b7", "bb7", "6"], 7)
+        self.seventh
     }
 
     /// Does a note rub against the chord: not named by it, a half step above a tone that is, and
@@ -113,6 +143,15 @@ impl ChordScale {
     /// it ♯5.
     #[must_use]
     pub fn rubs(&self, class: PitchClass) -> bool {
+        self.rubbing.contains(class)
+    }
+
+    /// All notes that rub.
+    pub(crate) fn rubbing(&self) -> PitchClassSet {
+        self.rubbing
+    }
+
+    fn hears_a_rub(&self, class: PitchClass) -> bool {
         let Some(chord) = &self.chord else {
             return false;
         };
@@ -127,6 +166,10 @@ impl ChordScale {
     /// The notes of the tertian triad at the bottom of the chord (without a chord, on the root of
     /// the scale); `None` where there is none, as in a sus or alt chord.
     pub(crate) fn own_triad(&self) -> Option<PitchClassSet> {
+        self.own_triad
+    }
+
+    fn hear_own_triad(&self) -> Option<PitchClassSet> {
         let root = self.root();
         let holds = |interval: Interval| {
             let class = root.pitch_class().up(i32::from(interval.semitones()));

@@ -159,6 +159,8 @@ pub struct Scale {
     root: NoteName,
     kind: ScaleKind,
     respelled_from: Option<NoteName>,
+    /// By pitch class; none outside the scale.
+    names: [Option<NoteName>; 12],
 }
 
 impl Scale {
@@ -172,10 +174,20 @@ impl Scale {
             kind.degrees().iter().all(|degree| root.up(degree.interval()).is_some())
         };
         if writable(root) {
-            return Scale { root, kind, respelled_from: None };
+            return Scale::written(root, kind, None);
         }
         let other = NoteName::everyday(root.pitch_class()).find(|&other| writable(other));
-        Scale { root: other.unwrap_or(root), kind, respelled_from: Some(root) }
+        Scale::written(other.unwrap_or(root), kind, Some(root))
+    }
+
+    /// The scale with its notes named once and for all: they are asked for again and again.
+    fn written(root: NoteName, kind: ScaleKind, respelled_from: Option<NoteName>) -> Scale {
+        let mut names = [None; 12];
+        // Of two degrees that sound alike the first one names the note.
+        for name in kind.degrees().iter().rev().filter_map(|degree| root.up(degree.interval())) {
+            names[usize::from(name.pitch_class().number())] = Some(name);
+        }
+        Scale { root, kind, respelled_from, names }
     }
 
     /// Its root.
@@ -217,7 +229,7 @@ impl Scale {
     /// The name that the scale itself gives to a note; `None` outside the scale.
     #[must_use]
     pub fn name_of(&self, class: PitchClass) -> Option<NoteName> {
-        self.root.up(self.degree_of(class)?.interval())
+        self.names[usize::from(class.number())]
     }
 
     /// The scale that this one is a mode of (itself, where it is mode 1).

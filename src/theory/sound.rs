@@ -52,7 +52,7 @@ impl Sound {
             left_out: scale.set().difference(set),
             outside: set.difference(scale.set()),
             drops_named: named.difference(set),
-            rubs: set.iter().filter(|class| ground.rubs(*class)).collect(),
+            rubs: ground.rubbing().intersection(set),
             states_root: set.contains(ground.root().pitch_class()),
             states_third: states(ground.third()),
             states_seventh: states(ground.seventh()),

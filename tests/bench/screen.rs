@@ -116,7 +116,7 @@ impl Write for Meter {
 
 /// Keys of a player who looks around: pairs, scales up to the chromatic one, shapes, views, lists.
 const WALK: &str = "down down space space n s s s s down down S n v x x v space v x v x v t space l l h o \
-                    L L W W up H e down esc s m f down f f f ? pagedown esc";
+                    L L W W up 8 e down esc s m f down f f f ? pagedown esc";
 
 /// Each step of the walk, with the program's whole way from a key to what goes to the terminal. A
 /// busy neighbour takes a step now and then, so the walk is walked many times from the same
