@@ -46,12 +46,11 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
     let mut served: Vec<(usize, Chord)> = Vec::new();
     for up in 0..12 {
         let root = start.up(up);
-        let Some(name) = everyday_name(root, speller) else { continue };
         // The other way round: the notes go down to the scales on C.
         let on_c = notes.transposed(-i32::from(root.number()));
         for (chord, _) in common().iter().filter(|(_, scale)| on_c.is_subset(*scale)) {
             let missing = chord.set().difference(on_c).len();
-            served.push((missing, chord.moved_to(name)));
+            served.push((missing, chord.moved_to(everyday_name(root, speller))));
         }
     }
     served.retain(|(_, chord)| Some(chord) != ground.chord());
@@ -71,9 +70,9 @@ fn common() -> &'static [(Chord, PitchClassSet)] {
     &ON_C
 }
 
-fn everyday_name(root: PitchClass, speller: &Speller<'_>) -> Option<NoteName> {
-    let name = Some(speller.note(root)).filter(|name| name.is_everyday());
-    name.or_else(|| NoteName::everyday(root).next())
+fn everyday_name(root: PitchClass, speller: &Speller<'_>) -> NoteName {
+    let name = speller.note(root);
+    if name.is_everyday() { name } else { NoteName::everyday(root).next().unwrap_or(name) }
 }
 
 #[cfg(test)]

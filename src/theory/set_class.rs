@@ -1,6 +1,8 @@
 //! Set classes: what stays of a set of notes when it is moved and mirrored.
 
-use crate::PitchClassSet;
+use std::cmp::Reverse;
+
+use crate::{PitchClass, PitchClassSet};
 
 /// How often each interval class, 1 to 6 semitones, occurs between the notes of a set.
 ///
@@ -30,23 +32,22 @@ pub fn interval_vector(set: PitchClassSet) -> [u8; 6] {
 /// ```
 #[must_use]
 pub fn prime_form(set: PitchClassSet) -> Vec<u8> {
-    let span = |form: &Vec<u8>| form.last().copied();
-    forms(set).min_by_key(|form| (span(form), form.clone())).unwrap_or_default()
+    numbers(forte_form(set))
 }
 
 /// The prime form as Rahn chooses it: the smallest span, then compared from the right. It differs
 /// from Forte's for 6-Z29 and 6-31.
 #[must_use]
 pub fn prime_form_rahn(set: PitchClassSet) -> Vec<u8> {
-    let from_the_right = |form: &Vec<u8>| form.iter().rev().copied().collect::<Vec<u8>>();
-    forms(set).min_by_key(from_the_right).unwrap_or_default()
+    // The higher a note, the more its bit is worth: so forms compare from the right as numbers do.
+    numbers(forms(set).min_by_key(|form| form.bits()).unwrap_or(PitchClassSet::EMPTY))
 }
 
 /// The Forte name of a set of three or six notes: `3-11` for a major or minor triad. `None` for
 /// sets of other sizes.
 #[must_use]
 pub fn forte_name(set: PitchClassSet) -> Option<&'static str> {
-    let form: String = prime_form(set).into_iter().map(digit).collect();
+    let form = forte_form(set);
     CLASSES.iter().find(|(_, prime)| *prime == form).map(|(name, _)| *name)
 }
 
@@ -56,39 +57,60 @@ pub fn transposition_symmetries(set: PitchClassSet) -> impl Iterator<Item = u8> 
     (1..12u8).filter(move |&by| !set.is_empty() && set.transposed(i32::from(by)) == set)
 }
 
-/// Every way to write the set, or its mirror image, upward from 0.
-fn forms(set: PitchClassSet) -> impl Iterator<Item = Vec<u8>> {
-    [set, set.inverted()].into_iter().flat_map(|set| {
-        set.iter().map(move |start| {
-            set.going_up_from(start).map(|class| start.semitones_up_to(class)).collect()
-        })
-    })
+fn forte_form(set: PitchClassSet) -> PitchClassSet {
+    let span = |bits: u16| u16::BITS - bits.leading_zeros();
+    // Read backwards the lowest notes are worth the most, so the best packed is the greatest.
+    let key = |form: &PitchClassSet| (span(form.bits()), Reverse(form.bits().reverse_bits()));
+    forms(set).min_by_key(key).unwrap_or(PitchClassSet::EMPTY)
 }
 
-fn digit(semitones: u8) -> char {
-    char::from_digit(u32::from(semitones), 12).unwrap_or('?')
+/// The set and its mirror image, each with every one of its notes moved to 0 in turn.
+fn forms(set: PitchClassSet) -> impl Iterator<Item = PitchClassSet> {
+    [set, set.inverted()]
+        .into_iter()
+        .flat_map(|set| set.iter().map(move |lowest| set.transposed(-i32::from(lowest.number()))))
 }
 
-/// Forte's names with his prime forms (a = 10, b = 11): the 12 classes of three notes and the 50 of
-/// six. Checked in the tests against a general music library's tables.
+fn numbers(form: PitchClassSet) -> Vec<u8> {
+    form.iter().map(PitchClass::number).collect()
+}
+
+/// A prime form from its digits in base twelve (a = 10, b = 11).
+const fn form(digits: &str) -> PitchClassSet {
+    let mut left = digits.as_bytes();
+    let mut set = PitchClassSet::EMPTY;
+    while let [digit, rest @ ..] = left {
+        let number = if *digit <= b'9' { *digit - b'0' } else { *digit - b'a' + 10 };
+        set = set.with(PitchClass::new(number as i32));
+        left = rest;
+    }
+    set
+}
+
+/// Forte's names with his prime forms: the 12 classes of three notes and the 50 of six.
+/// Checked in the tests against a general music library's tables.
 #[rustfmt::skip]
-const CLASSES: &[(&str, &str)] = &[
-    ("3-1", "012"), ("3-2", "013"), ("3-3", "014"), ("3-4", "015"),
-    ("3-5", "016"), ("3-6", "024"), ("3-7", "025"), ("3-8", "026"),
-    ("3-9", "027"), ("3-10", "036"), ("3-11", "037"), ("3-12", "048"),
-    ("6-1", "012345"), ("6-2", "012346"), ("6-Z3", "012356"), ("6-Z4", "012456"),
-    ("6-5", "012367"), ("6-Z6", "012567"), ("6-7", "012678"), ("6-8", "023457"),
-    ("6-9", "012357"), ("6-Z10", "013457"), ("6-Z11", "012457"), ("6-Z12", "012467"),
-    ("6-Z13", "013467"), ("6-14", "013458"), ("6-15", "012458"), ("6-16", "014568"),
-    ("6-Z17", "012478"), ("6-18", "012578"), ("6-Z19", "013478"), ("6-20", "014589"),
-    ("6-21", "023468"), ("6-22", "012468"), ("6-Z23", "023568"), ("6-Z24", "013468"),
-    ("6-Z25", "013568"), ("6-Z26", "013578"), ("6-27", "013469"), ("6-Z28", "013569"),
-    ("6-Z29", "013689"), ("6-30", "013679"), ("6-31", "013589"), ("6-32", "024579"),
-    ("6-33", "023579"), ("6-34", "013579"), ("6-35", "02468a"), ("6-Z36", "012347"),
-    ("6-Z37", "012348"), ("6-Z38", "012378"), ("6-Z39", "023458"), ("6-Z40", "012358"),
-    ("6-Z41", "012368"), ("6-Z42", "012369"), ("6-Z43", "012568"), ("6-Z44", "012569"),
-    ("6-Z45", "023469"), ("6-Z46", "012469"), ("6-Z47", "012479"), ("6-Z48", "012579"),
-    ("6-Z49", "013479"), ("6-Z50", "014679"),
+const CLASSES: &[(&str, PitchClassSet)] = &[
+    ("3-1", form("012")), ("3-2", form("013")), ("3-3", form("014")), ("3-4", form("015")),
+    ("3-5", form("016")), ("3-6", form("024")), ("3-7", form("025")), ("3-8", form("026")),
+    ("3-9", form("027")), ("3-10", form("036")), ("3-11", form("037")), ("3-12", form("048")),
+    ("6-1", form("012345")), ("6-2", form("012346")), ("6-Z3", form("012356")),
+    ("6-Z4", form("012456")), ("6-5", form("012367")), ("6-Z6", form("012567")),
+    ("6-7", form("012678")), ("6-8", form("023457")), ("6-9", form("012357")),
+    ("6-Z10", form("013457")), ("6-Z11", form("012457")), ("6-Z12", form("012467")),
+    ("6-Z13", form("013467")), ("6-14", form("013458")), ("6-15", form("012458")),
+    ("6-16", form("014568")), ("6-Z17", form("012478")), ("6-18", form("012578")),
+    ("6-Z19", form("013478")), ("6-20", form("014589")), ("6-21", form("023468")),
+    ("6-22", form("012468")), ("6-Z23", form("023568")), ("6-Z24", form("013468")),
+    ("6-Z25", form("013568")), ("6-Z26", form("013578")), ("6-27", form("013469")),
+    ("6-Z28", form("013569")), ("6-Z29", form("013689")), ("6-30", form("013679")),
+    ("6-31", form("013589")), ("6-32", form("024579")), ("6-33", form("023579")),
+    ("6-34", form("013579")), ("6-35", form("02468a")), ("6-Z36", form("012347")),
+    ("6-Z37", form("012348")), ("6-Z38", form("012378")), ("6-Z39", form("023458")),
+    ("6-Z40", form("012358")), ("6-Z41", form("012368")), ("6-Z42", form("012369")),
+    ("6-Z43", form("012568")), ("6-Z44", form("012569")), ("6-Z45", form("023469")),
+    ("6-Z46", form("012469")), ("6-Z47", form("012479")), ("6-Z48", form("012579")),
+    ("6-Z49", form("013479")), ("6-Z50", form("014679")),
 ];
 
 #[cfg(test)]
