@@ -24,6 +24,7 @@ pub struct ChordScale {
     scale: Scale,
     /// What each note is, by pitch class: worked out once, since every pair asks again.
     degrees: [Degree; 12],
+    named: PitchClassSet,
     third: Option<PitchClass>,
     seventh: Option<PitchClass>,
     rubbing: PitchClassSet,
@@ -44,9 +45,11 @@ impl ChordScale {
     }
 
     fn heard(chord: Option<Chord>, scale: Scale) -> ChordScale {
+        let named = chord.as_ref().map_or(PitchClassSet::EMPTY, Chord::set);
         let mut ground = ChordScale {
             chord,
             scale,
+            named,
             degrees: [Degree::ROOT; 12],
             third: None,
             seventh: None,
@@ -122,6 +125,11 @@ impl ChordScale {
     /// The degrees of a set of notes, going up from the root.
     pub fn degrees(&self, set: PitchClassSet) -> impl Iterator<Item = Degree> {
         set.going_up_from(self.root().pitch_class()).map(|class| self.degree(class))
+    }
+
+    /// The notes that the symbol names; none without a chord.
+    pub(crate) fn named(&self) -> PitchClassSet {
+        self.named
     }
 
     /// The third, or what stands in its place; without a chord, the scale's.

@@ -159,6 +159,7 @@ pub struct Scale {
     root: NoteName,
     kind: ScaleKind,
     respelled_from: Option<NoteName>,
+    set: PitchClassSet,
     /// By pitch class; none outside the scale.
     names: [Option<NoteName>; 12],
 }
@@ -180,14 +181,15 @@ impl Scale {
         Scale::written(other.unwrap_or(root), kind, Some(root))
     }
 
-    /// The scale with its notes named once and for all: they are asked for again and again.
+    /// The scale with its notes found and named once and for all: every pair asks for them again.
     fn written(root: NoteName, kind: ScaleKind, respelled_from: Option<NoteName>) -> Scale {
+        let set = kind.set_over(root.pitch_class());
         let mut names = [None; 12];
         // Of two degrees that sound alike the first one names the note.
         for name in kind.degrees().iter().rev().filter_map(|degree| root.up(degree.interval())) {
             names[usize::from(name.pitch_class().number())] = Some(name);
         }
-        Scale { root, kind, respelled_from, names }
+        Scale { root, kind, respelled_from, set, names }
     }
 
     /// Its root.
@@ -216,7 +218,7 @@ impl Scale {
     /// Its notes as a set.
     #[must_use]
     pub fn set(&self) -> PitchClassSet {
-        self.kind.set_over(self.root.pitch_class())
+        self.set
     }
 
     /// The degree that the scale itself gives to a note; `None` outside the scale.

@@ -45,13 +45,12 @@ impl Sound {
     pub fn of(pair: TriadPair, ground: &ChordScale) -> Sound {
         let set = pair.set();
         let scale = ground.scale();
-        let named = ground.chord().map_or(PitchClassSet::EMPTY, crate::Chord::set);
         let states = |class: Option<PitchClass>| class.is_some_and(|class| set.contains(class));
         let mut sound = Sound {
             pair,
             left_out: scale.set().difference(set),
             outside: set.difference(scale.set()),
-            drops_named: named.difference(set),
+            drops_named: ground.named().difference(set),
             rubs: ground.rubbing().intersection(set),
             states_root: set.contains(ground.root().pitch_class()),
             states_third: states(ground.third()),

@@ -26,7 +26,8 @@ use super::{Moment, PairAnswer, answer};
 pub struct PairList {
     /// What the pairs sound over; none where every pair was worked out at once.
     ranked: Option<Ranked>,
-    pairs: Vec<OnceCell<PairAnswer>>,
+    /// Boxed, since most of many stay empty.
+    pairs: Vec<OnceCell<Box<PairAnswer>>>,
 }
 
 /// Pairs in their order, and all that their answers follow from.
@@ -60,11 +61,11 @@ impl PairList {
     pub fn get(&self, index: usize) -> Option<&PairAnswer> {
         let cell = self.pairs.get(index)?;
         match &self.ranked {
-            None => cell.get(),
+            None => cell.get().map(Box::as_ref),
             Some(ranked) => {
                 let sound = ranked.sounds.get(index)?;
                 let speller = || ranked.moment.speller(ranked.spelling);
-                Some(cell.get_or_init(|| answer(sound, index + 1, &speller())))
+                Some(cell.get_or_init(|| Box::new(answer(sound, index + 1, &speller()))))
             }
         }
     }
@@ -77,7 +78,10 @@ impl PairList {
 
 impl FromIterator<PairAnswer> for PairList {
     fn from_iter<I: IntoIterator<Item = PairAnswer>>(pairs: I) -> PairList {
-        PairList { ranked: None, pairs: pairs.into_iter().map(OnceCell::from).collect() }
+        PairList {
+            ranked: None,
+            pairs: pairs.into_iter().map(|pair| OnceCell::from(Box::new(pair))).collect(),
+        }
     }
 }
 
