@@ -16,7 +16,9 @@ use crate::answer::{Families, Labels};
 use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
 use crate::library::{Library, Problem};
+use crate::tui::command::Keys;
 use crate::tui::neck::FretWidths;
+use crate::tui::pedal::Pedal;
 use crate::tui::theme::{Theme, Themes};
 use rows::ROWS;
 
@@ -29,12 +31,14 @@ pub const SAMPLE: &str = include_str!("../assets/settings.toml");
 ///
 /// ```
 /// use fretloom::library::Library;
-/// use fretloom::settings::Settings;
+/// use fretloom::settings::{Known, Settings};
+/// use fretloom::tui::command::Keys;
 /// use fretloom::tui::theme::{Depth, Themes};
 ///
 /// let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
+/// let known = Known { library: &library, themes: &themes, keys: &Keys::built_in().0 };
 /// let text = "tuning = \"guitar-dadgad\"\ntheme = \"drak\"";
-/// let (settings, problems) = Settings::read("settings.toml", text, &library, &themes);
+/// let (settings, problems) = Settings::read("settings.toml", text, &known);
 /// assert_eq!(settings.tuning, "guitar-dadgad");
 /// assert_eq!(problems[0].line, 2);
 /// ```
@@ -64,6 +68,8 @@ pub struct Settings {
     pub fresh: bool,
     /// How wide the cells of the frets are drawn.
     pub fret_widths: FretWidths,
+    /// The foot pedal, if there is one.
+    pub pedal: Pedal,
 }
 
 /// When b and # stand in the place of signs.
@@ -93,6 +99,7 @@ impl Default for Settings {
             mouse: true,
             fresh: false,
             fret_widths: FretWidths::Even,
+            pedal: Pedal::NONE,
         }
     }
 }
@@ -104,31 +111,21 @@ impl Settings {
     /// The file's name in the player's folder.
     pub const FILE: &'static str = "settings.toml";
 
-    /// Those of the player's folder, and what was wrong with them. The library and the themes tell
-    /// which tunings and themes there are.
+    /// Those of the player's folder, and what was wrong with them.
     #[must_use]
-    pub fn load(
-        config_folder: Option<&Path>,
-        library: &Library,
-        themes: &Themes,
-    ) -> (Settings, Vec<Problem>) {
+    pub fn load(config_folder: Option<&Path>, known: &Known<'_>) -> (Settings, Vec<Problem>) {
         let Some(folder) = config_folder else { return (Settings::default(), Vec::new()) };
         let path = folder.join(Settings::FILE);
         match text_if_there(&path) {
             Ok(None) => (Settings::default(), Vec::new()),
-            Ok(Some(text)) => Settings::read(&path.display().to_string(), &text, library, themes),
+            Ok(Some(text)) => Settings::read(&path.display().to_string(), &text, known),
             Err(problem) => (Settings::default(), vec![problem]),
         }
     }
 
     /// Those in the text of a file, and what is wrong with it.
     #[must_use]
-    pub fn read(
-        file: &str,
-        content: &str,
-        library: &Library,
-        themes: &Themes,
-    ) -> (Settings, Vec<Problem>) {
+    pub fn read(file: &str, content: &str, known: &Known<'_>) -> (Settings, Vec<Problem>) {
         let mut sound = String::new();
         let mut fields = Fields::salvage(file, content, &mut sound);
         let mut settings = Settings::default();
@@ -138,9 +135,8 @@ impl Settings {
         }
         let names = ROWS.iter().map(|row| row.name);
         fields.report_unknown(&names.chain(["format"]).collect::<Vec<_>>());
-        let known = Known { library, themes };
         for row in ROWS {
-            let found = fields.read_key(row.name, |value| (row.read)(value, &known));
+            let found = fields.read_key(row.name, |value| (row.read)(value, known));
             if let Some(set) = found {
                 set(&mut settings);
             }
@@ -155,10 +151,15 @@ impl Settings {
     }
 }
 
-/// What values can be compared with.
-struct Known<'a> {
-    library: &'a Library,
-    themes: &'a Themes,
+/// What else is the player's own, with which values are compared.
+#[derive(Clone, Copy, Debug)]
+pub struct Known<'a> {
+    /// The tunings there are.
+    pub library: &'a Library,
+    /// The themes there are.
+    pub themes: &'a Themes,
+    /// The keys that have a meaning.
+    pub keys: &'a Keys,
 }
 
 /// That a file is of a newer version, and so is left alone.

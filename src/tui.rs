@@ -13,6 +13,7 @@ pub mod key;
 pub mod keymap;
 pub mod mouse;
 pub mod neck;
+pub mod pedal;
 pub mod runtime;
 pub mod terminal;
 pub mod theme;

@@ -176,7 +176,7 @@ fn help_is_searched_by_typing() {
 #[test]
 fn every_command_is_found_by_its_name() {
     let there = |row: &&CommandRow| {
-        matches!(row.section, Section::Explore | Section::Everywhere)
+        matches!(row.section, Section::Explore | Section::Everywhere | Section::Always)
             && row.command != Command::Palette
     };
     for row in COMMANDS.iter().filter(there) {

@@ -69,7 +69,7 @@ const FIRST_NAME: Told = |player| player.explore.pair().unwrap().first.name.to_s
 #[rustfmt::skip]
 const TRIPLES: &[Triple] = {
     use Command::*;
-    use Section::{Everywhere, Explore, List, Picking, Typing};
+    use Section::{Always, Everywhere, Explore, List, Picking, Typing};
     &[
         triple(Explore, EditChord, TOP, ("", OPENED), "c", "chord Gmaj7#11"),
         triple(Explore, EditChord, TOP, ("", OPENED), "enter", "chord Gmaj7#11"),
@@ -187,10 +187,10 @@ const TRIPLES: &[Triple] = {
         triple(Everywhere, Help, TOP, ("", OPENED), "?", HELP_TOP),
         triple(Everywhere, Help, TOP, ("", OPENED), "f1", HELP_TOP),
         triple(Everywhere, Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
-        triple(Everywhere, QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
-        triple(Everywhere, QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
-        triple(Everywhere, Suspend, EFFECTS, ("", "[]"), "ctrl-z", "[Suspend]"),
-        triple(Everywhere, Suspend, EFFECTS, ("c C", "[]"), "ctrl-z", "[Suspend]"),
+        triple(Always, QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
+        triple(Always, QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
+        triple(Always, Suspend, EFFECTS, ("", "[]"), "ctrl-z", "[Suspend]"),
+        triple(Always, Suspend, EFFECTS, ("c C", "[]"), "ctrl-z", "[Suspend]"),
     ]
 };
 

@@ -11,6 +11,7 @@ use fretloom_theory::Spelling;
 use crate::answer::{Families, Labels, Refusal, Wishes};
 use crate::settings::Ascii;
 use crate::tui::neck::FretWidths;
+use crate::tui::pedal::Pedal;
 
 mod hand;
 mod view;
@@ -54,6 +55,10 @@ pub struct Cli {
           action = ArgAction::Set, default_value = "true", default_missing_value = "true",
           hide_possible_values = true)]
     pub mouse: bool,
+
+    /// The key that a foot pedal types: the next shape, in a list the next line
+    #[arg(long, value_name = "KEY", default_value = "none")]
+    pub pedal: Pedal,
 
     /// Options that every command takes
     #[command(flatten)]

@@ -1,7 +1,7 @@
 //! Everything of the player's own, read once at the start.
 
 use crate::library::{Folders, Library, Problem, strays};
-use crate::settings::Settings;
+use crate::settings::{Known, Settings};
 use crate::tui::command::Keys;
 use crate::tui::theme::{Depth, Theme, Themes};
 use crate::words::nearest;
@@ -28,8 +28,9 @@ impl Player {
     fn load(folders: Folders, depth: Depth) -> Player {
         let config = folders.config.as_deref();
         let (library, themes) = (Library::load(config), Themes::load(config, depth));
-        let (settings, settings_problems) = Settings::load(config, &library, &themes);
         let (keys, keys_problems) = Keys::load(config);
+        let known = Known { library: &library, themes: &themes, keys: &keys };
+        let (settings, settings_problems) = Settings::load(config, &known);
         Player { folders, library, settings, settings_problems, keys, keys_problems, themes, depth }
     }
 

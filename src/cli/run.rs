@@ -272,7 +272,11 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         ));
     }
     let theme = player.theme(&cli.theme)?;
+    let pedal = cli.pedal.beside(&player.keys);
+    let pedal =
+        pedal.map_err(|expected| Failure::Input(format!("--pedal: expected {expected}")))?;
     player.tell_all_in_library();
+    player.keys.use_pedal(pedal);
     let symbol = cli.chord.first().map(String::as_str);
     let spelling = cli.common.spelling.into();
     let mut explore =

@@ -3,7 +3,7 @@
 use fretloom_theory::Spelling;
 use toml::de::DeValue;
 
-use super::value::{families, hand, one_of, switch, theme, tuning, word};
+use super::value::{families, hand, one_of, pedal, switch, theme, tuning, word};
 use super::{Ascii, Known, Settings};
 use crate::answer::Labels;
 use crate::tui::neck::FretWidths;
@@ -109,5 +109,11 @@ pub(super) const ROWS: &[Row] = &[
             Ok(set(one_of(value, &words)?, |settings| &mut settings.fret_widths))
         },
         print: |settings| settings.fret_widths.word().to_owned(),
+    },
+    Row {
+        name: "pedal",
+        option: "pedal",
+        read: |value, known| Ok(set(pedal(value, known)?, |settings| &mut settings.pedal)),
+        print: |settings| settings.pedal.to_string(),
     },
 ];

@@ -5,7 +5,8 @@ use crate::tui::theme::Depth;
 
 fn read(content: &str) -> (Settings, Vec<String>) {
     let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
-    let (settings, problems) = Settings::read("s.toml", content, &library, &themes);
+    let known = Known { library: &library, themes: &themes, keys: &Keys::built_in().0 };
+    let (settings, problems) = Settings::read("s.toml", content, &known);
     (settings, problems.iter().map(ToString::to_string).collect())
 }
 
@@ -36,6 +37,7 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("mouse", "false", "false"),
         ("fresh", "true", "true"),
         ("fret_widths", "\"true\"", "true"),
+        ("pedal", "\"f12\"", "f12"),
     ];
     assert_eq!(
         changed.map(|(name, ..)| name).to_vec(),

@@ -6,6 +6,7 @@ use toml::de::DeValue;
 use super::Known;
 use crate::answer::{self, Families};
 use crate::library::fields::{count, decimal};
+use crate::tui::pedal::Pedal;
 use crate::words::nearest;
 
 /// A version number.
@@ -75,6 +76,13 @@ pub(super) fn families(value: &DeValue<'_>) -> Result<Families, String> {
 pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
     let hand = decimal(value).and_then(Hand::reaching_mm);
     hand.ok_or_else(|| "millimetres from 40 to 200, as in 110".to_owned())
+}
+
+/// A key that a foot pedal can have, or none.
+pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<Pedal, String> {
+    let pedal = value.as_str().unwrap_or_default().parse::<Pedal>();
+    let expected = "\"none\" or a key of keys.toml, as in \"f12\" or \"pagedown\"";
+    pedal.map_err(|_| expected.to_owned())?.beside(known.keys)
 }
 
 /// Yes or no.

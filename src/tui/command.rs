@@ -6,6 +6,7 @@ use std::path::Path;
 
 use super::key::Key;
 use super::keymap::Keymap;
+use super::pedal::Pedal;
 use crate::library::Problem;
 use crate::library::files::text_if_there;
 
@@ -73,7 +74,9 @@ pub enum Command {
 /// Where keys are pressed: each place has its own section in the key file.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub enum Section {
-    /// Heard wherever no text is typed.
+    /// Heard before anything else, whatever lies over the screen, and while text is typed.
+    Always,
+    /// Heard on every screen, while nothing lies over it.
     Everywhere,
     /// The explorer itself.
     Explore,
@@ -86,10 +89,31 @@ pub enum Section {
 }
 
 impl Section {
+    /// All of them, in the order of the help page.
+    pub const ALL: [Section; 6] = [
+        Section::Explore,
+        Section::Typing,
+        Section::List,
+        Section::Picking,
+        Section::Everywhere,
+        Section::Always,
+    ];
+
+    /// Can a key be meant for either of the two?
+    fn is_heard_with(self, other: Section) -> bool {
+        use Section::{Always, Everywhere, Explore};
+        self == other
+            || matches!(
+                (self, other),
+                (Always, _) | (_, Always) | (Everywhere, Explore) | (Explore, Everywhere)
+            )
+    }
+
     /// Its name in the key file.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
+            Section::Always => "always",
             Section::Everywhere => "everywhere",
             Section::Explore => "explore",
             Section::Typing => "typing",
@@ -102,7 +126,8 @@ impl Section {
     #[must_use]
     pub const fn heading(self) -> &'static str {
         match self {
-            Section::Everywhere => "Everywhere",
+            Section::Always => "Always, even while typing",
+            Section::Everywhere => "On every screen",
             Section::Explore => "Chord, pairs and neck",
             Section::Typing => "While typing a chord or a wish",
             Section::List => "In a list",
@@ -139,7 +164,7 @@ const fn row(
 /// Every command. The order is that of the footer and of the help page.
 #[rustfmt::skip]
 pub const COMMANDS: &[CommandRow] = {
-    use Section::{Everywhere, Explore, List, Picking, Typing};
+    use Section::{Always, Everywhere, Explore, List, Picking, Typing};
     &[
         row(Everywhere, Command::Help, "help", "help", "every key"),
         row(Explore, Command::EditChord, "edit-chord", "chord", "type another chord"),
@@ -202,8 +227,8 @@ pub const COMMANDS: &[CommandRow] = {
         row(Picking, Command::Accept, "accept", "take it", "take what is marked"),
         row(Picking, Command::Cancel, "cancel", "back", "empty the search, then close the list"),
         row(Everywhere, Command::Quit, "quit", "quit", "leave fretloom"),
-        row(Everywhere, Command::QuitAtOnce, "quit-at-once", "", "leave at once, even while typing"),
-        row(Everywhere, Command::Suspend, "suspend", "", "back to the shell until fg"),
+        row(Always, Command::QuitAtOnce, "quit-at-once", "", "leave at once"),
+        row(Always, Command::Suspend, "suspend", "", "back to the shell until fg"),
     ]
 };
 
@@ -222,7 +247,11 @@ impl Keys {
     #[must_use]
     pub fn built_in() -> (Keys, Vec<Problem>) {
         let rows = COMMANDS.iter().map(|row| (row.section.name(), row.name, row.command));
-        let mut keymap = Keymap::new(rows);
+        let pairs = Section::ALL.into_iter().flat_map(|one| Section::ALL.map(|other| (one, other)));
+        let together = pairs.filter(|(one, other)| one.is_heard_with(*other));
+        let mut keymap = Keymap::new(rows)
+            .hearing_together(together.map(|(one, other)| [one.name(), other.name()]))
+            .keeping(Section::Always.name(), Command::QuitAtOnce);
         let problems = keymap.overlay("assets/keys.toml", BUILT_IN);
         (Keys(keymap), problems)
     }
@@ -236,25 +265,33 @@ impl Keys {
         };
         match text_if_there(&path) {
             Ok(None) => {}
-            Ok(Some(text)) => problems.extend(keys.overlay(&path.display().to_string(), &text)),
+            Ok(Some(text)) => {
+                problems.extend(keys.0.overlay(&path.display().to_string(), &text));
+            }
             Err(problem) => problems.push(problem),
         }
         (keys, problems)
     }
 
-    /// Reads a player's file on top. Whatever it says, one key leaves the program.
-    fn overlay(&mut self, file: &str, text: &str) -> Vec<Problem> {
-        let mut problems = self.0.overlay(file, text);
-        let (section, way_out) = (Section::Everywhere.name(), Command::QuitAtOnce);
-        if self.0.keys(section, way_out).is_empty() {
-            let usual = Keys::built_in().0.0.keys(section, way_out).to_vec();
-            let keys = usual.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
-            let expected =
-                format!("a key for `quit-at-once` of [{section}]; {keys} keeps its meaning");
-            problems.push(Problem::of_file(file, expected));
-            self.0.give(section, way_out, usual);
+    /// The command that this key has on every screen, if it has one.
+    #[must_use]
+    pub fn on_every_screen(&self, key: Key) -> Option<&'static CommandRow> {
+        let there =
+            |row: &&CommandRow| matches!(row.section, Section::Always | Section::Everywhere);
+        COMMANDS.iter().filter(there).find(|row| self.of(row).contains(&key))
+    }
+
+    /// Gives a foot pedal's key to what comes next: on the neck the next shape of the ladder, in a
+    /// list the next line, unless the key has another meaning there.
+    pub fn use_pedal(&mut self, pedal: Pedal) {
+        let Some(key) = pedal.key() else { return };
+        self.0.add(Section::Explore.name(), Command::Climb, key);
+        for section in [Section::List, Section::Picking] {
+            let searches = section == Section::Picking && key.typed().is_some();
+            if !searches && self.command(section, key).is_none() {
+                self.0.add(section.name(), Command::Down, key);
+            }
         }
-        problems
     }
 
     /// What a key does in a section.
@@ -291,18 +328,51 @@ mod tests {
     #[test]
     fn no_file_takes_the_last_way_out() {
         let ctrl_c: Key = "ctrl-c".parse().unwrap();
-        for text in ["quit-at-once = []", "suspend = [\"ctrl-c\"]"] {
+        let taken = ["[always]\nsuspend", "[explore]\nclimb", "[list]\naccept"];
+        let taken = taken.map(|entry| format!("{entry} = [\"ctrl-c\"]\n"));
+        for text in taken.into_iter().chain(["[always]\nquit-at-once = []\n".to_owned()]) {
             let (mut keys, _) = Keys::built_in();
-            let problems = keys.overlay("keys.toml", &format!("[everywhere]\n{text}\n"));
-            let expected = "keys.toml:1:1: expected a key for `quit-at-once` of [everywhere]; \
+            let problems = keys.0.overlay("keys.toml", &text);
+            let expected = "keys.toml:1:1: expected a key for `quit-at-once` of [always]; \
                             `ctrl-c` keeps its meaning";
             assert_eq!(problems.iter().map(ToString::to_string).collect::<Vec<_>>(), [expected]);
-            let command = keys.command(Section::Everywhere, ctrl_c);
+            let command = keys.command(Section::Always, ctrl_c);
             assert_eq!(command, Some(Command::QuitAtOnce), "{text}");
         }
         let (mut keys, _) = Keys::built_in();
-        assert_eq!(keys.overlay("keys.toml", "[everywhere]\nquit-at-once = [\"f10\"]"), []);
-        assert_eq!(keys.command(Section::Everywhere, ctrl_c), None);
+        assert_eq!(keys.0.overlay("keys.toml", "[always]\nquit-at-once = [\"f10\"]"), []);
+        assert_eq!(keys.command(Section::Always, ctrl_c), None);
+    }
+
+    /// What is heard before a section, or with it, has no key of its own there.
+    #[test]
+    fn a_key_has_one_meaning_wherever_it_is_heard() {
+        let (keys, _) = Keys::built_in();
+        for row in COMMANDS {
+            for key in keys.of(row) {
+                let heard =
+                    Section::ALL.into_iter().filter(|section| section.is_heard_with(row.section));
+                let meant: HashSet<_> =
+                    heard.filter_map(|section| keys.command(section, *key)).collect();
+                assert_eq!(meant, HashSet::from([row.command]), "{key}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_pedal_goes_on_where_its_key_is_free() {
+        let what = |key: &str| {
+            let (mut keys, pedal) = (Keys::built_in().0, key.parse::<Pedal>().unwrap());
+            keys.use_pedal(pedal);
+            [Section::Explore, Section::List, Section::Picking]
+                .map(|section| keys.command(section, pedal.key()?))
+        };
+        let (climb, down) = (Some(Command::Climb), Some(Command::Down));
+        assert_eq!(what("f12"), [climb, down, down]);
+        assert_eq!(what("pagedown"), [climb, Some(Command::PageDown), Some(Command::PageDown)]);
+        // A letter searches where letters search.
+        assert_eq!(what("n"), [climb, down, None]);
+        assert_eq!(what("none"), [None; 3]);
     }
 
     /// One hand is on the instrument: nothing needs Alt, AltGr or a bracket, and only leaving needs

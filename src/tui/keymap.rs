@@ -7,16 +7,19 @@
 //!
 //! A [`Keymap`] starts with the commands there are and no keys. [`overlay`](Keymap::overlay) reads
 //! a file on top: an entry replaces all keys of its command, and takes them from whichever command
-//! of the same section an earlier file gave them to. The built-in keys are the first file, the
+//! heard at the same time an earlier file gave them to. The built-in keys are the first file, the
 //! player's own is the second, and both go through this one reader. A wrong entry costs itself
-//! only; what is wrong comes back as [`Problem`]s.
+//! only; what is wrong comes back as [`Problem`]s, and so does a command that is left without a key
+//! although the file does not name it.
 //!
-//! The invariant: within a section a key does one thing.
+//! The invariant: within a section, and within sections that are heard together, a key does one
+//! thing.
 
 mod read;
 
 use super::key::Key;
 use crate::library::Problem;
+use read::Entry;
 
 /// The keys of every command, section by section.
 ///
@@ -25,6 +28,7 @@ use crate::library::Problem;
 #[derive(Clone, Debug)]
 pub struct Keymap<C> {
     rows: Vec<Row<C>>,
+    together: Vec<[&'static str; 2]>,
 }
 
 /// One command in one section.
@@ -34,6 +38,8 @@ struct Row<C> {
     name: &'static str,
     command: C,
     keys: Vec<Key>,
+    /// Does it keep a key, whatever a file says?
+    kept: bool,
 }
 
 impl<C: Copy + PartialEq> Keymap<C> {
@@ -56,18 +62,77 @@ impl<C: Copy + PartialEq> Keymap<C> {
             name,
             command,
             keys: Vec::new(),
+            kept: false,
         });
-        Keymap { rows: rows.collect() }
+        Keymap { rows: rows.collect(), together: Vec::new() }
+    }
+
+    /// The map with pairs of sections that are heard at the same time: no key may mean something in
+    /// either.
+    #[must_use]
+    pub fn hearing_together(
+        mut self,
+        pairs: impl IntoIterator<Item = [&'static str; 2]>,
+    ) -> Keymap<C> {
+        self.together.extend(pairs);
+        self
+    }
+
+    /// The map in which no file can leave this command without a key.
+    #[must_use]
+    pub fn keeping(mut self, section: &str, command: C) -> Keymap<C> {
+        if let Some(at) = self.position(section, command)
+            && let Some(row) = self.rows.get_mut(at)
+        {
+            row.kept = true;
+        }
+        self
     }
 
     /// Reads a file on top of what is there, and says what is wrong with it. `file` is its name,
     /// for the problems.
     pub fn overlay(&mut self, file: &str, text: &str) -> Vec<Problem> {
-        let (entries, problems) = read::read(self, file, text);
-        for entry in entries {
-            self.bind(entry.row, entry.keys);
+        let (entries, mut problems) = read::read(self, file, text);
+        let before: Vec<Vec<Key>> = self.rows.iter().map(|row| row.keys.clone()).collect();
+        for entry in &entries {
+            self.bind(entry.row, entry.keys());
         }
+        for (at, keys) in before.into_iter().enumerate().filter(|(_, keys)| !keys.is_empty()) {
+            problems.extend(self.left_without(at, keys, file, &entries));
+        }
+        problems.sort_by_key(|problem| (problem.line, problem.column));
         problems
+    }
+
+    /// What is wrong if a file has left a command, which had these keys, without any. One that must
+    /// keep a key gets them back.
+    fn left_without(
+        &mut self,
+        at: usize,
+        keys: Vec<Key>,
+        file: &str,
+        entries: &[Entry],
+    ) -> Option<Problem> {
+        let row = self.rows.get(at).filter(|row| row.keys.is_empty())?;
+        let (section, name, kept) = (row.section, row.name, row.kept);
+        if kept {
+            let usual: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
+            let usual = usual.join(", ");
+            self.bind(at, keys);
+            let expected = format!("a key for `{name}` of [{section}]; {usual} keeps its meaning");
+            return Some(Problem::of_file(file, expected));
+        }
+        if entries.iter().any(|entry| entry.row == at) {
+            return None;
+        }
+        let heard = |entry: &&Entry| {
+            let by = self.rows.get(entry.row).map(|row| row.section);
+            by.is_some_and(|by| are_heard_together(&self.together, by, section))
+        };
+        let claims = entries.iter().filter(heard).flat_map(|entry| &entry.claims);
+        let taken = claims.into_iter().find(|claim| keys.contains(&claim.key))?;
+        let expected = format!("a key for `{name}` of [{section}] too, which is left without one");
+        Some(taken.problem(file, expected))
     }
 
     /// What this key does in this section.
@@ -80,32 +145,42 @@ impl<C: Copy + PartialEq> Keymap<C> {
     /// The keys of this command in this section, the one to show first; none if it has none.
     #[must_use]
     pub fn keys(&self, section: &str, command: C) -> &[Key] {
-        let mut rows = self.rows.iter();
-        rows.find(|row| row.section == section && row.command == command)
-            .map_or(&[], |row| &row.keys)
+        let row = self.position(section, command).and_then(|at| self.rows.get(at));
+        row.map_or(&[], |row| &row.keys)
     }
 
-    /// Gives a command of this section exactly these keys, and takes them from every other one.
-    pub fn give(&mut self, section: &str, command: C, keys: Vec<Key>) {
-        let mut rows = self.rows.iter();
-        let at = rows.position(|row| row.section == section && row.command == command);
-        if let Some(at) = at {
-            self.bind(at, keys);
-        }
+    /// Gives a command of this section one key more, and takes it from every other one.
+    pub fn add(&mut self, section: &str, command: C, key: Key) {
+        let Some(at) = self.position(section, command) else { return };
+        let mut keys = self.keys(section, command).to_vec();
+        keys.retain(|known| *known != key);
+        keys.push(key);
+        self.bind(at, keys);
     }
 
-    /// Gives a command exactly these keys, and nobody else in its section any of them.
+    fn position(&self, section: &str, command: C) -> Option<usize> {
+        self.rows.iter().position(|row| row.section == section && row.command == command)
+    }
+
+    /// Gives a command exactly these keys, and nobody else that is heard with it any of them.
     fn bind(&mut self, at: usize, keys: Vec<Key>) {
         let Some(section) = self.rows.get(at).map(|row| row.section) else {
             return;
         };
-        for row in self.rows.iter_mut().filter(|row| row.section == section) {
+        let Keymap { rows, together } = self;
+        for row in rows.iter_mut().filter(|row| are_heard_together(together, row.section, section))
+        {
             row.keys.retain(|key| !keys.contains(key));
         }
-        if let Some(row) = self.rows.get_mut(at) {
+        if let Some(row) = rows.get_mut(at) {
             row.keys = keys;
         }
     }
+}
+
+/// Can a key be meant for either section?
+fn are_heard_together(together: &[[&str; 2]], one: &str, other: &str) -> bool {
+    one == other || together.contains(&[one, other]) || together.contains(&[other, one])
 }
 
 #[cfg(test)]

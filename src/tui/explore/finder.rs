@@ -55,7 +55,7 @@ impl Explore {
     /// whose name has what is typed.
     pub(super) fn offered(&self, finder: &Finder) -> Vec<&'static CommandRow> {
         let there = |row: &&CommandRow| {
-            matches!(row.section, Section::Explore | Section::Everywhere)
+            matches!(row.section, Section::Explore | Section::Everywhere | Section::Always)
                 && row.command != Command::Palette
         };
         let mut rows: Vec<_> =

@@ -82,11 +82,8 @@ impl Explore {
     }
 
     fn answer_key(&mut self, key: Key) -> Vec<Effect> {
-        let everywhere = self.keys.command(Section::Everywhere, key);
-        match everywhere {
-            Some(Command::QuitAtOnce) => return vec![Effect::Quit],
-            Some(Command::Suspend) => return vec![Effect::Suspend],
-            _ => {}
+        if let Some(command) = self.keys.command(Section::Always, key) {
+            return self.perform(command);
         }
         match &self.over {
             Over::Chord(_) | Over::Wish(_) => self.press_in_field(key),
@@ -95,7 +92,8 @@ impl Explore {
             Over::Palette(_) => return self.press_in_palette(key),
             Over::Tunings(_) => self.press_in_picker(key),
             Over::Nothing => {
-                let command = self.keys.command(Section::Explore, key).or(everywhere);
+                let of_screen = || self.keys.command(Section::Everywhere, key);
+                let command = self.keys.command(Section::Explore, key).or_else(of_screen);
                 return command.map(|command| self.perform(command)).unwrap_or_default();
             }
         }

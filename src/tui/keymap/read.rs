@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::{Key, KeyError};
-use super::Keymap;
+use super::{Keymap, are_heard_together};
 use crate::library::Problem;
 use crate::library::recover::recover;
 use crate::words::nearest;
@@ -20,7 +20,29 @@ type Value<'i> = Spanned<DeValue<'i>>;
 /// The keys that a file gives to a row of the map.
 pub(super) struct Entry {
     pub(super) row: usize,
-    pub(super) keys: Vec<Key>,
+    pub(super) claims: Vec<Claim>,
+}
+
+impl Entry {
+    pub(super) fn keys(&self) -> Vec<Key> {
+        self.claims.iter().map(|claim| claim.key).collect()
+    }
+}
+
+/// A key where a file gives it to a command.
+#[derive(Clone, Copy)]
+pub(super) struct Claim {
+    pub(super) key: Key,
+    row: usize,
+    line: usize,
+    column: usize,
+}
+
+impl Claim {
+    pub(super) fn problem(&self, file: &str, expected: String) -> Problem {
+        let text = self.key.to_string();
+        Problem { file: file.to_owned(), line: self.line, column: self.column, text, expected }
+    }
 }
 
 /// Everything usable in a file, in the order of the file, and everything wrong with it.
@@ -51,16 +73,9 @@ struct Reader<'a, C> {
     file: &'a str,
     text: &'a str,
     entries: Vec<Entry>,
-    /// Keys this file has given away, with whom they went to.
-    used: Vec<Used>,
+    /// Keys that this file has given away.
+    used: Vec<Claim>,
     problems: Vec<Problem>,
-}
-
-struct Used {
-    section: &'static str,
-    key: Key,
-    by: &'static str,
-    line: usize,
 }
 
 impl<C> Reader<'_, C> {
@@ -94,17 +109,17 @@ impl<C> Reader<'_, C> {
         };
         match value.get_ref() {
             DeValue::Array(list) => {
-                let keys = list.iter().filter_map(|key| self.key(row, key)).collect::<Vec<_>>();
+                let claims = list.iter().filter_map(|key| self.key(row, key)).collect::<Vec<_>>();
                 // An empty list takes the keys away; a list of nothing but mistakes does not.
-                if list.is_empty() || !keys.is_empty() {
-                    self.entries.push(Entry { row, keys });
+                if list.is_empty() || !claims.is_empty() {
+                    self.entries.push(Entry { row, claims });
                 }
             }
             _ => self.report(value.span(), "a list of keys, as in [\"down\", \"j\"]".into()),
         }
     }
 
-    fn key(&mut self, row: usize, value: &Value<'_>) -> Option<Key> {
+    fn key(&mut self, row: usize, value: &Value<'_>) -> Option<Claim> {
         let Some(written) = value.get_ref().as_str() else {
             self.report(value.span(), "a key in quotes, as in \"j\"".into());
             return None;
@@ -118,24 +133,31 @@ impl<C> Reader<'_, C> {
         }
     }
 
-    /// The key, unless this file has already given it to a command of the section.
-    fn claim(&mut self, row: usize, key: Key, span: Range<usize>) -> Option<Key> {
-        let row = self.map.rows.get(row)?;
-        let earlier = self.used.iter().find(|used| used.section == row.section && used.key == key);
-        if let Some(Used { by, line, .. }) = earlier {
-            let section = row.section;
-            let expected =
-                format!("a key not yet used in [{section}]; `{by}` has it (line {line})");
+    /// The key, unless this file has already given it to a command that is heard with this one.
+    fn claim(&mut self, row: usize, key: Key, span: Range<usize>) -> Option<Claim> {
+        if let Some(taken) = self.used.iter().find(|used| used.key == key && self.meet(used, row)) {
+            let expected = self.not_yet_used(taken);
             self.report(span, expected);
             return None;
         }
-        self.used.push(Used {
-            section: row.section,
-            key,
-            by: row.name,
-            line: place(self.text, span.start).0,
-        });
-        Some(key)
+        let (line, column) = place(self.text, span.start);
+        let claim = Claim { key, row, line, column };
+        self.used.push(claim);
+        Some(claim)
+    }
+
+    /// Is the command of an earlier claim heard with that of a row?
+    fn meet(&self, used: &Claim, row: usize) -> bool {
+        let (Some(by), Some(row)) = (self.map.rows.get(used.row), self.map.rows.get(row)) else {
+            return false;
+        };
+        are_heard_together(&self.map.together, by.section, row.section)
+    }
+
+    fn not_yet_used(&self, taken: &Claim) -> String {
+        let Some(by) = self.map.rows.get(taken.row) else { return String::new() };
+        let (section, name, line) = (by.section, by.name, taken.line);
+        format!("a key not yet used in [{section}]; `{name}` has it (line {line})")
     }
 
     fn report(&mut self, span: Range<usize>, expected: String) {

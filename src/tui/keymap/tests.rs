@@ -3,7 +3,8 @@
 use super::Keymap;
 use crate::library::Problem;
 
-const COMMANDS: [(&str, &str, u8); 5] = [
+const COMMANDS: [(&str, &str, u8); 6] = [
+    ("always", "leave", 5),
     ("everywhere", "quit", 0),
     ("everywhere", "help", 1),
     ("explore", "next-pair", 2),
@@ -12,8 +13,11 @@ const COMMANDS: [(&str, &str, u8); 5] = [
 ];
 
 const BUILT_IN: &str = r#"
+[always]
+leave = ["ctrl-c"]
+
 [everywhere]
-quit = ["q", "ctrl-c"]
+quit = ["q", "f10"]
 help = ["?"]
 
 [explore]
@@ -22,7 +26,8 @@ previous-pair = ["up", "k"]
 "#;
 
 fn built_in() -> Keymap<u8> {
-    let mut map = Keymap::new(COMMANDS);
+    let together = [["always", "everywhere"], ["always", "explore"], ["explore", "everywhere"]];
+    let mut map = Keymap::new(COMMANDS).hearing_together(together).keeping("always", 5);
     assert_eq!(map.overlay("keys.toml", BUILT_IN), []);
     map
 }
@@ -61,7 +66,7 @@ fn a_later_file_replaces_the_keys_of_what_it_names() {
     // Taken from the command that had it before.
     assert_eq!(command(&map, "explore", "k"), Some(4));
     assert_eq!(keys(&map, "explore", 3), "up");
-    assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+    assert_eq!(keys(&map, "everywhere", 0), "q f10");
 }
 
 #[test]
@@ -70,6 +75,51 @@ fn two_commands_can_exchange_their_keys() {
     assert_eq!(problems, [""; 0]);
     assert_eq!(keys(&map, "explore", 2), "k");
     assert_eq!(keys(&map, "explore", 3), "j");
+}
+
+/// `help` is left without a key, `quit` has another one.
+#[test]
+fn a_key_is_taken_from_what_is_heard_at_the_same_time() {
+    let (map, problems) = own("[explore]\nkeep = [\"q\"]\nnext-pair = [\"n\", \"?\"]\n");
+    assert_eq!(keys(&map, "everywhere", 0), "f10");
+    assert_eq!(keys(&map, "everywhere", 1), "");
+    let expected = "own.toml:3:19: found `?`, expected a key for `help` of [everywhere] too, which \
+                    is left without one";
+    assert_eq!(problems, [expected]);
+    for text in ["help = []", "help = [\"f1\"]"] {
+        let (_, problems) = own(&format!("[everywhere]\n{text}\n[explore]\nkeep = [\"?\"]\n"));
+        assert_eq!(problems, [""; 0]);
+    }
+}
+
+#[test]
+fn a_file_gives_a_key_once_to_what_is_heard_at_the_same_time() {
+    let (map, problems) = own("[everywhere]\nhelp = [\"h\"]\n[explore]\nkeep = [\"h\", \"K\"]\n");
+    let expected = "own.toml:4:9: found `h`, expected a key not yet used in [everywhere]; `help` has \
+                    it (line 2)";
+    assert_eq!(problems, [expected]);
+    assert_eq!((keys(&map, "everywhere", 1), keys(&map, "explore", 4)), ("h".into(), "K".into()));
+}
+
+#[test]
+fn what_must_keep_a_key_gets_it_back() {
+    for text in ["[always]\nleave = []\n", "[explore]\nkeep = [\"ctrl-c\"]\n"] {
+        let (map, problems) = own(text);
+        let expected =
+            "own.toml:1:1: expected a key for `leave` of [always]; `ctrl-c` keeps its meaning";
+        assert_eq!(problems, [expected]);
+        assert_eq!(command(&map, "always", "ctrl-c"), Some(5));
+        assert_eq!(command(&map, "explore", "ctrl-c"), None);
+    }
+}
+
+#[test]
+fn one_key_more_is_the_last_one_and_nobody_elses() {
+    let mut map = built_in();
+    map.add("explore", 4, "k".parse().unwrap());
+    map.add("explore", 2, "down".parse().unwrap());
+    let found = [2, 3, 4].map(|command| keys(&map, "explore", command));
+    assert_eq!(found, ["j down", "up", "k"]);
 }
 
 #[test]
@@ -115,7 +165,7 @@ fn one_message_for_each_mistake_and_the_rest_is_read() {
         ]
     );
     assert_eq!(keys(&map, "everywhere", 1), "f1");
-    assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+    assert_eq!(keys(&map, "everywhere", 0), "q f10");
     assert_eq!(keys(&map, "explore", 4), "é K");
     assert_eq!(keys(&map, "explore", 2), "n");
 }
@@ -167,6 +217,6 @@ fn no_text_is_too_strange() {
         "[[explore]]\n",
     ] {
         let (map, _) = own(text);
-        assert_eq!(keys(&map, "everywhere", 0), "q ctrl-c");
+        assert_eq!(keys(&map, "everywhere", 0), "q f10");
     }
 }

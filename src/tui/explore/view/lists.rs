@@ -79,15 +79,8 @@ impl Explore {
         };
         let problems = self.library.problems().map(|problem| text(&problem.to_string()));
         let problems = ("In your own files, not used".to_owned(), problems.collect());
-        let sections = [
-            Section::Explore,
-            Section::Typing,
-            Section::List,
-            Section::Picking,
-            Section::Everywhere,
-        ];
         let notes = NOTES.iter().map(of_notes);
-        sections.map(of_section).into_iter().chain(notes).chain([problems]).collect()
+        Section::ALL.map(of_section).into_iter().chain(notes).chain([problems]).collect()
     }
 
     /// `z  Z`

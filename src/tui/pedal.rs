@@ -1,0 +1,68 @@
+//! A foot pedal, which types one key: for players whose hands are on the instrument.
+
+use std::fmt;
+use std::str::FromStr;
+
+use super::command::Keys;
+use super::key::{Key, KeyError};
+
+/// The key that the player's foot pedal types; none where there is no pedal.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::tui::command::{Command, Keys, Section};
+/// use fretloom::tui::pedal::Pedal;
+///
+/// let pedal: Pedal = "f12".parse().unwrap();
+/// let (mut keys, _) = Keys::built_in();
+/// keys.use_pedal(pedal);
+/// assert_eq!(keys.command(Section::Explore, "f12".parse().unwrap()), Some(Command::Climb));
+/// assert_eq!(Pedal::NONE.to_string(), "none");
+/// assert!("f13".parse::<Pedal>().is_err());
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Pedal(Option<Key>);
+
+impl Pedal {
+    /// No pedal.
+    pub const NONE: Pedal = Pedal(None);
+
+    /// The key that it types.
+    #[must_use]
+    pub fn key(self) -> Option<Key> {
+        self.0
+    }
+
+    /// The pedal, if its key is free for it: those that help and leave on every screen are not.
+    ///
+    /// # Errors
+    ///
+    /// What the key does, and what was expected.
+    pub fn beside(self, keys: &Keys) -> Result<Pedal, String> {
+        match self.0.and_then(|key| Some((key, keys.on_every_screen(key)?))) {
+            Some((key, row)) => Err(format!(
+                "a key that a pedal can have, as in \"f12\" or \"pagedown\"; `{key}` is for `{}`",
+                row.name
+            )),
+            None => Ok(self),
+        }
+    }
+}
+
+impl FromStr for Pedal {
+    type Err = KeyError;
+
+    fn from_str(text: &str) -> Result<Pedal, KeyError> {
+        Ok(if text == "none" { Pedal::NONE } else { Pedal(Some(text.parse()?)) })
+    }
+}
+
+impl fmt::Display for Pedal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            Some(key) => key.fmt(f),
+            None => f.write_str("none"),
+        }
+    }
+}
