@@ -37,15 +37,15 @@ impl fmt::Display for StoreError {
                 let known = Session::FORMAT;
                 write!(
                     f,
-                    "the session has format {format}; expected {known}, so it is left to the \
-                     newer fretloom that wrote it"
+                    "the session is of format {format}, expected {known}; a newer fretloom's, left \
+                     alone"
                 )
             }
             StoreError::Unreadable(why) => {
-                write!(f, "the session cannot be read: {why}; expected what fretloom wrote")
+                write!(f, "the session cannot be read, expected what fretloom wrote: {why}")
             }
             StoreError::Busy => f.write_str("another fretloom is writing the session"),
-            StoreError::Io(error) => write!(f, "the session cannot be kept: {error}"),
+            StoreError::Io(error) => write!(f, "the session is out of reach: {error}"),
         }
     }
 }

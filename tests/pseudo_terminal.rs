@@ -323,14 +323,29 @@ fn a_session_that_cannot_be_used_is_no_hindrance() {
     let broken = "{\"format\":1,\"chord\":7}";
     let stale = "{\"format\":1,\"chord\":\"Hm7\",\"tuning\":\"gone\",\"capo\":40,\"rung\":999,\
                  \"strings\":\"12-11-10\",\"view\":\"set 9\",\"first_fret\":200,\"pair\":\"?\"}";
-    for (content, kept) in [(newer, true), (broken, false), (stale, false)] {
+    let told = ["the session is of format 2, expected 1", "the session cannot be read, expected"];
+    for (content, kept, told) in
+        [(newer, true, told[0]), (broken, false, told[1]), (stale, false, FIRST_CHORD)]
+    {
         let home = Home::new();
         let file = home.put("fretloom/session.json", content);
         let mut session = start_again(&home, &[], FIRST_CHORD);
+        session.wait_for(told, DEADLINE);
         session.send("q");
         assert_eq!(session.wait_exit(DEADLINE), 0, "{content}");
         assert_eq!(std::fs::read_to_string(file).unwrap() == content, kept, "{content}");
     }
+}
+
+/// A file stands where the folder should be.
+#[test]
+fn a_session_that_cannot_be_kept_is_told_when_the_terminal_is_given_back() {
+    let home = Home::new();
+    home.put("fretloom", "no folder");
+    let mut session = start_again(&home, &[], FIRST_CHORD);
+    session.send("q");
+    session.wait_for("fretloom: nothing is kept for the next start in", DEADLINE);
+    assert_eq!(session.wait_exit(DEADLINE), 0);
 }
 
 /// The shape in hand at the start, its first line as base64.

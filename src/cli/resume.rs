@@ -3,13 +3,13 @@
 use std::path::Path;
 
 use super::args::Cli;
-use crate::store::{Session, SessionStore};
+use crate::store::{Session, SessionStore, StoreError};
 use crate::tui::explore::Explore;
 
 /// The session of this player; none where there is no folder for state.
 ///
 /// It is a comfort and never in the way: what cannot be read is not used, what cannot be written is
-/// not kept, and what a newer fretloom wrote is left alone.
+/// not kept, what a newer fretloom wrote is left alone; and each of them is told.
 pub(super) struct Resume(Option<SessionStore>);
 
 impl Resume {
@@ -19,16 +19,20 @@ impl Resume {
 
     /// Takes up what was kept, but for what was asked on the command line.
     pub(super) fn take_up(&self, cli: &Cli, explore: &mut Explore) {
-        let session = self.0.as_ref().and_then(|store| store.load().ok().flatten());
-        if let Some(session) = session {
-            explore.take_up(&beside(session, cli));
+        match self.0.as_ref().map(SessionStore::load) {
+            Some(Ok(Some(session))) => explore.take_up(&beside(session, cli)),
+            Some(Err(error)) => explore.tell(error.to_string()),
+            Some(Ok(None)) | None => {}
         }
     }
 
-    /// Keeps what is chosen now.
-    pub(super) fn keep(&self, explore: &Explore) {
-        if let Some(store) = &self.0 {
-            let _ = store.save(&explore.session());
+    /// Keeps what is chosen now, or says why not; a newer session was told of when it was read.
+    pub(super) fn keep(&self, explore: &Explore) -> Result<(), String> {
+        let Some(store) = &self.0 else { return Ok(()) };
+        let folder = store.folder().display();
+        match store.save(&explore.session()) {
+            Ok(()) | Err(StoreError::Newer { .. }) => Ok(()),
+            Err(error) => Err(format!("nothing is kept for the next start in {folder}: {error}")),
         }
     }
 }

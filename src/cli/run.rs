@@ -292,8 +292,13 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     if is_ascii(cli) {
         explore.use_ascii();
     }
-    let run = tui::runtime::run(&mut explore, |explore| resume.keep(explore));
+    let mut kept = Ok(());
+    let run = tui::runtime::run(&mut explore, |explore| kept = resume.keep(explore));
     run.map_err(|error| Failure::Input(error.to_string()))?;
+    // The terminal is the player's again.
+    if let Err(why) = kept {
+        complain(&why);
+    }
     Ok(Outcome::Shown)
 }
 

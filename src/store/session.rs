@@ -100,6 +100,12 @@ pub struct SessionStore {
 }
 
 impl SessionStore {
+    /// Where it keeps it.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
     /// The store in the player's state folder, which need not exist yet.
     #[must_use]
     pub fn in_folder(folder: &Path) -> SessionStore {
@@ -207,7 +213,7 @@ mod tests {
         folder.put(Session::FILE, newer);
         for error in [folder.store().load().map(|_| ()), folder.store().save(&on("C"))] {
             let said = error.unwrap_err().to_string();
-            assert!(said.starts_with("the session has format 2; expected 1"), "{said}");
+            assert!(said.starts_with("the session is of format 2, expected 1"), "{said}");
         }
         assert_eq!(folder.content(), newer);
     }

@@ -250,6 +250,11 @@ impl Explore {
         self.ask_pairs();
     }
 
+    /// Tells something, until the next key.
+    pub fn tell(&mut self, notice: String) {
+        self.notice = Some(notice);
+    }
+
     /// Listens to these keys.
     pub fn use_keys(&mut self, keys: Keys) {
         self.keys = keys;
