@@ -122,6 +122,19 @@ fn the_sample_is_printed_and_written_and_never_written_over() {
     assert_eq!(fs::read_to_string(file).unwrap(), "theme = \"dark\"\n");
 }
 
+/// Each is what is built in, so it changes nothing until it is changed.
+#[test]
+fn keys_and_a_theme_can_be_begun_too() {
+    for (file, name) in [("keys", "keys.toml"), ("theme", "themes/mine.toml")] {
+        let home = Home::new();
+        let sample = home.run(&["settings", &format!("--sample={file}")]).printed();
+        let written = home.run(&["settings", &format!("--write={file}")]).printed();
+        assert!(written.trim_end().ends_with(name), "{written}");
+        assert_eq!(fs::read_to_string(written.trim_end()).unwrap(), sample);
+        assert_eq!(home.run(&["check"]).printed(), "nothing is wrong in your files\n");
+    }
+}
+
 #[test]
 fn settings_in_force_are_told() {
     let home = Home::new();

@@ -220,12 +220,26 @@ pub enum OwnCommand {
 /// `settings`
 #[derive(Args, Debug)]
 pub struct SettingsArgs {
-    /// Print a settings file to begin with: every setting, what it means, and its usual value
-    #[arg(long, conflicts_with_all = ["write", "json"])]
-    pub sample: bool,
-    /// Write that file where your settings belong; what is there is never overwritten
-    #[arg(long, conflicts_with = "json")]
-    pub write: bool,
+    /// Print a file to begin with: every setting, what it means, and its usual value; or the keys,
+    /// or a theme
+    #[arg(long, value_enum, value_name = "FILE", num_args = 0..=1, require_equals = true,
+          default_missing_value = "settings", conflicts_with_all = ["write", "json"])]
+    pub sample: Option<OwnFile>,
+    /// Write that file where it belongs; what is there is never overwritten
+    #[arg(long, value_enum, value_name = "FILE", num_args = 0..=1, require_equals = true,
+          default_missing_value = "settings", conflicts_with = "json")]
+    pub write: Option<OwnFile>,
+}
+
+/// A file of the player's own that can be begun with a sample.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
+pub enum OwnFile {
+    /// settings.toml
+    Settings,
+    /// keys.toml
+    Keys,
+    /// themes/mine.toml
+    Theme,
 }
 
 /// What can be asked of tunings besides their list.

@@ -4,12 +4,14 @@ use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use super::args::SettingsArgs;
+use super::args::{OwnFile, SettingsArgs};
 use super::player::Player;
 use super::run::in_plain_words;
 use super::{Failure, Outcome, complain};
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
+use crate::tui::command::Keys;
+use crate::tui::theme::Themes;
 
 /// Runs `settings`; `printed` says how its answer is printed.
 pub(super) fn settings(
@@ -17,25 +19,45 @@ pub(super) fn settings(
     player: &Player,
     printed: impl Fn(&SettingsAnswer) -> String,
 ) -> Result<Outcome, Failure> {
-    if wanted.sample {
-        return Ok(Outcome::Print(SAMPLE.to_owned()));
+    if let Some(own) = wanted.sample {
+        return Ok(Outcome::Print(own.sample().to_owned()));
     }
-    let file = player.folders.config.as_ref().map(|folder| folder.join(Settings::FILE));
-    if wanted.write {
-        return write_sample(file.as_deref());
+    let folder = player.folders.config.as_deref();
+    if let Some(own) = wanted.write {
+        return write_sample(own, folder);
     }
+    let file = folder.map(|folder| folder.join(Settings::FILE));
     player.settings_problems.iter().for_each(complain);
     let settled = player.settings.values().map(|(name, _, value)| (name, value));
     let answer = SettingsAnswer::new(file.as_deref(), settled);
     Ok(Outcome::Print(printed(&answer)))
 }
 
-fn write_sample(file: Option<&Path>) -> Result<Outcome, Failure> {
-    let file = file.ok_or_else(|| {
+impl OwnFile {
+    fn sample(self) -> &'static str {
+        match self {
+            OwnFile::Settings => SAMPLE,
+            OwnFile::Keys => Keys::SAMPLE,
+            OwnFile::Theme => Themes::SAMPLE,
+        }
+    }
+
+    fn place(self, folder: &Path) -> PathBuf {
+        match self {
+            OwnFile::Settings => folder.join(Settings::FILE),
+            OwnFile::Keys => folder.join(Keys::FILE),
+            OwnFile::Theme => folder.join(Themes::FOLDER).join("mine.toml"),
+        }
+    }
+}
+
+fn write_sample(own: OwnFile, folder: Option<&Path>) -> Result<Outcome, Failure> {
+    let folder = folder.ok_or_else(|| {
         let message = "there is no folder for settings; expected FRETLOOM_CONFIG to name one";
         Failure::Input(message.to_owned())
     })?;
-    match create(file) {
+    let file = own.place(folder);
+    match create(&file, own.sample()) {
         Ok(()) => Ok(Outcome::Print(format!("{}\n", file.display()))),
         Err(error) => Err(Failure::Input(format!(
             "cannot write the file {}: {}; expected a place for a new file",
@@ -46,9 +68,9 @@ fn write_sample(file: Option<&Path>) -> Result<Outcome, Failure> {
 }
 
 /// Writes a new file, and none where one is.
-fn create(file: &Path) -> io::Result<()> {
+fn create(file: &Path, content: &str) -> io::Result<()> {
     fs::create_dir_all(file.parent().map(PathBuf::from).unwrap_or_default())?;
-    File::create_new(file)?.write_all(SAMPLE.as_bytes())
+    File::create_new(file)?.write_all(content.as_bytes())
 }
 
 fn why(error: &io::Error) -> String {

@@ -232,17 +232,17 @@ pub const COMMANDS: &[CommandRow] = {
     ]
 };
 
-/// The file's name in the player's folder.
-const FILE: &str = "keys.toml";
-
-/// The built-in key file.
-const BUILT_IN: &str = include_str!("../../assets/keys.toml");
-
 /// The keys of every command.
 #[derive(Clone, Debug)]
 pub struct Keys(Keymap<Command>);
 
 impl Keys {
+    /// The file's name in the player's folder.
+    pub const FILE: &'static str = "keys.toml";
+
+    /// A file that a player can begin with: the built-in keys.
+    pub const SAMPLE: &'static str = include_str!("../../assets/keys.toml");
+
     /// The built-in keys, and what is wrong with their file (nothing, as a test sees to).
     #[must_use]
     pub fn built_in() -> (Keys, Vec<Problem>) {
@@ -252,7 +252,7 @@ impl Keys {
         let mut keymap = Keymap::new(rows)
             .hearing_together(together.map(|(one, other)| [one.name(), other.name()]))
             .keeping(Section::Always.name(), Command::QuitAtOnce);
-        let problems = keymap.overlay("assets/keys.toml", BUILT_IN);
+        let problems = keymap.overlay("assets/keys.toml", Keys::SAMPLE);
         (Keys(keymap), problems)
     }
 
@@ -260,7 +260,7 @@ impl Keys {
     #[must_use]
     pub fn load(config_folder: Option<&Path>) -> (Keys, Vec<Problem>) {
         let (mut keys, mut problems) = Keys::built_in();
-        let Some(path) = config_folder.map(|folder| folder.join(FILE)) else {
+        let Some(path) = config_folder.map(|folder| folder.join(Keys::FILE)) else {
             return (keys, problems);
         };
         match text_if_there(&path) {

@@ -6,10 +6,13 @@ use super::{Depth, Theme, read};
 use crate::library::Problem;
 use crate::library::files::{read_text, toml_files, unreadable};
 
+/// The dark theme, whose file says what each role is for.
+const DARK: &str = include_str!("../../../assets/themes/dark.toml");
+
 /// The files of `assets/themes/`, in the order of lists.
 const BUILT_IN: [(&str, &str); 5] = [
     ("terminal", include_str!("../../../assets/themes/terminal.toml")),
-    ("dark", include_str!("../../../assets/themes/dark.toml")),
+    ("dark", DARK),
     ("light", include_str!("../../../assets/themes/light.toml")),
     ("high-contrast", include_str!("../../../assets/themes/high-contrast.toml")),
     ("monochrome", include_str!("../../../assets/themes/monochrome.toml")),
@@ -32,6 +35,12 @@ pub struct Themes {
 }
 
 impl Themes {
+    /// The folder's name in the player's folder.
+    pub const FOLDER: &'static str = "themes";
+
+    /// A file that a player can begin with: the dark theme, with what its roles are for.
+    pub const SAMPLE: &'static str = DARK;
+
     /// The built-in themes and those in the folder `themes` of the player's `config_folder`, with
     /// their colours mapped to what the terminal has. A player's theme with the name of a built-in
     /// one takes its place.
@@ -42,7 +51,7 @@ impl Themes {
             themes.add(&format!("assets/themes/{name}.toml"), name, content, depth);
         }
         if let Some(folder) = config_folder {
-            themes.add_folder(&folder.join("themes"), depth);
+            themes.add_folder(&folder.join(Themes::FOLDER), depth);
         }
         themes
     }
