@@ -2,9 +2,11 @@
 
 mod list;
 
+use std::fmt;
+
 use fretloom_theory::{
-    Chord, ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Sound, SpelledTriad, Speller,
-    Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
+    Chord, ChordScale, Degree, Fold, Merit, NoteName, PitchClassSet, Reason, Sound, SpelledTriad,
+    Speller, Spelling, Triad, TriadPair, also_serves, forte_name, interval_vector, prime_form,
     prime_form_rahn, transposition_symmetries,
 };
 use serde::Serialize;
@@ -88,19 +90,22 @@ pub struct PairAnswer {
     pub pair: TriadPair,
 }
 
-/// A sentence, which prints in both notations.
+/// A sentence on a pair, which prints in both notations.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Sentence(String);
-
-impl Sentence {
-    fn new(sentence: &impl std::fmt::Display) -> Sentence {
-        Sentence(sentence.to_string())
-    }
+pub enum Sentence {
+    /// What it says over a chord.
+    Heard(Reason),
+    /// What it is by itself.
+    Alone(String),
 }
 
-impl std::fmt::Display for Sentence {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if f.alternate() { f.write_str(&to_ascii(&self.0)) } else { f.write_str(&self.0) }
+impl fmt::Display for Sentence {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Sentence::Heard(reason) => reason.fmt(f),
+            Sentence::Alone(text) if f.alternate() => f.write_str(&to_ascii(text)),
+            Sentence::Alone(text) => f.write_str(text),
+        }
     }
 }
 
@@ -231,8 +236,8 @@ fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAn
     });
     let apart = pair.first().root().semitones_up_to(pair.second().root());
     let relation = if pair.interleaves() { "interleaving" } else { "not interleaving" };
-    answer.why =
-        Sentence::new(&format!("{first} and {second}, roots {apart} semitones apart, {relation}"));
+    let apart = format!("roots {apart} semitones apart");
+    answer.why = Sentence::Alone(format!("{first} and {second}, {apart}, {relation}"));
     answer.left_out.clear();
     (answer.states_root, answer.states_third, answer.states_seventh) = (false, false, false);
     answer
@@ -267,7 +272,7 @@ fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
         prime_form: prime_form(set),
         prime_form_rahn: prime_form_rahn(set),
         interval_vector: interval_vector(set),
-        why: Sentence::new(&sound.reason(ground)),
+        why: Sentence::Heard(sound.reason(ground)),
         merits: sound.merits().to_vec(),
         pair,
     }

@@ -28,6 +28,8 @@ pub struct ChordScale {
     third: Option<PitchClass>,
     seventh: Option<PitchClass>,
     rubbing: PitchClassSet,
+    colours: PitchClassSet,
+    missed: PitchClassSet,
     own_triad: Option<PitchClassSet>,
 }
 
@@ -54,6 +56,8 @@ impl ChordScale {
             third: None,
             seventh: None,
             rubbing: PitchClassSet::EMPTY,
+            colours: PitchClassSet::EMPTY,
+            missed: PitchClassSet::EMPTY,
             own_triad: None,
         };
         for class in PitchClass::all() {
@@ -62,6 +66,8 @@ impl ChordScale {
         ground.third = ground.guide_tone(&["3", "b3", "4", "2"], 3);
         ground.seventh = ground.guide_tone(&["7", "b7", "bb7", "6"], 7);
         ground.rubbing = PitchClass::all().filter(|class| ground.hears_a_rub(*class)).collect();
+        ground.colours = PitchClass::all().filter(|class| ground.hears_a_colour(*class)).collect();
+        ground.missed = named.iter().filter(|class| ground.would_be_missed(*class)).collect();
         ground.own_triad = ground.hear_own_triad();
         ground
     }
@@ -171,6 +177,36 @@ impl ChordScale {
         !(chord.is_dominant() && matches!(above_root, 1 | 3 | 8))
     }
 
+    /// The notes that colour the chord rather than name it. On an `alt` chord the altered fifths
+    /// colour too.
+    pub(crate) fn colours(&self) -> PitchClassSet {
+        self.colours
+    }
+
+    fn hears_a_colour(&self, class: PitchClass) -> bool {
+        match self.degree(class).number() {
+            9 | 11 | 13 => true,
+            5 => self.is_alt(),
+            _ => false,
+        }
+    }
+
+    /// The notes of the symbol that a player would miss: not the root, and of an `alt` chord no
+    /// single alteration.
+    pub(crate) fn missed(&self) -> PitchClassSet {
+        self.missed
+    }
+
+    fn would_be_missed(&self, class: PitchClass) -> bool {
+        let degree = self.degree(class);
+        let any_alteration = degree.alteration() != 0 && self.hears_a_colour(class);
+        degree != Degree::ROOT && !(self.is_alt() && any_alteration)
+    }
+
+    fn is_alt(&self) -> bool {
+        self.chord.as_ref().is_some_and(Chord::is_alt)
+    }
+
     /// The notes of the tertian triad at the bottom of the chord (without a chord, on the root of
     /// the scale); `None` where there is none, as in a sus or alt chord.
     pub(crate) fn own_triad(&self) -> Option<PitchClassSet> {
@@ -187,7 +223,7 @@ impl ChordScale {
             };
             degree.is_some_and(|degree| degree.interval() == interval)
         };
-        let alt = self.chord.as_ref().is_some_and(Chord::is_alt);
+        let alt = self.is_alt();
         let quality = TriadQuality::TERTIAN
             .iter()
             .find(|quality| !alt && quality.intervals().into_iter().all(holds))?;

@@ -36,7 +36,7 @@ impl Fold {
         let steps: Vec<u8> = transposition_symmetries(scale).collect();
         let mut folds: Vec<Fold> = Vec::new();
         // Where each pair that can be a copy belongs; to compare it with every fold is slow.
-        let mut moved: HashMap<[u16; 2], (usize, u8)> = HashMap::new();
+        let mut moved: HashMap<[u16; 2], (usize, u8)> = HashMap::with_capacity(sounds.len());
         for (index, sound) in sounds.iter().enumerate() {
             let known = moved.get(&notes(sound.pair(), 0)).copied();
             match known.and_then(|(fold, by)| Some((folds.get_mut(fold)?, by))) {

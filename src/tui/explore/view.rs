@@ -10,6 +10,7 @@ mod shape;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
@@ -65,7 +66,10 @@ impl Explore {
         if area.is_empty() {
             return;
         }
-        buffer.set_style(area, self.theme.screen);
+        // To lay nothing under every cell takes as long as to lay something.
+        if self.theme.screen != Style::new() {
+            buffer.set_style(area, self.theme.screen);
+        }
         let picture = self.picture();
         match &self.over {
             Over::Help(finder) => self.draw_help(area, buffer, finder),

@@ -9,8 +9,10 @@ pub(super) fn write(buffer: &mut Buffer, area: Rect, line: &Line<'_>) {
     if area.is_empty() {
         return;
     }
-    buffer.set_line(area.x, area.y, line, area.width);
-    if line.width() > usize::from(area.width)
+    let (end, _) = buffer.set_line(area.x, area.y, line, area.width);
+    // Most lines end before the area does, and need not be measured.
+    if end == area.right()
+        && line.width() > usize::from(area.width)
         && let Some(last) = buffer.cell_mut((area.right() - 1, area.y))
     {
         last.set_symbol("…");

@@ -16,15 +16,35 @@ use crate::words::spaced;
 /// of a longer one are not asked for.
 const STEADY_ROWS: usize = 16;
 
+/// What stands in the columns of a row.
+struct PairTexts {
+    name: String,
+    /// What the notes of either triad are.
+    says: [String; 2],
+    left_out: String,
+    rubs: String,
+    counts: String,
+}
+
+impl PairTexts {
+    /// With the sign between the triads.
+    fn says_width(&self) -> usize {
+        let [first, second] = &self.says;
+        first.chars().count() + 3 + second.chars().count()
+    }
+}
+
 impl Explore {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
     /// column says what counts for and against each pair, which is what the order is made of.
     pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
         let rows = usize::from(area.height.saturating_sub(1));
-        let from = first_row(self.row, rows, self.pairs.folds.len());
-        let shown = self.rows_from(from, rows);
-        let steady = self.pairs.folds.len() <= STEADY_ROWS;
-        let widths = columns(&if steady { self.rows_from(0, STEADY_ROWS) } else { shown.clone() });
+        let count = self.pairs.folds.len();
+        let from = first_row(self.row, rows, count);
+        let steady = count <= STEADY_ROWS;
+        let (first, measured) = if steady { (0, count) } else { (from, rows) };
+        let texts = self.texts_from(first, measured);
+        let widths = columns(&texts);
         let heading = format!(
             "   {}  {}  {}  rubs  for and against it",
             padded("pair", widths[0]),
@@ -32,7 +52,7 @@ impl Explore {
             padded("leaves out", widths[2])
         );
         write(buffer, area, &Line::styled(heading, self.theme.muted));
-        if self.pairs.folds.is_empty() {
+        if count == 0 {
             let none = if self.wishes.are_none() {
                 "   this scale holds no pair"
             } else {
@@ -40,9 +60,9 @@ impl Explore {
             };
             write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
         }
-        for ((fold, pair), row) in shown.iter().zip(0..) {
+        for (text, row) in texts.iter().skip(from - first).take(rows).zip(0..) {
             let chosen = from + usize::from(row) == self.row;
-            write(buffer, below(area, row + 1), &self.pair_line(fold, pair, widths, chosen));
+            write(buffer, below(area, row + 1), &self.pair_line(text, widths, chosen));
         }
     }
 
@@ -54,39 +74,47 @@ impl Explore {
         Some(from + below_heading).filter(|row| *row < self.pairs.folds.len())
     }
 
-    /// The rows in view, each with the pair it shows. Only these pairs are asked for: a scale may
-    /// hold hundreds.
-    fn rows_from(&self, from: usize, rows: usize) -> Vec<(&Fold, &PairAnswer)> {
+    /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
+    fn texts_from(&self, from: usize, rows: usize) -> Vec<PairTexts> {
         let folds = self.pairs.folds.iter().enumerate().skip(from).take(rows);
-        let pair_of = |(row, fold): (usize, &Fold)| {
-            if row == self.row { self.index() } else { Some(fold.first) }
+        let text = |(row, fold): (usize, &Fold)| {
+            let index = if row == self.row { self.index()? } else { fold.first };
+            Some(self.pair_texts(fold, self.pairs.pairs.get(index)?))
         };
-        folds.filter_map(|row| Some((row.1, self.pairs.pairs.get(pair_of(row)?)?))).collect()
+        folds.filter_map(text).collect()
     }
 
-    fn pair_line(
+    fn pair_texts(&self, fold: &Fold, pair: &PairAnswer) -> PairTexts {
+        PairTexts {
+            name: format!("{} & {}", pair.first.name, pair.second.name),
+            says: [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees)),
+            left_out: left_out(pair),
+            rubs: if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) },
+            counts: format!("  {}", self.counts(fold, pair)),
+        }
+    }
+
+    fn pair_line<'a>(
         &self,
-        fold: &Fold,
-        pair: &PairAnswer,
+        texts: &'a PairTexts,
         [name_width, says_width, left_out_width]: [usize; 3],
         chosen: bool,
-    ) -> Line<'static> {
+    ) -> Line<'a> {
         let theme = &self.theme;
         let base = if chosen { theme.chosen } else { theme.text };
-        let [first, second] = [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees));
-        let says = first.chars().count() + 3 + second.chars().count();
-        let rubs = if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) };
+        let [first, second] = &texts.says;
+        let room = says_width.saturating_sub(texts.says_width());
         let mut spans = vec![
             Span::styled(if chosen { " ▸ " } else { "   " }, base),
-            Span::styled(padded(&name(pair), name_width) + "  ", base),
+            Span::styled(padded(&texts.name, name_width) + "  ", base),
             Span::styled(first, base.patch(theme.first)),
             Span::styled(" · ", theme.muted),
             Span::styled(second, base.patch(theme.second)),
-            Span::raw(" ".repeat(says_width.saturating_sub(says) + 2)),
-            Span::styled(padded(&left_out(pair), left_out_width), base),
+            Span::raw(" ".repeat(room + 2)),
+            Span::styled(padded(&texts.left_out, left_out_width), base),
             Span::raw("  "),
-            Span::styled(padded(&rubs, 4), base),
-            Span::styled(format!("  {}", self.counts(fold, pair)), theme.muted),
+            Span::styled(padded(&texts.rubs, 4), base),
+            Span::styled(&texts.counts, theme.muted),
         ];
         spans.retain(|span| !span.content.is_empty());
         Line::from(spans)
@@ -175,11 +203,6 @@ impl Explore {
     }
 }
 
-/// `F & G`
-fn name(pair: &PairAnswer) -> String {
-    format!("{} & {}", pair.first.name, pair.second.name)
-}
-
 fn left_out(pair: &PairAnswer) -> String {
     let notes = pair.left_out.iter().map(|out| format!("{} {}", out.note, out.degree));
     notes.collect::<Vec<_>>().join(", ")
@@ -193,16 +216,11 @@ fn moves(fold: &Fold) -> Vec<u8> {
 }
 
 /// The widths of the columns for names, for what is said and for what is left out.
-fn columns(pairs: &[(&Fold, &PairAnswer)]) -> [usize; 3] {
-    let names = pairs.iter().map(|(_, pair)| name(pair).chars().count()).max();
-    let says = pairs.iter().map(|(_, pair)| {
-        let [first, second] = [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees));
-        first.chars().count() + 3 + second.chars().count()
-    });
-    let out = pairs.iter().map(|(_, pair)| left_out(pair).chars().count()).max();
+fn columns(rows: &[PairTexts]) -> [usize; 3] {
+    let widest = |width: &dyn Fn(&PairTexts) -> usize| rows.iter().map(width).max();
     [
-        names.unwrap_or_default().max(4),
-        says.max().unwrap_or_default().max(4),
-        out.unwrap_or_default().max(10),
+        widest(&|texts| texts.name.chars().count()).unwrap_or_default().max(4),
+        widest(&PairTexts::says_width).unwrap_or_default().max(4),
+        widest(&|texts| texts.left_out.chars().count()).unwrap_or_default().max(10),
     ]
 }

@@ -1,0 +1,135 @@
+//! Why a pair stands where it stands, in one sentence.
+
+use std::fmt::{self, Display as _};
+
+use super::merit::Merits;
+use super::{Merit, Sound};
+use crate::{ChordScale, Degree, PitchClassSet, TriadQuality};
+
+/// The sentence of a pair; prints with signs (`{}`) or in ASCII (`{:#}`).
+///
+/// It names both triads by quality and degree, then what counts for the pair, what it leaves out,
+/// and what counts against it.
+///
+/// ```
+/// use fretloom_theory::{ChordScale, Sound, TriadQuality};
+/// let ground = ChordScale::over("Gmaj7#11".parse().unwrap(), "G Lydian".parse().unwrap());
+/// let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+/// assert_eq!(
+///     sounds[0].reason(&ground).to_string(),
+///     "majors on 1 and 9, a step apart, one of them the chord itself; colours 9 ♯11 13; \
+///      leaves out 7; no rub"
+/// );
+/// ```
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Reason {
+    triads: [(Degree, TriadQuality); 2],
+    apart: u8,
+    merits: Merits,
+    home: &'static str,
+    guide_tones: Vec<Degree>,
+    colours: Vec<Degree>,
+    left_out: Vec<Degree>,
+    rubs: Vec<Degree>,
+    outside: Vec<Degree>,
+}
+
+impl Reason {
+    pub(super) fn of(sound: &Sound, ground: &ChordScale) -> Reason {
+        let pair = sound.pair();
+        let degrees = |set: PitchClassSet| ground.degrees(set).collect();
+        Reason {
+            triads: pair.triads().map(|triad| (ground.degree(triad.root()), triad.quality())),
+            apart: pair.first().root().semitones_up_to(pair.second().root()),
+            merits: sound.merits,
+            home: if ground.chord().is_some() { "the chord itself" } else { "the home triad" },
+            guide_tones: [ground.third(), ground.seventh()]
+                .into_iter()
+                .flatten()
+                .map(|class| ground.degree(class))
+                .collect(),
+            colours: degrees(ground.colours().intersection(pair.set())),
+            left_out: degrees(sound.left_out()),
+            rubs: degrees(sound.rubs()),
+            outside: degrees(sound.outside()),
+        }
+    }
+
+    fn has(&self, merit: Merit) -> bool {
+        self.merits.contains(&merit)
+    }
+
+    /// `majors on 1 and 9`, or `major on 5 and minor on 13`.
+    fn write_triads(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [(first, quality), (second, other)] = self.triads;
+        if quality == other {
+            write!(f, "{} on ", plural(quality))?;
+            first.fmt(f)?;
+            f.write_str(" and ")?;
+        } else {
+            write!(f, "{} on ", quality.word())?;
+            first.fmt(f)?;
+            write!(f, " and {} on ", other.word())?;
+        }
+        second.fmt(f)
+    }
+
+    fn write_relation(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let apart = match self.apart {
+            2 | 10 => "a step",
+            6 => "a tritone",
+            _ => "a half step",
+        };
+        if self.has(Merit::MajorsAWholeStepApart) || self.has(Merit::Majors) {
+            write!(f, ", {apart} apart")?;
+        }
+        if self.has(Merit::OwnTriad) {
+            write!(f, ", one of them {}", self.home)?;
+        }
+        Ok(())
+    }
+}
+
+fn plural(quality: TriadQuality) -> &'static str {
+    match quality {
+        TriadQuality::Major => "majors",
+        TriadQuality::Minor => "minors",
+        TriadQuality::Diminished => "diminished triads",
+        TriadQuality::Augmented => "augmented triads",
+        TriadQuality::Sus => "sus triads",
+        TriadQuality::FlatFive => "flat-five triads",
+    }
+}
+
+fn write_list(f: &mut fmt::Formatter<'_>, before: &str, degrees: &[Degree]) -> fmt::Result {
+    if degrees.is_empty() {
+        return Ok(());
+    }
+    f.write_str(before)?;
+    degrees.iter().try_for_each(|degree| {
+        f.write_str(" ")?;
+        degree.fmt(f)
+    })
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.write_triads(f)?;
+        self.write_relation(f)?;
+        if self.has(Merit::WholeChord) {
+            f.write_str("; every chord tone")?;
+        } else if self.has(Merit::GuideTones) {
+            write_list(f, "; states", &self.guide_tones)?;
+        }
+        if self.has(Merit::Colour) {
+            write_list(f, "; colours", &self.colours)?;
+        }
+        write_list(f, "; outside the scale", &self.outside)?;
+        write_list(f, "; leaves out", &self.left_out)?;
+        if self.rubs.is_empty() {
+            f.write_str("; no rub")
+        } else {
+            write_list(f, "; rubs", &self.rubs)
+        }
+    }
+}
