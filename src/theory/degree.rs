@@ -209,6 +209,15 @@ impl Default for Degrees {
     }
 }
 
+impl FromIterator<Degree> for Degrees {
+    /// The first twelve.
+    fn from_iter<I: IntoIterator<Item = Degree>>(degrees: I) -> Degrees {
+        let mut list = Degrees::EMPTY;
+        degrees.into_iter().take_while(|degree| list.push(*degree)).for_each(drop);
+        list
+    }
+}
+
 impl std::ops::Deref for Degrees {
     type Target = [Degree];
 

@@ -3,9 +3,7 @@
 //! A half-whole diminished scale holds 36 pairs, but moving any of them three frets gives another;
 //! a player learns a dozen. Nothing is hidden: every pair is in exactly one fold.
 
-use std::collections::HashMap;
-
-use crate::{PitchClassSet, Sound, TriadPair, transposition_symmetries};
+use crate::{PitchClassSet, Sound, TriadPair, TriadQuality, transposition_symmetries};
 
 /// A pair and its copies elsewhere in the same scale.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -36,14 +34,17 @@ impl Fold {
         let steps: Vec<u8> = transposition_symmetries(scale).collect();
         let mut folds: Vec<Fold> = Vec::new();
         // Where each pair that can be a copy belongs; to compare it with every fold is slow.
-        let mut moved: HashMap<[u16; 2], (usize, u8)> = HashMap::with_capacity(sounds.len());
+        let mut moved: Vec<Option<(usize, u8)>> =
+            vec![None; if steps.is_empty() { 0 } else { PAIRS }];
         for (index, sound) in sounds.iter().enumerate() {
-            let known = moved.get(&notes(sound.pair(), 0)).copied();
+            let known = moved.get(number(sound.pair(), 0)).copied().flatten();
             match known.and_then(|(fold, by)| Some((folds.get_mut(fold)?, by))) {
                 Some((fold, by)) => fold.copies.push((index, by)),
                 None => {
                     for by in &steps {
-                        moved.entry(notes(sound.pair(), *by)).or_insert((folds.len(), *by));
+                        if let Some(place) = moved.get_mut(number(sound.pair(), *by)) {
+                            place.get_or_insert((folds.len(), *by));
+                        }
                     }
                     folds.push(Fold { first: index, copies: Vec::new() });
                 }
@@ -53,11 +54,20 @@ impl Fold {
     }
 }
 
-/// The notes of both triads of a pair moved up by `semitones`, whichever triad is named first.
-fn notes(pair: TriadPair, semitones: u8) -> [u16; 2] {
-    let mut notes = pair.triads().map(|triad| triad.set().transposed(i32::from(semitones)).bits());
-    notes.sort_unstable();
-    notes
+/// No more triads sound differently: six qualities on twelve roots.
+const TRIADS: usize = 72;
+const PAIRS: usize = TRIADS * TRIADS;
+
+/// A number below [`PAIRS`] for the sound of a pair moved up by `semitones`, whichever triad is
+/// named first.
+fn number(pair: TriadPair, semitones: u8) -> usize {
+    let [one, other] = pair.triads().map(|triad| {
+        let root = usize::from(triad.root().up(i32::from(semitones)).number());
+        // An augmented triad sounds alike on three roots.
+        let root = if triad.quality() == TriadQuality::Augmented { root % 4 } else { root };
+        triad.quality() as usize * 12 + root
+    });
+    one.min(other) * TRIADS + one.max(other)
 }
 
 #[cfg(test)]

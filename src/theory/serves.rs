@@ -48,9 +48,9 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
         let root = start.up(up);
         // The other way round: the notes go down to the scales on C.
         let on_c = notes.transposed(-i32::from(root.number()));
-        for (chord, _) in common().iter().filter(|(_, scale)| on_c.is_subset(*scale)) {
-            let missing = chord.set().difference(on_c).len();
-            served.push((missing, chord.moved_to(everyday_name(root, speller))));
+        for common in common().iter().filter(|common| on_c.is_subset(common.scale)) {
+            let missing = common.tones.difference(on_c).len();
+            served.push((missing, common.chord.moved_to(everyday_name(root, speller))));
         }
     }
     served.retain(|(_, chord)| Some(chord) != ground.chord());
@@ -58,12 +58,19 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
     served.into_iter().map(|(_, chord)| chord).collect()
 }
 
-/// The common chords on C, each with the notes of its scale.
-fn common() -> &'static [(Chord, PitchClassSet)] {
-    static ON_C: LazyLock<Vec<(Chord, PitchClassSet)>> = LazyLock::new(|| {
+/// A common chord on C, with its notes and those of its scale.
+struct Common {
+    chord: Chord,
+    tones: PitchClassSet,
+    scale: PitchClassSet,
+}
+
+fn common() -> &'static [Common] {
+    static ON_C: LazyLock<Vec<Common>> = LazyLock::new(|| {
         let on_c = |(suffix, scale): &(&str, &str)| {
-            let chord = format!("C{suffix}").parse().ok()?;
-            Some((chord, ScaleKind::named(scale)?.set_over(PitchClass::C)))
+            let chord: Chord = format!("C{suffix}").parse().ok()?;
+            let scale = ScaleKind::named(scale)?.set_over(PitchClass::C);
+            Some(Common { tones: chord.set(), chord, scale })
         };
         COMMON.iter().filter_map(on_c).collect()
     });

@@ -12,8 +12,10 @@ use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
 use fretloom::library::Library;
+use fretloom::tui::command::{COMMANDS, Keys, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
+use fretloom::tui::key::Key;
 use fretloom::tui::runtime::App;
 use fretloom_theory::Spelling;
 use ratatui::backend::CrosstermBackend;
@@ -114,15 +116,22 @@ impl Write for Meter {
     }
 }
 
-/// Keys of a player who looks around: pairs, scales up to the chromatic one, shapes, views, lists.
-const WALK: &str = "down down space space n s s s s down down S n v x x v space v x v x v t space l l h o \
-                    L L W W up 8 e down esc s m f down f f f ? pagedown esc";
+/// An evening's keys: every command of the explorer, and chords, lists and searches as they come.
+const EVENING: &str = "c D m 7 enter down down up n n space space space backspace 1 2 2 T t l space \
+    space l e down down enter down w 7 enter w backspace enter v x x X v x space v x v x V V V V h h \
+    o o n n n p p c B b m a j 7 enter down space space space space s S g d r o p enter space space z \
+    Z i i I I r r y y W W L L f f f f m right right left home end home 8 < > N H M M tab c a p o esc \
+    esc ? pagedown pagedown esc c G 7 a l t enter down down down k j space space 2 2 a b u d s space \
+    S e pagedown enter down down space e pageup enter space down down space";
 
-/// Each step of the walk, with the program's whole way from a key to what goes to the terminal. A
+/// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
+const HARDEST: &str = "e pagedown enter down f f f f";
+
+/// Each step of a walk, with the program's whole way from a key to what goes to the terminal. A
 /// busy neighbour takes a step now and then, so the walk is walked many times from the same
 /// beginning, and each step has the median of its times.
-fn walk(size: (u16, u16), rounds: usize) {
-    let walks: Vec<Vec<Step>> = (0..rounds).map(|_| walked(size)).collect();
+fn walk(name: &str, keys: &'static str, size: (u16, u16), rounds: usize) {
+    let walks: Vec<Vec<Step>> = (0..rounds).map(|_| walked(keys, size)).collect();
     let mut steps: Vec<Step> = (0..walks[0].len())
         .map(|at| {
             let mut times: Vec<Step> = walks.iter().map(|walk| walk[at]).collect();
@@ -134,11 +143,26 @@ fn walk(size: (u16, u16), rounds: usize) {
     steps.sort_unstable();
     sizes.sort_unstable();
     let at = |hundredths: usize| ((steps.len() - 1) * hundredths).div_ceil(100);
-    let time = |hundredths| steps[at(hundredths)].time;
-    let bytes = |hundredths| sizes[at(hundredths)];
-    println!("\n{} keys at {}x{}, {rounds} times", steps.len(), size.0, size.1);
-    println!("  time   median {:.1?}, p99 {:.1?} (`{}`)", time(50), time(99), steps[at(99)].key);
-    println!("  bytes  median {}, p99 {}", bytes(50), bytes(99));
+    let step = |hundredths| steps[at(hundredths)];
+    let (p99, most) = (step(99), step(100));
+    println!("\n{name}: {} keys at {}x{}, {rounds} times", steps.len(), size.0, size.1);
+    println!(
+        "  time   median {:.2?}, p99 {:.2?} (`{}`), most {:.2?} (`{}`)",
+        step(50).time,
+        p99.time,
+        p99.key,
+        most.time,
+        most.key
+    );
+    println!("  bytes  median {}, most {}", sizes[at(50)], sizes[at(100)]);
+}
+
+/// Does the walk leave out no command?
+fn is_whole(keys: &str) -> bool {
+    let (map, _) = Keys::built_in();
+    let asked: Vec<Key> = keys.split_whitespace().map(|key| key.parse().unwrap()).collect();
+    let rows = COMMANDS.iter().filter(|row| row.section == Section::Explore);
+    rows.into_iter().all(|row| map.of(row).iter().any(|key| asked.contains(key)))
 }
 
 /// A key and what it cost.
@@ -149,7 +173,7 @@ struct Step {
     bytes: usize,
 }
 
-fn walked((columns, rows): (u16, u16)) -> Vec<Step> {
+fn walked(keys: &'static str, (columns, rows): (u16, u16)) -> Vec<Step> {
     let written = Rc::new(Cell::new(0));
     let viewport = Viewport::Fixed(Rect::new(0, 0, columns, rows));
     let backend = CrosstermBackend::new(Meter(Rc::clone(&written)));
@@ -164,13 +188,15 @@ fn walked((columns, rows): (u16, u16)) -> Vec<Step> {
         terminal.draw(|frame| screen.explore.view(frame)).unwrap();
         Step { time: start.elapsed(), key: name, bytes: written.get() }
     };
-    WALK.split_whitespace().map(step).collect()
+    keys.split_whitespace().map(step).collect()
 }
 
 fn main() {
     divan::main();
+    assert!(is_whole(EVENING), "a command is left out");
     for size in SIZES {
-        walk(size, 41);
+        walk("an evening", EVENING, size, 41);
+        walk("the hardest", HARDEST, size, 41);
     }
     for size @ (columns, rows) in SIZES {
         let mut filled = Screen::of(size);

@@ -4,7 +4,7 @@ use std::fmt::{self, Display as _};
 
 use super::merit::Merits;
 use super::{Merit, Sound};
-use crate::{ChordScale, Degree, PitchClassSet, TriadQuality};
+use crate::{ChordScale, Degree, Degrees, PitchClassSet, TriadQuality};
 
 /// The sentence of a pair; prints with signs (`{}`) or in ASCII (`{:#}`).
 ///
@@ -27,11 +27,11 @@ pub struct Reason {
     apart: u8,
     merits: Merits,
     home: &'static str,
-    guide_tones: Vec<Degree>,
-    colours: Vec<Degree>,
-    left_out: Vec<Degree>,
-    rubs: Vec<Degree>,
-    outside: Vec<Degree>,
+    guide_tones: Degrees,
+    colours: Degrees,
+    left_out: Degrees,
+    rubs: Degrees,
+    outside: Degrees,
 }
 
 impl Reason {

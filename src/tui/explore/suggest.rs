@@ -19,9 +19,10 @@ pub(super) fn suggestions(typed: &str) -> impl Iterator<Item = String> {
 
 /// The root that a symbol begins with, as it is typed; a sign after the letter belongs to it.
 fn root_of(typed: &str) -> Option<&str> {
-    let letter = typed.get(..1)?;
-    let with_sign = typed.get(..2).filter(|root| root.ends_with(['b', '#']));
-    let root = with_sign.unwrap_or(letter);
+    let letter = typed.chars().next()?;
+    let behind = typed.get(letter.len_utf8()..)?;
+    let sign = behind.chars().next().filter(|sign| ['b', '#', '♭', '♯'].contains(sign));
+    let root = typed.get(..letter.len_utf8() + sign.map_or(0, char::len_utf8))?;
     root.parse::<NoteName>().is_ok().then_some(root)
 }
 
@@ -41,6 +42,7 @@ mod tests {
         assert_eq!(first("A7b", 3), ["A7b9", "A7b13", "A7b5"]);
         assert_eq!(first("F#m7", 1), ["F#m7b5"]);
         assert_eq!(first("E", 2), ["Emaj7", "Em7"]);
+        assert_eq!(first("B♭7a", 2), ["B♭7alt"]);
     }
 
     #[test]

@@ -122,12 +122,10 @@ impl Explore {
 
     /// What counts for a pair and against it: the points, then the words, then how it is folded.
     fn counts(&self, fold: &Fold, pair: &PairAnswer) -> String {
-        let (good, bad): (Vec<&Merit>, Vec<&Merit>) =
+        let (good, bad): (Vec<Merit>, Vec<Merit>) =
             pair.merits.iter().partition(|merit| merit.points() > 0);
-        let points = |merits: &[&Merit]| merits.iter().map(|merit| merit.points()).sum::<i32>();
-        let words = |merits: &[&Merit]| {
-            merits.iter().map(|merit| merit.word()).collect::<Vec<_>>().join(", ")
-        };
+        let points = |merits: &[Merit]| merits.iter().map(|merit| merit.points()).sum::<i32>();
+        let words = |merits: &[Merit]| merits.iter().map(|merit| merit.word()).collect::<Vec<_>>();
         let mut text = format!("{:>+3} {:>3}", points(&good), points(&bad));
         if !fold.copies.is_empty() {
             text += &format!("  also {} frets up;", spaced(moves(fold)));
@@ -137,9 +135,9 @@ impl Explore {
         if !pair.in_thirds && lettered {
             text += "  by sound only;";
         }
-        text += &format!("  {}", words(&good));
+        text = text + "  " + &words(&good).join(", ");
         if !bad.is_empty() {
-            text += &format!(" / {}", words(&bad));
+            text = text + " / " + &words(&bad).join(", ");
         }
         text
     }
