@@ -238,7 +238,8 @@ fn the_sample_of_settings_changes_nothing() {
 fn keys_and_settings_of_the_player_hold_on_the_screen() {
     let home = Home::new();
     home.put("fretloom/keys.toml", "[explore]\nlabels = [\"f5\", \"x\"]\n");
-    let settings = "tuning = \"guitar-drop-d\"\nlabels = \"degree\"\nupside_down = true\n";
+    let settings = "tuning = \"guitar-drop-d\"\nlabels = \"degree\"\nupside_down = true\n\
+                    pedal = \"f12\"\n";
     home.put("fretloom/settings.toml", settings);
     let mut session = start_in(&home, &[]);
     session.wait_for("shown: degree", DEADLINE);
@@ -248,6 +249,10 @@ fn keys_and_settings_of_the_player_hold_on_the_screen() {
     assert!(screen.find(" 6 D ") < screen.find(" 1 E "), "{screen}");
     session.send("x");
     session.wait_for("shown: member", DEADLINE);
+    let f12 = "\x1b[24~";
+    session.wait_for("[G] root position", DEADLINE);
+    session.send(f12);
+    session.wait_for("(A) root position", DEADLINE);
 }
 
 #[test]
