@@ -140,7 +140,7 @@ fn help_shows_every_gesture_and_finds_it() {
     }
 }
 
-/// A pair that is clicked marks and tells what stays, cell by cell as a key does, and is taken back.
+/// A click on a pair marks and tells what stays, cell by cell as a key does, and is taken back.
 #[test]
 fn a_click_on_a_pair_is_a_key_to_the_last_cell() {
     let mut player = Player::with("Gmaj7#11");

@@ -1,4 +1,4 @@
-//! A player who presses anything: random commands, keys, clicks, pastes and sizes, and never a panic.
+//! A player who does anything: random commands, keys, clicks, pastes and sizes, and never a panic.
 //!
 //! Every run begins with the same seed. 20,000 steps belong to the usual tests;
 //! `FRETLOOM_MONKEY=1000000 cargo test --release --test monkey` takes a million. Where one fails, the

@@ -358,8 +358,8 @@ fn the_mouse_chooses_until_it_is_freed() {
     assert_eq!(plain.wait_exit(DEADLINE), 0);
 }
 
-/// Bytes as terminals send them: buttons and the wheel (64 away, 65 towards the player) with column
-/// and row from 1; `M` for down and `m` for up (from memory of xterm's control sequences, mode 1006).
+/// Bytes as terminals send them: button or wheel (64 away, 65 towards the player), column and row
+/// from 1; `M` for down, `m` for up (from memory of xterm's control sequences, mode 1006).
 #[test]
 fn lists_and_footer_hear_the_mouse_and_quit_can_be_clicked() {
     let mut session = start(&[]);

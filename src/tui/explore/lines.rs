@@ -11,7 +11,7 @@ pub(super) struct Lines {
     pub(super) marked: usize,
     /// How many lines the whole list has.
     pub(super) count: usize,
-    /// The line that the mouse chose last. While it is the marked one, the list stays as it was seen.
+    /// The line that the mouse chose last; while it is marked, the list stays as it was seen.
     pub(super) pointed_at: Option<Seen>,
 }
 
@@ -25,8 +25,8 @@ pub(super) struct Seen {
 }
 
 impl Lines {
-    /// The line on top: that which brings the marked one to the middle; if the mouse chose the marked
-    /// one, that which leaves it under the mouse, so that a second click means the same line.
+    /// The line on top: that which brings the marked one to the middle; if the mouse chose the
+    /// marked one, that which leaves it under the mouse, so that a second click means the same line.
     pub(super) fn top(&self) -> usize {
         let rows = usize::from(self.area.height);
         let lowest = self.count.saturating_sub(rows);

@@ -121,8 +121,8 @@ impl Explore {
         ]))
     }
 
-    /// Where the pairs, the neck and the footer are, for who points at them; none where they are not
-    /// drawn.
+    /// Where the pairs, the neck and the footer are, for who points at them; none where they are
+    /// not drawn.
     pub(super) fn places_to_point_at(&self, area: Rect) -> Option<[Rect; 3]> {
         let picture = self.picture();
         if SizeClass::of(area, picture.height()) == SizeClass::TooSmall {

@@ -1,4 +1,4 @@
-//! The footer: the keys that matter now and, in a list, where one is. Who points at it asks here too.
+//! The footer: the keys that matter now and, in a list, where one is. Who points at it asks here.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};

@@ -154,8 +154,8 @@ impl Explore {
         self.draw_list_footer(area, buffer);
     }
 
-    /// The lines of the list that is laid over the screen; none where there is no such list, or none
-    /// of its lines can be marked.
+    /// The lines of the list that is laid over the screen; none where there is no such list, or
+    /// none of its lines can be marked.
     pub(in crate::tui::explore) fn lines_over(&self, screen: Rect) -> Option<Lines> {
         let (area, marked, count) = match &self.over {
             Over::Scales(marked) => (list_rows(screen), *marked, self.choices.len()),
@@ -169,8 +169,8 @@ impl Explore {
         Some(Lines { area, marked, count, pointed_at: self.pointed_at })
     }
 
-    /// The list that is laid over the screen, the marked line in view; `line` gives what stands after
-    /// the mark.
+    /// The list that is laid over the screen, the marked line in view; `line` gives what stands
+    /// after the mark.
     pub(super) fn draw_lines(
         &self,
         screen: Rect,

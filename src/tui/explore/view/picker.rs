@@ -29,7 +29,7 @@ impl Explore {
         self.draw_list_footer(area, buffer);
     }
 
-    /// Where everything lies: search, list, what the marked tuning has, its neck. The footer is below.
+    /// Where everything above the footer lies: search, list, what the marked tuning has, its neck.
     pub(super) fn picker_areas(&self, area: Rect, picker: &Picker) -> [Rect; 4] {
         let told = picker.preview.as_ref().map_or(0, |preview| preview.lines.len() as u16 + 1);
         let told = if area.height > told + LEAST_LINES { told } else { 0 };
