@@ -9,6 +9,7 @@ pub mod clipboard;
 pub mod command;
 pub mod event;
 pub mod explore;
+pub mod gesture;
 pub mod key;
 pub mod keymap;
 pub mod mouse;

@@ -1,4 +1,4 @@
-//! Working habits in the explorer: typing, help, taking back, pages, finding commands, pointing.
+//! Working habits in the explorer: typing, help, taking back, pages, finding commands.
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
@@ -8,7 +8,6 @@ mod neck_reader;
 mod player;
 
 use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys, Section};
-use fretloom::tui::mouse::Pointed;
 use fretloom::tui::runtime::Effect;
 use player::{HELP_FIRST, OPENED, Player};
 
@@ -82,7 +81,7 @@ fn help_ends_on_its_last_line_and_comes_back_at_once() {
 fn help_shows_every_command_with_all_its_keys() {
     let (keys, _) = Keys::built_in();
     let mut player = Player::after("Gmaj7#11", "?");
-    player.resize(80, 110);
+    player.resize(80, 125);
     let help = player.screen();
     for row in COMMANDS {
         let line = help.lines().find(|line| line.ends_with(row.help));
@@ -185,26 +184,4 @@ fn every_command_is_found_by_its_name() {
         player.paste(&name);
         assert_eq!(player.marked(), name);
     }
-}
-
-#[test]
-fn the_mouse_chooses_what_it_points_at() {
-    let mut player = Player::with("Gmaj7#11");
-    player.point("Em & F♯m", 3, Pointed::Click);
-    assert_eq!(player.pair(), "Em & F#m");
-    player.point("Em & F♯m", 3, Pointed::WheelDown);
-    assert_eq!(player.pair(), "D & Em");
-    player.press("z z");
-    assert_eq!(player.pair(), "G & A");
-    player.point("  1 E (E)", 2, Pointed::Click);
-    assert_eq!(player.strings(), "3-2-1");
-    player.point("  1 E (E)", 2, Pointed::Click);
-    assert!(player.shows("locked to 3-2-1"));
-    player.point("  3 G [G]", 20, Pointed::WheelDown);
-    assert_eq!(player.frets(), "2-12");
-    let before = player.screen();
-    player.press("?");
-    player.point("the next pair", 0, Pointed::Click);
-    player.press("esc");
-    assert_eq!(player.screen(), before);
 }

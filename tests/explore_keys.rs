@@ -173,7 +173,7 @@ const TRIPLES: &[Triple] = {
         triple(Explore, Forward, TOLD, ("", USUAL_FINGERS), ">", "this is the last chord"),
         triple(Explore, Palette, MARKED, ("", FIRST_PAIR), "tab", "help"),
         triple(Explore, Palette, CAPO, ("tab c a p o", "no capo"), "enter : c a p o enter", "capo at 2"),
-        triple(Explore, FreeMouse, TOLD, ("M M", "the mouse selects text"), "M", "the mouse chooses pairs, notes and strings"),
+        triple(Explore, FreeMouse, TOLD, ("M M", "the mouse selects text"), "M", "the mouse chooses what it points at"),
         triple(Explore, CopyShape, COPIED, ("", ""), "H", SHAPE_COPIED),
         triple(Explore, CopyNeck, TOLD, ("", USUAL_FINGERS), "N", "copied the neck, 9 lines"),
         triple(Explore, ToHand, FRETS, ("end", "12-22"), "8", "2-12"),

@@ -1,4 +1,4 @@
-//! A player who presses anything: random commands, keys, pastes and sizes, and never a panic.
+//! A player who does anything: random commands, keys, clicks, pastes and sizes, and never a panic.
 //!
 //! Every run begins with the same seed. 20,000 steps belong to the usual tests;
 //! `FRETLOOM_MONKEY=1000000 cargo test --release --test monkey` takes a million. Where one fails, the
@@ -17,6 +17,7 @@ use fretloom::tui::command::{COMMANDS, Keys};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
+use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom_theory::Spelling;
@@ -78,13 +79,20 @@ impl Keyboard {
         match random.below(100) {
             0..2 => Event::Resize { columns: size(random, 240), rows: size(random, 70) },
             2..4 => Event::Paste((*random.one_of(&PASTES)).to_owned()),
-            4..30 => Event::Key(*random.one_of(&self.others)),
+            4..14 => Event::Mouse(pointer(random)),
+            14..35 => Event::Key(*random.one_of(&self.others)),
             _ => {
                 let command = random.below(self.commands.len());
                 Event::Key(*random.one_of(&self.commands[command]))
             }
         }
     }
+}
+
+/// Anywhere, also where no window reaches; often in the rows of an everyday one.
+fn pointer(random: &mut XorShift) -> Pointer {
+    let what = *random.one_of(&[Pointed::Click, Pointed::WheelUp, Pointed::WheelDown]);
+    Pointer { column: size(random, 240), row: size(random, 70), what }
 }
 
 /// Often tiny, as those are the sizes where things go wrong.

@@ -378,6 +378,30 @@ fn the_mouse_chooses_until_it_is_freed() {
     assert_eq!(plain.wait_exit(DEADLINE), 0);
 }
 
+/// Bytes as terminals send them: button or wheel (64 away, 65 towards the player), column and row
+/// from 1; `M` for down, `m` for up (from memory of xterm's control sequences, mode 1006).
+#[test]
+fn lists_and_footer_hear_the_mouse_and_quit_can_be_clicked() {
+    let mut session = start(&[]);
+    session.send("\x1b[<0;3;24M\x1b[<0;3;24m");
+    session.wait_for("lines 1–22 of", DEADLINE);
+    session.send("\x1b[<65;40;10M\x1b[<65;40;10M\x1b[<64;40;10M");
+    session.wait_for("lines 2–23 of", DEADLINE);
+    session.send("\x1b");
+    session.wait_for(FIRST_CHORD, DEADLINE);
+    session.send("e\x1b[<0;5;3M\x1b[<0;5;3m");
+    session.wait_for("▸ G Lydian augmented", DEADLINE);
+    session.send("\x1b[<0;5;3M\x1b[<0;5;3m");
+    session.wait_for("scale 2 of 5", DEADLINE);
+    session.resize(24, 200);
+    session.wait_for("q quit", DEADLINE);
+    let footer = session.screen().lines().last().unwrap_or_default().to_owned();
+    let column = footer.split_once("q quit").unwrap().0.chars().count() + 1;
+    session.send(format!("\x1b[<0;{column};24M"));
+    assert_eq!(session.wait_exit(DEADLINE), 0);
+    assert_given_back(&session, 1);
+}
+
 #[test]
 fn a_panic_gives_the_terminal_back_before_it_speaks() {
     let mut session = start(&[("FRETLOOM_PANIC_ON_KEY", "x")]);

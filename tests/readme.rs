@@ -16,6 +16,7 @@ use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Keys};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
+use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::key::Glyphs;
 use fretloom::tui::runtime::App;
 use fretloom::tui::{text_of, theme::Theme};
@@ -82,6 +83,15 @@ fn key_table() -> String {
     table
 }
 
+/// The table of the mouse, from the live one.
+fn mouse_table() -> String {
+    let mut table = String::from("| with the mouse | what it does |\n|---|---|\n");
+    for row in GESTURES {
+        writeln!(table, "| {} | {} |", row.label(), row.help).unwrap();
+    }
+    table
+}
+
 /// Every part of the README that is made, by the name in its marker.
 fn parts() -> Vec<(&'static str, String)> {
     vec![
@@ -95,6 +105,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),
         ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
         ("keys", key_table()),
+        ("mouse", mouse_table()),
     ]
 }
 

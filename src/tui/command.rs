@@ -209,7 +209,7 @@ pub const COMMANDS: &[CommandRow] = {
         row(Explore, Command::Palette, "commands", "", "every command, to be found by its name"),
         row(Explore, Command::CopyShape, "copy-shape", "", "copy the shape in hand as tablature"),
         row(Explore, Command::CopyNeck, "copy-neck", "", "copy the neck as text"),
-        row(Explore, Command::FreeMouse, "mouse", "", "the mouse selects text, or chooses pairs and notes"),
+        row(Explore, Command::FreeMouse, "mouse", "", "the mouse selects text, or chooses what it points at"),
         row(Explore, Command::ToHand, "to-hand", "", "the neck to the position of the hand"),
         row(Typing, Command::Suggestion, "suggestion", "suggestion", "the first chord that goes on like this"),
         row(Typing, Command::Accept, "accept", "take it", "take what is typed"),

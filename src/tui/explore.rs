@@ -9,7 +9,9 @@ mod field;
 mod finder;
 mod history;
 mod in_hand;
+mod lines;
 mod look;
+mod over;
 mod picker;
 mod session;
 mod stays;
@@ -31,12 +33,11 @@ use crate::answer::{
 use crate::library::Library;
 use crate::settings::Settings;
 use choices::{Choices, Page};
-use field::Field;
-use finder::Finder;
 use history::History;
 use in_hand::InHand;
+use lines::Seen;
 use look::{Look, Looked};
-use picker::Picker;
+use over::Over;
 
 /// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
 const FIRST_CHORD: &str = "Gmaj7#11";
@@ -97,6 +98,8 @@ pub struct Explore {
     rows: u16,
     over: Over,
     mouse: Mouse,
+    /// The line of a list that the mouse chose last, as it was seen then.
+    pointed_at: Option<Seen>,
     /// What was chosen before every change.
     past: History<Choices>,
     /// The chords that the player has been at.
@@ -123,23 +126,6 @@ enum Top {
     First,
     /// The last one, as the neck looks from above.
     Last,
-}
-
-/// What lies over the explorer, if anything.
-enum Over {
-    Nothing,
-    /// A chord is being typed.
-    Chord(Field),
-    /// Wishes are being typed.
-    Wish(Field),
-    /// The help page, searched.
-    Help(Finder),
-    /// Every command, searched.
-    Palette(Finder),
-    /// The list of tunings.
-    Tunings(Box<Picker>),
-    /// The list of scales, with one marked.
-    Scales(usize),
 }
 
 impl Explore {
@@ -208,6 +194,7 @@ impl Explore {
             rows: 24,
             over: Over::Nothing,
             mouse: Mouse::Free,
+            pointed_at: None,
             past: History::new(),
             pages: History::new(),
         };

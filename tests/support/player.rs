@@ -66,7 +66,10 @@ impl Player {
         let screen = self.screen();
         let (row, line) = screen.lines().enumerate().find(|(_, line)| line.contains(text)).unwrap();
         let column = line.split_once(text).unwrap().0.chars().count();
-        let (column, row) = (u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap());
+        self.point_at(u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap(), what);
+    }
+
+    pub(crate) fn point_at(&mut self, column: u16, row: u16, what: Pointed) {
         self.effects.extend(self.explore.update(Event::Mouse(Pointer { column, row, what })));
     }
 

@@ -1,6 +1,7 @@
 //! A list that is searched by typing: of commands, and the help page.
 
-use super::{Explore, Field, Over};
+use super::field::Field;
+use super::{Explore, Over};
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
 use crate::tui::key::Key;
 

@@ -2,7 +2,8 @@
 
 use fretloom_fretboard::{Neck, StringNumber, Tuning};
 
-use super::{Explore, Field, Over};
+use super::field::Field;
+use super::{Explore, Over};
 use crate::answer::{CompareAnswer, PlaceAnswer, SetAnswer, places_of_pair};
 use crate::words::{dashed, spaced};
 

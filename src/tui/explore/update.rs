@@ -1,6 +1,7 @@
-//! What keys do to the explorer.
+//! What keys and the mouse do to the explorer.
 
 mod instrument;
+mod lists;
 mod moves;
 mod pointer;
 mod scroll;
@@ -8,8 +9,10 @@ mod scroll;
 use fretloom_fretboard::{Side, Way};
 use fretloom_theory::ReadChord;
 
+use super::field::Field;
+use super::finder::Finder;
 use super::suggest::suggestions;
-use super::{Explore, Field, Finder, Over};
+use super::{Explore, Over};
 use crate::answer::Wishes;
 use crate::tui::command::{Command, Section};
 use crate::tui::event::Event;
@@ -21,10 +24,7 @@ impl App for Explore {
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
             Event::Key(key) => self.remembering(|explore| explore.press(key)),
-            Event::Mouse(pointer) => self.remembering(|explore| {
-                explore.point(pointer);
-                Vec::new()
-            }),
+            Event::Mouse(pointer) => self.remembering(|explore| explore.point(pointer)),
             Event::Paste(text) => {
                 self.paste(&text);
                 Vec::new()
@@ -75,8 +75,13 @@ impl Explore {
     }
 
     fn press(&mut self, key: Key) -> Vec<Effect> {
+        self.comparing(|explore| explore.answer_key(key))
+    }
+
+    /// Does something; if another pair is chosen then, the notes that stay are marked.
+    fn comparing(&mut self, doing: impl FnOnce(&mut Explore) -> Vec<Effect>) -> Vec<Effect> {
         let before = self.six_notes();
-        let effects = self.answer_key(key);
+        let effects = doing(self);
         self.mark_what_stays(before);
         effects
     }
@@ -87,17 +92,22 @@ impl Explore {
         }
         match &self.over {
             Over::Chord(_) | Over::Wish(_) => self.press_in_field(key),
-            Over::Scales(_) => self.press_in_list(key),
-            Over::Help(_) => self.press_in_help(key),
-            Over::Palette(_) => return self.press_in_palette(key),
-            Over::Tunings(_) => self.press_in_picker(key),
             Over::Nothing => {
                 let of_screen = || self.keys.command(Section::Everywhere, key);
                 let command = self.keys.command(Section::Explore, key).or_else(of_screen);
                 return command.map(|command| self.perform(command)).unwrap_or_default();
             }
+            _ => return self.press_in_list(key),
         }
         Vec::new()
+    }
+
+    /// Does what a command means where the player is: on the explorer, or in a list.
+    fn obey(&mut self, command: Command) -> Vec<Effect> {
+        match &self.over {
+            Over::Nothing => self.perform(command),
+            _ => self.obey_in_list(command),
+        }
     }
 
     fn press_in_field(&mut self, key: Key) {
@@ -135,105 +145,7 @@ impl Explore {
         }
     }
 
-    fn press_in_list(&mut self, key: Key) {
-        let (page, last) = (self.page_rows(), self.choices.len().saturating_sub(1));
-        let Over::Scales(at) = &mut self.over else { return };
-        match self.keys.command(Section::List, key) {
-            Some(Command::Cancel) => self.over = Over::Nothing,
-            Some(Command::Accept) => {
-                let at = *at;
-                self.over = Over::Nothing;
-                self.take_scale(at);
-            }
-            Some(command) => *at = moved(*at, command, page).min(last),
-            None => {}
-        }
-    }
-
-    /// On the help page letters search; the rest scrolls and leaves.
-    fn press_in_help(&mut self, key: Key) {
-        let (page, last) = (self.page_rows(), self.last_help_top());
-        let command = self.keys.command(Section::Picking, key);
-        let Over::Help(finder) = &mut self.over else { return };
-        match command {
-            Some(Command::Cancel) if finder.empty() => {}
-            Some(Command::Cancel | Command::Accept) => self.over = Over::Nothing,
-            // A window that has grown may show the end of a page that stood lower.
-            Some(command) => finder.at = moved(finder.at.min(last), command, page).min(last),
-            None => finder.press(key),
-        }
-    }
-
-    /// In the list of commands letters search; Enter does what is marked.
-    fn press_in_palette(&mut self, key: Key) -> Vec<Effect> {
-        let page = self.page_rows();
-        let (command, marked) = (self.keys.command(Section::Picking, key), self.marked_command());
-        let Over::Palette(finder) = &mut self.over else { return Vec::new() };
-        match (command, marked) {
-            (Some(Command::Cancel), _) if finder.empty() => {}
-            (Some(Command::Cancel), _) => self.over = Over::Nothing,
-            (Some(Command::Accept), Some(marked)) => {
-                self.over = Over::Nothing;
-                return self.perform(marked);
-            }
-            (Some(command), _) => {
-                finder.at = moved(finder.at, command, page);
-                self.stop_at_last_command();
-            }
-            (None, _) => finder.press(key),
-        }
-        Vec::new()
-    }
-
-    fn stop_at_last_command(&mut self) {
-        let Over::Palette(finder) = &self.over else { return };
-        let last = self.offered(finder).len().saturating_sub(1);
-        if let Over::Palette(finder) = &mut self.over {
-            finder.at = finder.at.min(last);
-        }
-    }
-
-    /// Lines of a page that are new when one goes a page on.
-    fn page_rows(&self) -> usize {
-        usize::from(self.rows.saturating_sub(4)).max(1)
-    }
-
-    /// In the list of tunings letters search; the rest moves, takes and leaves.
-    fn press_in_picker(&mut self, key: Key) {
-        let page = usize::from(self.rows / 3).max(1);
-        let Over::Tunings(picker) = &mut self.over else { return };
-        match self.keys.command(Section::Picking, key) {
-            Some(Command::Cancel) if picker.field.text().is_empty() => self.over = Over::Nothing,
-            Some(Command::Cancel) => {
-                picker.field = Field::holding("");
-                self.search();
-            }
-            Some(Command::Accept) => {
-                if let Some(tuning) = picker.marked().cloned() {
-                    self.take_tuning(tuning);
-                }
-            }
-            Some(command) => {
-                let at = moved(picker.at, command, page);
-                self.mark(at);
-            }
-            None => {
-                let before = picker.field.text();
-                picker.field.press(key);
-                if picker.field.text() != before {
-                    self.search();
-                }
-            }
-        }
-    }
-
-    /// The help line on top when the last one stands above the footer.
-    fn last_help_top(&self) -> usize {
-        let Over::Help(finder) = &self.over else { return 0 };
-        self.help_lines(finder).len().saturating_sub(usize::from(self.rows.saturating_sub(2)))
-    }
-
-    /// Does what a key, or the list of commands, asks for.
+    /// Does what a key, the wheel, or the list of commands asks for.
     fn perform(&mut self, command: Command) -> Vec<Effect> {
         self.notice = None;
         match command {
@@ -293,17 +205,6 @@ impl Explore {
             Command::ToHand => self.scroll_to_hand(),
             _ => {}
         }
-    }
-}
-
-/// Where a list stands after a command; its end is the caller's business.
-fn moved(now: usize, command: Command, page: usize) -> usize {
-    match command {
-        Command::Down => now + 1,
-        Command::Up => now.saturating_sub(1),
-        Command::PageDown => now + page,
-        Command::PageUp => now.saturating_sub(page),
-        _ => now,
     }
 }
 

@@ -1,5 +1,6 @@
 //! Drawing the explorer on any number of cells.
 
+mod footer;
 mod head;
 mod line;
 mod lists;
@@ -75,7 +76,7 @@ impl Explore {
             Over::Help(finder) => self.draw_help(area, buffer, finder),
             Over::Palette(finder) => self.draw_palette(area, buffer, finder),
             Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
-            Over::Scales(marked) => self.draw_scale_list(area, buffer, *marked),
+            Over::Scales(_) => self.draw_scale_list(area, buffer),
             _ if SizeClass::of(area, picture.height()) == SizeClass::TooSmall => {
                 self.draw_least(area, buffer, picture.height());
             }
@@ -124,15 +125,16 @@ impl Explore {
         ]))
     }
 
-    /// Where the pairs and the neck are, for who points at them; none where neither is drawn.
-    pub(super) fn places_to_point_at(&self, area: Rect) -> Option<(Rect, Rect)> {
+    /// Where the pairs, the neck and the footer are, for who points at them; none where they are
+    /// not drawn.
+    pub(super) fn places_to_point_at(&self, area: Rect) -> Option<[Rect; 3]> {
         let picture = self.picture();
         if SizeClass::of(area, picture.height()) == SizeClass::TooSmall {
             return None;
         }
-        let [_, list, _, _, neck, ..] = self.areas(area, &picture);
+        let [_, list, _, _, neck, _, _, footer] = self.areas(area, &picture);
         let [pairs, _] = split(list);
-        Some((pairs, indented(neck)))
+        Some([pairs, indented(neck), footer])
     }
 
     fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {

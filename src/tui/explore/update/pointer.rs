@@ -1,19 +1,46 @@
-//! What the mouse does to the explorer. Where things are is asked of what draws them.
+//! What the mouse does to the explorer, by its table. Where things are is asked of what draws them.
 
 use fretloom_fretboard::{Ladder, Rung, ShapeQuery};
-use ratatui::layout::Rect;
+use ratatui::layout::{Position, Rect};
 
+use super::super::lines::Seen;
 use super::super::{Explore, Over};
-use crate::tui::mouse::{Mouse, Pointed, Pointer};
+use crate::tui::command::Command;
+use crate::tui::gesture::{Act, Gesture, Spot};
+use crate::tui::key::Key;
+use crate::tui::mouse::{Mouse, Pointer};
 use crate::tui::neck::NeckHit;
+use crate::tui::runtime::Effect;
 
 /// What lies under the mouse.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 enum Hit {
-    /// A row of the list of pairs; none below its last one.
-    Pairs(Option<usize>),
-    /// The neck; none beside its strings.
-    Neck(Option<NeckHit>),
+    Pair(Seen),
+    /// The list of pairs beside its rows.
+    Pairs,
+    OnNeck(NeckHit),
+    /// The neck beside its strings.
+    Neck,
+    Line(Seen),
+    /// A list laid over the screen, beside its lines.
+    List,
+    Footer(Key),
+}
+
+impl Hit {
+    /// What the table calls it.
+    fn spot(self) -> Spot {
+        match self {
+            Hit::Pair(_) => Spot::Pair,
+            Hit::Pairs => Spot::Pairs,
+            Hit::OnNeck(NeckHit::Place(..)) => Spot::Note,
+            Hit::OnNeck(NeckHit::Name(_)) => Spot::StringName,
+            Hit::Neck => Spot::Neck,
+            Hit::Line(_) => Spot::Line,
+            Hit::List => Spot::List,
+            Hit::Footer(_) => Spot::Footer,
+        }
+    }
 }
 
 impl Explore {
@@ -21,46 +48,90 @@ impl Explore {
     pub(super) fn change_mouse(&mut self) {
         let (mouse, told) = match self.mouse {
             Mouse::Taken => (Mouse::Free, "the mouse selects text"),
-            Mouse::Free => (Mouse::Taken, "the mouse chooses pairs, notes and strings"),
+            Mouse::Free => (Mouse::Taken, "the mouse chooses what it points at"),
         };
         self.mouse = mouse;
         self.notice = Some(told.to_owned());
     }
 
-    pub(super) fn point(&mut self, pointer: Pointer) {
-        if !matches!(self.over, Over::Nothing) {
-            return;
+    pub(super) fn point(&mut self, pointer: Pointer) -> Vec<Effect> {
+        let Some(hit) = self.hit((pointer.column, pointer.row).into()) else { return Vec::new() };
+        match Gesture::at(hit.spot(), pointer.what).map(|row| row.act) {
+            Some(Act::Do(command)) => self.comparing(|explore| explore.obey(command)),
+            Some(Act::Choose) => self.comparing(|explore| explore.choose(hit)),
+            None => Vec::new(),
         }
-        let Some(hit) = self.hit(pointer) else { return };
+    }
+
+    fn hit(&self, place: Position) -> Option<Hit> {
+        let screen = self.whole_screen();
+        if let Some(key) = self.key_at(screen, place) {
+            return Some(Hit::Footer(key));
+        }
+        match &self.over {
+            Over::Nothing => self.hit_explorer(screen, place),
+            // What is typed is not to be lost by a slip of the mouse.
+            Over::Chord(_) | Over::Wish(_) => None,
+            _ => self.hit_list(screen, place),
+        }
+    }
+
+    fn whole_screen(&self) -> Rect {
+        Rect::new(0, 0, self.columns, self.rows)
+    }
+
+    fn hit_explorer(&self, screen: Rect, place: Position) -> Option<Hit> {
+        let [pairs, neck, _] = self.places_to_point_at(screen)?;
+        if pairs.contains(place) {
+            return Some(self.pair_lines(pairs).at(place).map_or(Hit::Pairs, Hit::Pair));
+        }
+        let (column, row) = (place.x.checked_sub(neck.x)?, place.y.checked_sub(neck.y)?);
+        let hit = || self.picture().hit(neck.width, column, row).map_or(Hit::Neck, Hit::OnNeck);
+        neck.contains(place).then(hit)
+    }
+
+    /// All of a list is one spot down to its footer, in which only the keys are spots.
+    fn hit_list(&self, screen: Rect, place: Position) -> Option<Hit> {
+        let above_footer = Rect { height: screen.height.saturating_sub(1), ..screen };
+        let line = || self.lines_over(screen)?.at(place);
+        above_footer.contains(place).then(|| line().map_or(Hit::List, Hit::Line))
+    }
+
+    fn choose(&mut self, hit: Hit) -> Vec<Effect> {
+        match hit {
+            Hit::Footer(key) => return self.answer_key(key),
+            Hit::Line(seen) => return self.choose_line(seen),
+            Hit::Pair(seen) => self.choose_row(seen),
+            Hit::OnNeck(hit) => self.choose_on_neck(hit),
+            Hit::Pairs | Hit::Neck | Hit::List => {}
+        }
+        Vec::new()
+    }
+
+    /// Marks the line; takes it as Enter does where it is the marked one.
+    fn choose_line(&mut self, seen: Seen) -> Vec<Effect> {
+        let marked = self.lines_over(self.whole_screen()).map(|lines| lines.marked);
+        if marked == Some(seen.line) {
+            return self.obey(Command::Accept);
+        }
+        self.pointed_at = Some(seen);
+        self.mark_line(seen.line);
+        Vec::new()
+    }
+
+    fn choose_row(&mut self, seen: Seen) {
         self.notice = None;
-        match (hit, pointer.what) {
-            (Hit::Pairs(Some(row)), Pointed::Click) => self.choose_row(row),
-            (Hit::Pairs(_), Pointed::WheelDown) => self.step_pair(1),
-            (Hit::Pairs(_), Pointed::WheelUp) => self.step_pair(-1),
-            (Hit::Neck(Some(NeckHit::Place(string, fret))), Pointed::Click) => {
-                self.take_note(string, fret);
-            }
-            (Hit::Neck(Some(NeckHit::Name(string))), Pointed::Click) => self.go_to_string(string),
-            (Hit::Neck(_), Pointed::WheelDown) => self.scroll_to(self.first_fret.saturating_add(1)),
-            (Hit::Neck(_), Pointed::WheelUp) => self.scroll_to(self.first_fret.saturating_sub(1)),
-            _ => {}
-        }
-    }
-
-    fn hit(&self, pointer: Pointer) -> Option<Hit> {
-        let (pairs, neck) = self.places_to_point_at(Rect::new(0, 0, self.columns, self.rows))?;
-        let at = (pointer.column, pointer.row).into();
-        if pairs.contains(at) {
-            return Some(Hit::Pairs(self.row_at(pairs, pointer.row)));
-        }
-        let (column, row) = (pointer.column.checked_sub(neck.x)?, pointer.row.checked_sub(neck.y)?);
-        let hit = || self.picture().hit(neck.width, column, row);
-        neck.contains(at).then(hit).map(Hit::Neck)
-    }
-
-    fn choose_row(&mut self, row: usize) {
-        (self.row, self.copy) = (row, 0);
+        self.pointed_at = Some(seen);
+        (self.row, self.copy) = (seen.line, 0);
         self.lay_out();
+    }
+
+    fn choose_on_neck(&mut self, hit: NeckHit) {
+        self.notice = None;
+        match hit {
+            NeckHit::Place(string, fret) => self.take_note(string, fret),
+            NeckHit::Name(string) => self.go_to_string(string),
+        }
     }
 
     /// Takes the shape with that note that is nearest in the ladder; on other strings, if these

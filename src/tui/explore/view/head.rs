@@ -6,8 +6,9 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
+use super::super::field::Field;
 use super::super::suggest::suggestions;
-use super::super::{Explore, Field, Over};
+use super::super::{Explore, Over};
 use super::line::{below, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
 use crate::tui::command::Command;

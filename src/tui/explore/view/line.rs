@@ -30,12 +30,6 @@ pub(super) fn indented(area: Rect) -> Rect {
     Rect { x: area.x + by, width: area.width - by, ..area }
 }
 
-/// The first row of a list shown in `rows` rows so that the chosen one is in view.
-pub(super) fn first_row(chosen: usize, rows: usize, count: usize) -> usize {
-    let centred = chosen.saturating_sub(rows / 2);
-    centred.min(count.saturating_sub(rows))
-}
-
 pub(super) fn padded(text: &str, width: usize) -> String {
     format!("{text:width$}")
 }

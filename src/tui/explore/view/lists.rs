@@ -1,4 +1,4 @@
-//! What can lie over the explorer: the help page, the tunings, the scales; and the footer.
+//! What can lie over the explorer: the help page and the scales; and where the lines of lists are.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -6,9 +6,11 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::finder::{Finder, words_of};
+use super::super::lines::Lines;
 use super::super::{Explore, Over};
-use super::line::{below, first_row, write};
+use super::line::{below, write};
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
+use crate::tui::gesture::{GESTURES, Gesture};
 use crate::tui::key::Glyphs;
 use crate::words::spaced;
 
@@ -38,7 +40,7 @@ const NOTES: &[(&str, &[&str])] = &[
 ];
 
 impl Explore {
-    fn glyphs(&self) -> Glyphs {
+    pub(super) fn glyphs(&self) -> Glyphs {
         if self.ascii { Glyphs::Ascii } else { Glyphs::Unicode }
     }
 
@@ -70,8 +72,8 @@ impl Explore {
     fn help_groups(&self) -> Vec<(String, Vec<(String, Line<'static>)>)> {
         let of_section = |section: Section| {
             let rows = COMMANDS.iter().filter(|row| row.section == section);
-            let lines = rows.map(|row| (words_of(row), self.help_line(row))).collect();
-            (section.heading().to_owned(), lines)
+            let line = |row| (words_of(row), self.help_line(&self.keys_of(row), row.help));
+            (section.heading().to_owned(), rows.map(line).collect())
         };
         let text = |text: &str| (text.to_owned(), Line::raw(format!("   {text}")));
         let of_notes = |(title, texts): &(&str, &[&str])| {
@@ -80,7 +82,18 @@ impl Explore {
         let problems = self.library.problems().map(|problem| text(&problem.to_string()));
         let problems = ("In your own files, not used".to_owned(), problems.collect());
         let notes = NOTES.iter().map(of_notes);
-        Section::ALL.map(of_section).into_iter().chain(notes).chain([problems]).collect()
+        let mouse = [self.gesture_group()];
+        let sections = Section::ALL.map(of_section).into_iter();
+        sections.chain(mouse).chain(notes).chain([problems]).collect()
+    }
+
+    /// What the mouse does, from its table.
+    fn gesture_group(&self) -> (String, Vec<(String, Line<'static>)>) {
+        let line = |row: &Gesture| {
+            let label = row.label();
+            (format!("{label} {}", row.help), self.help_line(&label, row.help))
+        };
+        (Gesture::HEADING.to_owned(), GESTURES.iter().map(line).collect())
     }
 
     /// `z  Z`
@@ -89,28 +102,36 @@ impl Explore {
         keys.collect::<Vec<_>>().join("  ")
     }
 
-    fn help_line(&self, row: &CommandRow) -> Line<'static> {
-        Line::from(vec![
-            Span::styled(format!("   {:<18}", self.keys_of(row)), self.theme.key),
-            Span::raw(row.help),
-        ])
+    /// What is pressed, clicked or turned, and what that does.
+    fn help_line(&self, gesture: &str, help: &'static str) -> Line<'static> {
+        let gesture = Span::styled(format!("   {gesture:<18}"), self.theme.key);
+        Line::from(vec![gesture, Span::raw(help)])
     }
 
     pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, finder: &Finder) {
         let lines = self.help_lines(finder);
         write(buffer, area, &self.field_line(" Every key, or type a word: ", &finder.field));
-        let rows = usize::from(area.height.saturating_sub(2));
-        let from = finder.at.min(lines.len().saturating_sub(rows));
-        for (line, row) in lines.iter().skip(from).take(rows).zip(1..) {
-            write(buffer, below(area, row), line);
+        let rows = list_rows(area);
+        let top = help_top(rows, finder, lines.len());
+        for (line, row) in lines.iter().skip(top).zip(0..rows.height) {
+            write(buffer, below(rows, row), line);
         }
-        let last = (from + rows).min(lines.len());
-        let place = format!("lines {}–{last} of {} ", from + 1, lines.len());
-        let nothing = lines.is_empty().then(|| "nothing is called so ".to_owned());
-        self.draw_list_footer(area, buffer, &nothing.unwrap_or(place));
+        self.draw_list_footer(area, buffer);
     }
 
-    pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer, marked: usize) {
+    /// `lines 1–22 of 95`
+    pub(super) fn place_in_help(&self, screen: Rect, finder: &Finder) -> String {
+        let count = self.help_lines(finder).len();
+        if count == 0 {
+            return "nothing is called so ".to_owned();
+        }
+        let rows = list_rows(screen);
+        let top = help_top(rows, finder, count);
+        let last = (top + usize::from(rows.height)).min(count);
+        format!("lines {}–{last} of {count} ", top + 1)
+    }
+
+    pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer) {
         let names = self.choices.iter().map(|choice| choice.scale().to_string().chars().count());
         let width = names.max().unwrap_or_default();
         let line = |index: usize, style: Style| {
@@ -122,87 +143,53 @@ impl Explore {
             ])
         };
         let title = format!(" Scales that fit {}", self.read.chord);
-        self.draw_list(area, buffer, &title, (marked, self.choices.len()), line);
+        write(buffer, area, &Line::styled(title, self.theme.title));
+        self.draw_lines(area, buffer, line);
+        self.draw_list_footer(area, buffer);
     }
 
-    /// A list with one line marked; `line` gives what stands after the mark.
-    fn draw_list(
-        &self,
-        area: Rect,
-        buffer: &mut Buffer,
-        title: &str,
-        (marked, count): (usize, usize),
-        line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
-    ) {
-        write(buffer, area, &Line::styled(title.to_owned(), self.theme.title));
-        let rows = area.height.saturating_sub(2);
-        let below = Rect { y: area.y.saturating_add(1), height: rows, ..area };
-        self.draw_rows(below.intersection(area), buffer, (marked, count), line);
-        self.draw_list_footer(area, buffer, &format!("{} of {count} ", marked + 1));
+    /// The lines of the list that is laid over the screen; none where there is no such list, or
+    /// none of its lines can be marked.
+    pub(in crate::tui::explore) fn lines_over(&self, screen: Rect) -> Option<Lines> {
+        let (area, marked, count) = match &self.over {
+            Over::Scales(marked) => (list_rows(screen), *marked, self.choices.len()),
+            Over::Palette(finder) => (list_rows(screen), finder.at, self.offered(finder).len()),
+            Over::Tunings(picker) => {
+                let [_, list, ..] = self.picker_areas(screen, picker);
+                (list, picker.at, picker.offers.len())
+            }
+            Over::Help(_) | Over::Nothing | Over::Chord(_) | Over::Wish(_) => return None,
+        };
+        Some(Lines { area, marked, count, pointed_at: self.pointed_at })
     }
 
-    /// As many lines of a list as there are rows, the marked one among them.
-    pub(super) fn draw_rows(
+    /// The list that is laid over the screen, the marked line in view; `line` gives what stands
+    /// after the mark.
+    pub(super) fn draw_lines(
         &self,
-        area: Rect,
+        screen: Rect,
         buffer: &mut Buffer,
-        (marked, count): (usize, usize),
         line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
     ) {
-        let rows = usize::from(area.height);
-        let from = first_row(marked, rows, count);
-        for (index, row) in (from..count).take(rows).zip(0..) {
-            let chosen = index == marked;
+        let Some(lines) = self.lines_over(screen) else { return };
+        for (index, row) in lines.in_view() {
+            let chosen = index == lines.marked;
             let style = if chosen { self.theme.chosen } else { self.theme.text };
             let mut spans = vec![Span::styled(if chosen { " ▸ " } else { "   " }, style)];
             spans.extend(line(index, style).unwrap_or_default());
-            write(buffer, below(area, row), &Line::from(spans));
+            write(buffer, row, &Line::from(spans));
         }
     }
+}
 
-    /// The keys of a list at the left, where one is in it at the right.
-    pub(super) fn draw_list_footer(&self, area: Rect, buffer: &mut Buffer, place: &str) {
-        let footer = below(area, area.height.saturating_sub(1));
-        let width = place.chars().count() as u16;
-        let room = footer.width.saturating_sub(width);
-        self.draw_footer(Rect { width: room, ..footer }, buffer);
-        let right = Rect { x: footer.x + room, width: footer.width - room, ..footer };
-        write(buffer, right, &Line::styled(place.to_owned(), self.theme.muted));
-    }
+/// What a list laid over the screen has between its title and its footer.
+pub(super) fn list_rows(screen: Rect) -> Rect {
+    let below =
+        Rect { y: screen.y.saturating_add(1), height: screen.height.saturating_sub(2), ..screen };
+    below.intersection(screen)
+}
 
-    /// The keys that matter now, as many as fit.
-    pub(super) fn draw_footer(&self, area: Rect, buffer: &mut Buffer) {
-        let section = match &self.over {
-            Over::Chord(_) | Over::Wish(_) => Section::Typing,
-            Over::Scales(_) => Section::List,
-            Over::Help(_) | Over::Palette(_) | Over::Tunings(_) => Section::Picking,
-            Over::Nothing => Section::Explore,
-        };
-        let reading = matches!(self.over, Over::Help(_));
-        let matters = |row: &&CommandRow| {
-            let there = row.section == section
-                || row.section == Section::Everywhere && section == Section::Explore;
-            let idle = match row.command {
-                Command::Accept => reading,
-                Command::Suggestion => matches!(self.over, Over::Wish(_)),
-                _ => false,
-            };
-            there && !row.label.is_empty() && !idle
-        };
-        let mut line = Line::raw(" ");
-        for row in COMMANDS.iter().filter(matters) {
-            let Some(key) = self.keys.of(row).first() else { continue };
-            let key = key.label(self.glyphs());
-            let width = key.chars().count() + 1 + row.label.chars().count();
-            if line.width() + width > usize::from(area.width) {
-                break;
-            }
-            line.push_span(Span::styled(key, self.theme.key));
-            line.push_span(Span::styled(format!(" {}", row.label), self.theme.muted));
-            line.push_span(Span::raw("  "));
-        }
-        if !area.is_empty() {
-            buffer.set_line(area.x, area.y, &line, area.width);
-        }
-    }
+/// The help line on top. A window that has grown shows the last line at its end.
+fn help_top(rows: Rect, finder: &Finder, count: usize) -> usize {
+    finder.at.min(count.saturating_sub(usize::from(rows.height)))
 }

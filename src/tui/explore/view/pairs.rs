@@ -7,7 +7,8 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::Explore;
-use super::line::{below, first_row, fitting, indented, padded, write};
+use super::super::lines::Lines;
+use super::line::{below, fitting, indented, padded, write};
 use crate::answer::PairAnswer;
 use crate::tui::command::Command;
 use crate::words::spaced;
@@ -38,11 +39,10 @@ impl Explore {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
     /// column says what counts for and against each pair, which is what the order is made of.
     pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
-        let rows = usize::from(area.height.saturating_sub(1));
-        let count = self.pairs.folds.len();
-        let from = first_row(self.row, rows, count);
-        let steady = count <= STEADY_ROWS;
-        let (first, measured) = if steady { (0, count) } else { (from, rows) };
+        let lines = self.pair_lines(area);
+        let (top, rows) = (lines.top(), usize::from(lines.area.height));
+        let steady = lines.count <= STEADY_ROWS;
+        let (first, measured) = if steady { (0, lines.count) } else { (top, rows) };
         let texts = self.texts_from(first, measured);
         let widths = columns(&texts);
         let heading = format!(
@@ -52,7 +52,7 @@ impl Explore {
             padded("leaves out", widths[2])
         );
         write(buffer, area, &Line::styled(heading, self.theme.muted));
-        if count == 0 {
+        if lines.count == 0 {
             let none = if self.wishes.are_none() {
                 "   this scale holds no pair"
             } else {
@@ -60,18 +60,15 @@ impl Explore {
             };
             write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
         }
-        for (text, row) in texts.iter().skip(from - first).take(rows).zip(0..) {
-            let chosen = from + usize::from(row) == self.row;
-            write(buffer, below(area, row + 1), &self.pair_line(text, widths, chosen));
+        for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
+            write(buffer, row, &self.pair_line(text, widths, index == self.row));
         }
     }
 
-    /// The row of the list on a row of the screen; none on the heading and below the last one.
-    pub(in crate::tui::explore) fn row_at(&self, list: Rect, row: u16) -> Option<usize> {
-        let rows = usize::from(list.height.saturating_sub(1));
-        let below_heading = usize::from(row.checked_sub(list.y)?.checked_sub(1)?);
-        let from = first_row(self.row, rows, self.pairs.folds.len());
-        Some(from + below_heading).filter(|row| *row < self.pairs.folds.len())
+    /// The lines of the list of pairs, below its heading.
+    pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> Lines {
+        let (marked, count) = (self.row, self.pairs.folds.len());
+        Lines { area: below_heading(list), marked, count, pointed_at: self.pointed_at }
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
@@ -146,10 +143,9 @@ impl Explore {
     pub(super) fn draw_scales(&self, area: Rect, buffer: &mut Buffer) {
         let heading = format!("scales of {}", self.read.chord);
         write(buffer, area, &Line::styled(heading, self.theme.muted));
-        let rows = usize::from(area.height.saturating_sub(1));
-        let from = first_row(self.scale, rows, self.choices.len());
-        let shown = self.choices.iter().enumerate().skip(from).take(rows);
-        for ((index, choice), row) in shown.zip(1..) {
+        let (marked, count) = (self.scale, self.choices.len());
+        let lines = Lines { area: below_heading(area), marked, count, pointed_at: None };
+        for ((index, row), choice) in lines.in_view().zip(self.choices.iter().skip(lines.top())) {
             let chosen = index == self.scale;
             let style = if chosen { self.theme.chosen } else { self.theme.text };
             let line = Line::from(vec![
@@ -157,7 +153,7 @@ impl Explore {
                 Span::styled(choice.scale().to_string(), style),
                 Span::styled(format!("  {}", choice.why()), self.theme.muted),
             ]);
-            write(buffer, below(area, row), &line);
+            write(buffer, row, &line);
         }
     }
 
@@ -199,6 +195,12 @@ impl Explore {
         lines.push(format!("{interleaves} · set {}, interval vector {vector}", pair.forte));
         lines
     }
+}
+
+/// What a list has below its heading.
+fn below_heading(list: Rect) -> Rect {
+    let by = list.height.min(1);
+    Rect { y: list.y + by, height: list.height - by, ..list }
 }
 
 fn left_out(pair: &PairAnswer) -> String {

@@ -7,7 +7,8 @@ use ratatui::text::{Line, Span};
 
 use super::super::Explore;
 use super::super::finder::{Finder, name_of};
-use super::line::{below, write};
+use super::line::write;
+use super::lists::list_rows;
 
 impl Explore {
     /// Name, keys and help of each command that fits what is typed.
@@ -22,18 +23,11 @@ impl Explore {
                 Span::styled(row.help, self.theme.muted),
             ])
         };
-        let list =
-            Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(2), ..area };
-        self.draw_rows(list.intersection(area), buffer, (finder.at, rows.len()), line);
+        self.draw_lines(area, buffer, line);
         if rows.is_empty() {
             let none = "   no command is called so; the help page may have it";
-            write(buffer, below(area, 1), &Line::styled(none, self.theme.muted));
+            write(buffer, list_rows(area), &Line::styled(none, self.theme.muted));
         }
-        let place = if rows.is_empty() {
-            String::new()
-        } else {
-            format!("{} of {} ", finder.at + 1, rows.len())
-        };
-        self.draw_list_footer(area, buffer, &place);
+        self.draw_list_footer(area, buffer);
     }
 }

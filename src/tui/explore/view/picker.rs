@@ -15,36 +15,38 @@ const LEAST_LINES: u16 = 5;
 
 impl Explore {
     pub(super) fn draw_picker(&self, area: Rect, buffer: &mut Buffer, picker: &Picker) {
-        let picture = picker.preview.as_ref().map(|preview| self.preview_picture(preview));
+        let [search, list, preview, neck] = self.picker_areas(area, picker);
+        write(buffer, search, &self.field_line(" Tunings, or type one: ", &picker.field));
+        self.draw_offers(area, buffer, picker);
+        if picker.offers.is_empty() {
+            let none = "   no tuning is called so, and these are no three notes from C to B";
+            write(buffer, list, &Line::styled(none, self.theme.muted));
+        }
+        if let Some(told) = &picker.preview {
+            self.draw_preview(preview, buffer, told);
+            self.preview_picture(told).draw(indented(neck), buffer, &self.theme);
+        }
+        self.draw_list_footer(area, buffer);
+    }
+
+    /// Where everything above the footer lies: search, list, what the marked tuning has, its neck.
+    pub(super) fn picker_areas(&self, area: Rect, picker: &Picker) -> [Rect; 4] {
         let told = picker.preview.as_ref().map_or(0, |preview| preview.lines.len() as u16 + 1);
         let told = if area.height > told + LEAST_LINES { told } else { 0 };
-        let neck = picture.as_ref().map_or(0, NeckPicture::height);
+        let picture = picker.preview.as_ref().map(|preview| self.preview_picture(preview));
+        let neck = picture.map_or(0, |picture| picture.height());
         let neck = if area.height >= 2 + LEAST_LINES + told + neck { neck } else { 0 };
-        let [search, list, preview, below_it, _footer] = area.layout(&Layout::vertical([
+        let [search, list, preview, below, _footer] = area.layout(&Layout::vertical([
             Constraint::Length(1),
             Constraint::Fill(1),
             Constraint::Length(told),
             Constraint::Length(neck),
             Constraint::Length(1),
         ]));
-        write(buffer, search, &self.field_line(" Tunings, or type one: ", &picker.field));
-        self.draw_offers(list, buffer, picker);
-        if let Some(told) = &picker.preview {
-            self.draw_preview(preview, buffer, told);
-        }
-        if let Some(picture) = picture {
-            picture.draw(indented(below_it), buffer, &self.theme);
-        }
-        let (at, count) = (picker.at + 1, picker.offers.len());
-        let place = if count == 0 { String::new() } else { format!("{at} of {count} ") };
-        self.draw_list_footer(area, buffer, &place);
+        [search, list, preview, below]
     }
 
-    fn draw_offers(&self, area: Rect, buffer: &mut Buffer, picker: &Picker) {
-        if picker.offers.is_empty() {
-            let none = "   no tuning is called so, and these are no three notes from C to B";
-            write(buffer, area, &Line::styled(none, self.theme.muted));
-        }
+    fn draw_offers(&self, screen: Rect, buffer: &mut Buffer, picker: &Picker) {
         let strings = picker.offers.iter().map(|tuning| tuning.to_string().chars().count());
         let width = strings.max().unwrap_or_default();
         let line = |index: usize, style: Style| {
@@ -60,7 +62,7 @@ impl Explore {
                 ),
             ])
         };
-        self.draw_rows(area, buffer, (picker.at, picker.offers.len()), line);
+        self.draw_lines(screen, buffer, line);
     }
 
     fn draw_preview(&self, area: Rect, buffer: &mut Buffer, preview: &Preview) {

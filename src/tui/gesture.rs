@@ -1,0 +1,165 @@
+//! The one table of what the mouse does: help page, README and tests come from it.
+//!
+//! To add a gesture: a row here; for a new spot a variant, and a branch in the explorer's `hit`; if
+//! it takes what it points at, a branch in its `choose`.
+
+use super::command::Command;
+use super::mouse::Pointed;
+
+/// What on the screen the mouse can point at.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub enum Spot {
+    /// A row of the list of pairs.
+    Pair,
+    /// The list of pairs, its heading with it.
+    Pairs,
+    /// A string at a fret, or open.
+    Note,
+    /// The number or the name of a string.
+    StringName,
+    /// The neck, the room around its strings with it.
+    Neck,
+    /// A line of a list laid over the screen.
+    Line,
+    /// A list or page laid over the screen, down to its footer.
+    List,
+    /// A key in the footer, with its word.
+    Footer,
+}
+
+impl Spot {
+    /// The spot that it lies in, which does what the spot itself has no row for.
+    #[must_use]
+    pub const fn around(self) -> Option<Spot> {
+        match self {
+            Spot::Pair => Some(Spot::Pairs),
+            Spot::Note | Spot::StringName => Some(Spot::Neck),
+            Spot::Line => Some(Spot::List),
+            Spot::Pairs | Spot::Neck | Spot::List | Spot::Footer => None,
+        }
+    }
+
+    /// What it is called on the help page.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Spot::Pair => "a pair",
+            Spot::Pairs => "pairs",
+            Spot::Note => "a note",
+            Spot::StringName => "a string",
+            Spot::Neck => "neck",
+            Spot::Line => "a line",
+            Spot::List => "list",
+            Spot::Footer => "the footer",
+        }
+    }
+}
+
+/// What a gesture does.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Act {
+    /// What a key does that stands for the command, where the player is.
+    Do(Command),
+    /// Takes what is under the mouse.
+    Choose,
+}
+
+/// One row of the table.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Gesture {
+    /// Where the mouse is.
+    pub spot: Spot,
+    /// What is done there.
+    pub what: Pointed,
+    /// What that does.
+    pub act: Act,
+    /// A line for the help page.
+    pub help: &'static str,
+}
+
+impl Gesture {
+    /// The heading over the rows of the table on the help page.
+    pub const HEADING: &str = "With the mouse";
+
+    /// The row for what is done at a spot: its own, or else that of the spot around it. None where
+    /// nothing is to be done.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom::tui::command::Command;
+    /// use fretloom::tui::gesture::{Act, Gesture, Spot};
+    /// use fretloom::tui::mouse::Pointed;
+    ///
+    /// let wheel = Gesture::at(Spot::Pair, Pointed::WheelDown).unwrap();
+    /// assert_eq!(wheel.act, Act::Do(Command::NextPair));
+    /// assert_eq!(Gesture::at(Spot::Neck, Pointed::Click), None);
+    /// ```
+    #[must_use]
+    pub fn at(spot: Spot, what: Pointed) -> Option<&'static Gesture> {
+        let of = |spot: Spot| GESTURES.iter().find(|row| (row.spot, row.what) == (spot, what));
+        of(spot).or_else(|| of(spot.around()?))
+    }
+
+    /// What is done with the mouse, in a few words: `click a pair`, `wheel down: neck`.
+    #[must_use]
+    pub fn label(&self) -> String {
+        let spot = self.spot.name();
+        match self.what {
+            Pointed::Click => format!("click {spot}"),
+            Pointed::WheelUp => format!("wheel up: {spot}"),
+            Pointed::WheelDown => format!("wheel down: {spot}"),
+        }
+    }
+}
+
+const fn row(spot: Spot, what: Pointed, act: Act, help: &'static str) -> Gesture {
+    Gesture { spot, what, act, help }
+}
+
+/// Every gesture. The order is that of the help page.
+#[rustfmt::skip]
+pub const GESTURES: &[Gesture] = {
+    use Act::{Choose, Do};
+    use Pointed::{Click, WheelDown, WheelUp};
+    &[
+        row(Spot::Pair, Click, Choose, "take the pair"),
+        row(Spot::Pairs, WheelDown, Do(Command::NextPair), "the next pair of the scale"),
+        row(Spot::Pairs, WheelUp, Do(Command::PreviousPair), "the pair before"),
+        row(Spot::Note, Click, Choose, "take the nearest shape that has the note"),
+        row(Spot::StringName, Click, Choose, "to a set of that string; in the set in use, lock it"),
+        row(Spot::Neck, WheelDown, Do(Command::ScrollRight), "the neck a fret up"),
+        row(Spot::Neck, WheelUp, Do(Command::ScrollLeft), "the neck a fret down"),
+        row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
+        row(Spot::List, WheelDown, Do(Command::Down), "one line down"),
+        row(Spot::List, WheelUp, Do(Command::Up), "one line up"),
+        row(Spot::Footer, Click, Choose, "press the key that is named there"),
+    ]
+};
+
+#[cfg(test)]
+mod tests {
+    use std::collections::HashSet;
+
+    use super::*;
+
+    /// Two rows for one gesture would leave the second without effect.
+    #[test]
+    fn every_gesture_stands_once_and_says_what_it_does() {
+        let mut seen = HashSet::new();
+        for row in GESTURES {
+            assert!(seen.insert(row.label()), "{} stands twice", row.label());
+            assert_eq!(Gesture::at(row.spot, row.what), Some(row));
+            assert!(!row.help.is_empty(), "{}", row.label());
+        }
+    }
+
+    #[test]
+    fn what_a_spot_has_no_row_for_is_done_by_what_lies_around_it() {
+        let act = |spot, what| Gesture::at(spot, what).map(|row| row.act);
+        assert_eq!(act(Spot::Note, Pointed::WheelUp), Some(Act::Do(Command::ScrollLeft)));
+        assert_eq!(act(Spot::Line, Pointed::WheelDown), Some(Act::Do(Command::Down)));
+        assert_eq!(act(Spot::List, Pointed::Click), None);
+        assert_eq!(act(Spot::Footer, Pointed::WheelUp), None);
+    }
+}
