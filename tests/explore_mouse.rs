@@ -21,6 +21,8 @@ type Told = fn(&Player) -> String;
 /// One gesture: what is looked at; its words before; where the mouse is; its words after.
 struct Case {
     gesture: (Spot, Pointed),
+    /// Of a screen of 24 rows.
+    columns: u16,
     told: Told,
     /// Keys that lead to the state before, and what is told of it.
     before: (&'static str, &'static str),
@@ -37,7 +39,19 @@ const fn case(
     at: (&'static str, u16),
     after: &'static str,
 ) -> Case {
-    Case { gesture: (spot, what), told, before, at, after }
+    Case { gesture: (spot, what), columns: 80, told, before, at, after }
+}
+
+/// On a screen that has room for the scales beside the pairs.
+const fn beside(
+    spot: Spot,
+    what: Pointed,
+    told: Told,
+    before: (&'static str, &'static str),
+    at: (&'static str, u16),
+    after: &'static str,
+) -> Case {
+    Case { columns: 160, ..case(spot, what, told, before, at, after) }
 }
 
 const PAIR: Told = Player::pair;
@@ -59,7 +73,7 @@ const EFFECTS: Told = |player| format!("{:?}", player.effects);
 #[rustfmt::skip]
 const CASES: &[Case] = {
     use Pointed::{Click, WheelDown, WheelUp};
-    use Spot::{Footer, Line, List, Neck, Note, Pair, Pairs, StringName};
+    use Spot::{Footer, Line, List, Neck, Note, Pair, Pairs, Scale, Scales, StringName};
     &[
         case(Pair, Click, PAIR, ("", "G & A"), ("Em & F♯m", 3), "Em & F#m"),
         case(Pair, Click, TOLD, ("", USUAL_FINGERS), ("G & F♯m", 0), "stays: G B D A C♯"),
@@ -68,6 +82,9 @@ const CASES: &[Case] = {
         case(Pairs, WheelDown, PAIR, ("", "G & A"), ("leaves out  rubs", 0), "G & F#m"),
         case(Pairs, WheelDown, TOLD, ("", USUAL_FINGERS), ("Em & F♯m", 3), "stays: G B D A C♯"),
         case(Pairs, WheelUp, PAIR, ("", "G & A"), ("Em & F♯m", 3), "C#dim & D"),
+        beside(Scale, Click, SCALE, ("", "G Lydian"), ("G Lydian ♯2", 0), "G Lydian ♯2"),
+        beside(Scales, WheelDown, SCALE, ("", "G Lydian"), ("scales of", 0), "G Lydian augmented"),
+        beside(Scales, WheelUp, SCALE, ("s", "G Lydian augmented"), ("G Lydian  ", 0), "G Lydian"),
         case(Note, Click, SHAPE, ("", "G 5-4-3"), ("4 D [D]", 47), "A 7-6-5"),
         case(Note, Click, STRINGS, ("", "4-3-2"), ("6 E (E)", 23), "6-5-4"),
         case(StringName, Click, STRINGS, ("", "4-3-2"), ("1 E (E)", 0), "3-2-1"),
@@ -106,12 +123,14 @@ const CASES: &[Case] = {
 const USUAL_FINGERS: &str =
     "one finger a fret in position III, without the fourth finger · 4 ways, 3 places";
 const STANDARD: &str = "Guitar, standard";
-const HELP_SECOND: &str = "c  Enter          type another chord";
+const HELP_SECOND: &str = "c  Enter           type another chord";
 
 #[test]
 fn every_case_holds() {
-    for Case { gesture, told, before: (lead, before), at: (text, on), after } in CASES {
-        let mut player = Player::after("Gmaj7#11", lead);
+    for Case { gesture, columns, told, before: (lead, before), at: (text, on), after } in CASES {
+        let mut player = Player::with("Gmaj7#11");
+        player.resize(*columns, 24);
+        player.press(lead);
         assert_eq!(told(&player), *before, "{gesture:?} after {lead:?}");
         player.point(text, *on, gesture.1);
         assert_eq!(told(&player), *after, "{gesture:?}: {lead:?}, then at {text:?}");

@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use fretloom::library::Library;
-use fretloom::tui::command::{COMMANDS, Keys};
+use fretloom::tui::command::{COMMANDS, Keys, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::gesture::GESTURES;
@@ -75,10 +75,13 @@ fn fenced(text: &str) -> String {
 fn key_table() -> String {
     let (keys, _) = Keys::built_in();
     let mut table = String::from("| keys | what they do |\n|---|---|\n");
-    for row in COMMANDS {
-        let labels: Vec<String> =
-            keys.of(row).iter().map(|key| format!("`{}`", key.label(Glyphs::Unicode))).collect();
-        writeln!(table, "| {} | {} |", labels.join(" "), row.help).unwrap();
+    for section in Section::ALL {
+        writeln!(table, "| | **{}** |", section.heading()).unwrap();
+        for row in COMMANDS.iter().filter(|row| row.section == section) {
+            let labels = keys.of(row).iter().map(|key| format!("`{}`", key.label(Glyphs::Unicode)));
+            let labels = labels.collect::<Vec<_>>().join(" ");
+            writeln!(table, "| {labels} | {} |", row.help).unwrap();
+        }
     }
     table
 }

@@ -23,6 +23,7 @@ use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, ShapeQuery, Stri
 use fretloom_theory::{PitchClassSet, ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
+use super::gesture::Spot;
 use super::mouse::Mouse;
 use super::neck::FretWidths;
 use super::theme::Theme;
@@ -98,8 +99,8 @@ pub struct Explore {
     rows: u16,
     over: Over,
     mouse: Mouse,
-    /// The line of a list that the mouse chose last, as it was seen then.
-    pointed_at: Option<Seen>,
+    /// The line that the mouse chose last, as it was seen then, and in which list.
+    pointed_at: Option<(Spot, Seen)>,
     /// What was chosen before every change.
     past: History<Choices>,
     /// The chords that the player has been at.
@@ -278,6 +279,11 @@ impl Explore {
     pub fn shape(&self) -> Option<ShapeAnswer> {
         let hand = self.hand.as_ref()?;
         Some(self.shape_answer(&Rung { side: hand.side(), shape: hand.shape()? }))
+    }
+
+    /// The line that the mouse chose last, if it was one of this kind.
+    fn seen(&self, spot: Spot) -> Option<Seen> {
+        self.pointed_at.filter(|(there, _)| *there == spot).map(|(_, seen)| seen)
     }
 
     fn shape_in_hand(&self) -> Option<Shape> {

@@ -13,6 +13,10 @@ pub enum Spot {
     Pair,
     /// The list of pairs, its heading with it.
     Pairs,
+    /// A row of the scales beside the pairs.
+    Scale,
+    /// The scales beside the pairs, their heading with them.
+    Scales,
     /// A string at a fret, or open.
     Note,
     /// The number or the name of a string.
@@ -33,9 +37,10 @@ impl Spot {
     pub const fn around(self) -> Option<Spot> {
         match self {
             Spot::Pair => Some(Spot::Pairs),
+            Spot::Scale => Some(Spot::Scales),
             Spot::Note | Spot::StringName => Some(Spot::Neck),
             Spot::Line => Some(Spot::List),
-            Spot::Pairs | Spot::Neck | Spot::List | Spot::Footer => None,
+            Spot::Pairs | Spot::Scales | Spot::Neck | Spot::List | Spot::Footer => None,
         }
     }
 
@@ -45,6 +50,8 @@ impl Spot {
         match self {
             Spot::Pair => "a pair",
             Spot::Pairs => "pairs",
+            Spot::Scale => "a scale",
+            Spot::Scales => "scales",
             Spot::Note => "a note",
             Spot::StringName => "a string",
             Spot::Neck => "neck",
@@ -126,6 +133,9 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::Pair, Click, Choose, "take the pair"),
         row(Spot::Pairs, WheelDown, Do(Command::NextPair), "the next pair of the scale"),
         row(Spot::Pairs, WheelUp, Do(Command::PreviousPair), "the pair before"),
+        row(Spot::Scale, Click, Choose, "take the scale, where the scales stand beside the pairs"),
+        row(Spot::Scales, WheelDown, Do(Command::NextScale), "the next scale that fits the chord"),
+        row(Spot::Scales, WheelUp, Do(Command::PreviousScale), "the scale before"),
         row(Spot::Note, Click, Choose, "take the nearest shape that has the note"),
         row(Spot::StringName, Click, Choose, "to a set of that string; in the set in use, lock it"),
         row(Spot::Neck, WheelDown, Do(Command::ScrollRight), "the neck a fret up"),

@@ -125,16 +125,16 @@ impl Explore {
         ]))
     }
 
-    /// Where the pairs, the neck and the footer are, for who points at them; none where they are
-    /// not drawn.
-    pub(super) fn places_to_point_at(&self, area: Rect) -> Option<[Rect; 3]> {
+    /// Where the pairs, the scales beside them, the neck and the footer are, for who points at them;
+    /// none where they are not drawn.
+    pub(super) fn places_to_point_at(&self, area: Rect) -> Option<[Rect; 4]> {
         let picture = self.picture();
         if SizeClass::of(area, picture.height()) == SizeClass::TooSmall {
             return None;
         }
         let [_, list, _, _, neck, _, _, footer] = self.areas(area, &picture);
-        let [pairs, _] = split(list);
-        Some([pairs, indented(neck), footer])
+        let [pairs, scales] = split(list);
+        Some([pairs, scales, indented(neck), footer])
     }
 
     fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {

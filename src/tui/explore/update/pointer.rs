@@ -18,6 +18,9 @@ enum Hit {
     Pair(Seen),
     /// The list of pairs beside its rows.
     Pairs,
+    Scale(Seen),
+    /// The scales beside their rows.
+    Scales,
     OnNeck(NeckHit),
     /// The neck beside its strings.
     Neck,
@@ -33,6 +36,8 @@ impl Hit {
         match self {
             Hit::Pair(_) => Spot::Pair,
             Hit::Pairs => Spot::Pairs,
+            Hit::Scale(_) => Spot::Scale,
+            Hit::Scales => Spot::Scales,
             Hit::OnNeck(NeckHit::Place(..)) => Spot::Note,
             Hit::OnNeck(NeckHit::Name(_)) => Spot::StringName,
             Hit::Neck => Spot::Neck,
@@ -81,9 +86,12 @@ impl Explore {
     }
 
     fn hit_explorer(&self, screen: Rect, place: Position) -> Option<Hit> {
-        let [pairs, neck, _] = self.places_to_point_at(screen)?;
+        let [pairs, scales, neck, _] = self.places_to_point_at(screen)?;
         if pairs.contains(place) {
             return Some(self.pair_lines(pairs).at(place).map_or(Hit::Pairs, Hit::Pair));
+        }
+        if scales.contains(place) {
+            return Some(self.scale_lines(scales).at(place).map_or(Hit::Scales, Hit::Scale));
         }
         let (column, row) = (place.x.checked_sub(neck.x)?, place.y.checked_sub(neck.y)?);
         let hit = || self.picture().hit(neck.width, column, row).map_or(Hit::Neck, Hit::OnNeck);
@@ -102,8 +110,9 @@ impl Explore {
             Hit::Footer(key) => return self.answer_key(key),
             Hit::Line(seen) => return self.choose_line(seen),
             Hit::Pair(seen) => self.choose_row(seen),
+            Hit::Scale(seen) => self.choose_scale(seen),
             Hit::OnNeck(hit) => self.choose_on_neck(hit),
-            Hit::Pairs | Hit::Neck | Hit::List => {}
+            Hit::Pairs | Hit::Scales | Hit::Neck | Hit::List => {}
         }
         Vec::new()
     }
@@ -114,16 +123,22 @@ impl Explore {
         if marked == Some(seen.line) {
             return self.obey(Command::Accept);
         }
-        self.pointed_at = Some(seen);
+        self.pointed_at = Some((Spot::Line, seen));
         self.mark_line(seen.line);
         Vec::new()
     }
 
     fn choose_row(&mut self, seen: Seen) {
         self.notice = None;
-        self.pointed_at = Some(seen);
+        self.pointed_at = Some((Spot::Pair, seen));
         (self.row, self.copy) = (seen.line, 0);
         self.lay_out();
+    }
+
+    fn choose_scale(&mut self, seen: Seen) {
+        self.notice = None;
+        self.pointed_at = Some((Spot::Scale, seen));
+        self.take_scale(seen.line);
     }
 
     fn choose_on_neck(&mut self, hit: NeckHit) {

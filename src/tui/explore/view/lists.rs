@@ -10,7 +10,7 @@ use super::super::lines::Lines;
 use super::super::{Explore, Over};
 use super::line::{below, write};
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
-use crate::tui::gesture::{GESTURES, Gesture};
+use crate::tui::gesture::{GESTURES, Gesture, Spot};
 use crate::tui::key::Glyphs;
 use crate::words::spaced;
 
@@ -104,7 +104,7 @@ impl Explore {
 
     /// What is pressed, clicked or turned, and what that does.
     fn help_line(&self, gesture: &str, help: &'static str) -> Line<'static> {
-        let gesture = Span::styled(format!("   {gesture:<18}"), self.theme.key);
+        let gesture = Span::styled(format!("   {gesture:<19}"), self.theme.key);
         Line::from(vec![gesture, Span::raw(help)])
     }
 
@@ -160,7 +160,7 @@ impl Explore {
             }
             Over::Help(_) | Over::Nothing | Over::Chord(_) | Over::Wish(_) => return None,
         };
-        Some(Lines { area, marked, count, pointed_at: self.pointed_at })
+        Some(Lines { area, marked, count, pointed_at: self.seen(Spot::Line) })
     }
 
     /// The list that is laid over the screen, the marked line in view; `line` gives what stands

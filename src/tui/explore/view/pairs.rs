@@ -11,6 +11,7 @@ use super::super::lines::Lines;
 use super::line::{below, fitting, indented, padded, write};
 use crate::answer::PairAnswer;
 use crate::tui::command::Command;
+use crate::tui::gesture::Spot;
 use crate::words::spaced;
 
 /// Lists up to so long keep the widths of their columns when they are scrolled; the rows out of view
@@ -68,7 +69,7 @@ impl Explore {
     /// The lines of the list of pairs, below its heading.
     pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> Lines {
         let (marked, count) = (self.row, self.pairs.folds.len());
-        Lines { area: below_heading(list), marked, count, pointed_at: self.pointed_at }
+        Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Pair) }
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
@@ -143,8 +144,7 @@ impl Explore {
     pub(super) fn draw_scales(&self, area: Rect, buffer: &mut Buffer) {
         let heading = format!("scales of {}", self.read.chord);
         write(buffer, area, &Line::styled(heading, self.theme.muted));
-        let (marked, count) = (self.scale, self.choices.len());
-        let lines = Lines { area: below_heading(area), marked, count, pointed_at: None };
+        let lines = self.scale_lines(area);
         for ((index, row), choice) in lines.in_view().zip(self.choices.iter().skip(lines.top())) {
             let chosen = index == self.scale;
             let style = if chosen { self.theme.chosen } else { self.theme.text };
@@ -155,6 +155,12 @@ impl Explore {
             ]);
             write(buffer, row, &line);
         }
+    }
+
+    /// The lines of the scales, below their heading.
+    pub(in crate::tui::explore) fn scale_lines(&self, list: Rect) -> Lines {
+        let (marked, count) = (self.scale, self.choices.len());
+        Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Scale) }
     }
 
     /// Why the chosen pair stands where it does, what its six notes are, and what else it serves.
