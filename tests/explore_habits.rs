@@ -66,12 +66,12 @@ fn a_paste_goes_into_the_field_and_nowhere_else() {
 fn help_ends_on_its_last_line_and_comes_back_at_once() {
     let mut player = Player::after("Gmaj7#11", "?");
     let top = player.screen();
-    player.press("pagedown pagedown pagedown pagedown down down");
+    player.press("pagedown pagedown pagedown pagedown pagedown down");
     assert!(player.shows("warm up, rest, and stop when it hurts"));
     let end = player.screen();
     player.press("up");
     assert_ne!(player.screen(), end, "the first key upwards moves");
-    player.press("pageup pageup pageup pageup");
+    player.press("pageup pageup pageup pageup pageup");
     assert_eq!(player.screen(), top);
     player.press("esc");
     assert_eq!(player.line(0), OPENED);

@@ -123,7 +123,7 @@ const CASES: &[Case] = {
 const USUAL_FINGERS: &str =
     "one finger a fret in position III, without the fourth finger · 4 ways, 3 places";
 const STANDARD: &str = "Guitar, standard";
-const HELP_SECOND: &str = "c  Enter           type another chord";
+const HELP_SECOND: &str = "c  Enter            type another chord";
 
 #[test]
 fn every_case_holds() {

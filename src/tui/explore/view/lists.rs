@@ -104,7 +104,7 @@ impl Explore {
 
     /// What is pressed, clicked or turned, and what that does.
     fn help_line(&self, gesture: &str, help: &'static str) -> Line<'static> {
-        let gesture = Span::styled(format!("   {gesture:<19}"), self.theme.key);
+        let gesture = Span::styled(format!("   {gesture:<20}"), self.theme.key);
         Line::from(vec![gesture, Span::raw(help)])
     }
 
