@@ -209,7 +209,7 @@ const COPIED: Told = |player| match player.effects.last() {
 };
 const SECOND: Told = |player| player.line(1);
 /// First on the help page after a page down and a line up.
-const HELP_BELOW: &str = "h                 other fingers for the shape in hand";
+const HELP_BELOW: &str = "h                   other fingers for the shape in hand";
 
 const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";
