@@ -129,7 +129,7 @@ pub struct TriadAnswer {
 }
 
 impl TriadAnswer {
-    fn new(triad: Triad, speller: &Speller<'_>) -> TriadAnswer {
+    fn new(triad: Triad, speller: &Speller) -> TriadAnswer {
         let name = speller.triad(triad);
         let degree = |note: NoteName| speller.ground().degree(note.pitch_class());
         TriadAnswer {
@@ -169,7 +169,7 @@ pub fn pairs_over(
         format: FORMAT,
         chord: moment.chord().map(|(symbol, read)| ChordAnswer::new(symbol, read)),
         scale: Some(ScaleAnswer::of(moment)),
-        pairs: PairList::ranked(moment, spelling, sounds),
+        pairs: PairList::ranked(moment.speller(spelling), sounds),
     }
 }
 
@@ -228,7 +228,7 @@ pub fn every_pair(families: &Families, spelling: Spelling) -> PairsAnswer {
     PairsAnswer { format: FORMAT, chord: None, scale: None, pairs, folds }
 }
 
-fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAnswer {
+fn without_ground(pair: TriadPair, rank: usize, speller: &Speller) -> PairAnswer {
     let mut answer = answer(&Sound::of(pair, speller.ground()), rank, speller);
     let [first, second] = [&mut answer.first, &mut answer.second].map(|triad| {
         triad.degrees.clear();
@@ -243,7 +243,7 @@ fn without_ground(pair: TriadPair, rank: usize, speller: &Speller<'_>) -> PairAn
     answer
 }
 
-fn answer(sound: &Sound, rank: usize, speller: &Speller<'_>) -> PairAnswer {
+fn answer(sound: &Sound, rank: usize, speller: &Speller) -> PairAnswer {
     let ground: &ChordScale = speller.ground();
     let pair = sound.pair();
     let set = pair.set();

@@ -105,8 +105,8 @@ impl Moment {
 
     /// Names notes and triads of the moment.
     #[must_use]
-    pub fn speller(&self, spelling: Spelling) -> Speller<'_> {
-        Speller::new(&self.ground, spelling)
+    pub fn speller(&self, spelling: Spelling) -> Speller {
+        Speller::new(self.ground.clone(), spelling)
     }
 }
 

@@ -221,7 +221,7 @@ pub fn triads_of(
     own: &[ScaleKind],
 ) -> Result<TriadsAnswer, Refusal> {
     let moment = Moment::of_scale_with(scale, own)?;
-    let speller = Speller::new(moment.ground(), spelling);
+    let speller = Speller::new(moment.ground().clone(), spelling);
     let scale = moment.ground().scale();
     let seven = scale.kind().has_a_letter_for_each_degree();
     let triads = scale.triads(TriadQuality::TERTIAN).into_iter();

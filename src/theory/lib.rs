@@ -17,7 +17,7 @@
 //!
 //! let ground = ChordScale::over(chord, scale);
 //! let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-//! let speller = Speller::new(&ground, Spelling::Plain);
+//! let speller = Speller::new(ground.clone(), Spelling::Plain);
 //! let [first, second] = sounds[0].pair().triads().map(|triad| speller.triad(triad));
 //! assert_eq!(format!("{first} & {second}"), "F & G"); // IV and V of C
 //!

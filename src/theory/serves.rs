@@ -36,11 +36,11 @@ const COMMON: &[(&str, &str)] = &[
 /// use fretloom_theory::{ChordScale, PitchClassSet, Speller, Spelling, also_serves};
 /// let ground = ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
 /// let f_and_g = PitchClassSet::from_bits(0b1010_1010_0101);
-/// let chords = also_serves(f_and_g, &Speller::new(&ground, Spelling::Plain));
+/// let chords = also_serves(f_and_g, &Speller::new(ground.clone(), Spelling::Plain));
 /// assert!(chords.iter().any(|chord| chord.to_string() == "B7alt"));
 /// ```
 #[must_use]
-pub fn also_serves(notes: PitchClassSet, speller: &Speller<'_>) -> Vec<Chord> {
+pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
     let ground = speller.ground();
     let start = ground.root().pitch_class();
     let mut served: Vec<(usize, Chord)> = Vec::new();
@@ -77,7 +77,7 @@ fn common() -> &'static [Common] {
     &ON_C
 }
 
-fn everyday_name(root: PitchClass, speller: &Speller<'_>) -> NoteName {
+fn everyday_name(root: PitchClass, speller: &Speller) -> NoteName {
     let name = speller.note(root);
     if name.is_everyday() { name } else { NoteName::everyday(root).next().unwrap_or(name) }
 }
@@ -93,10 +93,11 @@ mod tests {
         let ground =
             ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
         let notes = PitchClassSet::from_bits(0b1010_1010_0101);
-        let served: Vec<String> = also_serves(notes, &Speller::new(&ground, Spelling::Plain))
-            .iter()
-            .map(|chord| format!("{chord:#}"))
-            .collect();
+        let served: Vec<String> =
+            also_serves(notes, &Speller::new(ground.clone(), Spelling::Plain))
+                .iter()
+                .map(|chord| format!("{chord:#}"))
+                .collect();
         for chord in ["D7sus4b9", "Ebmaj7#5", "F7#11", "G7b13", "Am7b5", "B7alt"] {
             assert!(served.iter().any(|name| name == chord), "{chord}: {served:?}");
         }

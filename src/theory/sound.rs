@@ -190,7 +190,7 @@ mod tests {
         let (mut in_three, mut all) = (0, 0);
         for (chord, scale, names) in published {
             let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-            let speller = Speller::new(&ground, Spelling::Plain);
+            let speller = Speller::new(ground.clone(), Spelling::Plain);
             let name = |sound: &Sound| {
                 let [a, b] = sound.pair().triads().map(|triad| speller.triad(triad));
                 format!("{a:#}&{b:#}")

@@ -24,32 +24,43 @@ pub enum Spelling {
 /// use fretloom_theory::{ChordScale, PitchClass, Speller, Spelling, Triad, TriadQuality};
 /// let ground = ChordScale::over("A7alt".parse().unwrap(), "A altered".parse().unwrap());
 /// let augmented = Triad::new(PitchClass::new(1), TriadQuality::Augmented);
-/// let name = |policy| Speller::new(&ground, policy).triad(augmented).to_string();
+/// let name = |policy| Speller::new(ground.clone(), policy).triad(augmented).to_string();
 /// assert_eq!(name(Spelling::Plain), "C♯+"); // the third of A7
 /// assert_eq!(name(Spelling::Strict), "D♭+"); // the fourth letter of the scale
 /// ```
-#[derive(Clone, Copy, Debug)]
-pub struct Speller<'a> {
-    ground: &'a ChordScale,
+#[derive(Clone, Debug)]
+pub struct Speller {
+    ground: ChordScale,
     policy: Spelling,
+    /// By pitch class: named once, since every pair asks again.
+    names: [NoteName; 12],
 }
 
-impl<'a> Speller<'a> {
+impl Speller {
     /// Names by `policy` what sounds over `ground`.
     #[must_use]
-    pub fn new(ground: &'a ChordScale, policy: Spelling) -> Speller<'a> {
-        Speller { ground, policy }
+    pub fn new(ground: ChordScale, policy: Spelling) -> Speller {
+        let names = [ground.root(); 12];
+        let mut speller = Speller { ground, policy, names };
+        for class in PitchClass::all() {
+            speller.names[usize::from(class.number())] = speller.name(class);
+        }
+        speller
     }
 
     /// What it names over.
     #[must_use]
-    pub fn ground(&self) -> &'a ChordScale {
-        self.ground
+    pub fn ground(&self) -> &ChordScale {
+        &self.ground
     }
 
     /// The name of a single note.
     #[must_use]
     pub fn note(&self, class: PitchClass) -> NoteName {
+        self.names[usize::from(class.number())]
+    }
+
+    fn name(&self, class: PitchClass) -> NoteName {
         let name = match self.policy {
             Spelling::Plain => {
                 let everyday = || self.everyday_names(class).into_iter().next();
@@ -154,7 +165,7 @@ mod tests {
 
     fn names(chord: &str, scale: &str, policy: Spelling) -> String {
         let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-        let speller = Speller::new(&ground, policy);
+        let speller = Speller::new(ground.clone(), policy);
         let triads = ground.scale().triads(TriadQuality::TERTIAN);
         let names: Vec<String> =
             triads.into_iter().map(|triad| format!("{:#}", speller.triad(triad))).collect();
@@ -193,7 +204,7 @@ mod tests {
     fn the_degree_carries_the_chords_view_whatever_the_letter() {
         let ground = ChordScale::over("G7alt".parse().unwrap(), "G altered".parse().unwrap());
         let triad = Triad::new(PitchClass::new(8), TriadQuality::Minor);
-        let spelled = Speller::new(&ground, Spelling::Plain).triad(triad);
+        let spelled = Speller::new(ground.clone(), Spelling::Plain).triad(triad);
         assert_eq!(spelled.notes().map(|note| note.to_string()), ["A♭", "C♭", "E♭"]);
         assert_eq!(ground.degree(PitchClass::new(11)).to_string(), "3");
     }
@@ -205,7 +216,7 @@ mod tests {
             for root in NoteName::everyday(class) {
                 for kind in crate::ScaleKind::all() {
                     let ground = ChordScale::alone(crate::Scale::new(root, kind.clone()));
-                    let speller = Speller::new(&ground, Spelling::Plain);
+                    let speller = Speller::new(ground.clone(), Spelling::Plain);
                     for triad in ground.scale().triads(TriadQuality::TERTIAN) {
                         let spelled = speller.triad(triad);
                         let sounds = spelled.notes().map(NoteName::pitch_class);

@@ -58,7 +58,7 @@ fn check_plain(triad: &SpelledTriad, place: &str) {
 fn plain_triads_stand_on_alternate_letters_and_on_everyday_names_only_where_they_must() {
     for root in ROOTS {
         for ground in grounds(root) {
-            let speller = Speller::new(&ground, Spelling::Plain);
+            let speller = Speller::new(ground.clone(), Spelling::Plain);
             for triad in ground.scale().triads(TriadQuality::ALL) {
                 let spelled = speller.triad(triad);
                 assert_eq!(spelled.triad(), triad, "{}", called(&ground));
@@ -73,7 +73,8 @@ fn single_notes_sound_as_asked_and_in_plain_spelling_have_one_accidental_at_most
     for root in ROOTS {
         for ground in grounds(root) {
             for class in PitchClass::all() {
-                let name = |policy| format!("{:#}", Speller::new(&ground, policy).note(class));
+                let name =
+                    |policy| format!("{:#}", Speller::new(ground.clone(), policy).note(class));
                 let (plain, strict) = (name(Spelling::Plain), name(Spelling::Strict));
                 let sounds = [class_of(&plain), class_of(&strict)];
                 assert_eq!(sounds, [i32::from(class.number()); 2], "{}", called(&ground));

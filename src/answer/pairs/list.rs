@@ -2,10 +2,10 @@
 
 use std::cell::OnceCell;
 
-use fretloom_theory::{Sound, Spelling};
+use fretloom_theory::{Sound, Speller};
 use serde::{Serialize, Serializer};
 
-use super::{Moment, PairAnswer, answer};
+use super::{PairAnswer, answer};
 
 /// The pairs of an answer, the first one first.
 ///
@@ -33,15 +33,14 @@ pub struct PairList {
 /// Pairs in their order, and all that their answers follow from.
 #[derive(Clone, Debug)]
 struct Ranked {
-    moment: Moment,
-    spelling: Spelling,
+    speller: Speller,
     sounds: Vec<Sound>,
 }
 
 impl PairList {
-    pub(super) fn ranked(moment: &Moment, spelling: Spelling, sounds: Vec<Sound>) -> PairList {
+    pub(super) fn ranked(speller: Speller, sounds: Vec<Sound>) -> PairList {
         let pairs = vec![OnceCell::new(); sounds.len()];
-        PairList { ranked: Some(Ranked { moment: moment.clone(), spelling, sounds }), pairs }
+        PairList { ranked: Some(Ranked { speller, sounds }), pairs }
     }
 
     /// How many there are.
@@ -64,8 +63,7 @@ impl PairList {
             None => cell.get().map(Box::as_ref),
             Some(ranked) => {
                 let sound = ranked.sounds.get(index)?;
-                let speller = || ranked.moment.speller(ranked.spelling);
-                Some(cell.get_or_init(|| Box::new(answer(sound, index + 1, &speller()))))
+                Some(cell.get_or_init(|| Box::new(answer(sound, index + 1, &ranked.speller))))
             }
         }
     }
@@ -99,7 +97,9 @@ impl Serialize for PairList {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Families, Wishes, pairs_over};
+    use fretloom_theory::Spelling;
+
+    use super::super::{Families, Moment, Wishes, pairs_over};
     use super::*;
 
     fn chromatic() -> PairList {

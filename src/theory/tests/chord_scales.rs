@@ -31,14 +31,14 @@ fn place(list: &[String], wanted: &str) -> usize {
 /// `C & Dm (B)`: the pair in plain spelling, the lower letter of the alphabet first, and what it
 /// leaves out.
 fn told(sound: &Sound, ground: &ChordScale) -> String {
-    let speller = Speller::new(ground, Spelling::Plain);
+    let speller = Speller::new(ground.clone(), Spelling::Plain);
     let [a, b] = names(sound.pair(), &speller);
     let left_out: Vec<String> =
         sound.left_out().iter().map(|class| format!("{:#}", speller.note(class))).collect();
     format!("{a}&{b} ({})", left_out.join(" "))
 }
 
-fn names(pair: TriadPair, speller: &Speller<'_>) -> [String; 2] {
+fn names(pair: TriadPair, speller: &Speller) -> [String; 2] {
     let mut names = pair.triads().map(|triad| format!("{:#}", speller.triad(triad)));
     names.sort();
     names
@@ -349,7 +349,7 @@ fn symmetric_scales_hold_the_pairs_that_players_know() {
         ("Cmaj7#5", "C augmented", "Abm&C Cm&E Ab&Em B+&C+", 4),
     ] {
         let ground = ground(chord, scale);
-        let speller = Speller::new(&ground, Spelling::Plain);
+        let speller = Speller::new(ground.clone(), Spelling::Plain);
         let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
         assert_eq!(sounds.len(), count, "{scale}");
         for pair in pairs.split(' ') {
@@ -478,10 +478,11 @@ fn a_pair_tells_the_other_bars_that_it_serves() {
         let ground = ground(symbol, scale);
         let notes = pair.split('&').map(|name| triad(name).set());
         let notes = notes.fold(PitchClassSet::EMPTY, PitchClassSet::union);
-        let served: Vec<String> = also_serves(notes, &Speller::new(&ground, Spelling::Plain))
-            .iter()
-            .map(|chord| format!("{chord:#}"))
-            .collect();
+        let served: Vec<String> =
+            also_serves(notes, &Speller::new(ground.clone(), Spelling::Plain))
+                .iter()
+                .map(|chord| format!("{chord:#}"))
+                .collect();
         for other in others.split(' ') {
             assert!(served.iter().any(|name| name == other), "{symbol} {pair}: {served:?}");
         }

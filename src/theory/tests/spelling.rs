@@ -54,7 +54,7 @@ fn must_leave_its_letter(name: Option<NoteName>, interval: Interval) -> bool {
 fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_must() {
     let mut count = 0;
     for ground in every_ground() {
-        let speller = Speller::new(&ground, Spelling::Plain);
+        let speller = Speller::new(ground.clone(), Spelling::Plain);
         for triad in triads(&ground) {
             let spelled = speller.triad(triad);
             assert_eq!(spelled.notes().map(NoteName::pitch_class), triad.members());
@@ -79,7 +79,7 @@ fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_
 #[test]
 fn plain_spelling_has_at_most_single_accidentals() {
     for ground in every_ground() {
-        let speller = Speller::new(&ground, Spelling::Plain);
+        let speller = Speller::new(ground.clone(), Spelling::Plain);
         for class in PitchClass::all() {
             let name = speller.note(class);
             assert!(name.accidental().abs() <= 1, "{name} over {:?}", ground.chord());
@@ -95,7 +95,7 @@ fn plain_spelling_has_at_most_single_accidentals() {
 #[test]
 fn strict_spelling_keeps_the_letters_of_the_scale() {
     for ground in every_ground() {
-        let speller = Speller::new(&ground, Spelling::Strict);
+        let speller = Speller::new(ground.clone(), Spelling::Strict);
         let scale = ground.scale();
         for triad in triads(&ground) {
             let expected = triad.members().map(|class| scale.name_of(class).unwrap());
@@ -109,7 +109,7 @@ fn both_spellings_of_a_triad_sound_alike_and_read_back() {
     for ground in every_ground() {
         for triad in triads(&ground) {
             for policy in [Spelling::Plain, Spelling::Strict] {
-                let spelled = Speller::new(&ground, policy).triad(triad);
+                let spelled = Speller::new(ground.clone(), policy).triad(triad);
                 let read: SpelledTriad = format!("{spelled:#}").parse().unwrap();
                 assert_eq!(read.triad(), triad, "{spelled}");
             }
@@ -119,7 +119,7 @@ fn both_spellings_of_a_triad_sound_alike_and_read_back() {
 
 fn told(chord: &str, scale: &str, policy: Spelling) -> String {
     let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-    let speller = Speller::new(&ground, policy);
+    let speller = Speller::new(ground.clone(), policy);
     let words = triads(&ground).into_iter().map(|triad| {
         let spelled = speller.triad(triad);
         let notes: Vec<String> = spelled.notes().iter().map(|note| format!("{note:#}")).collect();
