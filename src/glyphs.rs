@@ -54,6 +54,19 @@ pub fn to_ascii(text: &str) -> String {
     out
 }
 
+/// Does every character of a text fill one column by itself? Only what is sure counts: printable
+/// ASCII and our own signs.
+///
+/// ```
+/// assert!(fretloom::glyphs::is_plain("Gmaj7♯11 · B♭"));
+/// assert!(!fretloom::glyphs::is_plain("音"));
+/// ```
+#[must_use]
+pub fn is_plain(text: &str) -> bool {
+    let is_sign = |char| STAND_INS.iter().any(|(sign, _)| *sign == char);
+    text.chars().all(|char| matches!(char, ' '..='~') || is_sign(char))
+}
+
 /// `text` with every control character but the end of a line shown as its code, so that nothing
 /// that was typed or read commands the terminal.
 ///
