@@ -167,14 +167,14 @@ impl Explore {
     pub(super) fn draw_detail(&self, area: Rect, buffer: &mut Buffer) {
         let Some(pair) = self.pair().filter(|_| !area.is_empty()) else { return };
         let area = indented(area);
-        let sentence =
-            Paragraph::new(pair.why.to_string()).style(self.theme.text).wrap(Wrap { trim: true });
+        let why = pair.why.to_string();
         let lines = self.pairs_detail(pair, area.width);
         // The sentence first; the rest as far as there are rows.
         // Words wrap, so a line may hold a little less than its columns.
-        let sentence_rows = (pair.why.to_string().chars().count() as u16)
+        let sentence_rows = (why.chars().count() as u16)
             .div_ceil(area.width.saturating_sub(6).max(1))
             .clamp(1, area.height);
+        let sentence = Paragraph::new(why).style(self.theme.text).wrap(Wrap { trim: true });
         sentence.render(Rect { height: sentence_rows, ..area }, buffer);
         for (line, row) in lines.iter().zip(sentence_rows..area.height) {
             write(buffer, below(area, row), &Line::styled(line.clone(), self.theme.muted));
