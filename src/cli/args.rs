@@ -3,9 +3,8 @@
 use std::path::PathBuf;
 
 use clap::parser::ValueSource;
-use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum, value_parser};
-use clap_complete::Shell;
-use fretloom_fretboard::{Capo, FretRange, Inversion, PerString, StringSet, Voicing};
+use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum};
+use fretloom_fretboard::{Capo, FretRange, PerString, StringSet};
 use fretloom_theory::Spelling;
 
 use crate::answer::{Families, Labels, Refusal, Wishes};
@@ -13,10 +12,16 @@ use crate::settings::Ascii;
 use crate::tui::neck::FretWidths;
 use crate::tui::pedal::Pedal;
 
+mod finger;
 mod hand;
+mod own;
+mod triads;
 mod view;
 
+pub(super) use finger::Finger;
 use hand::HandArgs;
+pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
+pub(super) use triads::{InversionArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
@@ -194,52 +199,6 @@ pub enum Command {
         #[command(subcommand)]
         question: Option<TuningQuestion>,
     },
-}
-
-/// What there is about the program and the player's own files.
-#[derive(Subcommand, Debug)]
-pub enum OwnCommand {
-    /// What is wrong in your own files: settings, keys, themes, tunings, scales; status 1 if
-    /// anything is
-    Check,
-    /// Your settings as they are in force, and where their file lies
-    Settings(SettingsArgs),
-    /// Completions of commands and options for a shell, to be put where the shell looks for them
-    Completions {
-        /// Which shell
-        #[arg(value_enum)]
-        shell: Shell,
-    },
-    /// The page of the manual, for man
-    Manual {
-        /// The page of this command instead of the program's
-        command: Option<String>,
-    },
-}
-
-/// `settings`
-#[derive(Args, Debug)]
-pub struct SettingsArgs {
-    /// Print a file to begin with: every setting, what it means, and its usual value; or the keys,
-    /// or a theme
-    #[arg(long, value_enum, value_name = "FILE", num_args = 0..=1, require_equals = true,
-          default_missing_value = "settings", conflicts_with_all = ["write", "json"])]
-    pub sample: Option<OwnFile>,
-    /// Write that file where it belongs; what is there is never overwritten
-    #[arg(long, value_enum, value_name = "FILE", num_args = 0..=1, require_equals = true,
-          default_missing_value = "settings", conflicts_with = "json")]
-    pub write: Option<OwnFile>,
-}
-
-/// A file of the player's own that can be begun with a sample.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
-pub enum OwnFile {
-    /// settings.toml
-    Settings,
-    /// keys.toml
-    Keys,
-    /// themes/mine.toml
-    Theme,
 }
 
 /// What can be asked of tunings besides their list.
@@ -421,88 +380,9 @@ pub struct Neck {
     pub view: ViewArgs,
 }
 
-/// `finger`
-#[derive(Args, Debug)]
-pub struct Finger {
-    /// The line: a MIDI file, MusicXML, or JSON with notes; - is standard input
-    pub file: PathBuf,
-    /// How many ways to show at most
-    #[arg(long, value_name = "K", default_value = "3", value_parser = value_parser!(u8).range(1..=20))]
-    pub ways: u8,
-    /// Only on these strings, 1 being the one nearest the floor: 4-3-2-1
-    #[arg(long, value_name = "STRINGS")]
-    pub strings: Option<String>,
-    /// In which frets, and for whose hand
-    #[command(flatten)]
-    pub where_to: WhereTo,
-    /// With the hand in one position only: 5 or V
-    #[arg(long, value_name = "POSITION")]
-    pub position: Option<String>,
-    /// Up to which fret your hand likes to be
-    #[arg(long, value_name = "FRET", default_value = "5", value_parser = value_parser!(u8).range(0..=36))]
-    pub home: u8,
-    /// Open strings as gladly as any other note, not only where they save a long way
-    #[arg(long, conflicts_with = "no_open")]
-    pub like_open: bool,
-    /// Which track of a MIDI file, counted from 1, instead of the first with notes
-    #[arg(long, value_name = "N", value_parser = track_number)]
-    pub track: Option<usize>,
-    /// Which part of MusicXML, by its id or counted from 1, instead of the first
-    #[arg(long, value_name = "PART")]
-    pub part: Option<String>,
-    /// Leave out the strings and frets that the file itself gives
-    #[arg(long)]
-    pub no_pins: bool,
-}
-
-/// Voicings on the command line.
-#[derive(Clone, Copy, ValueEnum, Debug)]
-#[allow(missing_docs, reason = "the words say themselves")]
-pub enum VoicingArg {
-    Close,
-    Open,
-    Both,
-}
-
-impl VoicingArg {
-    /// The one voicing wanted; none for both.
-    #[must_use]
-    pub fn one(self) -> Option<Voicing> {
-        match self {
-            VoicingArg::Close => Some(Voicing::Close),
-            VoicingArg::Open => Some(Voicing::Open),
-            VoicingArg::Both => None,
-        }
-    }
-}
-
-/// Inversions on the command line.
-#[derive(Clone, Copy, ValueEnum, Debug)]
-#[allow(missing_docs, reason = "the words say themselves")]
-pub enum InversionArg {
-    Root,
-    First,
-    Second,
-}
-
-impl From<InversionArg> for Inversion {
-    fn from(arg: InversionArg) -> Inversion {
-        match arg {
-            InversionArg::Root => Inversion::Root,
-            InversionArg::First => Inversion::First,
-            InversionArg::Second => Inversion::Second,
-        }
-    }
-}
-
 fn millimetres(text: &str) -> Result<f64, &'static str> {
     let read = text.parse().ok().filter(|mm: &f64| mm.is_finite() && *mm >= 0.0);
     read.ok_or("expected millimetres, as in 90")
-}
-
-fn track_number(text: &str) -> Result<usize, &'static str> {
-    let read = text.parse().ok().filter(|number| *number > 0);
-    read.ok_or("expected a track's number, 1 for the first")
 }
 
 fn per_string(text: &str) -> Result<PerString, &'static str> {

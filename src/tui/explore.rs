@@ -7,6 +7,7 @@ mod choices;
 mod copying;
 mod field;
 mod finder;
+mod follows;
 mod history;
 mod in_hand;
 mod lines;
@@ -19,7 +20,7 @@ mod suggest;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, StringSet, Tuning};
 use fretloom_theory::{PitchClassSet, ReadChord, ScaleChoice, Spelling};
 
 use super::command::Keys;
@@ -29,11 +30,12 @@ use super::neck::FretWidths;
 use super::theme::Theme;
 use crate::answer::{
     self, Families, Labels, LeftOutPlace, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
-    ShapeAnswer, TuningAnswer, Wishes, places_left_out, places_of_pair,
+    ShapeAnswer, TuningAnswer, Wishes,
 };
 use crate::library::Library;
 use crate::settings::Settings;
 use choices::{Choices, Page};
+use follows::empty_ladder;
 use history::History;
 use in_hand::InHand;
 use lines::Seen;
@@ -351,20 +353,6 @@ impl Explore {
         usize::from(self.sets().len() > 1)
     }
 
-    /// Asks for the pairs again: the chord, the scale, the spelling, the families or the wishes have
-    /// changed. The row stays where it can.
-    fn ask_pairs(&mut self) {
-        let Some(choice) = self.choices.get(self.scale) else { return };
-        let moment = Moment::with_choice(&self.symbol, self.read.clone(), choice);
-        let (families, _) = self.families();
-        self.pairs = answer::pairs_over(&moment, &families, &self.wishes, self.spelling);
-        self.row = self.row.min(self.pairs.folds.len().saturating_sub(1));
-        if self.pair().is_none() {
-            self.copy = 0;
-        }
-        self.lay_out();
-    }
-
     /// Which triads take part, and what that is called.
     fn families(&self) -> (Families, &'static str) {
         let [tertian, sus, flat_five, all] = Families::in_turn();
@@ -375,57 +363,4 @@ impl Explore {
             _ => all,
         }
     }
-
-    /// Lays the pair on the neck and on the strings again; keeps the hand as near as it can.
-    fn lay_out(&mut self) {
-        let near = self.rung_in_hand().map(|rung| rung.shape);
-        let neck = &self.instrument.neck;
-        self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
-        self.left_out = self.pair().map(|pair| places_left_out(neck, pair)).unwrap_or_default();
-        let query = ShapeQuery::default().for_hand(self.player);
-        self.ladder = match (self.pair(), self.strings()) {
-            (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
-            _ => empty_ladder(neck),
-        };
-        self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
-        self.ask_view();
-        self.take_hand();
-    }
-
-    /// Takes the shape of the rung in hand, and keeps it in view.
-    fn take_hand(&mut self) {
-        self.hand = self.rung_in_hand().map(|rung| InHand::of(self.neck(), self.player, rung));
-        self.follow_hand();
-    }
-
-    /// The lowest shape of the first triad without open strings, where there is one.
-    fn rung_to_begin(&self) -> usize {
-        let rungs = self.ladder.rungs();
-        let good = |rung: &Rung| {
-            rung.side == fretloom_fretboard::Side::First
-                && rung.shape.frets().iter().all(|fret| !fret.is_open())
-        };
-        rungs.iter().position(good).unwrap_or_default()
-    }
-
-    /// The rung whose frets lie nearest to those of a shape.
-    fn rung_near(&self, shape: &Shape) -> usize {
-        let middle =
-            |shape: &Shape| shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>();
-        let wanted = middle(shape);
-        let rungs = self.ladder.rungs().iter().enumerate();
-        let nearest = rungs.min_by_key(|(_, rung)| (middle(&rung.shape) - wanted).abs());
-        nearest.map(|(index, _)| index).unwrap_or_default()
-    }
-}
-
-/// A ladder without rungs.
-fn empty_ladder(neck: &Neck) -> Ladder {
-    let triad = fretloom_theory::Triad::new(
-        fretloom_theory::PitchClass::C,
-        fretloom_theory::TriadQuality::Major,
-    );
-    // One string is no set of three, so nothing is found on it.
-    let nowhere = StringSet::only(fretloom_fretboard::StringNumber::FIRST);
-    Ladder::new(neck, [triad, triad], &ShapeQuery::default().on(nowhere))
 }

@@ -1,0 +1,46 @@
+//! How a line is to be fingered.
+
+use std::path::PathBuf;
+
+use clap::{Args, value_parser};
+
+use super::WhereTo;
+
+/// `finger`
+#[derive(Args, Debug)]
+pub struct Finger {
+    /// The line: a MIDI file, MusicXML, or JSON with notes; - is standard input
+    pub file: PathBuf,
+    /// How many ways to show at most
+    #[arg(long, value_name = "K", default_value = "3", value_parser = value_parser!(u8).range(1..=20))]
+    pub ways: u8,
+    /// Only on these strings, 1 being the one nearest the floor: 4-3-2-1
+    #[arg(long, value_name = "STRINGS")]
+    pub strings: Option<String>,
+    /// In which frets, and for whose hand
+    #[command(flatten)]
+    pub where_to: WhereTo,
+    /// With the hand in one position only: 5 or V
+    #[arg(long, value_name = "POSITION")]
+    pub position: Option<String>,
+    /// Up to which fret your hand likes to be
+    #[arg(long, value_name = "FRET", default_value = "5", value_parser = value_parser!(u8).range(0..=36))]
+    pub home: u8,
+    /// Open strings as gladly as any other note, not only where they save a long way
+    #[arg(long, conflicts_with = "no_open")]
+    pub like_open: bool,
+    /// Which track of a MIDI file, counted from 1, instead of the first with notes
+    #[arg(long, value_name = "N", value_parser = track_number)]
+    pub track: Option<usize>,
+    /// Which part of MusicXML, by its id or counted from 1, instead of the first
+    #[arg(long, value_name = "PART")]
+    pub part: Option<String>,
+    /// Leave out the strings and frets that the file itself gives
+    #[arg(long)]
+    pub no_pins: bool,
+}
+
+fn track_number(text: &str) -> Result<usize, &'static str> {
+    let read = text.parse().ok().filter(|number| *number > 0);
+    read.ok_or("expected a track's number, 1 for the first")
+}

@@ -1,0 +1,44 @@
+//! Words for the kinds of triad shapes on the command line.
+
+use clap::ValueEnum;
+use fretloom_fretboard::{Inversion, Voicing};
+
+/// Voicings on the command line.
+#[derive(Clone, Copy, ValueEnum, Debug)]
+#[allow(missing_docs, reason = "the words say themselves")]
+pub enum VoicingArg {
+    Close,
+    Open,
+    Both,
+}
+
+impl VoicingArg {
+    /// The one voicing wanted; none for both.
+    #[must_use]
+    pub fn one(self) -> Option<Voicing> {
+        match self {
+            VoicingArg::Close => Some(Voicing::Close),
+            VoicingArg::Open => Some(Voicing::Open),
+            VoicingArg::Both => None,
+        }
+    }
+}
+
+/// Inversions on the command line.
+#[derive(Clone, Copy, ValueEnum, Debug)]
+#[allow(missing_docs, reason = "the words say themselves")]
+pub enum InversionArg {
+    Root,
+    First,
+    Second,
+}
+
+impl From<InversionArg> for Inversion {
+    fn from(arg: InversionArg) -> Inversion {
+        match arg {
+            InversionArg::Root => Inversion::Root,
+            InversionArg::First => Inversion::First,
+            InversionArg::Second => Inversion::Second,
+        }
+    }
+}

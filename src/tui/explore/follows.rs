@@ -1,0 +1,73 @@
+//! What follows from the choices of the player: pairs, their places, the ladder, the shape in hand.
+
+use fretloom_fretboard::{Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringNumber, StringSet};
+use fretloom_theory::{PitchClass, Triad, TriadQuality};
+
+use super::Explore;
+use super::in_hand::InHand;
+use crate::answer::{self, Moment, places_left_out, places_of_pair};
+
+impl Explore {
+    /// Asks for the pairs again: the chord, the scale, the spelling, the families or the wishes have
+    /// changed. The row stays where it can.
+    pub(super) fn ask_pairs(&mut self) {
+        let Some(choice) = self.choices.get(self.scale) else { return };
+        let moment = Moment::with_choice(&self.symbol, self.read.clone(), choice);
+        let (families, _) = self.families();
+        self.pairs = answer::pairs_over(&moment, &families, &self.wishes, self.spelling);
+        self.row = self.row.min(self.pairs.folds.len().saturating_sub(1));
+        if self.pair().is_none() {
+            self.copy = 0;
+        }
+        self.lay_out();
+    }
+
+    /// Lays the pair on the neck and on the strings again; keeps the hand as near as it can.
+    pub(super) fn lay_out(&mut self) {
+        let near = self.rung_in_hand().map(|rung| rung.shape);
+        let neck = &self.instrument.neck;
+        self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        self.left_out = self.pair().map(|pair| places_left_out(neck, pair)).unwrap_or_default();
+        let query = ShapeQuery::default().for_hand(self.player);
+        self.ladder = match (self.pair(), self.strings()) {
+            (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
+            _ => empty_ladder(neck),
+        };
+        self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
+        self.ask_view();
+        self.take_hand();
+    }
+
+    /// Takes the shape of the rung in hand, and keeps it in view.
+    pub(super) fn take_hand(&mut self) {
+        self.hand = self.rung_in_hand().map(|rung| InHand::of(self.neck(), self.player, rung));
+        self.follow_hand();
+    }
+
+    /// The lowest shape of the first triad without open strings, where there is one.
+    fn rung_to_begin(&self) -> usize {
+        let rungs = self.ladder.rungs();
+        let good = |rung: &Rung| {
+            rung.side == Side::First && rung.shape.frets().iter().all(|fret| !fret.is_open())
+        };
+        rungs.iter().position(good).unwrap_or_default()
+    }
+
+    /// The rung whose frets lie nearest to those of a shape.
+    fn rung_near(&self, shape: &Shape) -> usize {
+        let middle =
+            |shape: &Shape| shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>();
+        let wanted = middle(shape);
+        let rungs = self.ladder.rungs().iter().enumerate();
+        let nearest = rungs.min_by_key(|(_, rung)| (middle(&rung.shape) - wanted).abs());
+        nearest.map(|(index, _)| index).unwrap_or_default()
+    }
+}
+
+/// A ladder without rungs.
+pub(super) fn empty_ladder(neck: &Neck) -> Ladder {
+    let triad = Triad::new(PitchClass::C, TriadQuality::Major);
+    // One string is no set of three, so nothing is found on it.
+    let nowhere = StringSet::only(StringNumber::FIRST);
+    Ladder::new(neck, [triad, triad], &ShapeQuery::default().on(nowhere))
+}
