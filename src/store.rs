@@ -37,8 +37,8 @@ impl fmt::Display for StoreError {
                 let known = Session::FORMAT;
                 write!(
                     f,
-                    "the session is of format {format}, expected {known}; a newer fretloom's, left \
-                     alone"
+                    "the session is of format {format}, expected {known}; it is left to the newer \
+                     fretloom"
                 )
             }
             StoreError::Unreadable(why) => {

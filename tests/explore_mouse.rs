@@ -23,6 +23,8 @@ struct Case {
     gesture: (Spot, Pointed),
     /// Of a screen of 24 rows.
     columns: u16,
+    /// How often it is done.
+    times: u8,
     told: Told,
     /// Keys that lead to the state before, and what is told of it.
     before: (&'static str, &'static str),
@@ -39,7 +41,17 @@ const fn case(
     at: (&'static str, u16),
     after: &'static str,
 ) -> Case {
-    Case { gesture: (spot, what), columns: 80, told, before, at, after }
+    Case { gesture: (spot, what), columns: 80, times: 1, told, before, at, after }
+}
+
+const fn twice(
+    spot: Spot,
+    told: Told,
+    before: (&'static str, &'static str),
+    at: (&'static str, u16),
+    after: &'static str,
+) -> Case {
+    Case { times: 2, ..case(spot, Pointed::Click, told, before, at, after) }
 }
 
 /// On a screen that has room for the scales beside the pairs.
@@ -95,12 +107,14 @@ const CASES: &[Case] = {
         case(Neck, WheelUp, FRETS, ("right right", "3-13"), ("3 G [G]", 20), "2-12"),
         case(Line, Click, MARKED, ("e", "G Lydian"), ("G Lydian augmented", 2), "G Lydian augmented"),
         case(Line, Click, SCALE, ("e", "G Lydian"), ("G Lydian augmented", 2), "G Lydian"),
-        case(Line, Click, SCALE, ("e down", "G Lydian"), ("G Lydian augmented", 60), "G Lydian augmented"),
+        case(Line, Click, SCALE, ("e down", "G Lydian"), ("G Lydian augmented", 60), "G Lydian"),
+        twice(Line, SCALE, ("e down", "G Lydian"), ("G Lydian augmented", 60), "G Lydian augmented"),
+        twice(Line, SCALE, ("e", "G Lydian"), ("G Lydian augmented", 60), "G Lydian augmented"),
         case(Line, Click, MARKED, ("g", STANDARD), ("Guitar, drop D", 0), "Guitar, drop D"),
-        case(Line, Click, TUNING, ("g down", "guitar-standard"), ("Guitar, drop D", 0), "guitar-drop-d"),
+        twice(Line, TUNING, ("g", "guitar-standard"), ("Guitar, drop D", 0), "guitar-drop-d"),
         case(Line, Click, MARKED, ("tab c a p o", "capo up"), ("capo down", 0), "capo down"),
-        case(Line, Click, CAPO, ("tab c a p o", "no capo"), ("▸ capo up", 0), "capo at 1"),
-        case(Line, Click, EFFECTS, ("tab q u i t", "[]"), ("▸ quit", 0), "[Quit]"),
+        twice(Line, CAPO, ("tab c a p o", "no capo"), ("▸ capo up", 0), "capo at 1"),
+        twice(Line, EFFECTS, ("tab q u i t", "[]"), ("▸ quit", 0), "[Quit]"),
         case(List, WheelDown, MARKED, ("e", "G Lydian"), ("G Lydian", 2), "G Lydian augmented"),
         case(List, WheelDown, MARKED, ("e", "G Lydian"), ("Scales that fit", 0), "G Lydian augmented"),
         case(List, WheelDown, MARKED, ("g", STANDARD), ("Guitar, drop D", 0), "Guitar, drop D"),
@@ -127,12 +141,17 @@ const HELP_SECOND: &str = "c  Enter            type another chord";
 
 #[test]
 fn every_case_holds() {
-    for Case { gesture, columns, told, before: (lead, before), at: (text, on), after } in CASES {
+    for Case { gesture, columns, times, told, before: (lead, before), at: (text, on), after } in
+        CASES
+    {
         let mut player = Player::with("Gmaj7#11");
         player.resize(*columns, 24);
         player.press(lead);
         assert_eq!(told(&player), *before, "{gesture:?} after {lead:?}");
-        player.point(text, *on, gesture.1);
+        let place = player.place_of(text, *on);
+        for _ in 0..*times {
+            player.point_at(place.0, place.1, gesture.1);
+        }
         assert_eq!(told(&player), *after, "{gesture:?}: {lead:?}, then at {text:?}");
     }
 }
@@ -171,6 +190,36 @@ fn a_click_on_a_pair_is_a_key_to_the_last_cell() {
     assert_eq!((player.pair().as_str(), player.shape().as_str()), ("G & A", "G 5-4-3"));
     player.press("z");
     assert_eq!(player.told(), "nothing to take back");
+}
+
+/// What a row shows is what is pointed at: a copy of its pair, or the scale with the pair in use.
+#[test]
+fn a_click_on_what_is_chosen_already_leaves_it_chosen() {
+    let mut player = Player::after("C7b9", "m");
+    let before = player.pair();
+    player.point(&format!("▸ {}", before.replace('b', "♭")), 3, Pointed::Click);
+    assert_eq!(player.pair(), before);
+    let mut player = Player::with("Gmaj7#11");
+    player.resize(160, 24);
+    player.press("down down");
+    let before = player.pair();
+    player.point("▸ G Lydian", 0, Pointed::Click);
+    assert_eq!(player.pair(), before);
+}
+
+/// With keys the marked line goes to the middle again, however it came to be marked.
+#[test]
+fn a_key_ends_what_the_mouse_has_begun() {
+    let keys = "g down down down down down down down down down down down down";
+    let mut clicked = Player::after("Gmaj7#11", keys);
+    clicked.point_at(5, 2, Pointed::Click);
+    clicked.press("down up");
+    let name = clicked.marked();
+    let mut pressed = Player::after("Gmaj7#11", "g");
+    while pressed.marked() != name {
+        pressed.press("down");
+    }
+    assert_eq!(clicked.buffer(), pressed.buffer());
 }
 
 /// A click beside everything leaves the screen as it is, and what was told on it.
@@ -334,7 +383,7 @@ fn quit_in_the_footer_quits() {
 
 /// Sizes at which hardly anything is drawn, every cell of them and those beyond their edges.
 #[test]
-fn at_no_size_is_there_a_cell_that_breaks_the_screen() {
+fn pointing_at_any_cell_of_a_tiny_screen_never_panics() {
     let leads = ["", "c", "w", "e", "g", "tab", "?", "S", "v"];
     for (lead, (columns, rows)) in leads
         .into_iter()

@@ -337,6 +337,9 @@ fn a_session_that_cannot_be_used_is_no_hindrance() {
         let mut session = start_again(&home, &[], FIRST_CHORD);
         session.wait_for(told, DEADLINE);
         session.send("q");
+        if kept {
+            session.wait_for("nothing is kept for the next start", DEADLINE);
+        }
         assert_eq!(session.wait_exit(DEADLINE), 0, "{content}");
         assert_eq!(std::fs::read_to_string(file).unwrap() == content, kept, "{content}");
     }

@@ -92,7 +92,10 @@ pub struct PairAnswer {
 
 /// A sentence on a pair, which prints in both notations.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub enum Sentence {
+pub struct Sentence(About);
+
+#[derive(Clone, PartialEq, Eq, Debug)]
+enum About {
     /// What it says over a chord.
     Heard(Reason),
     /// What it is by itself.
@@ -101,10 +104,10 @@ pub enum Sentence {
 
 impl fmt::Display for Sentence {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Sentence::Heard(reason) => reason.fmt(f),
-            Sentence::Alone(text) if f.alternate() => f.write_str(&to_ascii(text)),
-            Sentence::Alone(text) => f.write_str(text),
+        match &self.0 {
+            About::Heard(reason) => reason.fmt(f),
+            About::Alone(text) if f.alternate() => f.write_str(&to_ascii(text)),
+            About::Alone(text) => f.write_str(text),
         }
     }
 }
@@ -237,7 +240,7 @@ fn without_ground(pair: TriadPair, rank: usize, speller: &Speller) -> PairAnswer
     let apart = pair.first().root().semitones_up_to(pair.second().root());
     let relation = if pair.interleaves() { "interleaving" } else { "not interleaving" };
     let apart = format!("roots {apart} semitones apart");
-    answer.why = Sentence::Alone(format!("{first} and {second}, {apart}, {relation}"));
+    answer.why = Sentence(About::Alone(format!("{first} and {second}, {apart}, {relation}")));
     answer.left_out.clear();
     (answer.states_root, answer.states_third, answer.states_seventh) = (false, false, false);
     answer
@@ -272,7 +275,7 @@ fn answer(sound: &Sound, rank: usize, speller: &Speller) -> PairAnswer {
         prime_form: prime_form(set),
         prime_form_rahn: prime_form_rahn(set),
         interval_vector: interval_vector(set),
-        why: Sentence::Heard(sound.reason(ground)),
+        why: Sentence(About::Heard(sound.reason(ground))),
         merits: sound.merits().to_vec(),
         pair,
     }

@@ -61,7 +61,7 @@ pub struct Cli {
           hide_possible_values = true)]
     pub mouse: bool,
 
-    /// The key that a foot pedal types: the next shape, in a list the next line
+    /// The key that a foot pedal types, as in f12: the next shape, in a list the next line
     #[arg(long, value_name = "KEY", default_value = "none")]
     pub pedal: Pedal,
 

@@ -3,13 +3,14 @@
 use std::path::Path;
 
 use super::args::Cli;
-use crate::store::{Session, SessionStore, StoreError};
+use crate::store::{Session, SessionStore};
 use crate::tui::explore::Explore;
 
 /// The session of this player; none where there is no folder for state.
 ///
 /// It is a comfort and never in the way: what cannot be read is not used, what cannot be written is
-/// not kept, what a newer fretloom wrote is left alone; and each of them is told.
+/// not kept, what a newer fretloom wrote is left alone; and each of them is told, unless a signal
+/// ends the program.
 pub(super) struct Resume(Option<SessionStore>);
 
 impl Resume {
@@ -26,14 +27,12 @@ impl Resume {
         }
     }
 
-    /// Keeps what is chosen now, or says why not; a newer session was told of when it was read.
+    /// Keeps what is chosen now, or says why not.
     pub(super) fn keep(&self, explore: &Explore) -> Result<(), String> {
         let Some(store) = &self.0 else { return Ok(()) };
         let folder = store.folder().display();
-        match store.save(&explore.session()) {
-            Ok(()) | Err(StoreError::Newer { .. }) => Ok(()),
-            Err(error) => Err(format!("nothing is kept for the next start in {folder}: {error}")),
-        }
+        let why = |error| format!("nothing is kept for the next start in {folder}: {error}");
+        store.save(&explore.session()).map_err(why)
     }
 }
 

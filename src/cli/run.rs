@@ -272,9 +272,8 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         ));
     }
     let theme = player.theme(&cli.theme)?;
-    let pedal = cli.pedal.beside(&player.keys);
-    let pedal =
-        pedal.map_err(|expected| Failure::Input(format!("--pedal: expected {expected}")))?;
+    let unfit = |expected| Failure::Input(format!("--pedal {}: expected {expected}", cli.pedal));
+    let pedal = cli.pedal.beside(&player.keys).map_err(unfit)?;
     player.tell_all_in_library();
     player.keys.use_pedal(pedal);
     let symbol = cli.chord.first().map(String::as_str);
@@ -294,11 +293,11 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     }
     let mut kept = Ok(());
     let run = tui::runtime::run(&mut explore, |explore| kept = resume.keep(explore));
-    run.map_err(|error| Failure::Input(error.to_string()))?;
     // The terminal is the player's again.
     if let Err(why) = kept {
         complain(&why);
     }
+    run.map_err(|error| Failure::Input(error.to_string()))?;
     Ok(Outcome::Shown)
 }
 

@@ -81,7 +81,7 @@ pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
 /// A key that a foot pedal can have, or none.
 pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<Pedal, String> {
     let pedal = value.as_str().unwrap_or_default().parse::<Pedal>();
-    let expected = "\"none\" or a key of keys.toml, as in \"f12\" or \"pagedown\"";
+    let expected = "\"none\" or a key as keys.toml writes it, as in \"f12\"";
     pedal.map_err(|_| expected.to_owned())?.beside(known.keys)
 }
 

@@ -100,16 +100,16 @@ pub struct SessionStore {
 }
 
 impl SessionStore {
-    /// Where it keeps it.
-    #[must_use]
-    pub fn folder(&self) -> &Path {
-        &self.folder
-    }
-
     /// The store in the player's state folder, which need not exist yet.
     #[must_use]
     pub fn in_folder(folder: &Path) -> SessionStore {
         SessionStore { folder: folder.to_owned() }
+    }
+
+    /// The folder that holds the session's file.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
     }
 
     /// The session, if one was ever saved. Reading asks for no turn: the file is always whole.

@@ -210,7 +210,7 @@ impl Default for Degrees {
 }
 
 impl FromIterator<Degree> for Degrees {
-    /// The first twelve.
+    /// The first twelve: no more notes than that can be told apart, and the rest is dropped.
     fn from_iter<I: IntoIterator<Item = Degree>>(degrees: I) -> Degrees {
         let mut list = Degrees::EMPTY;
         degrees.into_iter().take_while(|degree| list.push(*degree)).for_each(drop);

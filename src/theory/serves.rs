@@ -65,6 +65,7 @@ struct Common {
     scale: PitchClassSet,
 }
 
+/// The common chords on C; worked out once.
 fn common() -> &'static [Common] {
     static ON_C: LazyLock<Vec<Common>> = LazyLock::new(|| {
         let on_c = |(suffix, scale): &(&str, &str)| {

@@ -273,12 +273,20 @@ impl Keys {
         (keys, problems)
     }
 
-    /// The command that this key has on every screen, if it has one.
+    /// The command of `[always]` or `[everywhere]` that has this key, if one has.
     #[must_use]
     pub fn on_every_screen(&self, key: Key) -> Option<&'static CommandRow> {
         let there =
             |row: &&CommandRow| matches!(row.section, Section::Always | Section::Everywhere);
         COMMANDS.iter().filter(there).find(|row| self.of(row).contains(&key))
+    }
+
+    /// The command of the explorer, other than climbing, that has no key but this one.
+    #[must_use]
+    pub fn only_key_of(&self, key: Key) -> Option<&'static CommandRow> {
+        let there =
+            |row: &&CommandRow| row.section == Section::Explore && row.command != Command::Climb;
+        COMMANDS.iter().filter(there).find(|row| self.of(row) == [key])
     }
 
     /// Gives a foot pedal's key to what comes next: on the neck the next shape of the ladder, in a
@@ -328,14 +336,19 @@ mod tests {
     #[test]
     fn no_file_takes_the_last_way_out() {
         let ctrl_c: Key = "ctrl-c".parse().unwrap();
-        let taken = ["[always]\nsuspend", "[explore]\nclimb", "[list]\naccept"];
-        let taken = taken.map(|entry| format!("{entry} = [\"ctrl-c\"]\n"));
-        for text in taken.into_iter().chain(["[always]\nquit-at-once = []\n".to_owned()]) {
+        for (text, expected) in [
+            ("[always]\nquit-at-once = []", "1:1: expected a key for `quit-at-once` of [always]"),
+            ("[always]\nsuspend = [\"ctrl-c\"]", "2:12: found `ctrl-c`, expected another key"),
+            ("[explore]\nclimb = [\"ctrl-c\"]", "2:10: found `ctrl-c`, expected another key"),
+            ("[list]\naccept = [\"ctrl-c\"]", "2:11: found `ctrl-c`, expected another key"),
+        ] {
             let (mut keys, _) = Keys::built_in();
-            let problems = keys.0.overlay("keys.toml", &text);
-            let expected = "keys.toml:1:1: expected a key for `quit-at-once` of [always]; \
-                            `ctrl-c` keeps its meaning";
-            assert_eq!(problems.iter().map(ToString::to_string).collect::<Vec<_>>(), [expected]);
+            let problems = keys.0.overlay("keys.toml", text);
+            let problems: Vec<String> = problems.iter().map(ToString::to_string).collect();
+            let begins = problems.iter().all(|problem| {
+                problem.strip_prefix("keys.toml:").is_some_and(|told| told.starts_with(expected))
+            });
+            assert!(problems.len() == 1 && begins, "{problems:?}");
             let command = keys.command(Section::Always, ctrl_c);
             assert_eq!(command, Some(Command::QuitAtOnce), "{text}");
         }
@@ -371,7 +384,7 @@ mod tests {
         assert_eq!(what("f12"), [climb, down, down]);
         assert_eq!(what("pagedown"), [climb, Some(Command::PageDown), Some(Command::PageDown)]);
         // A letter searches where letters search.
-        assert_eq!(what("n"), [climb, down, None]);
+        assert_eq!(what("x"), [climb, down, None]);
         assert_eq!(what("none"), [None; 3]);
     }
 

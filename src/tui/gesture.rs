@@ -137,7 +137,7 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::Scales, WheelDown, Do(Command::NextScale), "the next scale that fits the chord"),
         row(Spot::Scales, WheelUp, Do(Command::PreviousScale), "the scale before"),
         row(Spot::Note, Click, Choose, "take the nearest shape that has the note"),
-        row(Spot::StringName, Click, Choose, "to a set of that string; in the set in use, lock it"),
+        row(Spot::StringName, Click, Choose, "to a set with that string; lock or free the set in use"),
         row(Spot::Neck, WheelDown, Do(Command::ScrollRight), "the neck a fret up"),
         row(Spot::Neck, WheelUp, Do(Command::ScrollLeft), "the neck a fret down"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),

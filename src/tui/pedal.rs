@@ -20,6 +20,7 @@ use super::key::{Key, KeyError};
 /// assert_eq!(keys.command(Section::Explore, "f12".parse().unwrap()), Some(Command::Climb));
 /// assert_eq!(Pedal::NONE.to_string(), "none");
 /// assert!("f13".parse::<Pedal>().is_err());
+/// assert!("q".parse::<Pedal>().unwrap().beside(&keys).is_err()); // leaves the program
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Pedal(Option<Key>);
@@ -34,16 +35,18 @@ impl Pedal {
         self.0
     }
 
-    /// The pedal, if its key is free for it: those that help and leave on every screen are not.
+    /// The pedal, if its key is free for it: a key of `[always]` or `[everywhere]` is not, nor is the
+    /// only key of another command of the explorer.
     ///
     /// # Errors
     ///
-    /// What the key does, and what was expected.
+    /// What was expected, and which command needs the key.
     pub fn beside(self, keys: &Keys) -> Result<Pedal, String> {
-        match self.0.and_then(|key| Some((key, keys.on_every_screen(key)?))) {
-            Some((key, row)) => Err(format!(
-                "a key that a pedal can have, as in \"f12\" or \"pagedown\"; `{key}` is for `{}`",
-                row.name
+        let Some(key) = self.0 else { return Ok(self) };
+        let needed = keys.on_every_screen(key).or_else(|| keys.only_key_of(key));
+        match needed.map(|row| row.name) {
+            Some(name) => Err(format!(
+                "a key that is free for a pedal, as in \"f12\"; `{key}` is for `{name}`"
             )),
             None => Ok(self),
         }

@@ -161,8 +161,8 @@ fn walk(name: &str, keys: &'static str, size: (u16, u16), rounds: usize) {
 fn is_whole(keys: &str) -> bool {
     let (map, _) = Keys::built_in();
     let asked: Vec<Key> = keys.split_whitespace().map(|key| key.parse().unwrap()).collect();
-    let rows = COMMANDS.iter().filter(|row| row.section == Section::Explore);
-    rows.into_iter().all(|row| map.of(row).iter().any(|key| asked.contains(key)))
+    let mut rows = COMMANDS.iter().filter(|row| row.section == Section::Explore);
+    rows.all(|row| map.of(row).iter().any(|key| asked.contains(key)))
 }
 
 /// A key and what it cost.

@@ -63,10 +63,16 @@ impl Player {
 
     /// Points at where a text begins on the screen, some columns on.
     pub(crate) fn point(&mut self, text: &str, on: u16, what: Pointed) {
+        let (column, row) = self.place_of(text, on);
+        self.point_at(column, row, what);
+    }
+
+    /// Column and row of where a text begins on the screen, some columns on.
+    pub(crate) fn place_of(&self, text: &str, on: u16) -> (u16, u16) {
         let screen = self.screen();
         let (row, line) = screen.lines().enumerate().find(|(_, line)| line.contains(text)).unwrap();
         let column = line.split_once(text).unwrap().0.chars().count();
-        self.point_at(u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap(), what);
+        (u16::try_from(column).unwrap() + on, u16::try_from(row).unwrap())
     }
 
     pub(crate) fn point_at(&mut self, column: u16, row: u16, what: Pointed) {

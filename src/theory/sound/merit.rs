@@ -66,8 +66,8 @@ impl Merit {
     }
 }
 
-/// What counts for and against a pair, the weightiest first: at most one of each kind, so that no
-/// list of hundreds of pairs needs a heap.
+/// What counts for and against a pair, the weightiest first: at most one of each kind, kept in place
+/// so that hundreds of pairs cost no allocation each.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) struct Merits {
     list: [Merit; 10],

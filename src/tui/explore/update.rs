@@ -60,6 +60,7 @@ impl Explore {
     }
 
     fn paste(&mut self, text: &str) {
+        self.pointed_at = None;
         match &mut self.over {
             Over::Chord(field) | Over::Wish(field) => field.insert(text),
             Over::Help(finder) | Over::Palette(finder) => {
@@ -75,6 +76,7 @@ impl Explore {
     }
 
     fn press(&mut self, key: Key) -> Vec<Effect> {
+        self.pointed_at = None;
         self.comparing(|explore| explore.answer_key(key))
     }
 

@@ -102,8 +102,15 @@ impl<C> Reader<'_, C> {
         let rows = self.map.rows.iter();
         let Some(row) = rows.clone().position(|row| row.section == section && row.name == written)
         else {
-            let names = rows.filter(|row| row.section == section).map(|row| row.name);
-            let expected = one_of(&format!("a command of [{section}]"), written, names);
+            let expected = match rows.clone().find(|row| row.name == written) {
+                Some(row) => {
+                    format!("a command of [{section}]; `{written}` is of [{}]", row.section)
+                }
+                None => {
+                    let names = rows.filter(|row| row.section == section).map(|row| row.name);
+                    one_of(&format!("a command of [{section}]"), written, names)
+                }
+            };
             self.report(name.span(), expected);
             return;
         };
@@ -135,8 +142,9 @@ impl<C> Reader<'_, C> {
 
     /// The key, unless this file has already given it to a command that is heard with this one.
     fn claim(&mut self, row: usize, key: Key, span: Range<usize>) -> Option<Claim> {
-        if let Some(taken) = self.used.iter().find(|used| used.key == key && self.meet(used, row)) {
-            let expected = self.not_yet_used(taken);
+        let taken = self.used.iter().find(|used| used.key == key && self.meet(used.row, row));
+        let taken = taken.map(|taken| self.not_yet_used(taken));
+        if let Some(expected) = taken.or_else(|| self.is_kept(row, key)) {
             self.report(span, expected);
             return None;
         }
@@ -146,12 +154,28 @@ impl<C> Reader<'_, C> {
         Some(claim)
     }
 
-    /// Is the command of an earlier claim heard with that of a row?
-    fn meet(&self, used: &Claim, row: usize) -> bool {
-        let (Some(by), Some(row)) = (self.map.rows.get(used.row), self.map.rows.get(row)) else {
+    /// Are the commands of two rows heard together?
+    fn meet(&self, one: usize, other: usize) -> bool {
+        let (Some(one), Some(other)) = (self.map.rows.get(one), self.map.rows.get(other)) else {
             return false;
         };
-        are_heard_together(&self.map.together, by.section, row.section)
+        are_heard_together(&self.map.together, one.section, other.section)
+    }
+
+    /// What was expected where a key belongs to another command that must keep it; the file may
+    /// have given that one another key before.
+    fn is_kept(&self, row: usize, key: Key) -> Option<String> {
+        let given = |at: &usize| self.entries.iter().any(|entry| entry.row == *at);
+        let mut rows = self.map.rows.iter().enumerate();
+        let (_, keeper) = rows.find(|(at, keeper)| {
+            *at != row
+                && keeper.kept
+                && keeper.keys.contains(&key)
+                && self.meet(*at, row)
+                && !given(at)
+        })?;
+        let (name, section) = (keeper.name, keeper.section);
+        Some(format!("another key; this one is for `{name}` of [{section}]"))
     }
 
     fn not_yet_used(&self, taken: &Claim) -> String {

@@ -103,14 +103,21 @@ fn a_file_gives_a_key_once_to_what_is_heard_at_the_same_time() {
 
 #[test]
 fn what_must_keep_a_key_gets_it_back() {
-    for text in ["[always]\nleave = []\n", "[explore]\nkeep = [\"ctrl-c\"]\n"] {
-        let (map, problems) = own(text);
-        let expected =
-            "own.toml:1:1: expected a key for `leave` of [always]; `ctrl-c` keeps its meaning";
-        assert_eq!(problems, [expected]);
-        assert_eq!(command(&map, "always", "ctrl-c"), Some(5));
-        assert_eq!(command(&map, "explore", "ctrl-c"), None);
-    }
+    let (map, problems) = own("[always]\nleave = []\n");
+    let expected =
+        "own.toml:1:1: expected a key for `leave` of [always]; `ctrl-c` keeps its meaning";
+    assert_eq!(problems, [expected]);
+    assert_eq!(command(&map, "always", "ctrl-c"), Some(5));
+    let (map, problems) = own("[explore]\nnext-pair = [\"ctrl-c\"]\n");
+    let expected = "own.toml:2:14: found `ctrl-c`, expected another key; this one is for `leave` of \
+                    [always]";
+    assert_eq!(problems, [expected]);
+    assert_eq!(command(&map, "always", "ctrl-c"), Some(5));
+    // The mistake costs itself only.
+    assert_eq!(keys(&map, "explore", 2), "down j");
+    let given = own("[always]\nleave = [\"f9\"]\n[explore]\nkeep = [\"ctrl-c\"]\n");
+    assert_eq!(given.1, [""; 0]);
+    assert_eq!(command(&given.0, "explore", "ctrl-c"), Some(4));
 }
 
 #[test]
@@ -168,6 +175,14 @@ fn one_message_for_each_mistake_and_the_rest_is_read() {
     assert_eq!(keys(&map, "everywhere", 0), "q f10");
     assert_eq!(keys(&map, "explore", 4), "é K");
     assert_eq!(keys(&map, "explore", 2), "n");
+}
+
+#[test]
+fn a_command_of_another_section_is_sent_there() {
+    let (_, problems) = own("[explore]\nhelp = [\"f1\"]\n");
+    let expected = "own.toml:2:1: found `help`, expected a command of [explore]; `help` is of \
+                    [everywhere]";
+    assert_eq!(problems, [expected]);
 }
 
 #[test]

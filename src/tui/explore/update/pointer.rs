@@ -107,7 +107,10 @@ impl Explore {
 
     fn choose(&mut self, hit: Hit) -> Vec<Effect> {
         match hit {
-            Hit::Footer(key) => return self.answer_key(key),
+            Hit::Footer(key) => {
+                self.pointed_at = None;
+                return self.answer_key(key);
+            }
             Hit::Line(seen) => return self.choose_line(seen),
             Hit::Pair(seen) => self.choose_row(seen),
             Hit::Scale(seen) => self.choose_scale(seen),
@@ -117,10 +120,10 @@ impl Explore {
         Vec::new()
     }
 
-    /// Marks the line; takes it as Enter does where it is the marked one.
+    /// Marks the line; a second click takes it, as Enter does.
     fn choose_line(&mut self, seen: Seen) -> Vec<Effect> {
-        let marked = self.lines_over(self.whole_screen()).map(|lines| lines.marked);
-        if marked == Some(seen.line) {
+        if self.pointed_at == Some((Spot::Line, seen)) {
+            self.pointed_at = None;
             return self.obey(Command::Accept);
         }
         self.pointed_at = Some((Spot::Line, seen));
@@ -131,14 +134,19 @@ impl Explore {
     fn choose_row(&mut self, seen: Seen) {
         self.notice = None;
         self.pointed_at = Some((Spot::Pair, seen));
-        (self.row, self.copy) = (seen.line, 0);
-        self.lay_out();
+        // The row in use may show a copy of its pair, which is what was pointed at.
+        if seen.line != self.row {
+            (self.row, self.copy) = (seen.line, 0);
+            self.lay_out();
+        }
     }
 
     fn choose_scale(&mut self, seen: Seen) {
         self.notice = None;
         self.pointed_at = Some((Spot::Scale, seen));
-        self.take_scale(seen.line);
+        if seen.line != self.scale {
+            self.take_scale(seen.line);
+        }
     }
 
     fn choose_on_neck(&mut self, hit: NeckHit) {
