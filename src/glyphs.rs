@@ -8,7 +8,7 @@ const STAND_INS: &[(char, &str)] = &[
     ('°', "o"),
     ('ø', "0"),
     ('Δ', "maj7"),
-    ('·', "-"),
+    ('·', ":"),
     ('─', "-"),
     ('╌', "."),
     ('│', "|"),
@@ -40,7 +40,7 @@ const STAND_INS: &[(char, &str)] = &[
 /// `text` with every sign that has a stand-in replaced by it.
 ///
 /// ```
-/// assert_eq!(fretloom::glyphs::to_ascii("Gmaj7♯11 · B♭"), "Gmaj7#11 - Bb");
+/// assert_eq!(fretloom::glyphs::to_ascii("Gmaj7♯11 · B♭"), "Gmaj7#11 : Bb");
 /// ```
 #[must_use]
 pub fn to_ascii(text: &str) -> String {

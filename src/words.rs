@@ -38,6 +38,12 @@ pub(crate) fn dashed(numbers: &[u8]) -> String {
     numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
 }
 
+/// `1 place`, `3 places`.
+pub(crate) fn counted(count: usize, what: &str) -> String {
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{plural}")
+}
+
 /// `root position`, `1st inversion`, `2nd inversion`.
 pub(crate) fn inversion(inversion: Inversion, by_name_only: bool) -> String {
     let words = match inversion {

@@ -77,6 +77,16 @@ fn help_ends_on_its_last_line_and_comes_back_at_once() {
     assert_eq!(player.line(0), OPENED);
 }
 
+/// At the classic width no line of it is cut off.
+#[test]
+fn help_can_be_read_to_the_end_of_its_lines() {
+    let mut player = Player::after("Gmaj7#11", "?");
+    player.resize(80, 125);
+    let cut: Vec<String> =
+        player.screen().lines().filter(|line| line.ends_with('…')).map(str::to_owned).collect();
+    assert_eq!(cut, [""; 0]);
+}
+
 #[test]
 fn help_shows_every_command_with_all_its_keys() {
     let (keys, _) = Keys::built_in();
@@ -168,7 +178,7 @@ fn help_is_searched_by_typing() {
     assert!(lines[3].ends_with("the capo a fret down, at last off"), "{}", lines[3]);
     assert_eq!(lines[5], "On the neck");
     let none = Player::after("Gmaj7#11", "? z z z");
-    assert!(none.shows("nothing is called so"));
+    assert!(none.shows("nothing has that name"));
 }
 
 /// Whatever the list offers can be found by typing its name, and then stands first.

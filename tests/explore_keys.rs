@@ -194,7 +194,8 @@ const TRIPLES: &[Triple] = {
     ]
 };
 
-const SHAPE_COPIED: &str = "[G] root position · frets 5-4-3 · fingers 3-2-1 · 59 mm · position III
+const SHAPE_COPIED: &str = "[G] root position · frets 5-4-3 · position III · fingers 3-2-1 · 59 mm
+Gmaj7♯11 · G Lydian · [G] & (A) · E2 A2 D3 G3 B3 E4
  1 E |---|
  2 B |-3-|
  3 G |-4-|
@@ -209,13 +210,13 @@ const COPIED: Told = |player| match player.effects.last() {
 };
 const SECOND: Told = |player| player.line(1);
 /// First on the help page after a page down and a line up.
-const HELP_BELOW: &str = "h                   other fingers for the shape in hand";
+const HELP_BELOW: &str = "l                   stay on these strings, the others quiet, or not";
 
 const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";
 const PICKING: &str = "Tunings, or type one:";
 const USUAL_FINGERS: &str =
-    "one finger a fret in position III, without the fourth finger · 4 ways, 3 places";
+    "4 ways, 3 places · one finger a fret in position III, without the fourth finger";
 const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
 const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";

@@ -135,9 +135,9 @@ const CASES: &[Case] = {
 };
 
 const USUAL_FINGERS: &str =
-    "one finger a fret in position III, without the fourth finger · 4 ways, 3 places";
+    "4 ways, 3 places · one finger a fret in position III, without the fourth finger";
 const STANDARD: &str = "Guitar, standard";
-const HELP_SECOND: &str = "c  Enter            type another chord";
+const HELP_SECOND: &str = "Tab  :              every command, to be found by its name";
 
 #[test]
 fn every_case_holds() {
@@ -238,8 +238,8 @@ fn where_nothing_is_to_be_chosen_a_click_does_nothing() {
         ("g b a n j o", "Tunings, or type one"),
         ("g b a n j o", "steps"),
         ("g b a n j o", "1 of"),
-        ("g z z z", "no tuning is called so"),
-        ("tab z z z", "no command is called so"),
+        ("g z z z", "no tuning has that name"),
+        ("tab z z z", "no command has that name"),
         ("?", "the next pair"),
         ("?", "Every key"),
         ("?", "lines 1"),

@@ -53,6 +53,21 @@ fn a_climb_goes_over_all_strings_and_never_stops() {
     }
 }
 
+/// Locked strings are stayed on: the ladder begins again at its other end, and says so.
+#[test]
+fn a_climb_on_locked_strings_stays_there() {
+    for (key, end) in [("space", "up"), ("backspace", "down")] {
+        let mut player = Player::after("Gmaj7#11", "l");
+        let mut turns = 0;
+        for _ in 0..60 {
+            player.press(key);
+            assert_eq!(player.strings(), "4-3-2", "{end}");
+            turns += u8::from(player.shows("strings 4-3-2 end here: from their other end"));
+        }
+        assert!(turns >= 2, "{end}: {turns}");
+    }
+}
+
 /// Whatever is in hand: other places sound the same, and other fingers stand on the same frets.
 #[test]
 fn alternatives_keep_what_they_promise() {
@@ -150,7 +165,7 @@ fn the_neck_stays_turned_when_the_tuning_changes() {
 #[test]
 fn a_wide_stretch_is_told_with_a_line_of_care() {
     let mut player = Player::after("Gmaj7#11", "g b a s s enter");
-    let is_wide = |player: &Player| player.shows(" mm, wide ·");
+    let is_wide = |player: &Player| player.shows(" mm, wide");
     let mut presses = 0;
     while !is_wide(&player) && presses < 60 {
         player.press("space");

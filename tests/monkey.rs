@@ -163,5 +163,5 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
         explore.update(Event::Key(key.parse().unwrap()));
     }
     let text = text_of(&drawn(&explore, (80, 24)));
-    assert!(text.contains("? help  c chord"), "{text}");
+    assert!(text.contains("? help  Tab commands"), "{text}");
 }

@@ -261,7 +261,7 @@ fn the_program_starts_with_every_mistake_and_says_that_there_is_one() {
         let home = Home::new();
         home.put(&format!("fretloom/{}", mistake.place), &mistake.content);
         let mut session = start_in(&home, &[]);
-        session.wait_for("problems in your files", DEADLINE);
+        session.wait_for("in your files: ", DEADLINE);
         session.send("\x03");
         assert_eq!(session.wait_exit(DEADLINE), 0, "{}", mistake.name);
     }
@@ -288,7 +288,7 @@ fn start_again(home: &Home, args: &[&str], seen: &str) -> Session {
 fn the_program_goes_on_where_it_was_left() {
     let home = Home::new();
     let mut first = start_again(&home, &[], FIRST_CHORD);
-    first.send("cDm7\rjjgdrop d\riittlvx  hy>z");
+    first.send("cDm7\rjjgdrop d\riittlvx  hyWL>z");
     first.wait_for("taken back", DEADLINE);
     let left = first.screen();
     first.send("q");
@@ -361,7 +361,7 @@ fn a_session_that_cannot_be_kept_is_told_when_the_terminal_is_given_back() {
 fn what_is_copied_goes_to_the_terminal_in_one_piece() {
     let mut session = start(&[]);
     session.send("H");
-    session.wait_for("copied the shape in hand, 7 lines", DEADLINE);
+    session.wait_for("copied the shape in hand, 8 lines", DEADLINE);
     session.wait_for_bytes(b"\x1b]52;c;W0ddIHJvb3QgcG9zaXRpb24", 1, DEADLINE);
 }
 

@@ -49,7 +49,7 @@ pub struct Cli {
     #[arg(long, value_name = "NAME", default_value = "terminal")]
     pub theme: String,
 
-    /// Begin the screen afresh, not where it was left
+    /// Begin the screen afresh, not where it was left; what was left is replaced at the end
     #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
           action = ArgAction::Set, default_value = "false", default_missing_value = "true",
           hide_possible_values = true)]

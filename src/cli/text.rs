@@ -54,7 +54,7 @@ fn chord_lines(chord: &ChordAnswer) -> String {
 fn scale_line(scale: &ScaleAnswer) -> String {
     let mut text = format!("{}   {}", scale.scale, spaced(&scale.notes));
     if let Some(parent) = &scale.parent {
-        text += &format!("   {}", mode_of(scale.mode.unwrap_or(1), parent));
+        text += &format!("   {}", mode_of(scale.mode.unwrap_or(1), &parent.on_everyday_root()));
     }
     if let Some(said) = &scale.said {
         text += &format!(", {said}");

@@ -52,6 +52,10 @@ pub struct Session {
     pub left_handed: Option<bool>,
     /// Is string 1 at the bottom?
     pub upside_down: Option<bool>,
+    /// How wide the frets are drawn: `even` or `true`.
+    pub fret_widths: Option<String>,
+    /// Are the notes that the pair leaves out drawn?
+    pub left_out: Option<bool>,
     /// The first fret in view.
     pub first_fret: Option<u8>,
 }

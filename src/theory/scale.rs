@@ -295,6 +295,16 @@ pub struct ParentScale {
     pub mode: u8,
 }
 
+impl ParentScale {
+    /// The same scale on the root that players name it by: A melodic minor, not B♭♭.
+    #[must_use]
+    pub fn on_everyday_root(self) -> ParentScale {
+        let everyday = || NoteName::everyday(self.root.pitch_class()).next();
+        let root = if self.root.is_everyday() { None } else { everyday() };
+        ParentScale { root: root.unwrap_or(self.root), ..self }
+    }
+}
+
 impl fmt::Display for ParentScale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.root.fmt(f)?;

@@ -8,6 +8,7 @@ use super::look::Look;
 use super::{Explore, Handed, Instrument, Top};
 use crate::answer::{Labels, TuningAnswer, Wishes};
 use crate::tui::neck::FretWidths;
+use crate::words::counted;
 
 /// Every choice of the player. What is shown follows from it.
 #[derive(Clone, PartialEq, Debug)]
@@ -159,7 +160,8 @@ impl Explore {
             self.choose_pair(&pair);
         }
         let (before, after) = (self.pages.before(), self.pages.after());
-        self.notice = Some(format!("{before} chords before this one, {after} after it"));
+        self.notice =
+            Some(format!("{} before this one, {after} after it", counted(before, "chord")));
     }
 
     /// Chooses the pair of that name where the list has it, else the first one.

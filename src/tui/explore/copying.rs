@@ -23,8 +23,9 @@ impl Explore {
             self.notice = Some("no shape is in hand".to_owned());
             return Vec::new();
         };
-        let words = self.shape_line().to_string();
-        let text = format!("{}\n{}", words.trim(), self.tablature(&shape));
+        let words = self.shape_line("position").to_string();
+        let title = self.copied_title();
+        let text = format!("{}\n{title}{}", words.trim(), self.tablature(&shape));
         self.copy(text, "the shape in hand")
     }
 
@@ -41,14 +42,19 @@ impl Explore {
         vec![Effect::Copy(clip)]
     }
 
-    /// `Dm7 · D Dorian · [F] & (G) · Guitar, standard`
+    /// `Dm7 · D Dorian · [F] & (G) · E2 A2 D3 G3 B3 E4 · capo 2, frets from the nut`
     fn copied_title(&self) -> String {
         let mut words = vec![self.read.chord.to_string()];
         words.extend(self.pairs.scale.as_ref().map(|scale| scale.scale.to_string()));
         words.extend(
             self.pair().map(|pair| format!("[{}] & ({})", pair.first.name, pair.second.name)),
         );
-        words.push(self.neck().tuning().to_string());
+        let tuning = self.neck().tuning();
+        words.push(tuning.to_string());
+        let capo = tuning.capo().fret();
+        if !capo.is_open() {
+            words.push(format!("capo {}, frets from the nut", capo.number()));
+        }
         words.join(" · ") + "\n"
     }
 

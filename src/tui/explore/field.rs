@@ -63,6 +63,19 @@ impl Field {
         }
         self.fresh = false;
         match key.code() {
+            // As shells have it.
+            KeyCode::Char('u') if key.modifiers().ctrl => {
+                self.text.drain(..self.cursor);
+                self.cursor = 0;
+            }
+            KeyCode::Char('w') if key.modifiers().ctrl => {
+                let before = self.text.get(..self.cursor).unwrap_or_default();
+                let word = before.iter().rposition(|char| *char != ' ').unwrap_or_default();
+                let space = before.get(..word).unwrap_or_default().iter().rposition(|c| *c == ' ');
+                let from = space.map_or(0, |space| space + 1);
+                self.text.drain(from..self.cursor);
+                self.cursor = from;
+            }
             KeyCode::Backspace if self.cursor > 0 => {
                 self.cursor -= 1;
                 self.text.remove(self.cursor);
@@ -99,6 +112,9 @@ mod tests {
         assert_eq!(after("home delete C"), "Cm7");
         assert_eq!(after("left left right right right 1"), "Am71");
         assert_eq!(after("home backspace left"), "Am7");
+        assert_eq!(after("end space B space space ctrl-w"), "Am7 ");
+        assert_eq!(after("end ctrl-w ctrl-w x"), "x");
+        assert_eq!(after("left ctrl-u"), "7");
     }
 
     #[test]

@@ -2,6 +2,8 @@
 
 use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, Side};
 
+use crate::words::counted;
+
 /// A shape of the ladder as it is held: at its own place or another, with one of its fingerings.
 #[derive(Clone, Debug)]
 pub(super) struct InHand {
@@ -78,22 +80,16 @@ impl InHand {
     /// Why these fingers, and how many others there are; care first, where the stretch is wide.
     pub(super) fn told(&self) -> String {
         let (fingers, places) = (self.grips.len(), self.places.len());
-        let ways = format!("{}, {}", ways(fingers, "way"), ways(places, "place"));
+        let ways = format!("{}, {}", counted(fingers, "way"), counted(places, "place"));
         let reason = self.grips.get(self.grip).map(|grip| grip.reason());
         match (self.shape().map(|shape| shape.ease()), reason) {
             (Some(Ease::Wide), _) => {
                 format!("a wide stretch: warm up, rest, stop when it hurts · {ways}")
             }
-            (_, Some(reason)) => format!("{reason} · {ways}"),
-            (_, None) => format!("one note after another · {ways}"),
+            (_, Some(reason)) => format!("{ways} · {reason}"),
+            (_, None) => format!("{ways} · one note after another"),
         }
     }
-}
-
-/// `1 place`, `3 places`
-fn ways(count: usize, what: &str) -> String {
-    let plural = if count == 1 { "" } else { "s" };
-    format!("{count} {what}{plural}")
 }
 
 #[cfg(test)]

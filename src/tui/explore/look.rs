@@ -181,7 +181,9 @@ impl Explore {
 fn told(answer: &NeckAnswer, positions: &[String]) -> String {
     let seen = || answer.places.iter().filter_map(|place| place.seen.as_ref());
     let stretch = seen().any(|seen| seen.stretched).then(|| "~ a stretch".to_owned());
-    let choice = seen().any(|seen| seen.is_choice).then(|| "of equals one is enough".to_owned());
+    let choice = seen()
+        .any(|seen| seen.is_choice)
+        .then(|| "where a note is there twice, one is enough".to_owned());
     let nothing = answer.places.is_empty().then(|| "nothing fits here".to_owned());
     let hides: Vec<String> = answer
         .view

@@ -40,6 +40,8 @@ impl Explore {
             wishes: Some(to_ascii(&self.wishes.to_string())),
             left_handed: Some(self.handed == Handed::Left),
             upside_down: Some(self.top == Top::Last),
+            fret_widths: Some(self.fret_widths.word().to_owned()),
+            left_out: Some(self.shows_left_out),
             first_fret: Some(self.first_fret),
         }
     }
@@ -72,6 +74,9 @@ impl Explore {
             self.top = if down { Top::Last } else { Top::First };
         }
         self.locked = session.locked.unwrap_or(self.locked);
+        let widths = session.fret_widths.as_deref().and_then(|word| word.parse().ok());
+        self.fret_widths = widths.unwrap_or(self.fret_widths);
+        self.shows_left_out = session.left_out.unwrap_or(self.shows_left_out);
     }
 
     fn take_up_music(&mut self, session: &Session) {

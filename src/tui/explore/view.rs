@@ -229,9 +229,10 @@ impl Explore {
             line.push_span(Span::styled(format!("[{}]", pair.first.name), self.theme.first));
             line.push_span(Span::styled(" & ", muted));
             line.push_span(Span::styled(format!("({})", pair.second.name), self.theme.second));
+            line.push_span(Span::styled(" ─ ", muted));
         }
         let labels = self.labels.word();
-        line.push_span(Span::styled(format!(" ─ {} ─ shown: {labels} ", self.looks_at()), muted));
+        line.push_span(Span::styled(format!("{} ─ shown: {labels} ", self.looks_at()), muted));
         let rest = usize::from(area.width).saturating_sub(line.width());
         line.push_span(Span::styled("─".repeat(rest), muted));
         write(buffer, area, &line);

@@ -96,8 +96,8 @@ impl Explore {
         self.ask_pairs();
     }
 
-    /// The next rung; where these strings end the ladder goes on over the next ones, and from the
-    /// end of the neck it begins again.
+    /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
+    /// of the neck it begins again; on locked strings it begins again at once.
     pub(super) fn climb(&mut self, way: Way) {
         let next = match way {
             Way::Up => self.rung.checked_add(1),
@@ -105,9 +105,20 @@ impl Explore {
         };
         match next.filter(|rung| *rung < self.ladder.rungs().len()) {
             Some(rung) => self.rung = rung,
+            None if self.locked => self.begin_again(way),
             None => self.climb_on(way),
         }
         self.take_hand();
+    }
+
+    /// From the other end of the same ladder.
+    fn begin_again(&mut self, way: Way) {
+        self.rung = match way {
+            Way::Up => 0,
+            Way::Down => self.ladder.rungs().len().saturating_sub(1),
+        };
+        self.notice =
+            self.strings().map(|set| format!("strings {set} end here: from their other end"));
     }
 
     /// Goes on where the ladder of these strings ends.

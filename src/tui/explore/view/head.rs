@@ -12,7 +12,7 @@ use super::super::{Explore, Over};
 use super::line::{below, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
 use crate::tui::command::Command;
-use crate::words::{mode_of, spaced};
+use crate::words::{counted, mode_of, spaced};
 
 impl Explore {
     /// Rows of the head: a mistake in what is typed may take more than one to explain.
@@ -74,7 +74,7 @@ impl Explore {
         let problems = self.library.problems().count();
         if problems > 0 {
             let key = self.key_of(Command::Help);
-            limits.push(format!("{problems} problems in your files: {key}"));
+            limits.push(format!("{} in your files: {key}", counted(problems, "problem")));
         }
         if !self.wishes.are_none() {
             limits.push(format!("wish {}", self.wishes));
@@ -159,7 +159,7 @@ const SUGGESTIONS: usize = 4;
 
 /// The parent and how to find it: `D♭ melodic minor a half step up`.
 fn parent_of(scale: &ScaleAnswer) -> Option<String> {
-    let parent = scale.parent?;
+    let parent = scale.parent?.on_everyday_root();
     match &scale.said {
         Some(said) => Some(format!("{} {said}", parent.root)),
         None => Some(mode_of(parent.mode, &parent)),

@@ -68,6 +68,21 @@ pub(super) fn padded(text: &str, width: usize) -> String {
     format!("{text:width$}")
 }
 
+/// A text in lines of at most so many columns, broken at spaces where there are any.
+pub(super) fn broken(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split(' ') {
+        let Some(line) = lines.last_mut() else { continue };
+        if !line.is_empty() && line.chars().count() + 1 + word.chars().count() > width {
+            lines.push(word.to_owned());
+        } else {
+            let space = if line.is_empty() { "" } else { " " };
+            *line = format!("{line}{space}{word}");
+        }
+    }
+    lines
+}
+
 /// As many words as fit, and a sign where some do not.
 pub(super) fn fitting(words: impl Iterator<Item = String>, width: usize) -> String {
     let mut text = String::new();

@@ -8,7 +8,8 @@ use ratatui::text::{Line, Span};
 use super::super::finder::{Finder, words_of};
 use super::super::lines::Lines;
 use super::super::{Explore, Over};
-use super::line::{below, write};
+use super::line::{below, broken, write};
+use crate::library::Problem;
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
 use crate::tui::gesture::{GESTURES, Gesture, Spot};
 use crate::tui::key::Glyphs;
@@ -29,11 +30,12 @@ const NOTES: &[(&str, &[&str])] = &[
         "On the neck",
         &[
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
-            "in a view other places of the pair are dots, and ~ beside a mark is a stretch",
+            "in a view other places of the pair are dots; ~ beside a mark is a stretch",
             "a letter without a bracket is left out by the pair; what is underlined stays",
             "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
-            "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger; mm:",
-            "from the lowest fretted fret to the highest; ║ is a capo, ┃ where a string begins",
+            "║ is a capo, ┃ where a string begins",
+            "fingers: 1 index to 4 little, 0 open; position: the fret of the first finger",
+            "mm: from the lowest fretted fret to the highest",
             "Wide stretches can strain the hand: warm up, rest, and stop when it hurts.",
         ],
     ),
@@ -79,12 +81,18 @@ impl Explore {
         let of_notes = |(title, texts): &(&str, &[&str])| {
             ((*title).to_owned(), texts.iter().map(|line| text(line)).collect())
         };
-        let problems = self.library.problems().map(|problem| text(&problem.to_string()));
-        let problems = ("In your own files, not used".to_owned(), problems.collect());
+        let problem = |problem: &Problem| {
+            let whole = problem.to_string();
+            let lines = broken(&whole, usize::from(self.columns).saturating_sub(4));
+            lines.into_iter().map(|line| (whole.clone(), text(&line).1)).collect::<Vec<_>>()
+        };
+        let problems = self.library.problems().flat_map(problem).collect();
+        let problems =
+            ("In your own files, not used; fretloom check prints it".to_owned(), problems);
         let notes = NOTES.iter().map(of_notes);
         let mouse = [self.gesture_group()];
         let sections = Section::ALL.map(of_section).into_iter();
-        sections.chain(mouse).chain(notes).chain([problems]).collect()
+        [problems].into_iter().chain(sections).chain(mouse).chain(notes).collect()
     }
 
     /// What the mouse does, from its table.
@@ -123,7 +131,7 @@ impl Explore {
     pub(super) fn place_in_help(&self, screen: Rect, finder: &Finder) -> String {
         let count = self.help_lines(finder).len();
         if count == 0 {
-            return "nothing is called so ".to_owned();
+            return "nothing has that name ".to_owned();
         }
         let rows = list_rows(screen);
         let top = help_top(rows, finder, count);

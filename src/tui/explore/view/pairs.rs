@@ -53,12 +53,21 @@ impl Explore {
             padded("leaves out", widths[2])
         );
         write(buffer, area, &Line::styled(heading, self.theme.muted));
+        if rows < lines.count {
+            let place = format!(" {} of {}", self.row + 1, lines.count);
+            let width = (place.chars().count() as u16).min(area.width);
+            let right = Rect { x: area.right() - width, width, ..area };
+            write(buffer, right, &Line::styled(place, self.theme.muted));
+        }
         if lines.count == 0 {
             let none = if self.wishes.are_none() {
                 "   this scale holds no pair"
             } else {
-                "   no pair fulfils the wish"
+                "   no pair fulfils the wish; to wish for nothing, empty it and press Enter: "
             };
+            let key =
+                if self.wishes.are_none() { String::new() } else { self.key_of(Command::EditWish) };
+            let none = format!("{none}{key}");
             write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {

@@ -25,7 +25,7 @@ impl Explore {
         };
         self.draw_lines(area, buffer, line);
         if rows.is_empty() {
-            let none = "   no command is called so; the help page may have it";
+            let none = "   no command has that name; the help page may say more";
             write(buffer, list_rows(area), &Line::styled(none, self.theme.muted));
         }
         self.draw_list_footer(area, buffer);

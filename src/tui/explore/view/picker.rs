@@ -19,7 +19,7 @@ impl Explore {
         write(buffer, search, &self.field_line(" Tunings, or type one: ", &picker.field));
         self.draw_offers(area, buffer, picker);
         if picker.offers.is_empty() {
-            let none = "   no tuning is called so, and these are no three notes from C to B";
+            let none = "   no tuning has that name, and it is no list of notes as D A D G B E";
             write(buffer, list, &Line::styled(none, self.theme.muted));
         }
         if let Some(told) = &picker.preview {

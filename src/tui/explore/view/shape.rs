@@ -14,7 +14,9 @@ impl Explore {
     /// The shape in hand; below it what the last key has to tell, what the view hides, or why these
     /// fingers.
     pub(super) fn draw_shape(&self, area: Rect, buffer: &mut Buffer) {
-        write(buffer, below(area, 0), &self.shape_line());
+        let line = self.shape_line("position");
+        let fits = line.width() <= usize::from(area.width);
+        write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
         let told = match (&self.notice, &self.looked, &self.hand) {
             (Some(notice), ..) => notice.clone(),
             (None, Some(looked), _) => looked.told.clone(),
@@ -24,18 +26,24 @@ impl Explore {
         write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.theme.muted));
     }
 
-    pub(in crate::tui::explore) fn shape_line(&self) -> Line<'static> {
+    /// The shape in hand in words; `position` is the word for that.
+    pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
         let Some(shape) = self.shape() else {
-            return Line::styled(" no shape of this pair on these strings", self.theme.muted);
+            let none = if self.pair().is_some() {
+                " no shape of this pair on these strings"
+            } else {
+                " no pair, no shape"
+            };
+            return Line::styled(none, self.theme.muted);
         };
         let style = if self.is_first(&shape) { self.theme.first } else { self.theme.second };
-        let position = self.shape_in_hand().map(|held| held.position().to_string());
+        let at = self.shape_in_hand().map(|held| held.position().to_string());
         let words = [
             inversion(shape.inversion, shape.by_name_only),
             format!("frets {}{}", dashed(&shape.frets), self.on_other_strings(&shape)),
+            format!("{position} {}", at.unwrap_or_default()),
             fingers(&shape),
             stretch(&shape),
-            format!("position {}", position.unwrap_or_default()),
         ];
         let words: Vec<String> = words.into_iter().filter(|words| !words.is_empty()).collect();
         Line::from(vec![
@@ -57,7 +65,8 @@ impl Explore {
 
     /// Every rung of the ladder, where there is room for it.
     pub(super) fn draw_ladder(&self, area: Rect, buffer: &mut Buffer) {
-        let Some(set) = self.strings().filter(|_| area.height > 1) else { return };
+        let shown = area.height > 1 && self.pair().is_some();
+        let Some(set) = self.strings().filter(|_| shown) else { return };
         let mut spans = vec![Span::styled(format!("strings {set}, going up:  "), self.theme.muted)];
         for (index, rung) in self.ladder.rungs().iter().enumerate() {
             let shape = self.shape_answer(rung);
