@@ -9,6 +9,7 @@ mod player;
 
 use std::collections::HashSet;
 
+use fretloom::answer::PlaceAnswer;
 use fretloom::tui::event::Event;
 use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::runtime::App;
@@ -65,6 +66,28 @@ fn a_climb_on_locked_strings_stays_there() {
             turns += u8::from(player.shows("strings 4-3-2 end here: from their other end"));
         }
         assert!(turns >= 2, "{end}: {turns}");
+    }
+}
+
+/// In a view the hand stands on what is seen, and climbs over it; the view stays as it is.
+#[test]
+fn in_a_view_the_hand_is_where_one_looks() {
+    for (view, lead) in [("position ", "v"), ("across, chain 1", "v v v"), ("strings ", "v v X")] {
+        let mut player = Player::after("Dm7", lead);
+        assert!(player.shows(&format!("─ {view}")), "{view}: {}", player.screen());
+        let mut shapes = HashSet::new();
+        for _ in 0..12 {
+            player.press("space");
+            let shape = player.explore.shape().unwrap();
+            let seen = player.explore.view_places().unwrap();
+            for (string, fret) in shape.strings.iter().zip(&shape.frets) {
+                let is_it = |place: &&PlaceAnswer| (place.string, place.fret) == (*string, *fret);
+                assert!(seen.iter().find(is_it).is_some(), "{view}: {}", player.screen());
+            }
+            shapes.insert(player.shape());
+            assert!(player.shows(&format!("─ {view}")), "{view}: {}", player.screen());
+        }
+        assert!(shapes.len() > 1, "{view}");
     }
 }
 

@@ -297,6 +297,14 @@ pub struct ParentScale {
 
 impl ParentScale {
     /// The same scale on the root that players name it by: A melodic minor, not B♭♭.
+    ///
+    /// ```
+    /// use fretloom_theory::Scale;
+    /// let altered: Scale = "Ab altered".parse().unwrap();
+    /// let parent = altered.parent().unwrap();
+    /// assert_eq!(parent.to_string(), "B♭♭ melodic minor");
+    /// assert_eq!(parent.on_everyday_root().to_string(), "A melodic minor");
+    /// ```
     #[must_use]
     pub fn on_everyday_root(self) -> ParentScale {
         let everyday = || NoteName::everyday(self.root.pitch_class()).next();

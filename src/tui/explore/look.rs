@@ -36,6 +36,15 @@ impl Look {
         }
     }
 
+    /// Can a close shape be seen whole in it?
+    pub(super) fn shows_shapes(self) -> bool {
+        match self {
+            Look::Position(_) | Look::Across(_) => true,
+            Look::Set(set) => set.three().is_some(),
+            Look::Whole | Look::Two(_) => false,
+        }
+    }
+
     /// Reads what was kept; none where it means nothing on that many strings.
     pub(super) fn read(words: &str, strings: usize) -> Option<Look> {
         let (view, choice) = words.split_once(' ').unwrap_or((words, ""));

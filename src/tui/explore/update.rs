@@ -1,5 +1,6 @@
 //! What keys and the mouse do to the explorer.
 
+mod in_view;
 mod instrument;
 mod lists;
 mod moves;

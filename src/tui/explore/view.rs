@@ -197,7 +197,7 @@ impl Explore {
     }
 
     /// Does the view show every place of a shape?
-    fn is_in_view(&self, shape: &fretloom_fretboard::Shape) -> bool {
+    pub(super) fn is_in_view(&self, shape: &fretloom_fretboard::Shape) -> bool {
         self.view_places().is_none_or(|view| {
             shape.places().iter().all(|held| view.iter().any(|place| place.place == *held))
         })

@@ -97,8 +97,12 @@ impl Explore {
     }
 
     /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
-    /// of the neck it begins again; on locked strings it begins again at once.
+    /// of the neck it begins again; on locked strings it begins again at once. In a view the next
+    /// shape is the next one that is seen.
     pub(super) fn climb(&mut self, way: Way) {
+        if self.climb_in_view(way) {
+            return;
+        }
         let next = match way {
             Way::Up => self.rung.checked_add(1),
             Way::Down => self.rung.checked_sub(1),

@@ -183,7 +183,7 @@ impl Explore {
     }
 
     /// Goes to the ladder of a set, and there to one of its shapes.
-    fn take_shape(&mut self, set: usize, wanted: &Rung) {
+    pub(super) fn take_shape(&mut self, set: usize, wanted: &Rung) {
         self.set = set;
         self.lay_out();
         let is_it = |rung: &Rung| rung.shape.places() == wanted.shape.places();

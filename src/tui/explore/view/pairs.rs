@@ -47,32 +47,37 @@ impl Explore {
         let texts = self.texts_from(first, measured);
         let widths = columns(&texts);
         let heading = format!(
-            "   {}  {}  {}  rubs  for and against it",
+            "   {}  {}  {}  rubs  for and against",
             padded("pair", widths[0]),
             padded("says", widths[1]),
             padded("leaves out", widths[2])
         );
-        write(buffer, area, &Line::styled(heading, self.theme.muted));
-        if rows < lines.count {
-            let place = format!(" {} of {}", self.row + 1, lines.count);
-            let width = (place.chars().count() as u16).min(area.width);
-            let right = Rect { x: area.right() - width, width, ..area };
-            write(buffer, right, &Line::styled(place, self.theme.muted));
-        }
+        let hides_some = rows < lines.count;
+        let place = if hides_some { self.place_in_pairs() } else { String::new() };
+        let width = (place.chars().count() as u16).min(area.width);
+        let left = Rect { width: area.width - width, ..area };
+        let right = Rect { x: area.right() - width, width, ..area };
+        write(buffer, left, &Line::styled(heading, self.theme.muted));
+        write(buffer, right, &Line::styled(place, self.theme.muted));
         if lines.count == 0 {
-            let none = if self.wishes.are_none() {
-                "   this scale holds no pair"
-            } else {
-                "   no pair fulfils the wish; to wish for nothing, empty it and press Enter: "
-            };
-            let key =
-                if self.wishes.are_none() { String::new() } else { self.key_of(Command::EditWish) };
-            let none = format!("{none}{key}");
-            write(buffer, below(area, 1), &Line::styled(none, self.theme.text));
+            write(buffer, below(area, 1), &Line::styled(self.why_none(), self.theme.text));
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
             write(buffer, row, &self.pair_line(text, widths, index == self.row));
         }
+    }
+
+    fn why_none(&self) -> String {
+        if self.wishes.are_none() {
+            return "   this scale holds no pair".to_owned();
+        }
+        let key = self.key_of(Command::EditWish);
+        format!("   no pair fulfils the wish; {key} Space Enter drops it")
+    }
+
+    /// ` 1 of 7`
+    fn place_in_pairs(&self) -> String {
+        format!(" {} of {}", self.row + 1, self.pairs.folds.len())
     }
 
     /// The lines of the list of pairs, below its heading.

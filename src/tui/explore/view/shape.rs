@@ -8,6 +8,7 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 use super::super::Explore;
 use super::line::{below, indented, write};
 use crate::answer::{PairAnswer, ShapeAnswer};
+use crate::tui::command::Command;
 use crate::words::{dashed, inversion};
 
 impl Explore {
@@ -19,11 +20,21 @@ impl Explore {
         write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
         let told = match (&self.notice, &self.looked, &self.hand) {
             (Some(notice), ..) => notice.clone(),
-            (None, Some(looked), _) => looked.told.clone(),
+            (None, Some(looked), _) => self.call_to_view() + &looked.told,
             (None, None, Some(hand)) => hand.told(),
             (None, None, None) => String::new(),
         };
         write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.theme.muted));
+    }
+
+    /// How the hand comes into a view that shows shapes, and not the one in hand.
+    fn call_to_view(&self) -> String {
+        let away = self.shape_in_hand().is_some_and(|shape| !self.is_in_view(&shape));
+        if away && self.look.shows_shapes() {
+            format!("{} brings the hand into view · ", self.key_of(Command::Climb))
+        } else {
+            String::new()
+        }
     }
 
     /// The shape in hand in words; `position` is the word for that.
