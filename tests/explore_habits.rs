@@ -7,7 +7,7 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys, Section};
+use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys};
 use fretloom::tui::runtime::Effect;
 use player::{HELP_FIRST, OPENED, Player};
 
@@ -184,10 +184,8 @@ fn help_is_searched_by_typing() {
 /// Whatever the list offers can be found by typing its name, and then stands first.
 #[test]
 fn every_command_is_found_by_its_name() {
-    let there = |row: &&CommandRow| {
-        matches!(row.section, Section::Explore | Section::Everywhere | Section::Always)
-            && row.command != Command::Palette
-    };
+    let there =
+        |row: &&CommandRow| row.section.is_heard_on_explorer() && row.command != Command::Palette;
     for row in COMMANDS.iter().filter(there) {
         let mut player = Player::after("Gmaj7#11", "tab");
         let name = row.name.replace('-', " ");

@@ -54,8 +54,8 @@ impl Fold {
     }
 }
 
-/// No more triads sound differently: six qualities on twelve roots.
-const TRIADS: usize = 72;
+/// No more triads sound differently: each quality on twelve roots.
+const TRIADS: usize = TriadQuality::ALL.len() * 12;
 const PAIRS: usize = TRIADS * TRIADS;
 
 /// A number below [`PAIRS`] for the sound of a pair moved up by `semitones`, whichever triad is
@@ -74,6 +74,24 @@ fn number(pair: TriadPair, semitones: u8) -> usize {
 mod tests {
     use super::*;
     use crate::{ChordScale, ScaleKind, TriadQuality};
+
+    /// In the chromatic scale with every quality: one number for one sound, all of them in the table.
+    #[test]
+    fn pairs_have_one_number_where_they_sound_alike() {
+        let mut sounds = std::collections::HashMap::new();
+        let all =
+            TriadPair::within(PitchClassSet::CHROMATIC, TriadQuality::ALL, crate::PitchClass::C);
+        for pair in all {
+            for up in 0..12 {
+                let sets = pair.triads().map(|triad| triad.up(i32::from(up)).set().bits());
+                let number = number(pair, up);
+                assert!(number < PAIRS);
+                let sound = [sets[0].min(sets[1]), sets[0].max(sets[1])];
+                assert_eq!(*sounds.entry(number).or_insert(sound), sound);
+            }
+        }
+        assert_eq!(sounds.len(), 840);
+    }
 
     #[test]
     fn every_pair_is_in_exactly_one_fold_and_folds_differ() {

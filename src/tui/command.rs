@@ -99,6 +99,12 @@ impl Section {
         Section::Always,
     ];
 
+    /// Is it heard on the explorer itself, while nothing lies over it?
+    #[must_use]
+    pub const fn is_heard_on_explorer(self) -> bool {
+        matches!(self, Section::Explore | Section::Everywhere | Section::Always)
+    }
+
     /// Can a key be meant for either of the two?
     fn is_heard_with(self, other: Section) -> bool {
         use Section::{Always, Everywhere, Explore};
@@ -247,7 +253,9 @@ impl Keys {
     #[must_use]
     pub fn built_in() -> (Keys, Vec<Problem>) {
         let rows = COMMANDS.iter().map(|row| (row.section.name(), row.name, row.command));
-        let pairs = Section::ALL.into_iter().flat_map(|one| Section::ALL.map(|other| (one, other)));
+        let after = |at: usize| Section::ALL.into_iter().skip(at + 1);
+        let sections = Section::ALL.into_iter().enumerate();
+        let pairs = sections.flat_map(|(at, one)| after(at).map(move |other| (one, other)));
         let together = pairs.filter(|(one, other)| one.is_heard_with(*other));
         let mut keymap = Keymap::new(rows)
             .hearing_together(together.map(|(one, other)| [one.name(), other.name()]))

@@ -2,7 +2,7 @@
 
 use super::field::Field;
 use super::{Explore, Over};
-use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
+use crate::tui::command::{COMMANDS, Command, CommandRow};
 use crate::tui::key::Key;
 
 /// What is searched for, and where the list stands: its marked line, or the line on top.
@@ -56,8 +56,7 @@ impl Explore {
     /// whose name has what is typed.
     pub(super) fn offered(&self, finder: &Finder) -> Vec<&'static CommandRow> {
         let there = |row: &&CommandRow| {
-            matches!(row.section, Section::Explore | Section::Everywhere | Section::Always)
-                && row.command != Command::Palette
+            row.section.is_heard_on_explorer() && row.command != Command::Palette
         };
         let mut rows: Vec<_> =
             COMMANDS.iter().filter(there).filter(|row| finder.finds(&words_of(row))).collect();
