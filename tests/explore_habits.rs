@@ -62,6 +62,17 @@ fn a_paste_goes_into_the_field_and_nowhere_else() {
     assert_eq!(player.line(0), "Scales that fit Dm7");
 }
 
+/// A mistake is told with what was typed, in any window.
+#[test]
+fn wide_signs_may_be_typed_in_a_narrow_window() {
+    for columns in 0..30 {
+        let mut player = Player::after("Gmaj7#11", "c");
+        player.paste("D 漢n 漢漢漢漢漢漢 A B");
+        player.resize(columns, 56);
+        assert_eq!(player.buffer().area.width, columns);
+    }
+}
+
 #[test]
 fn help_ends_on_its_last_line_and_comes_back_at_once() {
     let mut player = Player::after("Gmaj7#11", "?");

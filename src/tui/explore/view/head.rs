@@ -4,12 +4,11 @@ use fretloom_theory::ReadChord;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::field::Field;
 use super::super::suggest::suggestions;
 use super::super::{Explore, Over};
-use super::line::{below, indented, write};
+use super::line::{below, broken, indented, write};
 use crate::answer::{ScaleAnswer, Wishes};
 use crate::tui::command::Command;
 use crate::words::{counted, mode_of, spaced};
@@ -127,10 +126,13 @@ impl Explore {
         let rest =
             Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
         let (told, readable) = self.told(field);
-        Paragraph::new(told)
-            .style(if readable { self.theme.muted } else { self.theme.error })
-            .wrap(Wrap { trim: true })
-            .render(indented(rest).intersection(buffer.area), buffer);
+        let style = if readable { self.theme.muted } else { self.theme.error };
+        let lines = broken(&told, usize::from(indented(rest).width));
+        // What is typed may hold signs two columns wide, which the library's own wrapping puts beyond
+        // the edge of a narrow window.
+        for (line, row) in lines.into_iter().zip(0..rest.height) {
+            write(buffer, below(indented(rest), row), &Line::styled(line, style));
+        }
     }
 
     /// What the typed text means, or what is wrong with it; and which of the two it is.
