@@ -65,11 +65,15 @@ fn a_paste_goes_into_the_field_and_nowhere_else() {
 /// A mistake is told with what was typed, in any window.
 #[test]
 fn wide_signs_may_be_typed_in_a_narrow_window() {
-    for columns in 0..30 {
-        let mut player = Player::after("Gmaj7#11", "c");
-        player.paste("D 漢n 漢漢漢漢漢漢 A B");
-        player.resize(columns, 56);
-        assert_eq!(player.buffer().area.width, columns);
+    for (field, columns) in
+        ["c", "w"].into_iter().flat_map(|field| (0..30).map(move |n| (field, n)))
+    {
+        for typed in ["漢", "x漢 y漢漢漢漢漢漢 z漢"] {
+            let mut player = Player::after("Gmaj7#11", field);
+            player.paste(typed);
+            player.resize(columns, 56);
+            assert_eq!(player.buffer().area.width, columns);
+        }
     }
 }
 
