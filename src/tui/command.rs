@@ -106,7 +106,7 @@ impl Section {
     }
 
     /// Can a key be meant for either of the two?
-    fn is_heard_with(self, other: Section) -> bool {
+    pub(super) fn is_heard_with(self, other: Section) -> bool {
         use Section::{Always, Everywhere, Explore};
         self == other
             || matches!(

@@ -1,15 +1,16 @@
 //! The explorer: a chord, its scale, its pairs, and both triads on the neck.
 //!
 //! [`Explore`] is the whole state; `update.rs` changes it and says what is to be done outside,
-//! `view.rs` draws it. What is shown is computed when the state changes, never while drawing.
+//! `view.rs` draws it. What is shown is computed when the state changes, never while drawing;
+//! but a pair of a long list is worked out when it first comes into view.
 
 mod choices;
 mod copying;
 mod field;
 mod finder;
-mod follows;
 mod history;
 mod in_hand;
+mod lay_out;
 mod lines;
 mod look;
 mod over;
@@ -35,9 +36,9 @@ use crate::answer::{
 use crate::library::Library;
 use crate::settings::Settings;
 use choices::{Choices, Page};
-use follows::empty_ladder;
 use history::History;
 use in_hand::InHand;
+use lay_out::empty_ladder;
 use lines::Seen;
 use look::{Look, Looked};
 use over::Over;
@@ -76,6 +77,8 @@ pub struct Explore {
     set: usize,
     locked: bool,
     ladder: Ladder,
+    /// Every close shape of the pair, on all strings; without fingers, which take time.
+    everywhere: Ladder,
     rung: usize,
     /// The shape of that rung as it is held; none where there is no rung.
     hand: Option<InHand>,
@@ -176,6 +179,7 @@ impl Explore {
             row: 0,
             copy: 0,
             ladder: empty_ladder(&instrument.neck),
+            everywhere: empty_ladder(&instrument.neck),
             instrument,
             set: 0,
             locked: false,

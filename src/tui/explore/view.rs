@@ -71,16 +71,12 @@ impl Explore {
         if self.theme.screen != Style::new() {
             buffer.set_style(area, self.theme.screen);
         }
-        let picture = self.picture();
         match &self.over {
             Over::Help(finder) => self.draw_help(area, buffer, finder),
             Over::Palette(finder) => self.draw_palette(area, buffer, finder),
             Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
             Over::Scales(_) => self.draw_scale_list(area, buffer),
-            _ if SizeClass::of(area, picture.height()) == SizeClass::TooSmall => {
-                self.draw_least(area, buffer, picture.height());
-            }
-            _ => self.draw_explorer(area, buffer, &picture),
+            Over::Nothing | Over::Chord(_) | Over::Wish(_) => self.draw_explorer(area, buffer),
         }
         if self.ascii {
             crate::glyphs::make_ascii(buffer);
@@ -137,7 +133,12 @@ impl Explore {
         Some([pairs, scales, indented(neck), footer])
     }
 
-    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
+    fn draw_explorer(&self, area: Rect, buffer: &mut Buffer) {
+        let picture = &self.picture();
+        if SizeClass::of(area, picture.height()) == SizeClass::TooSmall {
+            self.draw_least(area, buffer, picture.height());
+            return;
+        }
         let [head, list, detail, rule, neck, shape, ladder, footer] = self.areas(area, picture);
         self.draw_head(head, buffer);
         self.draw_choices(list, buffer);

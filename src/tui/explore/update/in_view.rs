@@ -1,6 +1,6 @@
 //! The hand in a view: it is where one looks, and climbs over what is seen.
 
-use fretloom_fretboard::{Ladder, Rung, Shape, ShapeQuery, Way};
+use fretloom_fretboard::{Rung, Shape, Way};
 
 use super::super::Explore;
 use super::wrapped;
@@ -33,22 +33,11 @@ impl Explore {
     /// The close shapes of the pair that a view of a position, of strings or of a chain shows, by
     /// height; on locked strings only those there.
     fn rungs_in_view(&self) -> Vec<Rung> {
-        let Some(pair) = self.pair().filter(|_| self.look.shows_shapes()) else {
+        if !self.look.shows_shapes() {
             return Vec::new();
-        };
-        let query = ShapeQuery::default().without_fingers();
-        let all = Ladder::new(self.neck(), pair.pair.triads(), &query);
-        let here = |rung: &&Rung| !self.locked || Some(rung.shape.string_set()) == self.strings();
-        let seen = all.rungs().iter().filter(here).filter(|rung| self.is_in_view(&rung.shape));
-        let mut seen: Vec<Rung> = seen.copied().collect();
-        seen.sort_by(|one, other| one.shape.cmp_height(&other.shape));
-        seen
-    }
-
-    fn take_rung(&mut self, rung: &Rung) {
-        let set = rung.shape.string_set();
-        if let Some(set) = self.sets().iter().position(|one| *one == set) {
-            self.take_shape(set, rung);
         }
+        let here = |rung: &&Rung| !self.locked || Some(rung.shape.string_set()) == self.strings();
+        let all = self.everywhere.rungs().iter().filter(here);
+        all.filter(|rung| self.is_in_view(&rung.shape)).copied().collect()
     }
 }

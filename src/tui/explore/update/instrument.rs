@@ -1,6 +1,6 @@
 //! The instrument: its tuning, its capo, and how it lies before the player.
 
-use fretloom_fretboard::{Capo, Fret, Ladder, Neck, Rung, Shape, ShapeQuery, Tuning};
+use fretloom_fretboard::{Capo, Fret, Neck, Rung, Shape, Tuning};
 
 use super::super::{Explore, Handed, Instrument, Over, Top};
 use crate::answer::{self, TuningAnswer};
@@ -30,10 +30,10 @@ impl Explore {
     /// The strings on which the counterpart of a shape lies: of the same triad the one that sounds
     /// nearest, and of those the one whose frets are nearest.
     fn set_like(&self, held: &Rung) -> Option<usize> {
-        let ladder = Ladder::new(self.neck(), self.pair()?.pair.triads(), &ShapeQuery::default());
-        let of_side = ladder.rungs().iter().filter(|rung| rung.side == held.side);
+        let all = self.ladder_of_all_strings();
+        let of_side = all.rungs().iter().filter(|rung| rung.side == held.side);
         let nearest = of_side.min_by_key(|rung| apart(&held.shape, &rung.shape))?;
-        self.sets().iter().position(|set| *set == nearest.shape.string_set())
+        self.set_of(nearest)
     }
 
     /// Moves the capo by some frets, off the nut or back onto it.

@@ -1,6 +1,6 @@
 //! Through chords, scales, pairs and shapes.
 
-use fretloom_fretboard::{Ladder, ShapeQuery, Side, Step, Way};
+use fretloom_fretboard::{Side, Way};
 use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 
 use super::super::Explore;
@@ -127,28 +127,19 @@ impl Explore {
 
     /// Goes on where the ladder of these strings ends.
     fn climb_on(&mut self, way: Way) {
-        let Some(pair) = self.pair() else { return };
-        let all = Ladder::new(self.neck(), pair.pair.triads(), &ShapeQuery::default());
-        let here = self.rung_in_hand().and_then(|here| {
-            all.rungs().iter().position(|rung| rung.shape.places() == here.shape.places())
-        });
-        let from_the_end = || {
-            let rung = if way == Way::Up { 0 } else { all.rungs().len().checked_sub(1)? };
-            Some(Step { rung, changed_to: None })
+        let all = self.everywhere.rungs();
+        let in_hand = self.rung_in_hand().map(|rung| rung.shape.places());
+        let here = all.iter().position(|rung| Some(rung.shape.places()) == in_hand);
+        let on = here.and_then(|here| self.everywhere.climb(here, way));
+        let next = match (on, way) {
+            (Some(step), _) => all.get(step.rung),
+            (None, Way::Up) => all.first(),
+            (None, Way::Down) => all.last(),
         };
-        let step = here.and_then(|here| all.climb(here, way));
-        let Some(rung) = step.or_else(from_the_end).and_then(|step| all.rungs().get(step.rung))
-        else {
-            return;
-        };
-        let (old, shape) = (self.strings(), rung.shape);
-        let set = shape.string_set();
-        self.set = self.sets().iter().position(|one| *one == set).unwrap_or(self.set);
-        self.lay_out();
-        let is_it = |rung: &fretloom_fretboard::Rung| rung.shape.places() == shape.places();
-        self.rung = self.ladder.rungs().iter().position(is_it).unwrap_or(self.rung);
-        let old = old.map(|old| old.to_string()).unwrap_or_default();
-        self.notice = Some(match step {
+        let (Some(next), Some(old)) = (next.copied(), self.strings()) else { return };
+        self.take_rung(&next);
+        let set = next.shape.string_set();
+        self.notice = Some(match on {
             Some(_) => format!("strings {old} end here: on to {set}"),
             None => format!("the neck ends here: from its other end again, on {set}"),
         });

@@ -1,6 +1,6 @@
 //! What the mouse does to the explorer, by its table. Where things are is asked of what draws them.
 
-use fretloom_fretboard::{Ladder, Rung, ShapeQuery};
+use fretloom_fretboard::Rung;
 use ratatui::layout::{Position, Rect};
 
 use super::super::lines::Seen;
@@ -170,25 +170,12 @@ impl Explore {
             self.take_hand();
             return;
         }
-        let Some(pair) = self.pair() else { return };
-        let all = Ladder::new(self.neck(), pair.pair.triads(), &ShapeQuery::default());
-        let of_set =
-            |rung: &Rung| self.sets().iter().position(|set| *set == rung.shape.string_set());
-        let there = all.rungs().iter().filter(|rung| holds(rung));
-        let there = there.filter_map(|rung| Some((of_set(rung)?, *rung)));
-        match there.min_by_key(|(set, _)| set.abs_diff(self.set)) {
-            Some((set, rung)) => self.take_shape(set, &rung),
+        let there = self.everywhere.rungs().iter().filter(|rung| holds(rung));
+        let far = |rung: &&Rung| self.set_of(rung).map(|set| set.abs_diff(self.set));
+        match there.min_by_key(far).copied() {
+            Some(rung) => self.take_rung(&rung),
             None => self.notice = Some("no close shape of the pair has this place".to_owned()),
         }
-    }
-
-    /// Goes to the ladder of a set, and there to one of its shapes.
-    pub(super) fn take_shape(&mut self, set: usize, wanted: &Rung) {
-        self.set = set;
-        self.lay_out();
-        let is_it = |rung: &Rung| rung.shape.places() == wanted.shape.places();
-        self.rung = self.ladder.rungs().iter().position(is_it).unwrap_or(self.rung);
-        self.take_hand();
     }
 
     /// On a string of the set in use its lock; on any other one the nearest set that has it.

@@ -7,7 +7,7 @@ use ratatui::text::{Line, Span};
 
 use super::super::{Explore, Over};
 use super::line::{below, write};
-use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
+use crate::tui::command::{COMMANDS, Command, CommandRow};
 use crate::tui::key::Key;
 
 /// Columns between two entries.
@@ -83,9 +83,7 @@ impl Explore {
 
     /// Does a command belong in the footer now?
     fn matters(&self, row: &CommandRow) -> bool {
-        let section = self.over.section();
-        let there = row.section == section
-            || row.section == Section::Everywhere && section == Section::Explore;
+        let there = row.section.is_heard_with(self.over.section());
         let idle = match row.command {
             Command::Accept => matches!(self.over, Over::Help(_)),
             Command::Suggestion => matches!(self.over, Over::Wish(_)),

@@ -18,10 +18,8 @@ impl Explore {
     pub(super) fn head_rows(&self, width: u16) -> u16 {
         match self.typed() {
             Some((_, field)) => {
-                // Words wrap, so a line may hold a little less than its columns.
-                let columns = usize::from(width.saturating_sub(10)).max(1);
-                let words = self.told(field).0;
-                1 + words.chars().count().div_ceil(columns).clamp(1, 3) as u16
+                let lines = broken(&self.told(field).0, width.saturating_sub(1));
+                1 + lines.len().clamp(1, 3) as u16
             }
             None => 2,
         }
@@ -127,9 +125,7 @@ impl Explore {
             Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
         let (told, readable) = self.told(field);
         let style = if readable { self.theme.muted } else { self.theme.error };
-        let lines = broken(&told, usize::from(indented(rest).width));
-        // What is typed may hold signs two columns wide, which the library's own wrapping puts beyond
-        // the edge of a narrow window.
+        let lines = broken(&told, indented(rest).width);
         for (line, row) in lines.into_iter().zip(0..rest.height) {
             write(buffer, below(indented(rest), row), &Line::styled(line, style));
         }

@@ -1,5 +1,7 @@
 //! Small helps for drawing lines of text.
 
+use std::borrow::Cow;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -68,19 +70,10 @@ pub(super) fn padded(text: &str, width: usize) -> String {
     format!("{text:width$}")
 }
 
-/// A text in lines of at most so many columns, broken at spaces where there are any.
-pub(super) fn broken(text: &str, width: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split(' ') {
-        let Some(line) = lines.last_mut() else { continue };
-        if !line.is_empty() && line.chars().count() + 1 + word.chars().count() > width {
-            lines.push(word.to_owned());
-        } else {
-            let space = if line.is_empty() { "" } else { " " };
-            *line = format!("{line}{space}{word}");
-        }
-    }
-    lines
+/// A text in lines of at most so many columns: broken between words, and within one that is longer.
+pub(super) fn broken(text: &str, width: u16) -> Vec<String> {
+    let lines = textwrap::wrap(text, usize::from(width.max(1)));
+    lines.into_iter().map(Cow::into_owned).collect()
 }
 
 /// As many words as fit, and a sign where some do not.

@@ -83,7 +83,7 @@ impl Explore {
         };
         let problem = |problem: &Problem| {
             let whole = problem.to_string();
-            let lines = broken(&whole, usize::from(self.columns).saturating_sub(4));
+            let lines = broken(&whole, self.columns.saturating_sub(4));
             lines.into_iter().map(|line| (whole.clone(), text(&line).1)).collect::<Vec<_>>()
         };
         let problems = self.library.problems().flat_map(problem).collect();

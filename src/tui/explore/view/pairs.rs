@@ -4,11 +4,10 @@ use fretloom_theory::{Fold, Merit};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::Explore;
 use super::super::lines::Lines;
-use super::line::{below, fitting, indented, padded, write};
+use super::line::{below, broken, fitting, indented, padded, write};
 use crate::answer::PairAnswer;
 use crate::tui::command::Command;
 use crate::tui::gesture::Spot;
@@ -181,17 +180,13 @@ impl Explore {
     pub(super) fn draw_detail(&self, area: Rect, buffer: &mut Buffer) {
         let Some(pair) = self.pair().filter(|_| !area.is_empty()) else { return };
         let area = indented(area);
-        let why = pair.why.to_string();
-        let lines = self.pairs_detail(pair, area.width);
+        let sentence = broken(&pair.why.to_string(), area.width);
+        let sentence = sentence.into_iter().map(|line| Line::styled(line, self.theme.text));
+        let rest = self.pairs_detail(pair, area.width).into_iter();
+        let rest = rest.map(|line| Line::styled(line, self.theme.muted));
         // The sentence first; the rest as far as there are rows.
-        // Words wrap, so a line may hold a little less than its columns.
-        let sentence_rows = (why.chars().count() as u16)
-            .div_ceil(area.width.saturating_sub(6).max(1))
-            .clamp(1, area.height);
-        let sentence = Paragraph::new(why).style(self.theme.text).wrap(Wrap { trim: true });
-        sentence.render(Rect { height: sentence_rows, ..area }, buffer);
-        for (line, row) in lines.iter().zip(sentence_rows..area.height) {
-            write(buffer, below(area, row), &Line::styled(line.clone(), self.theme.muted));
+        for (line, row) in sentence.chain(rest).zip(0..area.height) {
+            write(buffer, below(area, row), &line);
         }
     }
 

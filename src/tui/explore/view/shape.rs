@@ -1,13 +1,15 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
+use fretloom_fretboard::{Rung, Side};
 use ratatui::buffer::Buffer;
-use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::layout::Rect;
+use ratatui::style::Style;
 use ratatui::text::{Line, Span};
-use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::super::Explore;
+use super::super::in_hand::InHand;
 use super::line::{below, indented, write};
-use crate::answer::{PairAnswer, ShapeAnswer};
+use crate::answer::ShapeAnswer;
 use crate::tui::command::Command;
 use crate::words::{dashed, inversion};
 
@@ -39,7 +41,7 @@ impl Explore {
 
     /// The shape in hand in words; `position` is the word for that.
     pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
-        let Some(shape) = self.shape() else {
+        let (Some(shape), Some(side)) = (self.shape(), self.hand.as_ref().map(InHand::side)) else {
             let none = if self.pair().is_some() {
                 " no shape of this pair on these strings"
             } else {
@@ -47,7 +49,6 @@ impl Explore {
             };
             return Line::styled(none, self.theme.muted);
         };
-        let style = if self.is_first(&shape) { self.theme.first } else { self.theme.second };
         let at = self.shape_in_hand().map(|held| held.position().to_string());
         let words = [
             inversion(shape.inversion, shape.by_name_only),
@@ -59,7 +60,7 @@ impl Explore {
         let words: Vec<String> = words.into_iter().filter(|words| !words.is_empty()).collect();
         Line::from(vec![
             Span::raw(" "),
-            Span::styled(format!("{} ", self.bracketed(&shape)), style),
+            Span::styled(format!("{} ", self.name_of(side)), self.style_of(side)),
             Span::raw(words.join(" · ")),
         ])
     }
@@ -74,38 +75,75 @@ impl Explore {
         }
     }
 
-    /// Every rung of the ladder, where there is room for it.
+    /// Every rung of the ladder, and below it those of the other strings, each as far as there is
+    /// room for all of it.
     pub(super) fn draw_ladder(&self, area: Rect, buffer: &mut Buffer) {
-        let shown = area.height > 1 && self.pair().is_some();
-        let Some(set) = self.strings().filter(|_| shown) else { return };
-        let mut spans = vec![Span::styled(format!("strings {set}, going up:  "), self.theme.muted)];
-        for (index, rung) in self.ladder.rungs().iter().enumerate() {
-            let shape = self.shape_answer(rung);
-            let of_triad = if self.is_first(&shape) { self.theme.first } else { self.theme.second };
-            let (mark, style) = if index == self.rung {
-                ("▸", of_triad.patch(self.theme.held))
-            } else {
-                ("", of_triad)
-            };
-            let text = format!("{mark}{}\u{a0}{}", self.bracketed(&shape), dashed(&shape.frets));
-            spans.push(Span::styled(text, style));
-            spans.push(Span::raw("  "));
+        let area = indented(area);
+        let others = (0..self.sets().len()).filter(|set| *set != self.set);
+        let mut row = 1;
+        for set in std::iter::once(self.set).chain(others) {
+            let lines = self.ladder_lines(set, area.width);
+            if row + lines.len() as u16 > area.height {
+                return;
+            }
+            for line in &lines {
+                write(buffer, below(area, row), line);
+                row += 1;
+            }
         }
-        let [_, below] =
-            area.layout(&Layout::vertical([Constraint::Length(1), Constraint::Fill(1)]));
-        Paragraph::new(Line::from(spans)).wrap(Wrap { trim: true }).render(indented(below), buffer);
     }
 
-    fn is_first(&self, shape: &ShapeAnswer) -> bool {
-        self.pair().is_some_and(|pair: &PairAnswer| pair.first.name == shape.triad)
+    /// `strings 4-3-2, going up:  [G] 5-4-3  (A) 7-6-5 …`
+    fn ladder_lines(&self, set: usize, width: u16) -> Vec<Line<'static>> {
+        let (Some(strings), Some(_)) = (self.sets().get(set).copied(), self.pair()) else {
+            return Vec::new();
+        };
+        let going_up = if set == self.set { ", going up" } else { "" };
+        let heading = format!("strings {strings}{going_up}:");
+        let mut lines = vec![Line::from(Span::styled(heading, self.theme.muted))];
+        let rungs = self.everywhere.rungs().iter();
+        for rung in rungs.filter(|rung| rung.shape.string_set() == strings) {
+            let span = self.rung_span(rung);
+            let Some(line) = lines.last_mut() else { continue };
+            if line.width() + 2 + span.width() > usize::from(width) {
+                lines.push(Line::from(span));
+            } else {
+                line.push_span(Span::raw("  "));
+                line.push_span(span);
+            }
+        }
+        lines
+    }
+
+    /// `▸[G] 5-4-3`
+    fn rung_span(&self, rung: &Rung) -> Span<'static> {
+        let of_triad = self.style_of(rung.side);
+        let in_hand = self.rung_in_hand().map(|held| held.shape.places());
+        let held = Some(rung.shape.places()) == in_hand;
+        let quiet = self.locked && Some(rung.shape.string_set()) != self.strings();
+        let style = match (held, quiet) {
+            (true, _) => of_triad.patch(self.theme.held),
+            (false, true) => self.theme.muted,
+            (false, false) => of_triad,
+        };
+        let frets = rung.shape.places().map(|place| self.neck().fret_number(place).number());
+        let mark = if held { "▸" } else { "" };
+        Span::styled(format!("{mark}{} {}", self.name_of(rung.side), dashed(&frets)), style)
+    }
+
+    fn style_of(&self, side: Side) -> Style {
+        match side {
+            Side::First => self.theme.first,
+            Side::Second => self.theme.second,
+        }
     }
 
     /// `[G]` or `(A)`, as on the neck.
-    fn bracketed(&self, shape: &ShapeAnswer) -> String {
-        if self.is_first(shape) {
-            format!("[{}]", shape.triad)
-        } else {
-            format!("({})", shape.triad)
+    fn name_of(&self, side: Side) -> String {
+        match (side, self.pair()) {
+            (Side::First, Some(pair)) => format!("[{}]", pair.first.name),
+            (Side::Second, Some(pair)) => format!("({})", pair.second.name),
+            (_, None) => String::new(),
         }
     }
 }

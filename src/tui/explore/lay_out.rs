@@ -1,4 +1,4 @@
-//! What follows from the choices of the player: pairs, their places, the ladder, the shape in hand.
+//! Laying the chosen pair out: its places, its ladders, the shape in hand.
 
 use fretloom_fretboard::{Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringNumber, StringSet};
 use fretloom_theory::{PitchClass, Triad, TriadQuality};
@@ -33,9 +33,36 @@ impl Explore {
             (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
             _ => empty_ladder(neck),
         };
+        self.everywhere = self.ladder_of_all_strings();
         self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
         self.ask_view();
         self.take_hand();
+    }
+
+    /// The close shapes of the pair on the neck as it is now, without fingers.
+    pub(super) fn ladder_of_all_strings(&self) -> Ladder {
+        let query = ShapeQuery::default().without_fingers();
+        match self.pair() {
+            Some(pair) => Ladder::new(self.neck(), pair.pair.triads(), &query),
+            None => empty_ladder(self.neck()),
+        }
+    }
+
+    /// Goes to the strings of a rung of that ladder, and takes its shape there.
+    pub(super) fn take_rung(&mut self, wanted: &Rung) {
+        let set = self.set_of(wanted).unwrap_or(self.set);
+        if set != self.set {
+            self.set = set;
+            self.lay_out();
+        }
+        let is_it = |rung: &Rung| rung.shape.places() == wanted.shape.places();
+        self.rung = self.ladder.rungs().iter().position(is_it).unwrap_or(self.rung);
+        self.take_hand();
+    }
+
+    /// Which of the sets has the strings of a rung.
+    pub(super) fn set_of(&self, rung: &Rung) -> Option<usize> {
+        self.sets().iter().position(|set| *set == rung.shape.string_set())
     }
 
     /// Takes the shape of the rung in hand, and keeps it in view.
