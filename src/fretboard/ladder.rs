@@ -82,6 +82,13 @@ impl Ladder {
         Ladder { rungs }
     }
 
+    /// Those of its rungs that lie on some strings.
+    #[must_use]
+    pub fn on(&self, set: StringSet) -> Ladder {
+        let rungs = self.rungs.iter().filter(|rung| rung.shape.string_set() == set);
+        Ladder { rungs: rungs.copied().collect() }
+    }
+
     /// The rungs, lowest first.
     #[must_use]
     pub fn rungs(&self) -> &[Rung] {

@@ -232,6 +232,23 @@ impl Shape {
         self
     }
 
+    /// The shape as a hand takes it: with its easiest fingers, or with none and
+    /// [beyond](Ease::Beyond) the hand, where it has none. For a shape that was found
+    /// [without fingers](ShapeQuery::without_fingers).
+    ///
+    /// ```
+    /// use fretloom_fretboard::{Hand, Neck, ShapeQuery, Tuning};
+    /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+    /// let g = "G".parse::<fretloom_theory::SpelledTriad>().unwrap().triad();
+    /// let bare = ShapeQuery::default().without_fingers().shapes(&neck, g)[0];
+    /// assert!(bare.grip().is_none());
+    /// assert!(bare.held_by(&neck, Hand::default()).grip().is_some());
+    /// ```
+    #[must_use]
+    pub fn held_by(self, neck: &Neck, hand: Hand) -> Shape {
+        self.taken(neck, hand, Fingering::Best)
+    }
+
     /// The finger that lies flat, if one does.
     #[must_use]
     pub fn barre(&self) -> Option<Barre> {

@@ -77,7 +77,7 @@ pub struct Explore {
     set: usize,
     locked: bool,
     ladder: Ladder,
-    /// Every close shape of the pair, on all strings; without fingers, which take time.
+    /// Every close shape of the pair, on all strings; of both ladders only the hand's has fingers.
     everywhere: Ladder,
     rung: usize,
     /// The shape of that rung as it is held; none where there is no rung.

@@ -21,10 +21,11 @@ pub(super) struct InHand {
 impl InHand {
     /// A rung where it lies, with its easiest fingers.
     pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung) -> InHand {
-        let mut places = vec![(rung.shape, "where the ladder has it".to_owned())];
-        let elsewhere = rung.shape.elsewhere(neck, player);
+        let shape = rung.shape.held_by(neck, player);
+        let mut places = vec![(shape, "where the ladder has it".to_owned())];
+        let elsewhere = shape.elsewhere(neck, player);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
-        let grips = player.grips(neck, rung.shape.places());
+        let grips = player.grips(neck, shape.places());
         InHand { player, side: rung.side, places, place: 0, grips, grip: 0 }
     }
 

@@ -28,12 +28,9 @@ impl Explore {
         let neck = &self.instrument.neck;
         self.places = self.pair().map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
         self.left_out = self.pair().map(|pair| places_left_out(neck, pair)).unwrap_or_default();
-        let query = ShapeQuery::default().for_hand(self.player);
-        self.ladder = match (self.pair(), self.strings()) {
-            (Some(pair), Some(set)) => Ladder::new(neck, pair.pair.triads(), &query.on(set)),
-            _ => empty_ladder(neck),
-        };
         self.everywhere = self.ladder_of_all_strings();
+        let set = self.strings();
+        self.ladder = set.map_or_else(|| empty_ladder(self.neck()), |set| self.everywhere.on(set));
         self.rung = near.map_or_else(|| self.rung_to_begin(), |shape| self.rung_near(&shape));
         self.ask_view();
         self.take_hand();

@@ -100,16 +100,20 @@ impl Explore {
         };
         let going_up = if set == self.set { ", going up" } else { "" };
         let heading = format!("strings {strings}{going_up}:");
+        let mut used = heading.chars().count();
         let mut lines = vec![Line::from(Span::styled(heading, self.theme.muted))];
         let rungs = self.everywhere.rungs().iter();
         for rung in rungs.filter(|rung| rung.shape.string_set() == strings) {
             let span = self.rung_span(rung);
+            let columns = span.content.chars().count();
             let Some(line) = lines.last_mut() else { continue };
-            if line.width() + 2 + span.width() > usize::from(width) {
+            if used + 2 + columns > usize::from(width) {
                 lines.push(Line::from(span));
+                used = columns;
             } else {
                 line.push_span(Span::raw("  "));
                 line.push_span(span);
+                used += 2 + columns;
             }
         }
         lines
