@@ -5,9 +5,12 @@
 //! status 1 too where that is problems.
 
 mod args;
+mod complain;
 mod defaults;
+mod files;
 mod finger;
 mod misuse;
+mod outcome;
 mod own_files;
 mod player;
 mod resume;
@@ -26,36 +29,12 @@ use clap::{CommandFactory, FromArgMatches};
 use fretloom_theory::ReadChord;
 
 pub use args::Cli;
+use complain::complain;
+use outcome::{Failure, Outcome};
 use player::Player;
 
-use crate::answer::Refusal;
 use crate::settings::Settings;
 use crate::words::nearest;
-
-/// What a run came to.
-enum Outcome {
-    /// Text for standard output. Warnings that do not keep it from being useful have already been
-    /// said on standard error.
-    Print(String),
-    /// The same, for a question that was answered with what is wrong: status 1.
-    PrintProblems(String),
-    /// The screen was shown and left.
-    Shown,
-}
-
-/// Why a run came to nothing.
-enum Failure {
-    /// The input was at fault: status 1.
-    Input(String),
-    /// The call was: clap's own words, status 2.
-    Usage(clap::Error),
-}
-
-impl From<Refusal> for Failure {
-    fn from(refusal: Refusal) -> Self {
-        Failure::Input(refusal.to_string())
-    }
-}
 
 /// The whole program: arguments in, words and a status out.
 #[must_use]
@@ -88,12 +67,6 @@ fn print(text: &str) -> ExitCode {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
         _ => ExitCode::SUCCESS,
     }
-}
-
-/// Says in one line what was wrong. With standard error gone too, the status is all that is left.
-fn complain(message: &impl std::fmt::Display) {
-    let message = crate::glyphs::printable(&message.to_string()).replace('\n', "\\n");
-    let _ = writeln!(io::stderr(), "fretloom: {message}");
 }
 
 fn parse(

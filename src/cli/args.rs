@@ -17,12 +17,13 @@ mod hand;
 mod own;
 mod triads;
 mod view;
+mod where_to;
 
 pub(super) use finger::Finger;
-use hand::HandArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
 pub(super) use triads::{InversionArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
+pub(super) use where_to::WhereTo;
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
 ///
@@ -325,20 +326,6 @@ pub struct Ladder {
     /// Which shapes to leave out
     #[command(flatten)]
     pub where_to: WhereTo,
-}
-
-/// Where on the neck to look.
-#[derive(Args, Debug)]
-pub struct WhereTo {
-    /// Only in these frets: 1-15
-    #[arg(long, value_name = "FRETS")]
-    pub frets: Option<String>,
-    /// No open strings
-    #[arg(long)]
-    pub no_open: bool,
-    /// Whose hand it is
-    #[command(flatten)]
-    pub hand: HandArgs,
 }
 
 /// `neck`

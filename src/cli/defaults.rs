@@ -32,7 +32,7 @@ mod tests {
     use clap::{CommandFactory, Parser};
 
     use super::*;
-    use crate::cli::Cli;
+    use crate::cli::args::Cli;
     use crate::library::Library;
     use crate::settings::Known;
     use crate::tui::command::Keys;

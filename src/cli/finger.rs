@@ -7,7 +7,7 @@ use std::path::Path;
 use fretloom_fretboard::Tuning;
 
 use super::args::Finger;
-use super::run::in_plain_words;
+use super::files::in_plain_words;
 use super::tab::tab;
 use super::text::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, Refusal, WayAnswer};

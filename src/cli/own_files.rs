@@ -5,9 +5,10 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::args::{OwnFile, SettingsArgs};
+use super::complain::complain;
+use super::files::in_plain_words;
+use super::outcome::{Failure, Outcome};
 use super::player::Player;
-use super::run::in_plain_words;
-use super::{Failure, Outcome, complain};
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
 use crate::tui::command::Keys;

@@ -6,7 +6,7 @@ use crate::tui::command::Keys;
 use crate::tui::theme::{Depth, Theme, Themes};
 use crate::words::nearest;
 
-use super::Failure;
+use super::outcome::Failure;
 
 /// What was found in the player's folder, and what was wrong with it.
 pub(super) struct Player {

@@ -1,18 +1,18 @@
 //! Running one command: ask [`answer`], print its text or its JSON.
 
-use std::fs::File;
-use std::io::{self, IsTerminal, Read};
-use std::path::Path;
+use std::io::{self, IsTerminal};
 
 use fretloom_fretboard::{FretRange, Neck, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 use serde::Serialize;
 
 use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
+use super::complain::complain;
+use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use super::resume::Resume;
 use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
-use super::{Failure, Outcome, complain, finger, own_files, shell, text};
+use super::{files, finger, own_files, shell, text};
 use crate::answer::{
     self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer,
     Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer,
@@ -74,7 +74,7 @@ impl Call<'_> {
             }
             Command::Chord { symbol, file } => match (symbol, file) {
                 (_, Some(file)) => {
-                    self.printed(&answer::chord_list(&contents(file)?), text::chords)
+                    self.printed(&answer::chord_list(&files::list(file)?), text::chords)
                 }
                 (symbol, None) => {
                     let symbol = symbol.as_deref().unwrap_or_default();
@@ -318,43 +318,6 @@ fn two_triads(text: &str) -> Option<Result<[SpelledTriad; 2], Refusal>> {
 fn read_pair(text: &str) -> Result<[SpelledTriad; 2], Refusal> {
     let text = text.trim();
     two_triads(text).ok_or_else(|| Refusal::NotTwoTriads { text: text.to_owned() })?
-}
-
-/// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
-/// or has no end.
-const LONGEST_LIST: usize = 1024 * 1024;
-
-fn contents(file: &Path) -> Result<String, Refusal> {
-    let read = if file == Path::new("-") {
-        read_list(io::stdin().lock())
-    } else {
-        File::open(file).and_then(read_list)
-    };
-    read.map_err(|error| Refusal::File {
-        name: file.display().to_string(),
-        reason: in_plain_words(&error),
-    })
-}
-
-/// All the text that there is, unless it is too long; no more than that is ever read.
-fn read_list(from: impl Read) -> io::Result<String> {
-    let mut bytes = Vec::new();
-    from.take(LONGEST_LIST as u64 + 1).read_to_end(&mut bytes)?;
-    if bytes.len() > LONGEST_LIST {
-        return Err(io::Error::other("it is longer than 1 MiB"));
-    }
-    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
-}
-
-/// What the system says of a file, without its error numbers.
-pub(super) fn in_plain_words(error: &io::Error) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),
-        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
-        _ => error.to_string(),
-    }
 }
 
 /// The neck as it is to be drawn.

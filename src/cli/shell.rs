@@ -6,7 +6,8 @@ use clap::{Command, CommandFactory};
 use clap_complete::Shell;
 use clap_mangen::Man;
 
-use super::{Cli, Failure};
+use super::args::Cli;
+use super::outcome::Failure;
 use crate::words::nearest;
 
 /// Completions of every command and option, as the shell reads them.

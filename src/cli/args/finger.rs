@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, value_parser};
 
-use super::WhereTo;
+use super::where_to::WhereTo;
 
 /// `finger`
 #[derive(Args, Debug)]

@@ -3,7 +3,8 @@
 use clap::{Args, ValueEnum};
 use fretloom_fretboard::{Inversion, Overlap};
 
-use super::{HandArgs, InversionArg};
+use super::hand::HandArgs;
+use super::triads::InversionArg;
 
 /// Which view of the neck.
 #[derive(Args, Debug)]

@@ -1,6 +1,6 @@
 //! The player's own files in words.
 
-use super::{row, table};
+use super::table::{row, table};
 use crate::answer::{CheckAnswer, SettingsAnswer};
 
 /// A problem a line; a sentence where there is none.

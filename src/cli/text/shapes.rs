@@ -3,7 +3,8 @@
 use fretloom_fretboard::{Ease, Voicing};
 use fretloom_theory::SpelledTriad;
 
-use super::{capo_line, table, tuning_line};
+use super::table::table;
+use super::tunings::{capo_line, tuning_line};
 use crate::answer::{
     ArpeggioAnswer, ArpeggiosAnswer, LadderAnswer, ShapeAnswer, ShapesAnswer, TuningAnswer,
 };

@@ -1,16 +1,10 @@
 //! The tunings that there are, and two of them compared.
 
-use super::table;
-use crate::answer::{CompareAnswer, TuningAnswer, TuningsAnswer};
-use crate::words::dashed;
+use fretloom_theory::SpelledTriad;
 
-/// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
-pub(super) fn courses(tuning: &TuningAnswer) -> String {
-    match &tuning.courses {
-        None => tuning.strings.join(" "),
-        Some(courses) => courses.iter().map(|c| c.join("+")).collect::<Vec<_>>().join(" "),
-    }
-}
+use super::table::table;
+use crate::answer::{CompareAnswer, TuningAnswer, TuningsAnswer, behind_capo};
+use crate::words::dashed;
 
 /// `tunings`
 pub(in crate::cli) fn tunings(answer: &TuningsAnswer) -> String {
@@ -73,4 +67,37 @@ fn paragraph(words: &str) -> String {
         line += &format!(" {word}");
     }
     text + &line + "\n"
+}
+
+/// The line above a neck: the tuning, and the capo on it.
+pub(in crate::cli) fn tuning_line(tuning: &TuningAnswer) -> String {
+    let mut text = format!("{}   {}", tuning.name, courses(tuning));
+    if tuning.octaves_inferred {
+        text += "   (octaves inferred)";
+    }
+    if !tuning.held_by().is_none() {
+        text += &format!("   {}", tuning.held_by());
+    }
+    text + "\n"
+}
+
+/// What sounds, and what the hand makes behind the capo; nothing without one.
+pub(super) fn capo_line<const N: usize>(
+    tuning: &TuningAnswer,
+    triads: [SpelledTriad; N],
+) -> String {
+    let capo = tuning.held_by();
+    let Some(shapes) = behind_capo(capo, triads) else { return String::new() };
+    let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
+    let of = if N == 1 { "shape" } else { "shapes" };
+    let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
+    format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
+}
+
+/// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
+fn courses(tuning: &TuningAnswer) -> String {
+    match &tuning.courses {
+        None => tuning.strings.join(" "),
+        Some(courses) => courses.iter().map(|c| c.join("+")).collect::<Vec<_>>().join(" "),
+    }
 }

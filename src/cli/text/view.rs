@@ -2,8 +2,9 @@
 
 use fretloom_fretboard::{FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView};
 
+use super::neck::{drawn, neck_head};
 use super::shapes::{care, shape_row};
-use super::{drawn, neck_head, table};
+use super::table::table;
 use crate::answer::{AskedView, Labels, NeckAnswer, PairAnswer, PlaceAnswer};
 use crate::tui::neck::NeckPicture;
 

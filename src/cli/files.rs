@@ -1,0 +1,45 @@
+//! Reading the files that are named on the command line.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use crate::answer::Refusal;
+
+/// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
+/// or has no end.
+const LONGEST_LIST: usize = 1024 * 1024;
+
+/// The text of a list: of a file, or with `-` of standard input.
+pub(super) fn list(file: &Path) -> Result<String, Refusal> {
+    let read = if file == Path::new("-") {
+        read_list(io::stdin().lock())
+    } else {
+        File::open(file).and_then(read_list)
+    };
+    read.map_err(|error| Refusal::File {
+        name: file.display().to_string(),
+        reason: in_plain_words(&error),
+    })
+}
+
+/// All the text that there is, unless it is too long; no more than that is ever read.
+fn read_list(from: impl Read) -> io::Result<String> {
+    let mut bytes = Vec::new();
+    from.take(LONGEST_LIST as u64 + 1).read_to_end(&mut bytes)?;
+    if bytes.len() > LONGEST_LIST {
+        return Err(io::Error::other("it is longer than 1 MiB"));
+    }
+    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
+}
+
+/// What the system says of a file, without its error numbers.
+pub(super) fn in_plain_words(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),
+        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
+        _ => error.to_string(),
+    }
+}
