@@ -1,12 +1,14 @@
 //! Ladders: the shapes of two triads along the neck, by height.
 
 mod climb;
+mod nearness;
 
 use fretloom_theory::Triad;
 
-use crate::{HandPosition, Neck, Shape, ShapeQuery, StringSet};
+use crate::{Neck, Shape, ShapeQuery, StringSet};
 
 pub use climb::Step;
+pub use nearness::Nearness;
 
 /// Which of the two triads of a ladder.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -42,24 +44,23 @@ pub struct Rung {
 /// Rungs are known by their index. A ladder may be empty, and an index that is on no rung leads
 /// nowhere: every way on is an `Option`.
 ///
-/// “Next” has four meanings for a player, and each is a method: along the
-/// [string set](Self::next_on_set), the [same triad](Self::next_of_same), the
-/// [nearest of the other](Self::nearest_of_other), under the hand
-/// [where it stands](Self::next_in_position). [Climbing](Self::climb) goes along a string set and
-/// on to the next one where it ends, so that it has no dead end.
+/// “Next” has several meanings for a player, and each is a method: the next rung
+/// [by height](Self::next), the next one [of a triad](Self::next_of), the
+/// [nearest](Self::nearest) of those that are wanted. [Climbing](Self::climb) goes along a string
+/// set and on to the next one where it ends, so that it has no dead end.
 ///
 /// # Example
 ///
 /// ```
-/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Way};
+/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Side, Tuning, Way};
 /// use fretloom_theory::SpelledTriad;
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
 /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
 /// let ladder = Ladder::new(&neck, [f, g], &ShapeQuery::default().on("3-2-1".parse().unwrap()));
 /// let frets = |rung: usize| ladder.rungs()[rung].shape.frets().map(|fret| fret.number());
 /// assert_eq!((frets(0), frets(1)), ([2, 1, 1], [4, 3, 3]));
-/// assert_eq!(ladder.next_of_same(0, Way::Up), Some(2));
-/// assert_eq!(ladder.next_of_same(0, Way::Down), None);
+/// assert_eq!(ladder.next_of(0, Side::First, Way::Up), Some(2));
+/// assert_eq!(ladder.next_of(0, Side::First, Way::Down), None);
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Ladder {
@@ -85,7 +86,13 @@ impl Ladder {
     /// Those of its rungs that lie on some strings.
     #[must_use]
     pub fn on(&self, set: StringSet) -> Ladder {
-        let rungs = self.rungs.iter().filter(|rung| rung.shape.string_set() == set);
+        self.only(|rung| rung.shape.string_set() == set)
+    }
+
+    /// Those of its rungs that are wanted.
+    #[must_use]
+    pub fn only(&self, wanted: impl Fn(&Rung) -> bool) -> Ladder {
+        let rungs = self.rungs.iter().filter(|rung| wanted(rung));
         Ladder { rungs: rungs.copied().collect() }
     }
 
@@ -95,46 +102,38 @@ impl Ladder {
         &self.rungs
     }
 
+    /// The rung that lies where a shape does.
+    #[must_use]
+    pub fn find(&self, shape: &Shape) -> Option<usize> {
+        self.rungs.iter().position(|rung| rung.shape.places() == shape.places())
+    }
+
+    /// Where going that way begins: the lowest rung going up, the highest going down.
+    #[must_use]
+    pub fn beginning(&self, way: Way) -> Option<usize> {
+        let last = self.rungs.len().checked_sub(1);
+        match way {
+            Way::Up => last.and(Some(0)),
+            Way::Down => last,
+        }
+    }
+
     /// The next rung, whatever its triad and strings.
     #[must_use]
     pub fn next(&self, from: usize, way: Way) -> Option<usize> {
         self.next_where(from, way, |_, _| true)
     }
 
-    /// The next rung on the same strings.
+    /// The next rung of a triad, which may be the same or the other one.
     #[must_use]
-    pub fn next_on_set(&self, from: usize, way: Way) -> Option<usize> {
+    pub fn next_of(&self, from: usize, side: Side, way: Way) -> Option<usize> {
+        self.next_where(from, way, |_, there| there.side == side)
+    }
+
+    /// The next rung on the same strings.
+    fn next_on_set(&self, from: usize, way: Way) -> Option<usize> {
         let set = |rung: &Rung| -> StringSet { rung.shape.string_set() };
         self.next_where(from, way, |here, there| set(here) == set(there))
-    }
-
-    /// The next rung of the same triad.
-    #[must_use]
-    pub fn next_of_same(&self, from: usize, way: Way) -> Option<usize> {
-        self.next_where(from, way, |here, there| here.side == there.side)
-    }
-
-    /// The next rung that lies under the hand where it stands: open strings apart, from one fret
-    /// below its position (the first finger reaching back) to four above (the fourth reaching up).
-    #[must_use]
-    pub fn next_in_position(&self, from: usize, way: Way) -> Option<usize> {
-        self.next_where(from, way, |here, there| is_under(here.shape.position(), &there.shape))
-    }
-
-    /// The rung of the other triad whose voices are fewest semitones away in all; of equals one on
-    /// the same strings, then the higher one.
-    #[must_use]
-    pub fn nearest_of_other(&self, from: usize) -> Option<usize> {
-        let here = self.rungs.get(from)?;
-        let others = self.rungs.iter().enumerate();
-        let others = others.filter(|(_, there)| there.side != here.side);
-        let nearest = others.min_by_key(|(index, there)| {
-            let changes_strings = there.shape.string_set() != here.shape.string_set();
-            let lies_below = *index < from;
-            let moved = voices_moved(&here.shape, &there.shape);
-            (moved, changes_strings, lies_below)
-        });
-        nearest.map(|(index, _)| index)
     }
 
     fn next_where(
@@ -150,17 +149,6 @@ impl Ladder {
             Way::Down => (0..from).rev().find(wanted),
         }
     }
-}
-
-/// Semitones that the three voices move in all, lowest to lowest and so on.
-fn voices_moved(one: &Shape, other: &Shape) -> u32 {
-    let voices = one.going_up().into_iter().zip(other.going_up());
-    voices.map(|(here, there)| here.semitones_up_to(there).unsigned_abs()).sum()
-}
-
-fn is_under(position: HandPosition, shape: &Shape) -> bool {
-    let frets = position.number() - 1..=position.number() + 4;
-    shape.fretted().all(|fret| frets.contains(&fret.number()))
 }
 
 #[cfg(test)]

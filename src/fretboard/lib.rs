@@ -47,7 +47,7 @@ pub use fingering::{
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
-pub use ladder::{Ladder, Rung, Side, Step, Way};
+pub use ladder::{Ladder, Nearness, Rung, Side, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use read_error::ReadError;

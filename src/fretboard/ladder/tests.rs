@@ -71,8 +71,11 @@ fn six_rungs_of_an_interleaving_pair_are_an_octave() {
     }
 }
 
+const MEASURES: [Nearness; 4] =
+    [Nearness::Frets, Nearness::Height, Nearness::Voices, Nearness::Rungs];
+
 #[test]
-fn next_has_four_meanings() {
+fn next_has_several_meanings() {
     let all = ladder("F", "G", &ShapeQuery::default());
     for (index, here) in all.rungs().iter().enumerate() {
         for way in [Way::Up, Way::Down] {
@@ -80,11 +83,10 @@ fn next_has_four_meanings() {
             if let Some(there) = rung(all.next_on_set(index, way)) {
                 assert_eq!(there.shape.string_set(), here.shape.string_set());
             }
-            if let Some(there) = rung(all.next_of_same(index, way)) {
-                assert_eq!(there.side, here.side);
-            }
-            if let Some(there) = rung(all.next_in_position(index, way)) {
-                assert!(is_under(here.shape.position(), &there.shape));
+            for side in [Side::First, Side::Second] {
+                if let Some(there) = rung(all.next_of(index, side, way)) {
+                    assert_eq!(there.side, side);
+                }
             }
             let next = all.next(index, way);
             let back = next.and_then(|next| match way {
@@ -93,20 +95,55 @@ fn next_has_four_meanings() {
             });
             assert!(next.is_none() || back == Some(index));
         }
-        let other = all.nearest_of_other(index).unwrap();
-        assert_ne!(all.rungs()[other].side, here.side);
+        for by in MEASURES {
+            let of_other = |rung: &Rung| rung.side != here.side;
+            let other = all.nearest(&here.shape, by, of_other).unwrap();
+            assert_ne!(all.rungs()[other].side, here.side);
+            let itself = all.nearest(&here.shape, by, |rung| rung == here);
+            assert_eq!((itself, all.find(&here.shape)), (Some(index), Some(index)));
+        }
     }
 }
 
-/// G 7-8-7 and A 9-10-9 are one grip two frets apart.
+/// From G 7-8-7 both A 6-5-5 and A 9-10-9, the same grip two frets up, are six semitones away.
 #[test]
 fn the_nearest_shape_of_the_other_triad() {
     let ladder = ladder("G", "A", &on("3-2-1"));
     let climbed = written(&ladder, ["G", "A"]);
     let g = climbed.iter().position(|rung| rung == "G 7-8-7").unwrap();
-    let nearest = ladder.nearest_of_other(g).unwrap();
-    assert_eq!(climbed[nearest], "A 9-10-9");
-    assert_eq!(ladder.next_in_position(g, Way::Up), Some(nearest));
+    let g = ladder.rungs()[g].shape;
+    let of_a = |rung: &Rung| rung.side == Side::Second;
+    let higher = |rung: &Rung| of_a(rung) && rung.shape.cmp_height(&g).is_gt();
+    assert_eq!(climbed[ladder.nearest(&g, Nearness::Voices, of_a).unwrap()], "A 6-5-5");
+    assert_eq!(climbed[ladder.nearest(&g, Nearness::Voices, higher).unwrap()], "A 9-10-9");
+}
+
+/// The rung nearest to the one at some frets, among those of the other triad or on other strings.
+fn nearest(to: &str, from: &Ladder, among: &Ladder, by: Nearness) -> String {
+    let to = from.rungs()[written(from, ["E", "F"]).iter().position(|rung| rung == to).unwrap()];
+    let other =
+        |rung: &Rung| rung.side != to.side || rung.shape.string_set() != to.shape.string_set();
+    written(among, ["E", "F"])[among.nearest(&to.shape, by, other).unwrap()].clone()
+}
+
+/// E 4-5-4 and F 5-6-5 are one grip, a fret apart; F 2-1-1 lies one rung below E 4-5-4.
+#[test]
+fn near_in_sound_is_not_near_in_rungs() {
+    let ladder = ladder("E", "F", &on("3-2-1"));
+    for by in [Nearness::Frets, Nearness::Height, Nearness::Voices] {
+        assert_eq!(nearest("E 4-5-4", &ladder, &ladder, by), "F 5-6-5", "{by:?}");
+    }
+    assert_eq!(nearest("E 4-5-4", &ladder, &ladder, Nearness::Rungs), "F 2-1-1");
+}
+
+/// On strings 5-4-3 the notes of E 6-4-5 lie at 11-9-9, and under the hand E 7-6-4.
+#[test]
+fn near_in_sound_is_not_near_on_the_neck() {
+    let (from, among) = (ladder("E", "F", &on("4-3-2")), ladder("E", "F", &on("5-4-3")));
+    for by in [Nearness::Height, Nearness::Voices] {
+        assert_eq!(nearest("E 6-4-5", &from, &among, by), "E 11-9-9", "{by:?}");
+    }
+    assert_eq!(nearest("E 6-4-5", &from, &among, Nearness::Frets), "E 7-6-4");
 }
 
 #[test]
@@ -117,12 +154,16 @@ fn an_empty_ladder_leads_nowhere() {
         for way in [Way::Up, Way::Down] {
             assert_eq!(empty.next(index, way), None);
             assert_eq!(empty.next_on_set(index, way), None);
-            assert_eq!(empty.next_of_same(index, way), None);
-            assert_eq!(empty.next_in_position(index, way), None);
+            assert_eq!(empty.next_of(index, Side::First, way), None);
+            assert_eq!(empty.beginning(way), None);
             assert_eq!(empty.climb(index, way), None);
         }
-        assert_eq!(empty.nearest_of_other(index), None);
     }
+    let shape = ladder("F", "G", &on("3-2-1")).rungs()[0].shape;
+    for by in MEASURES {
+        assert_eq!(empty.nearest(&shape, by, |_| true), None);
+    }
+    assert_eq!(empty.find(&shape), None);
 }
 
 /// From any rung, in any tuning: no step stops before the end, each goes the way it should, and

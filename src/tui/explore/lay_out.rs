@@ -1,6 +1,8 @@
 //! Laying the chosen pair out: its places, its ladders, the shape in hand.
 
-use fretloom_fretboard::{Ladder, Neck, Rung, Shape, ShapeQuery, Side, StringNumber, StringSet};
+use fretloom_fretboard::{
+    Ladder, Nearness, Neck, Rung, Shape, ShapeQuery, Side, StringNumber, StringSet,
+};
 use fretloom_theory::{PitchClass, Triad, TriadQuality};
 
 use super::Explore;
@@ -52,8 +54,7 @@ impl Explore {
             self.set = set;
             self.lay_out();
         }
-        let is_it = |rung: &Rung| rung.shape.places() == wanted.shape.places();
-        self.rung = self.ladder.rungs().iter().position(is_it).unwrap_or(self.rung);
+        self.rung = self.ladder.find(&wanted.shape).unwrap_or(self.rung);
         self.take_hand();
     }
 
@@ -79,12 +80,7 @@ impl Explore {
 
     /// The rung whose frets lie nearest to those of a shape.
     fn rung_near(&self, shape: &Shape) -> usize {
-        let middle =
-            |shape: &Shape| shape.frets().iter().map(|fret| i32::from(fret.number())).sum::<i32>();
-        let wanted = middle(shape);
-        let rungs = self.ladder.rungs().iter().enumerate();
-        let nearest = rungs.min_by_key(|(_, rung)| (middle(&rung.shape) - wanted).abs());
-        nearest.map(|(index, _)| index).unwrap_or_default()
+        self.ladder.nearest(shape, Nearness::Frets, |_| true).unwrap_or_default()
     }
 }
 

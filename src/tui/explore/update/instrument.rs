@@ -1,6 +1,6 @@
 //! The instrument: its tuning, its capo, and how it lies before the player.
 
-use fretloom_fretboard::{Capo, Fret, Neck, Rung, Shape, Tuning};
+use fretloom_fretboard::{Capo, Fret, Nearness, Neck, Rung, Tuning};
 
 use super::super::{Explore, Handed, Instrument, Over, Top};
 use crate::answer::{self, TuningAnswer};
@@ -31,9 +31,9 @@ impl Explore {
     /// nearest, and of those the one whose frets are nearest.
     fn set_like(&self, held: &Rung) -> Option<usize> {
         let all = self.ladder_of_all_strings();
-        let of_side = all.rungs().iter().filter(|rung| rung.side == held.side);
-        let nearest = of_side.min_by_key(|rung| apart(&held.shape, &rung.shape))?;
-        self.set_of(nearest)
+        let of_side = |rung: &Rung| rung.side == held.side;
+        let nearest = all.nearest(&held.shape, Nearness::Voices, of_side)?;
+        self.set_of(all.rungs().get(nearest)?)
     }
 
     /// Moves the capo by some frets, off the nut or back onto it.
@@ -92,12 +92,4 @@ impl Explore {
             (None, None) => Some(format!("capo {}", capo.fret())),
         }
     }
-}
-
-/// How far two shapes are apart: by what sounds, then by frets.
-fn apart(one: &Shape, other: &Shape) -> (u32, u32) {
-    let pitches = one.going_up().into_iter().zip(other.going_up());
-    let sounds = pitches.map(|(a, b)| a.semitones_up_to(b).unsigned_abs()).sum();
-    let frets = one.frets().into_iter().zip(other.frets());
-    (sounds, frets.map(|(a, b)| u32::from(a.number().abs_diff(b.number()))).sum())
 }

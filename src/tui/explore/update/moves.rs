@@ -103,11 +103,7 @@ impl Explore {
         if self.climb_in_view(way) {
             return;
         }
-        let next = match way {
-            Way::Up => self.rung.checked_add(1),
-            Way::Down => self.rung.checked_sub(1),
-        };
-        match next.filter(|rung| *rung < self.ladder.rungs().len()) {
+        match self.ladder.next(self.rung, way) {
             Some(rung) => self.rung = rung,
             None if self.locked => self.begin_again(way),
             None => self.climb_on(way),
@@ -117,26 +113,19 @@ impl Explore {
 
     /// From the other end of the same ladder.
     fn begin_again(&mut self, way: Way) {
-        self.rung = match way {
-            Way::Up => 0,
-            Way::Down => self.ladder.rungs().len().saturating_sub(1),
-        };
+        self.rung = self.ladder.beginning(way).unwrap_or_default();
         self.notice =
             self.strings().map(|set| format!("strings {set} end here: from their other end"));
     }
 
     /// Goes on where the ladder of these strings ends.
     fn climb_on(&mut self, way: Way) {
-        let all = self.everywhere.rungs();
-        let in_hand = self.rung_in_hand().map(|rung| rung.shape.places());
-        let here = all.iter().position(|rung| Some(rung.shape.places()) == in_hand);
-        let on = here.and_then(|here| self.everywhere.climb(here, way));
-        let next = match (on, way) {
-            (Some(step), _) => all.get(step.rung),
-            (None, Way::Up) => all.first(),
-            (None, Way::Down) => all.last(),
-        };
-        let (Some(next), Some(old)) = (next.copied(), self.strings()) else { return };
+        let all = &self.everywhere;
+        let here = self.rung_in_hand().and_then(|rung| all.find(&rung.shape));
+        let on = here.and_then(|here| all.climb(here, way));
+        let next = on.map(|step| step.rung).or(all.beginning(way));
+        let next = next.and_then(|next| all.rungs().get(next)).copied();
+        let (Some(next), Some(old)) = (next, self.strings()) else { return };
         self.take_rung(&next);
         let set = next.shape.string_set();
         self.notice = Some(match on {
@@ -147,12 +136,9 @@ impl Explore {
 
     /// The next shape of one triad going up; past the last one it begins again.
     pub(super) fn next_inversion(&mut self, side: Side) {
-        let rungs = self.ladder.rungs();
-        let of_side = |index: &usize| rungs.get(*index).is_some_and(|rung| rung.side == side);
-        let above = (self.rung + 1..rungs.len()).find(of_side);
-        if let Some(index) = above.or_else(|| (0..rungs.len()).find(of_side)) {
-            self.rung = index;
-        }
+        let above = self.ladder.next_of(self.rung, side, Way::Up);
+        let lowest = || self.ladder.rungs().iter().position(|rung| rung.side == side);
+        self.rung = above.or_else(lowest).unwrap_or(self.rung);
         self.take_hand();
     }
 }

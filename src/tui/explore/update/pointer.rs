@@ -1,6 +1,6 @@
 //! What the mouse does to the explorer, by its table. Where things are is asked of what draws them.
 
-use fretloom_fretboard::Rung;
+use fretloom_fretboard::{Nearness, Rung};
 use ratatui::layout::{Position, Rect};
 
 use super::super::lines::Seen;
@@ -164,8 +164,9 @@ impl Explore {
             let mut places = rung.shape.places().into_iter();
             places.any(|place| (place.string.number(), place.fret.number()) == (string, fret))
         };
-        let here = self.ladder.rungs().iter().enumerate().filter(|(_, rung)| holds(rung));
-        if let Some((rung, _)) = here.min_by_key(|(rung, _)| rung.abs_diff(self.rung)) {
+        let in_hand = self.rung_in_hand();
+        let nearest = in_hand.and_then(|r| self.ladder.nearest(&r.shape, Nearness::Rungs, holds));
+        if let Some(rung) = nearest {
             self.rung = rung;
             self.take_hand();
             return;
