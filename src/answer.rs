@@ -25,7 +25,7 @@ pub use check::CheckAnswer;
 pub use chord::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
-pub use neck::{Labels, LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
+pub use neck::{LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
 pub use pairs::{
     LeftOut, PairAnswer, PairList, PairsAnswer, TriadAnswer, every_pair, one_pair, pair_over,
     pairs_over,

@@ -1,8 +1,8 @@
 //! What the player has settled once and for all: the file `settings.toml`.
 //!
-//! It is read entry by entry: a wrong one costs itself, is told by its place, and leaves the value
-//! that the program has by itself. Every setting is a row of one table; the file that is printed as
-//! a sample (`assets/settings.toml`) is a file like a player's own, and equal to [`Settings::default`].
+//! The file is read entry by entry: a wrong entry is reported with its place and leaves the default
+//! in force; it costs no other entry. Every setting is a row of one table. The sample that is printed
+//! (`assets/settings.toml`) is a file like a player's own, and says what [`Settings::default`] says.
 
 mod rows;
 mod value;
@@ -12,14 +12,11 @@ use std::path::Path;
 use fretloom_fretboard::Hand;
 use fretloom_theory::Spelling;
 
-use crate::answer::{Families, Labels};
+use crate::answer::Families;
 use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
-use crate::library::{Library, Problem};
-use crate::tui::command::Keys;
-use crate::tui::neck::FretWidths;
-use crate::tui::pedal::Pedal;
-use crate::tui::theme::{Theme, Themes};
+use crate::library::{LoadedTunings, Problem};
+use crate::picture::{FretWidths, Labels};
 use rows::ROWS;
 
 /// A file that a player can begin with: every setting, what it means, and its usual value.
@@ -30,13 +27,14 @@ pub const SAMPLE: &str = include_str!("../assets/settings.toml");
 /// # Example
 ///
 /// ```
-/// use fretloom::library::Library;
+/// use fretloom::library::LoadedTunings;
 /// use fretloom::settings::{Known, Settings};
-/// use fretloom::tui::command::Keys;
-/// use fretloom::tui::theme::{Depth, Themes};
 ///
-/// let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
-/// let known = Known { library: &library, themes: &themes, keys: &Keys::built_in().0 };
+/// let known = Known {
+///     tunings: &LoadedTunings::load(None),
+///     themes: &["terminal", "dark"],
+///     pedal: &|key| Ok(key.to_owned()),
+/// };
 /// let text = "tuning = \"guitar-dadgad\"\ntheme = \"drak\"";
 /// let (settings, problems) = Settings::read("settings.toml", text, &known);
 /// assert_eq!(settings.tuning, "guitar-dadgad");
@@ -68,8 +66,8 @@ pub struct Settings {
     pub fresh: bool,
     /// How wide the cells of the frets are drawn.
     pub fret_widths: FretWidths,
-    /// The foot pedal, if there is one.
-    pub pedal: Pedal,
+    /// The key of the foot pedal as a key file writes it, or `none`.
+    pub pedal: String,
 }
 
 /// When b and # stand in the place of signs.
@@ -87,7 +85,7 @@ pub enum Ascii {
 impl Default for Settings {
     fn default() -> Self {
         Settings {
-            theme: Theme::USUAL.to_owned(),
+            theme: "terminal".to_owned(),
             ascii: Ascii::Auto,
             spelling: Spelling::Plain,
             tuning: "guitar-standard".to_owned(),
@@ -99,7 +97,7 @@ impl Default for Settings {
             mouse: true,
             fresh: false,
             fret_widths: FretWidths::Even,
-            pedal: Pedal::NONE,
+            pedal: "none".to_owned(),
         }
     }
 }
@@ -151,15 +149,15 @@ impl Settings {
     }
 }
 
-/// What else is the player's own, with which values are compared.
-#[derive(Clone, Copy, Debug)]
+/// What values are checked against: what else there is, and what the screen can use.
+#[derive(Clone, Copy)]
 pub struct Known<'a> {
     /// The tunings there are.
-    pub library: &'a Library,
-    /// The themes there are.
-    pub themes: &'a Themes,
-    /// The keys that have a meaning.
-    pub keys: &'a Keys,
+    pub tunings: &'a LoadedTunings,
+    /// The names of the themes there are, in the order in which they are told.
+    pub themes: &'a [&'a str],
+    /// The key of a foot pedal in its usual notation, or what was expected in its place.
+    pub pedal: &'a dyn Fn(&str) -> Result<String, String>,
 }
 
 /// That a file is of a newer version, and so is left alone.

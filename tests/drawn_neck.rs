@@ -13,10 +13,11 @@ use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
 use fretloom::answer::{
-    Families, Labels, Moment, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
+    Families, Moment, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
 };
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
+use fretloom::picture::Labels;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::neck::NeckPicture;
@@ -77,7 +78,7 @@ fn mark_of(place: &PlaceAnswer, labels: Labels) -> ReadMark {
         } else {
             Side::Second
         },
-        label: labels.label(place),
+        label: place.label(labels),
     }
 }
 

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::views::{AskedView, SeenAnswer, ViewAnswer};
 use super::{FORMAT, LeftOut, PairAnswer, TuningAnswer, ascii};
+use crate::picture::Labels;
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -100,71 +101,30 @@ pub struct LeftOutPlace {
     pub left_out: LeftOut,
 }
 
-/// What stands in the marks of a drawn neck: one thing at a time.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
-pub enum Labels {
-    /// The note's name.
-    #[default]
-    Note,
-    /// What it is over the chord.
-    Degree,
-    /// What it is over the root of its triad.
-    Member,
-    /// The finger that takes it, 0 for an open string; the note's name where none is told.
-    Finger,
-    /// When it is played in a view, from 1; the note's name where there is no order.
-    Order,
-}
-
-impl Labels {
-    /// All of them, in the order in which a key goes through them.
-    pub const ALL: [Labels; 5] =
-        [Labels::Note, Labels::Degree, Labels::Member, Labels::Finger, Labels::Order];
-
-    /// The word for it, on the command line and on the screen.
+impl PlaceAnswer {
+    /// What stands in its mark.
     #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Labels::Note => "note",
-            Labels::Degree => "degree",
-            Labels::Member => "member",
-            Labels::Finger => "finger",
-            Labels::Order => "order",
-        }
-    }
-
-    /// What stands in the mark of a place.
-    #[must_use]
-    pub fn label(self, place: &PlaceAnswer) -> String {
-        match self {
-            Labels::Note => place.note.to_string(),
-            Labels::Degree => place.degree.to_string(),
-            Labels::Member => place.member.to_string(),
-            Labels::Finger => numbered(place.seen.as_ref().and_then(|seen| seen.finger), place),
-            Labels::Order => numbered(place.seen.as_ref().and_then(SeenAnswer::turn), place),
+    pub fn label(&self, labels: Labels) -> String {
+        match labels {
+            Labels::Note => self.note.to_string(),
+            Labels::Degree => self.degree.to_string(),
+            Labels::Member => self.member.to_string(),
+            Labels::Finger => numbered(self.seen.as_ref().and_then(|seen| seen.finger), self),
+            Labels::Order => numbered(self.seen.as_ref().and_then(SeenAnswer::turn), self),
         }
     }
 }
 
-impl Labels {
-    /// What stands for a note that the pair leaves out: it has no place in a triad, no finger and no
-    /// turn.
+impl LeftOutPlace {
+    /// What stands there: the note has no place in a triad, no finger and no turn.
     #[must_use]
-    pub fn label_left_out(self, left_out: &LeftOut) -> String {
-        match self {
-            Labels::Degree => left_out.degree.to_string(),
-            _ => left_out.note.to_string(),
+    pub fn label(&self, labels: Labels) -> String {
+        match labels {
+            Labels::Degree => self.left_out.degree.to_string(),
+            Labels::Note | Labels::Member | Labels::Finger | Labels::Order => {
+                self.left_out.note.to_string()
+            }
         }
-    }
-}
-
-impl std::str::FromStr for Labels {
-    type Err = String;
-
-    fn from_str(text: &str) -> Result<Labels, String> {
-        Labels::ALL.into_iter().find(|labels| labels.word() == text).ok_or_else(|| {
-            format!("\"{text}\" cannot stand in the marks: expected note, degree, member, finger or order")
-        })
     }
 }
 

@@ -7,9 +7,9 @@ use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum};
 use fretloom_fretboard::{Capo, FretRange, PerString, StringSet};
 use fretloom_theory::Spelling;
 
-use crate::answer::{Families, Labels, Refusal, Wishes};
+use crate::answer::{Families, Refusal, Wishes};
+use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
-use crate::tui::neck::FretWidths;
 use crate::tui::pedal::Pedal;
 
 mod finger;

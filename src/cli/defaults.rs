@@ -33,19 +33,20 @@ mod tests {
 
     use super::*;
     use crate::cli::args::Cli;
-    use crate::library::Library;
+    use crate::library::LoadedTunings;
     use crate::settings::Known;
-    use crate::tui::command::Keys;
-    use crate::tui::theme::{Depth, Themes};
 
     #[test]
     fn every_setting_is_the_default_of_an_option() {
-        let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
         let text = "theme = \"dark\"\nascii = \"never\"\nspelling = \"strict\"\n\
                     tuning = \"D A D G A D\"\nlabels = \"degree\"\nfamilies = \"all\"\n\
                     reach_mm = 97.5\nleft_handed = true\nupside_down = true\n\
                     mouse = false\nfresh = true\nfret_widths = \"true\"\npedal = \"f12\"\n";
-        let known = Known { library: &library, themes: &themes, keys: &Keys::built_in().0 };
+        let known = Known {
+            tunings: &LoadedTunings::load(None),
+            themes: &["dark"],
+            pedal: &|key| Ok(key.to_owned()),
+        };
         let (settings, problems) = Settings::read("s.toml", text, &known);
         assert_eq!(problems, []);
         let mut command = settled(Cli::command(), &settings);
@@ -68,7 +69,10 @@ mod tests {
         let usual = Cli::parse_from(["fretloom"]);
         let settings = Settings::default();
         assert_eq!((usual.theme, usual.common.ascii), (settings.theme, settings.ascii));
-        assert_eq!((usual.common.tuning, usual.pedal), (settings.tuning, settings.pedal));
+        assert_eq!(
+            (usual.common.tuning, usual.pedal.to_string()),
+            (settings.tuning, settings.pedal)
+        );
         let usual = settled(Cli::command(), &Settings::default()).render_long_help().to_string();
         assert_eq!(usual, Cli::command().render_long_help().to_string());
     }

@@ -3,6 +3,7 @@
 use crate::library::{Folders, Library, Problem, strays};
 use crate::settings::{Known, Settings};
 use crate::tui::command::Keys;
+use crate::tui::pedal::Pedal;
 use crate::tui::theme::{Depth, Theme, Themes};
 use crate::words::nearest;
 
@@ -29,8 +30,14 @@ impl Player {
         let config = folders.config.as_deref();
         let (library, themes) = (Library::load(config), Themes::load(config, depth));
         let (keys, keys_problems) = Keys::load(config);
-        let known = Known { library: &library, themes: &themes, keys: &keys };
-        let (settings, settings_problems) = Settings::load(config, &known);
+        let (settings, settings_problems) = Settings::load(
+            config,
+            &Known {
+                tunings: &library.tunings,
+                themes: &themes.names().collect::<Vec<_>>(),
+                pedal: &|text| Pedal::settled(text, &keys).map(|pedal| pedal.to_string()),
+            },
+        );
         Player { folders, library, settings, settings_problems, keys, keys_problems, themes, depth }
     }
 

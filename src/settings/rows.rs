@@ -1,12 +1,11 @@
 //! The table of settings.
 
+use crate::picture::{FretWidths, Labels};
 use fretloom_theory::Spelling;
 use toml::de::DeValue;
 
 use super::value::{families, hand, one_of, pedal, switch, theme, tuning, word};
 use super::{Ascii, Known, Settings};
-use crate::answer::Labels;
-use crate::tui::neck::FretWidths;
 
 /// Puts a value that was read into the settings.
 pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;
@@ -114,6 +113,6 @@ pub(super) const ROWS: &[Row] = &[
         name: "pedal",
         option: "pedal",
         read: |value, known| Ok(set(pedal(value, known)?, |settings| &mut settings.pedal)),
-        print: |settings| settings.pedal.to_string(),
+        print: |settings| settings.pedal.clone(),
     },
 ];

@@ -1,13 +1,20 @@
 //! Settings, right and wrong.
 
 use super::*;
-use crate::tui::theme::Depth;
 
 fn read(content: &str) -> (Settings, Vec<String>) {
-    let (library, themes) = (Library::load(None), Themes::load(None, Depth::Full));
-    let known = Known { library: &library, themes: &themes, keys: &Keys::built_in().0 };
+    let known = Known {
+        tunings: &LoadedTunings::load(None),
+        themes: &["terminal", "dark", "light", "high-contrast", "monochrome"],
+        pedal: &pedal,
+    };
     let (settings, problems) = Settings::read("s.toml", content, &known);
     (settings, problems.iter().map(ToString::to_string).collect())
+}
+
+fn pedal(text: &str) -> Result<String, String> {
+    let is_known = ["none", "f12"].contains(&text);
+    if is_known { Ok(text.to_owned()) } else { Err("the key f12".to_owned()) }
 }
 
 #[test]
@@ -78,6 +85,7 @@ fn a_wrong_entry_costs_itself_only() {
          reach_mm = 20\n\
          left_handed = \"yes\"\n\
          fret_widths = true\n\
+         pedal = \"f13\"\n\
          upside_down true\n",
     );
     assert_eq!(settings, Settings { spelling: Spelling::Strict, ..Settings::default() });
@@ -96,7 +104,8 @@ fn a_wrong_entry_costs_itself_only() {
         "8:12: found `20`, expected millimetres from 40 to 200, as in 110",
         "9:15: found `\"yes\"`, expected true or false",
         "10:15: found `true`, expected \"even\" or \"true\"",
-        "11:1: found `upside_down true`, expected TOML (key with no value, expected `=`)",
+        "11:9: found `\"f13\"`, expected the key f12",
+        "12:1: found `upside_down true`, expected TOML (key with no value, expected `=`)",
     ];
     assert_eq!(problems, expected.map(|problem| format!("s.toml:{problem}")));
 }

@@ -6,7 +6,6 @@ use toml::de::DeValue;
 use super::Known;
 use crate::answer::{self, Families};
 use crate::library::fields::{count, decimal};
-use crate::tui::pedal::Pedal;
 use crate::words::nearest;
 
 /// A version number.
@@ -44,20 +43,19 @@ fn choice_of<'a>(written: &str, words: impl Iterator<Item = &'a str> + Clone) ->
 /// The name of a theme there is.
 pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
-    if known.themes.get(written).is_some() {
+    if known.themes.contains(&written) {
         return Ok(written.to_owned());
     }
-    Err(choice_of(written, known.themes.names().collect::<Vec<_>>().into_iter()))
+    Err(choice_of(written, known.themes.iter().copied()))
 }
 
 /// A tuning there is.
 pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
-    let tunings = &known.library.tunings;
-    if answer::find_tuning(tunings, written).is_ok() {
+    if answer::find_tuning(known.tunings, written).is_ok() {
         return Ok(written.to_owned());
     }
-    let ids = tunings.iter().map(|(tuning, _)| tuning.id());
+    let ids = known.tunings.iter().map(|(tuning, _)| tuning.id());
     let near = nearest(written, ids).map(|near| format!("; did you mean \"{near}\"?"));
     let expected = "a tuning of `fretloom tunings`, or its strings, as in \"D A D G A D\"";
     Err(expected.to_owned() + &near.unwrap_or_default())
@@ -79,10 +77,8 @@ pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
 }
 
 /// A key that a foot pedal can have, or none.
-pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<Pedal, String> {
-    let pedal = value.as_str().unwrap_or_default().parse::<Pedal>();
-    let expected = "\"none\" or a key as keys.toml writes it, as in \"f12\"";
-    pedal.map_err(|_| expected.to_owned())?.beside(known.keys)
+pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
+    (known.pedal)(value.as_str().unwrap_or_default())
 }
 
 /// Yes or no.

@@ -27,13 +27,13 @@ use fretloom_theory::{PitchClassSet, ReadChord, ScaleChoice, Spelling};
 use super::command::Keys;
 use super::gesture::Spot;
 use super::mouse::Mouse;
-use super::neck::FretWidths;
 use super::theme::Theme;
 use crate::answer::{
-    self, Families, Labels, LeftOutPlace, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
+    self, Families, LeftOutPlace, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
     ShapeAnswer, TuningAnswer, Wishes,
 };
 use crate::library::Library;
+use crate::picture::{FretWidths, Labels};
 use crate::settings::Settings;
 use choices::{Choices, Page};
 use history::History;

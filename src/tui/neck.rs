@@ -9,14 +9,15 @@ mod draw;
 mod geometry;
 mod hit;
 
-pub use geometry::{FretWidths, NeckGeometry};
+pub use geometry::NeckGeometry;
 pub use hit::NeckHit;
 
 use std::cmp::Reverse;
 
 use fretloom_fretboard::{Fret, Inlay, Neck, OpenString, Shape, Side, StringSet, Tuning};
 
-use crate::answer::{Labels, LeftOutPlace, PlaceAnswer};
+use crate::answer::{LeftOutPlace, PlaceAnswer};
+use crate::picture::{FretWidths, Labels};
 
 /// What is drawn of a neck.
 #[derive(Clone, PartialEq, Debug)]
@@ -110,7 +111,7 @@ impl NeckPicture {
         let mark = |place: &PlaceAnswer| Mark {
             string: place.place.string.number(),
             fret: place.place.fret.number(),
-            label: labels.label(place),
+            label: place.label(labels),
             first_triad: place.side == Side::First,
             presence: Presence::Seen,
             held: false,
@@ -145,7 +146,7 @@ impl NeckPicture {
                 mark.presence = Presence::Aside;
                 continue;
             };
-            mark.label = labels.label(place);
+            mark.label = place.label(labels);
             if place.seen.as_ref().is_some_and(|seen| seen.stretched) {
                 mark.presence = Presence::Stretched;
             }
@@ -182,7 +183,7 @@ impl NeckPicture {
         let ghost = |place: &LeftOutPlace| Ghost {
             string: place.place.string.number(),
             fret: place.place.fret.number(),
-            label: labels.label_left_out(&place.left_out),
+            label: place.label(labels),
         };
         self.left_out = places.iter().map(ghost).collect();
         self

@@ -21,6 +21,7 @@ use super::key::{Key, KeyError};
 /// assert_eq!(Pedal::NONE.to_string(), "none");
 /// assert!("f13".parse::<Pedal>().is_err());
 /// assert!("q".parse::<Pedal>().unwrap().beside(&keys).is_err()); // leaves the program
+/// assert_eq!(Pedal::settled("f12", &keys), Ok(pedal));
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Pedal(Option<Key>);
@@ -28,6 +29,16 @@ pub struct Pedal(Option<Key>);
 impl Pedal {
     /// No pedal.
     pub const NONE: Pedal = Pedal(None);
+
+    /// The pedal that a settings file names.
+    ///
+    /// # Errors
+    ///
+    /// What was expected: `none`, or a key that is free for a pedal.
+    pub fn settled(text: &str, keys: &Keys) -> Result<Pedal, String> {
+        let expected = "\"none\" or a key as keys.toml writes it, as in \"f12\"";
+        text.parse::<Pedal>().map_err(|_| expected.to_owned())?.beside(keys)
+    }
 
     /// The key that it types.
     #[must_use]

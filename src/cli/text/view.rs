@@ -5,7 +5,8 @@ use fretloom_fretboard::{FretRange, Neck, SetStep, SetView, Side, StringSet, Vie
 use super::neck::{drawn, neck_head};
 use super::shapes::{care, shape_row};
 use super::table::table;
-use crate::answer::{AskedView, Labels, NeckAnswer, PairAnswer, PlaceAnswer};
+use crate::answer::{AskedView, NeckAnswer, PairAnswer, PlaceAnswer};
+use crate::picture::Labels;
 use crate::tui::neck::NeckPicture;
 
 /// A view that is printed, and where.

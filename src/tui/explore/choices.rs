@@ -6,8 +6,8 @@ use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 use super::in_hand::InHand;
 use super::look::Look;
 use super::{Explore, Handed, Instrument, Top};
-use crate::answer::{Labels, TuningAnswer, Wishes};
-use crate::tui::neck::FretWidths;
+use crate::answer::{TuningAnswer, Wishes};
+use crate::picture::{FretWidths, Labels};
 use crate::words::counted;
 
 /// Every choice of the player. What is shown follows from it.

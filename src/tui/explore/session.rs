@@ -9,8 +9,9 @@ use fretloom_theory::{ScaleChoice, Spelling};
 use super::in_hand::InHand;
 use super::look::Look;
 use super::{Explore, Handed, Top};
-use crate::answer::{self, Families, Labels, Wishes};
+use crate::answer::{self, Families, Wishes};
 use crate::glyphs::to_ascii;
+use crate::picture::Labels;
 use crate::store::Session;
 
 impl Explore {

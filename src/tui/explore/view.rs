@@ -16,7 +16,7 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::{Explore, Handed, Over, Top};
-use crate::answer::Labels;
+use crate::picture::Labels;
 use crate::tui::neck::NeckPicture;
 use line::{indented, write};
 

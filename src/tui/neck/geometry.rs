@@ -1,5 +1,7 @@
 //! Which columns the frets of a drawn neck take.
 
+use crate::picture::FretWidths;
+
 /// The columns of a neck: the gutter with string number, name and open note, the nut, then one
 /// cell a fret, each closed by its wire.
 ///
@@ -11,7 +13,8 @@
 /// # Example
 ///
 /// ```
-/// use fretloom::tui::neck::{FretWidths, NeckGeometry};
+/// use fretloom::picture::FretWidths;
+/// use fretloom::tui::neck::NeckGeometry;
 /// let geometry = NeckGeometry::new(FretWidths::Even, 80, [1, 2], (1, 22));
 /// assert_eq!(geometry.nut(), 9);
 /// assert_eq!(geometry.cell(1), Some((10, 5)));
@@ -32,67 +35,34 @@ pub struct NeckGeometry {
     span: u16,
 }
 
-/// How wide the cells of the frets are.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum FretWidths {
-    /// All the same.
-    #[default]
-    Even,
-    /// As on the instrument: twelve frets up a cell is half as wide.
-    True,
-}
-
-impl FretWidths {
-    /// Both, in the order in which a key goes through them.
-    pub const ALL: [FretWidths; 2] = [FretWidths::Even, FretWidths::True];
-
-    /// The word for it, in settings and on the command line.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            FretWidths::Even => "even",
-            FretWidths::True => "true",
-        }
-    }
-
-    /// Where the wire of the cell number `count` of `all` stands, counted from the column before the
-    /// first cell.
-    ///
-    /// Strings stop at equal ratios: the part of a string that `n` frets take is 1 - 2^(-n/12), the
-    /// rule of equal temperament, and any stretch of a neck is the whole of it made smaller.
-    fn wire(self, count: u16, all: u16, span: u16) -> u16 {
-        match self {
-            FretWidths::Even => span / all.max(1) * count,
-            FretWidths::True => {
-                let taken = |frets: u16| 1.0 - (-f64::from(frets) / 12.0).exp2();
-                (f64::from(span) * taken(count) / taken(all.max(1))).round() as u16
-            }
-        }
-    }
-
-    /// The widest a cell grows in the mean, where there is room.
-    const fn widest(self) -> u16 {
-        match self {
-            FretWidths::Even => 9,
-            FretWidths::True => 19,
-        }
-    }
-
-    /// The narrowest cell for a label; one of even width has wood to be seen beside it.
-    fn narrowest(self, label_width: u16) -> u16 {
-        match self {
-            FretWidths::Even => (label_width + 2).max(5),
-            FretWidths::True => (label_width + 2).max(3),
+/// Where the wire of the cell number `count` of `all` stands, counted from the column before the
+/// first cell.
+///
+/// Strings stop at equal ratios: the part of a string that `n` frets take is 1 - 2^(-n/12), the
+/// rule of equal temperament, and any stretch of a neck is the whole of it made smaller.
+fn wire(widths: FretWidths, count: u16, all: u16, span: u16) -> u16 {
+    match widths {
+        FretWidths::Even => span / all.max(1) * count,
+        FretWidths::True => {
+            let taken = |frets: u16| 1.0 - (-f64::from(frets) / 12.0).exp2();
+            (f64::from(span) * taken(count) / taken(all.max(1))).round() as u16
         }
     }
 }
 
-impl std::str::FromStr for FretWidths {
-    type Err = String;
+/// The widest a cell grows in the mean, where there is room.
+const fn widest_cell(widths: FretWidths) -> u16 {
+    match widths {
+        FretWidths::Even => 9,
+        FretWidths::True => 19,
+    }
+}
 
-    fn from_str(text: &str) -> Result<FretWidths, String> {
-        let found = FretWidths::ALL.into_iter().find(|widths| widths.word() == text);
-        found.ok_or_else(|| format!("\"{text}\" is no width of frets: expected even or true"))
+/// The narrowest cell for a label; one of even width has wood to be seen beside it.
+fn narrowest_cell(widths: FretWidths, label_width: u16) -> u16 {
+    match widths {
+        FretWidths::Even => (label_width + 2).max(5),
+        FretWidths::True => (label_width + 2).max(3),
     }
 }
 
@@ -119,11 +89,11 @@ impl NeckGeometry {
     fn within(mut self, width: u16) -> Self {
         let room = width.saturating_sub(self.nut() + 1);
         let frets = u16::from((self.last_shown + 1).saturating_sub(self.first));
-        let widest = |frets: u16| room.min(frets.saturating_mul(self.widths.widest() + 1));
-        let narrowest = self.widths.narrowest(self.label_width);
+        let widest = |frets: u16| room.min(frets.saturating_mul(widest_cell(self.widths) + 1));
+        let narrowest = narrowest_cell(self.widths, self.label_width);
         let fits = |frets: &u16| {
-            let wire = |count: u16| self.widths.wire(count, *frets, widest(*frets));
-            (0..*frets).all(|count| wire(count + 1).saturating_sub(wire(count)) > narrowest)
+            let at = |count: u16| wire(self.widths, count, *frets, widest(*frets));
+            (0..*frets).all(|count| at(count + 1).saturating_sub(at(count)) > narrowest)
         };
         let shown = (1..=frets).rev().find(fits).unwrap_or_default();
         self.span = widest(shown);
@@ -157,8 +127,8 @@ impl NeckGeometry {
         }
         let all = u16::from((self.last_shown + 1).saturating_sub(self.first));
         let count = u16::from(fret - self.first);
-        let wire = |count| self.widths.wire(count, all, self.span);
-        let (before, after) = (wire(count), wire(count + 1));
+        let at = |count| wire(self.widths, count, all, self.span);
+        let (before, after) = (at(count), at(count + 1));
         Some((self.nut() + 1 + before, after.saturating_sub(before + 1)))
     }
 

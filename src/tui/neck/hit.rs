@@ -42,7 +42,7 @@ mod tests {
     use fretloom_fretboard::{Neck, Tuning};
 
     use super::*;
-    use crate::answer::Labels;
+    use crate::picture::Labels;
 
     /// `  1 E  ┃─────┼─────┼`, and its mirror image.
     #[test]

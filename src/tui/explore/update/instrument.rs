@@ -4,7 +4,7 @@ use fretloom_fretboard::{Capo, Fret, Nearness, Neck, Rung, Tuning};
 
 use super::super::{Explore, Handed, Instrument, Over, Top};
 use crate::answer::{self, TuningAnswer};
-use crate::tui::neck::FretWidths;
+use crate::picture::FretWidths;
 
 /// No player puts a capo above the octave, where another one would make a new instrument.
 const HIGHEST_CAPO: u8 = 12;

@@ -7,7 +7,8 @@ use super::super::Explore;
 use super::super::in_hand::InHand;
 use super::super::look::Look;
 use super::wrapped;
-use crate::answer::{Families, Labels, Wishes};
+use crate::answer::{Families, Wishes};
+use crate::picture::Labels;
 
 impl Explore {
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
