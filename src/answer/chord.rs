@@ -1,6 +1,6 @@
 //! What a chord symbol names.
 
-use fretloom_theory::{Assumption, Chord, ChordError, Degree, NoteName, ReadChord};
+use fretloom_theory::{Assumption, Chord, Degree, NoteName, ReadChord, ReadError};
 use serde::Serialize;
 
 use super::{FORMAT, Refusal, ascii};
@@ -101,7 +101,7 @@ pub fn chord_list(text: &str) -> ChordListAnswer {
     ChordListAnswer { format: FORMAT, chords: lines.map(read).collect() }
 }
 
-fn unread(line: &str, error: &ChordError) -> ChordLine {
+fn unread(line: &str, error: &ReadError) -> ChordLine {
     let symbol = line.trim().chars().take(80).collect();
     ChordLine::Unread { symbol, error: error.to_string(), at: error.at() }
 }

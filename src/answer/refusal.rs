@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{Neck, ReadError, StringSet, TuningError};
-use fretloom_theory::{ChordError, DegreeError, KeyError, ScaleError, SpelledTriad, TriadError};
+use fretloom_fretboard::{Neck, StringSet, TuningError};
+use fretloom_theory::{ReadError, SpelledTriad};
 
 use crate::line_file::LineError;
 
@@ -12,23 +12,8 @@ use crate::line_file::LineError;
 #[derive(Clone, PartialEq, Debug)]
 #[non_exhaustive]
 pub enum Refusal {
-    /// The chord cannot be read.
-    Chord(ChordError),
-    /// The scale cannot be read.
-    Scale(ScaleError),
-    /// A triad cannot be read.
-    Triad(TriadError),
-    /// A key cannot be read.
-    Key(KeyError),
-    /// One of the degrees that are wished for cannot be read.
-    Wish {
-        /// The list as given, cut where it is long.
-        list: String,
-        /// The character where the degree begins, counted from 1.
-        at: usize,
-        /// What is wrong with it.
-        error: DegreeError,
-    },
+    /// A text cannot be read: a chord, a scale, a triad, strings, frets …
+    Read(ReadError),
     /// Two triads that share notes are no pair.
     NoPair {
         /// The triads as they are written.
@@ -53,8 +38,6 @@ pub enum Refusal {
         /// The text as given.
         text: String,
     },
-    /// A string set or fret range cannot be read.
-    Read(ReadError),
     /// A tuning that is neither an id nor readable as strings.
     Tuning {
         /// What is wrong with it as typed strings.
@@ -158,15 +141,6 @@ pub enum Refusal {
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::Chord(error) => error.fmt(f),
-            Refusal::Scale(error) => error.fmt(f),
-            Refusal::Triad(error) => error.fmt(f),
-            Refusal::Key(error) => error.fmt(f),
-            Refusal::Wish { list, at, error } => write!(
-                f,
-                "cannot read the degrees \"{list}\" at character {at}: expected {}",
-                error.expected()
-            ),
             Refusal::Read(error) => error.fmt(f),
             Refusal::NoPair { triads: [one, other], shared } => write!(
                 f,
@@ -287,24 +261,6 @@ impl Refusal {
 }
 
 impl std::error::Error for Refusal {}
-
-impl From<ChordError> for Refusal {
-    fn from(error: ChordError) -> Self {
-        Refusal::Chord(error)
-    }
-}
-
-impl From<ScaleError> for Refusal {
-    fn from(error: ScaleError) -> Self {
-        Refusal::Scale(error)
-    }
-}
-
-impl From<TriadError> for Refusal {
-    fn from(error: TriadError) -> Self {
-        Refusal::Triad(error)
-    }
-}
 
 impl From<ReadError> for Refusal {
     fn from(error: ReadError) -> Self {

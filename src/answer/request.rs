@@ -4,7 +4,8 @@ use std::fmt;
 use std::str::FromStr;
 
 use fretloom_theory::{
-    ChordScale, Degree, ReadChord, Scale, ScaleChoice, ScaleKind, Speller, Spelling, TriadQuality,
+    ChordScale, Degree, ReadChord, ReadError, Scale, ScaleChoice, ScaleKind, Speller, Spelling,
+    TriadQuality,
 };
 
 use super::Refusal;
@@ -238,13 +239,13 @@ impl Wishes {
     }
 }
 
-fn degrees(list: &str) -> Result<Vec<Degree>, Refusal> {
+fn degrees(list: &str) -> Result<Vec<Degree>, ReadError> {
     let mut degrees = Vec::new();
     let mut at = 1;
     for word in list.split([',', ' ']) {
         if !word.is_empty() {
-            let refuse = |error| Refusal::Wish { list: list.chars().take(40).collect(), at, error };
-            degrees.push(word.parse().map_err(refuse)?);
+            let degree = word.parse::<Degree>();
+            degrees.push(degree.map_err(|error| error.within("degrees", list, at))?);
         }
         at += word.chars().count() + 1;
     }

@@ -116,7 +116,7 @@ impl Neighbours {
             let words = text.split([' ', '|']).filter(|word| !word.is_empty());
             words.map(|word| Ok(word.parse()?)).collect()
         };
-        let key = key.map(|key| key.parse().map_err(Refusal::Key)).transpose()?;
+        let key = key.map(|key| key.parse().map_err(Refusal::Read)).transpose()?;
         Ok(Neighbours { before: chords(before)?, after: chords(after)?, key })
     }
 

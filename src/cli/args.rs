@@ -382,13 +382,11 @@ pub(super) fn read<T: std::str::FromStr>(text: Option<&str>) -> Result<Option<T>
 }
 
 /// The frets that are wanted, the whole neck by default.
-pub(super) fn frets(text: Option<&str>) -> Result<FretRange, fretloom_fretboard::ReadError> {
+pub(super) fn frets(text: Option<&str>) -> Result<FretRange, fretloom_theory::ReadError> {
     Ok(read(text)?.unwrap_or(FretRange::WHOLE_NECK))
 }
 
 /// The string set that is wanted, if one is.
-pub(super) fn strings(
-    text: Option<&str>,
-) -> Result<Option<StringSet>, fretloom_fretboard::ReadError> {
+pub(super) fn strings(text: Option<&str>) -> Result<Option<StringSet>, fretloom_theory::ReadError> {
     read(text)
 }

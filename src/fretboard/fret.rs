@@ -3,8 +3,9 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::ReadError;
-use crate::read_error::{hyphenated, number};
+use fretloom_theory::ReadError;
+
+use crate::hyphenated::{hyphenated, number};
 
 /// A fret of the neck, counted from the nut: 0 is the open string, 36 the highest anywhere.
 ///
@@ -117,7 +118,8 @@ impl FromStr for FretRange {
     type Err = ReadError;
 
     fn from_str(text: &str) -> Result<FretRange, ReadError> {
-        let fail = |at, expected| ReadError::new("fret range", text, at, expected);
+        let fail =
+            |at, expected: &'static str| ReadError::at_character("fret range", text, at, expected);
         let end = text.chars().count() + 1;
         let mut parts = hyphenated(text);
         let mut read_fret = || {

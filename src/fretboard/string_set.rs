@@ -3,8 +3,10 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::read_error::{hyphenated, number};
-use crate::{ReadError, StringNumber};
+use fretloom_theory::ReadError;
+
+use crate::StringNumber;
+use crate::hyphenated::{hyphenated, number};
 
 /// One or more strings, written from the highest number to the lowest: `4-3-2`.
 ///
@@ -117,7 +119,8 @@ impl FromStr for StringSet {
     type Err = ReadError;
 
     fn from_str(text: &str) -> Result<StringSet, ReadError> {
-        let fail = |at, expected| ReadError::new("string set", text, at, expected);
+        let fail =
+            |at, expected: &'static str| ReadError::at_character("string set", text, at, expected);
         let mut set = StringSet { bits: 0 };
         for part in hyphenated(text) {
             let read = number(part).and_then(|number| StringNumber::new(number).ok_or(part.0));

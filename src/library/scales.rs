@@ -9,7 +9,7 @@
 
 use std::path::Path;
 
-use fretloom_theory::{Degree, DegreeError, ScaleKind};
+use fretloom_theory::{Degree, ReadError, ScaleKind};
 
 use super::Problem;
 use super::fields::{Fields, text};
@@ -86,7 +86,7 @@ impl OwnScales {
 fn kind(name: &str, degrees: &str) -> Result<ScaleKind, String> {
     let degrees: Vec<Degree> = degrees
         .split_whitespace()
-        .map(|degree| degree.parse().map_err(|error: DegreeError| error.expected().to_owned()))
+        .map(|degree| degree.parse().map_err(|error: ReadError| error.advice()))
         .collect::<Result<_, String>>()?;
     ScaleKind::own(name, &degrees)
         .ok_or_else(|| "three to twelve degrees beginning with 1, no two alike".to_owned())

@@ -223,8 +223,8 @@ fn open_strings(fields: &mut Fields<'_>) -> Option<Field<Vec<OpenString>>> {
     (fields.problem_count() == before).then_some(Field { value: strings, span: notes.span })
 }
 
-fn note_expected(error: &fretloom_theory::NoteError) -> String {
-    format!("{} (character {})", error.expected(), error.at())
+fn note_expected(error: &fretloom_theory::ReadError) -> String {
+    format!("{} (character {})", error.advice(), error.at())
 }
 
 #[cfg(test)]

@@ -4,14 +4,13 @@
 //! (`chord/print.rs`); reading the print gives the same chord. It holds no voicing and no scale.
 
 mod draft;
-mod error;
 mod print;
+mod problem;
 mod read;
 mod word;
 
 use std::fmt;
 
-pub use error::{ChordError, ChordProblem};
 pub use read::ReadChord;
 
 use crate::{Degree, Degrees, NoteName, PitchClass, PitchClassSet};

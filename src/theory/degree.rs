@@ -8,7 +8,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use crate::note_name::write_accidental;
-use crate::{Interval, PitchClass};
+use crate::{Interval, PitchClass, ReadError};
 
 /// A number counted from a root (1 to 7, or 9, 11, 13 for a tension) with flats or sharps.
 ///
@@ -120,41 +120,25 @@ impl fmt::Display for Degree {
 }
 
 impl FromStr for Degree {
-    type Err = DegreeError;
+    type Err = ReadError;
 
     /// Reads `b3`, `♯11` and their like.
     ///
     /// # Errors
     ///
     /// Where the number is none of 1 to 7, 9, 11 and 13, or has more than two flats or sharps.
-    fn from_str(text: &str) -> Result<Degree, DegreeError> {
+    fn from_str(text: &str) -> Result<Degree, ReadError> {
         let ascii = text.replace('♭', "b").replace('♯', "#");
-        Degree::from_ascii(ascii.as_bytes(), 0, ascii.len())
-            .ok_or_else(|| DegreeError { text: text.chars().take(40).collect() })
+        Degree::from_ascii(ascii.as_bytes(), 0, ascii.len()).ok_or_else(|| {
+            ReadError::whole(
+                "degree",
+                text,
+                "a number 1 to 7, 9, 11 or 13 with at most two flats or sharps before it, as in \
+                 b3 or #11",
+            )
+        })
     }
 }
-
-/// A text that is no degree.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct DegreeError {
-    text: String,
-}
-
-impl DegreeError {
-    /// What could stand there instead.
-    #[must_use]
-    pub fn expected(&self) -> &'static str {
-        "a number 1 to 7, 9, 11 or 13 with at most two flats or sharps before it, as in b3 or #11"
-    }
-}
-
-impl fmt::Display for DegreeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "\"{}\" is no degree: expected {}", self.text, self.expected())
-    }
-}
-
-impl std::error::Error for DegreeError {}
 
 /// Up to twelve degrees in order, without a heap.
 ///

@@ -24,7 +24,7 @@
 //! let left_out: Vec<String> =
 //!     ground.degrees(sounds[0].left_out()).map(|degree| degree.to_string()).collect();
 //! assert_eq!(left_out, ["9"]);
-//! # Ok::<(), fretloom_theory::ChordError>(())
+//! # Ok::<(), fretloom_theory::ReadError>(())
 //! ```
 //!
 //! # Two notations
@@ -45,6 +45,7 @@ mod note_name;
 mod pair;
 mod pitch;
 mod pitch_class;
+mod read_error;
 mod reading;
 mod scale;
 mod scale_choice;
@@ -55,17 +56,18 @@ mod spelling;
 mod text;
 mod triad;
 
-pub use chord::{Assumption, Chord, ChordError, ChordProblem, ReadChord};
+pub use chord::{Assumption, Chord, ReadChord};
 pub use chord_scale::ChordScale;
-pub use degree::{Degree, DegreeError, Degrees};
+pub use degree::{Degree, Degrees};
 pub use fold::Fold;
 pub use interval::Interval;
-pub use note_name::{Letter, NoteError, NoteName, NoteProblem};
+pub use note_name::{Letter, NoteName};
 pub use pair::{PairKind, TriadPair};
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
-pub use reading::{Function, Key, KeyError, Reading};
-pub use scale::{ParentScale, Scale, ScaleError, ScaleKind, ScaleProblem};
+pub use read_error::ReadError;
+pub use reading::{Function, Key, Reading};
+pub use scale::{ParentScale, Scale, ScaleKind};
 pub use scale_choice::{ScaleChoice, as_players_say, fits};
 pub use serves::also_serves;
 pub use set_class::{
@@ -73,4 +75,4 @@ pub use set_class::{
 };
 pub use sound::{Merit, Reason, Sound};
 pub use spelling::{Speller, Spelling};
-pub use triad::{SpelledTriad, Triad, TriadError, TriadQuality};
+pub use triad::{SpelledTriad, Triad, TriadQuality};

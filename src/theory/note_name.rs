@@ -6,7 +6,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Interval, PitchClass};
+use crate::{Interval, PitchClass, ReadError};
 
 /// One of the seven letters; the octave number changes at C.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -170,15 +170,10 @@ impl NoteName {
     ///
     /// Where `text` does not begin with a capital letter A to G, or carries more than two
     /// accidentals, or mixes sharps and flats.
-    pub fn read_prefix(text: &str) -> Result<(NoteName, &str), NoteError> {
-        let first = text.chars().next().ok_or_else(|| NoteError::new("", 1, NoteProblem::Empty))?;
-        let Some(letter) = Letter::from_char(first) else {
-            let problem = match first {
-                'a'..='g' => NoteProblem::LowerCase,
-                'H' | 'h' => NoteProblem::GermanB,
-                _ => NoteProblem::NotALetter,
-            };
-            return Err(NoteError::new(text, 1, problem));
+    pub fn read_prefix(text: &str) -> Result<(NoteName, &str), ReadError> {
+        let first = text.chars().next();
+        let Some((first, letter)) = first.and_then(|c| Some((c, Letter::from_char(c)?))) else {
+            return Err(no_letter(text, first));
         };
         let mut sharps = 0i8;
         let mut rest = &text[first.len_utf8()..];
@@ -186,13 +181,27 @@ impl NoteName {
         while let Some((step, after)) = read_accidental(rest) {
             let too_many = sharps.abs() + step.abs() > 2;
             if too_many || (sharps != 0 && (sharps > 0) != (step > 0)) {
-                return Err(NoteError::new(text, at, NoteProblem::TooManyAccidentals));
+                let expected = "at most two flats or two sharps";
+                return Err(ReadError::at_character("note", text, at, expected));
             }
             sharps += step;
             rest = after;
             at += 1;
         }
         Ok((NoteName { letter, accidental: sharps }, rest))
+    }
+}
+
+/// What is wrong with a text that begins with no letter of a note.
+fn no_letter(text: &str, first: Option<char>) -> ReadError {
+    let expected = match first {
+        Some('a'..='g') => "a capital note letter, A to G",
+        _ => "a note letter, A to G",
+    };
+    let error = ReadError::at_character("note", text, 1, expected);
+    match first {
+        Some('H' | 'h') => error.with_hint("H is written B here, and B is Bb"),
+        _ => error,
     }
 }
 
@@ -228,103 +237,22 @@ impl fmt::Display for NoteName {
 }
 
 impl FromStr for NoteName {
-    type Err = NoteError;
+    type Err = ReadError;
 
     /// Reads `C`, `Bb`, `F♯` and their like.
     ///
     /// # Errors
     ///
     /// Where the text is no letter A to G with at most two flats or sharps, or goes on after it.
-    fn from_str(text: &str) -> Result<NoteName, NoteError> {
+    fn from_str(text: &str) -> Result<NoteName, ReadError> {
         let (name, rest) = NoteName::read_prefix(text)?;
         if rest.is_empty() {
             return Ok(name);
         }
         let at = text.chars().count() - rest.chars().count() + 1;
-        Err(NoteError::new(text, at, NoteProblem::Trailing))
+        Err(ReadError::at_character("note", text, at, "nothing more after the note"))
     }
 }
-
-/// Why a note name could not be read, and where.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct NoteError {
-    text: String,
-    at: usize,
-    problem: NoteProblem,
-}
-
-/// What is wrong with a note name.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-#[non_exhaustive]
-pub enum NoteProblem {
-    /// There is no text.
-    Empty,
-    /// A letter, but a small one: capitals are notes, a small b is a flat.
-    LowerCase,
-    /// H, the German B.
-    GermanB,
-    /// Anything else where a letter should stand.
-    NotALetter,
-    /// More than two accidentals, or sharps and flats mixed.
-    TooManyAccidentals,
-    /// Something follows a complete name.
-    Trailing,
-    /// The octave number is missing or is not −1 to 9.
-    Octave,
-    /// The note sounds outside MIDI 0 to 127.
-    OutOfRange,
-}
-
-impl NoteError {
-    pub(crate) fn new(text: &str, at: usize, problem: NoteProblem) -> Self {
-        NoteError { text: text.chars().take(40).collect(), at, problem }
-    }
-
-    /// Which character, counted from 1.
-    #[must_use]
-    pub fn at(&self) -> usize {
-        self.at
-    }
-
-    /// The text as given, cut where it is long.
-    pub(crate) fn text(&self) -> &str {
-        &self.text
-    }
-
-    /// What is wrong.
-    #[must_use]
-    pub fn problem(&self) -> NoteProblem {
-        self.problem
-    }
-
-    /// What could stand there instead.
-    #[must_use]
-    pub fn expected(&self) -> &'static str {
-        match self.problem {
-            NoteProblem::Empty | NoteProblem::NotALetter => "a note letter, A to G",
-            NoteProblem::LowerCase => "a capital note letter, A to G",
-            NoteProblem::GermanB => "a note letter, A to G; H is written B here, and B is Bb",
-            NoteProblem::TooManyAccidentals => "at most two flats or two sharps",
-            NoteProblem::Trailing => "nothing more after the note",
-            NoteProblem::Octave => "an octave number from -1 to 9, as in E2",
-            NoteProblem::OutOfRange => "a note from C-1 to G9",
-        }
-    }
-}
-
-impl fmt::Display for NoteError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "cannot read the note \"{}\" at character {}: expected {}",
-            self.text,
-            self.at,
-            self.expected()
-        )
-    }
-}
-
-impl std::error::Error for NoteError {}
 
 #[cfg(test)]
 mod tests {
@@ -350,17 +278,17 @@ mod tests {
 
     #[test]
     fn mistakes_point_at_the_character() {
-        for (text, at, problem) in [
-            ("", 1, NoteProblem::Empty),
-            ("c", 1, NoteProblem::LowerCase),
-            ("H", 1, NoteProblem::GermanB),
-            ("?", 1, NoteProblem::NotALetter),
-            ("Cbbb", 4, NoteProblem::TooManyAccidentals),
-            ("C#b", 3, NoteProblem::TooManyAccidentals),
-            ("Es", 2, NoteProblem::Trailing),
+        for (text, at, advice) in [
+            ("", 1, "a note letter, A to G"),
+            ("c", 1, "a capital note letter, A to G"),
+            ("H", 1, "a note letter, A to G; H is written B here, and B is Bb"),
+            ("?", 1, "a note letter, A to G"),
+            ("Cbbb", 4, "at most two flats or two sharps"),
+            ("C#b", 3, "at most two flats or two sharps"),
+            ("Es", 2, "nothing more after the note"),
         ] {
             let error = text.parse::<NoteName>().unwrap_err();
-            assert_eq!((error.at(), error.problem()), (at, problem), "{text:?}");
+            assert_eq!((error.at(), error.advice().as_str()), (at, advice), "{text:?}");
         }
     }
 

@@ -5,8 +5,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::note_name::NoteProblem;
-use crate::{NoteError, NoteName, PitchClass};
+use crate::{NoteName, PitchClass, ReadError};
 
 /// A sounding note as a MIDI number, 0 to 127; 60 is middle C.
 ///
@@ -122,7 +121,7 @@ impl fmt::Display for NamedPitch {
 }
 
 impl FromStr for NamedPitch {
-    type Err = NoteError;
+    type Err = ReadError;
 
     /// Reads a note with its octave, as in `Eb4`.
     ///
@@ -130,13 +129,13 @@ impl FromStr for NamedPitch {
     ///
     /// Where the text does not begin with a note, where the octave is no number -1 to 9, and where
     /// the pitch is out of range.
-    fn from_str(text: &str) -> Result<NamedPitch, NoteError> {
+    fn from_str(text: &str) -> Result<NamedPitch, ReadError> {
         let (name, rest) = NoteName::read_prefix(text)?;
         let at = text.chars().count() - rest.chars().count() + 1;
         let octave = rest.parse().ok().filter(|octave| (-1..=9).contains(octave));
-        let octave = octave.ok_or_else(|| NoteError::new(text, at, NoteProblem::Octave))?;
-        NamedPitch::new(name, octave)
-            .ok_or_else(|| NoteError::new(text, at, NoteProblem::OutOfRange))
+        let error = |expected: &'static str| ReadError::at_character("note", text, at, expected);
+        let octave = octave.ok_or_else(|| error("an octave number from -1 to 9, as in E2"))?;
+        NamedPitch::new(name, octave).ok_or_else(|| error("a note from C-1 to G9"))
     }
 }
 
@@ -160,14 +159,12 @@ mod tests {
 
     #[test]
     fn a_pitch_needs_an_octave_in_range() {
-        for (text, problem) in [
-            ("E", NoteProblem::Octave),
-            ("E10", NoteProblem::Octave),
-            ("Ex", NoteProblem::Octave),
-            ("G#9", NoteProblem::OutOfRange),
-            ("Cb-1", NoteProblem::OutOfRange),
-        ] {
-            assert_eq!(text.parse::<NamedPitch>().unwrap_err().problem(), problem, "{text}");
+        let octave = "an octave number from -1 to 9, as in E2";
+        let in_range = "a note from C-1 to G9";
+        for (text, expected) in
+            [("E", octave), ("E10", octave), ("Ex", octave), ("G#9", in_range), ("Cb-1", in_range)]
+        {
+            assert_eq!(text.parse::<NamedPitch>().unwrap_err().expected(), expected, "{text}");
         }
     }
 

@@ -11,7 +11,7 @@ use std::fmt;
 
 pub use function::Function;
 use function::is_dominant;
-pub use home::{Key, KeyError};
+pub use home::Key;
 
 use crate::{Chord, Scale, ScaleChoice, ScaleKind};
 

@@ -9,8 +9,6 @@ mod read;
 use std::borrow::Cow;
 use std::fmt;
 
-pub use read::{ScaleError, ScaleProblem};
-
 use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, Triad, TriadQuality};
 
 /// What makes a Dorian scale Dorian: its degrees, its names, the scale it is a mode of.

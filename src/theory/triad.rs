@@ -6,7 +6,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Degree, Interval, NoteError, NoteName, PitchClass, PitchClassSet};
+use crate::{Degree, Interval, NoteName, PitchClass, PitchClassSet, ReadError};
 
 /// What kind of triad.
 ///
@@ -280,7 +280,7 @@ impl fmt::Display for SpelledTriad {
 }
 
 impl FromStr for SpelledTriad {
-    type Err = TriadError;
+    type Err = ReadError;
 
     /// Reads `C`, `Abm`, `Bdim` and their like, in stacked letters.
     ///
@@ -288,64 +288,17 @@ impl FromStr for SpelledTriad {
     ///
     /// Where the text does not begin with a note, or goes on with anything else than the quality
     /// of a triad.
-    fn from_str(text: &str) -> Result<SpelledTriad, TriadError> {
-        let (root, suffix) = NoteName::read_prefix(text).map_err(TriadError::Root)?;
-        match TriadQuality::from_suffix(suffix.trim()) {
-            Some(quality) => Ok(SpelledTriad::stacked(root, quality)),
-            None => Err(TriadError::Quality {
-                text: text.chars().take(40).collect(),
-                at: text.chars().count() - suffix.chars().count() + 1,
-            }),
-        }
+    fn from_str(text: &str) -> Result<SpelledTriad, ReadError> {
+        let (root, suffix) =
+            NoteName::read_prefix(text).map_err(|error| error.within("triad", text, 1))?;
+        let quality = TriadQuality::from_suffix(suffix.trim()).ok_or_else(|| {
+            let at = text.chars().count() - suffix.chars().count() + 1;
+            let expected = "nothing (major), m, dim, +, sus4 or (b5)";
+            ReadError::at_character("triad", text, at, expected)
+        })?;
+        Ok(SpelledTriad::stacked(root, quality))
     }
 }
-
-/// Why a triad could not be read.
-#[derive(Clone, PartialEq, Eq, Debug)]
-#[non_exhaustive]
-pub enum TriadError {
-    /// It does not begin with a note name.
-    Root(NoteError),
-    /// What follows the root is no quality.
-    Quality {
-        /// The text as given.
-        text: String,
-        /// The character where the quality should stand, counted from 1.
-        at: usize,
-    },
-}
-
-impl TriadError {
-    /// The character, counted from 1, where reading stopped.
-    #[must_use]
-    pub fn at(&self) -> usize {
-        match self {
-            TriadError::Root(error) => error.at(),
-            TriadError::Quality { at, .. } => *at,
-        }
-    }
-}
-
-impl fmt::Display for TriadError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            TriadError::Root(error) => write!(
-                f,
-                "cannot read the triad \"{}\" at character {}: expected {}",
-                error.text(),
-                error.at(),
-                error.expected()
-            ),
-            TriadError::Quality { text, at } => write!(
-                f,
-                "cannot read the triad \"{text}\" at character {at}: expected nothing (major), m, \
-                 dim, +, sus4 or (b5)"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for TriadError {}
 
 #[cfg(test)]
 mod tests {

@@ -3,7 +3,9 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Fret, Neck, ReadError};
+use fretloom_theory::ReadError;
+
+use crate::{Fret, Neck};
 
 /// Where the hand stands: the fret of the first finger, or one below the second finger's; written
 /// as a Roman numeral.
@@ -87,7 +89,7 @@ impl FromStr for HandPosition {
         };
         let at = 1 + text.chars().take_while(|c| c.is_whitespace()).count();
         positions.find(is_meant).ok_or_else(|| {
-            ReadError::new("position", text, at, "a position, 1 to 36 or I to XXXVI")
+            ReadError::at_character("position", text, at, "a position, 1 to 36 or I to XXXVI")
         })
     }
 }

@@ -2,8 +2,10 @@
 
 use std::fmt;
 
-use crate::read_error::number;
-use crate::{Fret, ReadError, StringNumber, StringSet};
+use fretloom_theory::ReadError;
+
+use crate::hyphenated::number;
+use crate::{Fret, StringNumber, StringSet};
 
 /// A capo: a clamp that holds strings down at a fret, all of them or some.
 ///
@@ -53,7 +55,8 @@ impl Capo {
     /// Where the fret is no number from 0 to 36, or the strings are no set.
     pub fn read(fret: &str, strings: Option<&str>) -> Result<Capo, ReadError> {
         let read = number((1, fret)).and_then(|number| Fret::new(number).ok_or(1));
-        let fret = read.map_err(|at| ReadError::new("capo", fret, at, "a fret number, 0 to 36"))?;
+        let wrong = |at| ReadError::at_character("capo", fret, at, "a fret number, 0 to 36");
+        let fret = read.map_err(wrong)?;
         Ok(Capo { fret, strings: strings.map(str::parse).transpose()? })
     }
 

@@ -2,10 +2,10 @@
 
 use std::fmt;
 
-use fretloom_theory::NamedPitch;
+use fretloom_theory::{NamedPitch, ReadError};
 
 use super::Tuning;
-use crate::{Fret, ReadError, StringNumber, StringSet};
+use crate::{Fret, StringNumber, StringSet};
 
 /// Why there is no such tuning.
 #[derive(Clone, PartialEq, Debug)]
@@ -81,7 +81,7 @@ impl TuningError {
     #[must_use]
     pub fn expected(&self) -> String {
         match self {
-            TuningError::Unreadable(error) => error.expected().to_owned(),
+            TuningError::Unreadable(error) => error.advice(),
             TuningError::StringCount(count) => format!("3 to 12 strings, not {count}"),
             TuningError::FretCount(count) => format!("0 to 36 frets, not {count}"),
             TuningError::ScaleLength(mm) => {

@@ -4,10 +4,9 @@
 //! the first string is put as near as it goes to the [`anchor`] for that many strings (the lower
 //! one of two equally near), and each next string is the next higher note of its name.
 
-use fretloom_theory::{NamedPitch, NoteName, Pitch, PitchClass};
+use fretloom_theory::{NamedPitch, NoteName, Pitch, PitchClass, ReadError};
 
 use super::{Instrument, OpenString, Tuning, TuningError};
-use crate::ReadError;
 
 impl Tuning {
     /// Reads a tuning as players write it: notes from the highest string number to string 1, with
@@ -85,7 +84,7 @@ impl TypedNote {
 }
 
 fn fail(text: &str, at: usize, expected: &'static str) -> ReadError {
-    ReadError::new("tuning", text, at, expected)
+    ReadError::at_character("tuning", text, at, expected)
 }
 
 fn read_notes(text: &str) -> Result<Vec<TypedNote>, ReadError> {
@@ -95,8 +94,8 @@ fn read_notes(text: &str) -> Result<Vec<TypedNote>, ReadError> {
     let mut rest = text.trim_start_matches(separates);
     while !rest.is_empty() {
         let at = total - rest.chars().count() + 1;
-        let (name, after) = NoteName::read_prefix(rest)
-            .map_err(|error| fail(text, at + error.at() - 1, error.expected()))?;
+        let (name, after) =
+            NoteName::read_prefix(rest).map_err(|error| error.within("tuning", text, at))?;
         let (octave, after) = read_octave(after).ok_or_else(|| {
             let at = total - after.chars().count() + 1;
             fail(text, at, "an octave number from -1 to 9, as in E2")

@@ -1,10 +1,10 @@
 //! What has been read of a chord symbol, and how it becomes degrees.
 
-use super::error::{ChordError, ChordProblem};
+use super::problem::ChordProblem;
 use super::read::{ReadChord, Reader};
 use super::word::Word;
 use super::{Assumption, Chord, ORDER, TENSIONS};
-use crate::{Degree, Degrees, NoteName};
+use crate::{Degree, Degrees, NoteName, ReadError};
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Quality {
@@ -189,8 +189,8 @@ impl Draft {
         root: NoteName,
         bass: Option<NoteName>,
         reader: &Reader<'_>,
-    ) -> Result<ReadChord, ChordError> {
-        self.settle().map_err(|problem| reader.error(problem))?;
+    ) -> Result<ReadChord, ReadError> {
+        self.settle().map_err(|problem| reader.wrong_here(problem.expected()))?;
         let mut named: Vec<Degree> = Vec::new();
         let third = self.third();
         let fifths = self.fifths();

@@ -8,10 +8,10 @@
 use std::str::FromStr;
 
 use super::draft::{Draft, Quality};
-use super::error::{ChordError, ChordProblem};
+use super::problem::ChordProblem;
 use super::word::{Word, first_word};
 use super::{Assumption, Chord, LONGEST};
-use crate::{Degree, NoteError, NoteName};
+use crate::{Degree, NoteName, ReadError};
 
 /// A chord with what was taken for granted in reading it.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -23,29 +23,29 @@ pub struct ReadChord {
 }
 
 impl FromStr for Chord {
-    type Err = ChordError;
+    type Err = ReadError;
 
     /// Reads a chord symbol in any common dialect; [`ReadChord`] tells what was taken for granted.
     ///
     /// # Errors
     ///
     /// Where a part of the symbol cannot be read, with its place and what could stand there.
-    fn from_str(symbol: &str) -> Result<Chord, ChordError> {
+    fn from_str(symbol: &str) -> Result<Chord, ReadError> {
         Ok(symbol.parse::<ReadChord>()?.chord)
     }
 }
 
 impl FromStr for ReadChord {
-    type Err = ChordError;
+    type Err = ReadError;
 
     /// Reads a chord symbol in any common dialect, in time linear in its length.
     ///
     /// # Errors
     ///
     /// Where a part of the symbol cannot be read, with its place and what could stand there.
-    fn from_str(symbol: &str) -> Result<ReadChord, ChordError> {
+    fn from_str(symbol: &str) -> Result<ReadChord, ReadError> {
         if symbol.len() > 4 * LONGEST || symbol.chars().count() > LONGEST {
-            return Err(ChordError::new(symbol, LONGEST + 1, ChordProblem::TooLong));
+            return Err(wrong(symbol, LONGEST + 1, "a symbol of at most 80 characters"));
         }
         let body = symbol.trim();
         let (root, rest) = read_root(symbol, body)?;
@@ -65,19 +65,27 @@ impl FromStr for ReadChord {
 /// The ways in which charts ask for no chord at all.
 const NO_CHORD: [&str; 4] = ["N.C.", "NC", "N.C", "n.c."];
 
-fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ChordError> {
+fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ReadError> {
     if NO_CHORD.contains(&body) {
-        return Err(ChordError::new(symbol, 1, ChordProblem::NoChord));
+        return Err(wrong(symbol, 1, "a chord; N.C. asks for none"));
     }
     let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
+    if body.starts_with(|first| matches!(first, 'a'..='g')) {
+        return Err(wrong(symbol, lead + 1, "a capital root, A to G (a small b is a flat)"));
+    }
     let (root, rest) = NoteName::read_prefix(body)
-        .map_err(|error| ChordError::new(symbol, lead + error.at(), ChordProblem::Root(error)))?;
+        .map_err(|error| error.within("chord", symbol, lead + 1).quoting(symbol, LONGEST))?;
     if root.accidental().abs() > 1 {
         // The sign that is one too many is the last one read.
         let at = lead + body.chars().count() - rest.chars().count();
-        return Err(ChordError::new(symbol, at, ChordProblem::DoubleAccidental));
+        return Err(wrong(symbol, at, "a root with at most one accidental"));
     }
     Ok((root, rest))
+}
+
+/// A symbol that is wrong from a character on.
+fn wrong(symbol: &str, at: usize, expected: &'static str) -> ReadError {
+    ReadError::at_character("chord", symbol, at, expected).quoting(symbol, LONGEST)
 }
 
 /// Where in the symbol reading has come to.
@@ -96,8 +104,9 @@ impl<'a> Reader<'a> {
         self.symbol.chars().count() - left + 1
     }
 
-    pub(super) fn error(&self, problem: ChordProblem) -> ChordError {
-        ChordError::new(self.symbol, self.at(), problem)
+    /// What is wrong with the symbol at the character that comes next.
+    pub(super) fn wrong_here(&self, expected: &'static str) -> ReadError {
+        wrong(self.symbol, self.at(), expected)
     }
 
     fn skip(&mut self, bytes: usize) {
@@ -125,7 +134,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads all that follows the root; gives the bass where there is one.
-    fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ChordError> {
+    fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ReadError> {
         // Transcription corpora write `C:min7`.
         if self.rest.len() > 1 {
             self.take(":");
@@ -142,11 +151,14 @@ impl<'a> Reader<'a> {
             let before = self.at();
             self.read_piece(draft).map_err(|problem| {
                 let at = if problem.is_about_what_was_read() { before } else { self.at() };
-                ChordError::new(self.symbol, at, problem)
+                wrong(self.symbol, at, problem.expected())
             })?;
             self.sign_is_quality = false;
         }
-        if self.depth > 0 { Err(self.error(ChordProblem::Unclosed)) } else { Ok(None) }
+        if self.depth > 0 {
+            return Err(self.wrong_here("a closing bracket"));
+        }
+        Ok(None)
     }
 
     /// Does a slash stand before a number or a `maj`, as in `C7/b9` and `Cm/maj7`? No bass does.
@@ -157,14 +169,17 @@ impl<'a> Reader<'a> {
             || matches!(first_word(after), Some((Word::Major | Word::Triangle, _)))
     }
 
-    fn read_bass(&mut self) -> Result<NoteName, ChordError> {
+    fn read_bass(&mut self) -> Result<NoteName, ReadError> {
         self.skip(1);
         self.rest = self.rest.trim_start();
         let at = self.at();
-        let problem = |error: NoteError| {
-            ChordError::new(self.symbol, at + error.at() - 1, ChordProblem::Bass(error))
-        };
-        self.rest.parse().map_err(problem)
+        let (bass, more) = NoteName::read_prefix(self.rest)
+            .map_err(|error| wrong(self.symbol, at + error.at() - 1, "a bass note, A to G"))?;
+        if more.is_empty() {
+            return Ok(bass);
+        }
+        self.rest = more;
+        Err(self.wrong_here("nothing more after the bass note"))
     }
 
     fn read_piece(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Chord, Interval, NoteName, PitchClass};
+use crate::{Chord, Interval, NoteName, PitchClass, ReadError};
 
 /// A key: a tonic, major or minor.
 ///
@@ -76,15 +76,15 @@ impl fmt::Display for Key {
 }
 
 impl FromStr for Key {
-    type Err = KeyError;
+    type Err = ReadError;
 
     /// Reads `Bb`, `Bb major`, `D minor` or `Dm`.
     ///
     /// # Errors
     ///
     /// Where the text does not begin with a note, or goes on with anything else than a mode.
-    fn from_str(text: &str) -> Result<Key, KeyError> {
-        let error = || KeyError { text: text.chars().take(40).collect() };
+    fn from_str(text: &str) -> Result<Key, ReadError> {
+        let error = || ReadError::whole("key", text, "a tonic, as in Bb or D minor");
         let (tonic, mode) = NoteName::read_prefix(text.trim()).map_err(|_| error())?;
         match mode.trim() {
             "" | "major" | "maj" => Ok(Key::major(tonic)),
@@ -93,20 +93,6 @@ impl FromStr for Key {
         }
     }
 }
-
-/// A text that is no key.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct KeyError {
-    text: String,
-}
-
-impl fmt::Display for KeyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "cannot read the key \"{}\": expected a tonic, as in Bb or D minor", self.text)
-    }
-}
-
-impl std::error::Error for KeyError {}
 
 /// Does the root fall a fifth to the next chord?
 pub(super) fn resolves_to(chord: &Chord, next: &Chord) -> bool {

@@ -1,16 +1,18 @@
 //! Reading a scale: `C Dorian`, its notes, or a root and degrees.
 
-use std::fmt;
+use std::borrow::Cow;
 use std::str::FromStr;
 
 use super::{Scale, ScaleKind};
-use crate::{Degree, NoteError, NoteName};
+use crate::{Degree, NoteName, ReadError};
 
-/// The longest text that is looked at.
+/// The longest text that is looked at, in characters.
 const LONGEST: usize = 120;
+/// How much of a wrong text is quoted.
+const QUOTED: usize = 60;
 
 impl FromStr for Scale {
-    type Err = ScaleError;
+    type Err = ReadError;
 
     /// Reads `C Dorian`, `C D Eb F G A Bb` or `C: 1 2 b3 4 5 6 b7`. Typed notes and degrees take
     /// the kind that sounds like them, where there is one.
@@ -18,7 +20,7 @@ impl FromStr for Scale {
     /// # Errors
     ///
     /// Where the text is none of these; the error points at the character.
-    fn from_str(text: &str) -> Result<Scale, ScaleError> {
+    fn from_str(text: &str) -> Result<Scale, ReadError> {
         Scale::read_with(text, &[])
     }
 }
@@ -30,19 +32,18 @@ impl Scale {
     ///
     /// Where the text is none of `C Dorian`, `C D Eb F G A Bb` and `C: 1 2 b3 4 5 6 b7`; the error
     /// points at the character.
-    pub fn read_with(text: &str, own: &[ScaleKind]) -> Result<Scale, ScaleError> {
+    pub fn read_with(text: &str, own: &[ScaleKind]) -> Result<Scale, ReadError> {
         if text.chars().count() > LONGEST {
-            return Err(ScaleError::new(text, LONGEST + 1, ScaleProblem::TooLong));
+            return Err(wrong(text, LONGEST + 1, format!("at most {LONGEST} characters")));
         }
         let trimmed = text.trim_end();
         let start = trimmed.len() - trimmed.trim_start().len();
         if let Some(kind) = ScaleKind::named(trimmed) {
-            let kind = kind.name().to_owned();
-            return Err(ScaleError::new(text, chars(text, start), ScaleProblem::NoRoot { kind }));
+            let expected = format!("a root first, as in C {}", kind.name());
+            return Err(wrong(text, chars(text, start), expected));
         }
-        let (root, rest) = NoteName::read_prefix(trimmed.trim_start()).map_err(|error| {
-            ScaleError::new(text, chars(text, start) + error.at() - 1, ScaleProblem::Note(error))
-        })?;
+        let (root, rest) = NoteName::read_prefix(trimmed.trim_start())
+            .map_err(|error| part(error, text, chars(text, start)))?;
         let at = trimmed.len() - rest.len();
         match rest.strip_prefix(':') {
             Some(degrees) => from_degrees(text, root, degrees, at + 1),
@@ -68,48 +69,49 @@ fn from_kind(
     name: &str,
     at: usize,
     own: &[ScaleKind],
-) -> Result<Scale, ScaleError> {
+) -> Result<Scale, ReadError> {
     let name_at = at + name.len() - name.trim_start().len();
     let of_own = own.iter().find(|kind| kind.is_called(name));
     match of_own.or_else(|| ScaleKind::named(name)) {
         Some(kind) if !name.trim().is_empty() => Ok(Scale::new(root, kind.clone())),
         _ => {
-            let nearest = ScaleKind::nearest(name).map(|kind| kind.name().to_owned());
-            let problem = ScaleProblem::UnknownKind { nearest };
-            Err(ScaleError::new(text, chars(text, name_at), problem))
+            let at = chars(text, name_at);
+            Err(match ScaleKind::nearest(name) {
+                Some(nearest) => wrong(text, at, "a kind of scale after the root")
+                    .with_hint(format!("the nearest is {}", nearest.name())),
+                None => wrong(text, at, "a kind of scale after the root, as in C Dorian"),
+            })
         }
     }
 }
 
-fn from_degrees(text: &str, root: NoteName, list: &str, at: usize) -> Result<Scale, ScaleError> {
+fn from_degrees(text: &str, root: NoteName, list: &str, at: usize) -> Result<Scale, ReadError> {
     let mut degrees = Vec::new();
     for (offset, word) in words(list) {
         let here = chars(text, at + offset);
-        let degree: Degree =
-            word.parse().map_err(|_| ScaleError::new(text, here, ScaleProblem::Degree))?;
+        let expected = "a degree, as in C: 1 2 b3 4 5 6 b7";
+        let degree: Degree = word.parse().map_err(|_| wrong(text, here, expected))?;
         if degrees.iter().any(|known: &Degree| known.semitones() == degree.semitones()) {
-            return Err(ScaleError::new(text, here, ScaleProblem::Twice));
+            return Err(wrong(text, here, ONCE));
         }
         degrees.push(degree);
     }
     own(text, root, &degrees)
 }
 
-fn from_notes(text: &str, start: usize) -> Result<Scale, ScaleError> {
+fn from_notes(text: &str, start: usize) -> Result<Scale, ReadError> {
     let list = text.get(start..).unwrap_or_default();
     let mut notes: Vec<NoteName> = Vec::new();
     for (offset, word) in words(list) {
         let here = chars(text, start + offset);
-        let note: NoteName = word.parse().map_err(|error: NoteError| {
-            ScaleError::new(text, here + error.at() - 1, ScaleProblem::Note(error))
-        })?;
+        let note: NoteName = word.parse().map_err(|error| part(error, text, here))?;
         if notes.iter().any(|known| known.pitch_class() == note.pitch_class()) {
-            return Err(ScaleError::new(text, here, ScaleProblem::Twice));
+            return Err(wrong(text, here, ONCE));
         }
         notes.push(note);
     }
     let Some(&root) = notes.first() else {
-        return Err(ScaleError::new(text, 1, ScaleProblem::Count(0)));
+        return Err(wrong(text, 1, three_to_twelve(0)));
     };
     let over_root = |note: &NoteName| {
         let interval = crate::Interval::between(root, *note);
@@ -121,16 +123,28 @@ fn from_notes(text: &str, start: usize) -> Result<Scale, ScaleError> {
     own(text, root, &degrees)
 }
 
-fn own(text: &str, root: NoteName, degrees: &[Degree]) -> Result<Scale, ScaleError> {
+fn own(text: &str, root: NoteName, degrees: &[Degree]) -> Result<Scale, ReadError> {
     let kind = ScaleKind::own("", degrees).ok_or_else(|| {
-        ScaleError::new(
-            text,
-            chars(text, text.trim_end().len()),
-            ScaleProblem::Count(degrees.len()),
-        )
+        wrong(text, chars(text, text.trim_end().len()), three_to_twelve(degrees.len()))
     })?;
     let known = ScaleKind::sounding(kind.set_over(crate::PitchClass::C)).cloned();
     Ok(Scale::new(root, known.unwrap_or(kind)))
+}
+
+const ONCE: &str = "a note that is not there yet";
+
+fn three_to_twelve(count: usize) -> String {
+    format!("three to twelve notes beginning with the root, not {count}")
+}
+
+/// A scale that is wrong from a character on.
+fn wrong(text: &str, at: usize, expected: impl Into<Cow<'static, str>>) -> ReadError {
+    ReadError::at_character("scale", text, at, expected).quoting(text, QUOTED)
+}
+
+/// A scale of which a note is wrong; the note begins at character `start`.
+fn part(error: ReadError, text: &str, start: usize) -> ReadError {
+    error.within("scale", text, start).quoting(text, QUOTED)
 }
 
 /// Words between spaces and commas, each with its byte offset.
@@ -139,82 +153,6 @@ fn words(list: &str) -> impl Iterator<Item = (usize, &str)> {
         .filter(|word| !word.is_empty())
         .map(move |word| (word.as_ptr() as usize - list.as_ptr() as usize, word))
 }
-
-/// Why a scale could not be read, and where.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct ScaleError {
-    text: String,
-    at: usize,
-    problem: ScaleProblem,
-}
-
-/// What is wrong with a scale's text.
-#[derive(Clone, PartialEq, Eq, Debug)]
-#[non_exhaustive]
-pub enum ScaleProblem {
-    /// A note name cannot be read.
-    Note(NoteError),
-    /// A kind of scale without its root.
-    NoRoot {
-        /// The kind.
-        kind: String,
-    },
-    /// The name after the root is no kind of scale.
-    UnknownKind {
-        /// The kind with the nearest name.
-        nearest: Option<String>,
-    },
-    /// A degree cannot be read.
-    Degree,
-    /// A note stands twice.
-    Twice,
-    /// There are not three to twelve notes, or degrees do not begin on 1.
-    Count(usize),
-    /// The text is longer than any scale.
-    TooLong,
-}
-
-impl ScaleError {
-    fn new(text: &str, at: usize, problem: ScaleProblem) -> Self {
-        ScaleError { text: text.chars().take(60).collect(), at, problem }
-    }
-
-    /// Which character, counted from 1.
-    #[must_use]
-    pub fn at(&self) -> usize {
-        self.at
-    }
-
-    /// What is wrong.
-    #[must_use]
-    pub fn problem(&self) -> &ScaleProblem {
-        &self.problem
-    }
-}
-
-impl fmt::Display for ScaleError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "cannot read the scale \"{}\" at character {}: expected ", self.text, self.at)?;
-        match &self.problem {
-            ScaleProblem::Note(error) => f.write_str(error.expected()),
-            ScaleProblem::NoRoot { kind } => write!(f, "a root first, as in C {kind}"),
-            ScaleProblem::UnknownKind { nearest: Some(name) } => {
-                write!(f, "a kind of scale after the root; the nearest is {name}")
-            }
-            ScaleProblem::UnknownKind { nearest: None } => {
-                f.write_str("a kind of scale after the root, as in C Dorian")
-            }
-            ScaleProblem::Degree => f.write_str("a degree, as in C: 1 2 b3 4 5 6 b7"),
-            ScaleProblem::Twice => f.write_str("a note that is not there yet"),
-            ScaleProblem::Count(count) => {
-                write!(f, "three to twelve notes beginning with the root, not {count}")
-            }
-            ScaleProblem::TooLong => write!(f, "at most {LONGEST} characters"),
-        }
-    }
-}
-
-impl std::error::Error for ScaleError {}
 
 #[cfg(test)]
 mod tests {
