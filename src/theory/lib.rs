@@ -6,6 +6,9 @@
 //! there as a [`Degree`]. Two [`Triad`]s without a common note are a [`TriadPair`]; a [`Sound`] is
 //! what a pair says over a chord-scale, and a [`Speller`] decides how it is written.
 //!
+//! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
+//! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s.
+//!
 //! # From a symbol to its pairs
 //!
 //! ```
@@ -40,6 +43,7 @@ mod chord;
 mod chord_scale;
 mod degree;
 mod fold;
+mod fraction;
 mod interval;
 mod note_name;
 mod pair;
@@ -49,11 +53,13 @@ mod read_error;
 mod reading;
 mod scale;
 mod scale_choice;
+mod score;
 mod serves;
 mod set_class;
 mod sound;
 mod spelling;
 mod text;
+mod time;
 mod triad;
 
 pub use chord::{Assumption, Chord, ReadChord};
@@ -69,10 +75,12 @@ pub use read_error::ReadError;
 pub use reading::{Function, Key, Reading};
 pub use scale::{ParentScale, Scale, ScaleKind};
 pub use scale_choice::{ScaleChoice, as_players_say, fits};
+pub use score::{ChordSymbol, Grace, KeySignature, Note, Part, PlayedTime, Rest, Score, Voice};
 pub use serves::also_serves;
 pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,
 };
 pub use sound::{Merit, Reason, Sound};
 pub use spelling::{Speller, Spelling};
+pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
 pub use triad::{SpelledTriad, Triad, TriadQuality};

@@ -5,7 +5,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{NoteName, PitchClass, ReadError};
+use crate::{Letter, NoteName, PitchClass, ReadError};
 
 /// A sounding note as a MIDI number, 0 to 127; 60 is middle C.
 ///
@@ -94,6 +94,33 @@ impl NamedPitch {
         Some(NamedPitch { name, octave, sounds })
     }
 
+    /// `pitch` by that name; `None` where the name sounds otherwise.
+    ///
+    /// ```
+    /// use fretloom_theory::{NamedPitch, Pitch};
+    /// let b = Pitch::from_midi(59).unwrap();
+    /// let c_flat = NamedPitch::called("Cb".parse().unwrap(), b).unwrap();
+    /// assert_eq!(c_flat.to_string(), "C♭4");
+    /// assert_eq!(NamedPitch::called("C".parse().unwrap(), b), None);
+    /// ```
+    #[must_use]
+    pub fn called(name: NoteName, pitch: Pitch) -> Option<NamedPitch> {
+        let semitones = i32::from(name.letter().semitones_above_c()) + i32::from(name.accidental());
+        let above = i32::from(pitch.midi()) - semitones;
+        let octave = i8::try_from(above.div_euclid(12) - 1).ok()?;
+        (above.rem_euclid(12) == 0).then_some(NamedPitch { name, octave, sounds: pitch })
+    }
+
+    /// `pitch` by its everyday name, the flat one of a black key.
+    #[must_use]
+    pub fn everyday(pitch: Pitch) -> NamedPitch {
+        let everyday = NoteName::everyday(pitch.pitch_class()).next();
+        let named = everyday.and_then(|name| NamedPitch::called(name, pitch));
+        // Every class has an everyday name.
+        let c = NoteName::natural(Letter::C);
+        named.unwrap_or(NamedPitch { name: c, octave: 4, sounds: pitch })
+    }
+
     /// The note without its octave.
     #[must_use]
     pub const fn name(self) -> NoteName {
@@ -166,6 +193,17 @@ mod tests {
         {
             assert_eq!(text.parse::<NamedPitch>().unwrap_err().expected(), expected, "{text}");
         }
+    }
+
+    #[test]
+    fn every_pitch_has_its_everyday_name() {
+        for midi in 0..=127 {
+            let pitch = Pitch::from_midi(midi).unwrap();
+            let named = NamedPitch::everyday(pitch);
+            assert!(named.name().is_everyday());
+            assert_eq!(NamedPitch::new(named.name(), named.octave()), Some(named));
+        }
+        assert_eq!(NamedPitch::everyday(Pitch::from_midi(61).unwrap()).to_string(), "D♭4");
     }
 
     /// Open strings of the guitar at A4 = 440 Hz, from the equal-temperament rule of ISO 16.

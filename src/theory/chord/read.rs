@@ -65,8 +65,16 @@ impl FromStr for ReadChord {
 /// The ways in which charts ask for no chord at all.
 const NO_CHORD: [&str; 4] = ["N.C.", "NC", "N.C", "n.c."];
 
+impl Chord {
+    /// Does a text ask for no chord at all, as `N.C.` does?
+    #[must_use]
+    pub fn is_no_chord(text: &str) -> bool {
+        NO_CHORD.contains(&text.trim())
+    }
+}
+
 fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ReadError> {
-    if NO_CHORD.contains(&body) {
+    if Chord::is_no_chord(body) {
         return Err(wrong(symbol, 1, "a chord; N.C. asks for none"));
     }
     let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
