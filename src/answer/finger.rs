@@ -88,7 +88,7 @@ impl FingerAnswer {
         let query = &question.query;
         let reach = Reach::new(neck, query.strings())?;
         let notes = reach.checked(line)?;
-        let ways = query.ways(neck, &notes, question.count);
+        let ways = query.alternatives(neck, &notes, question.count);
         let ways = ways.map_err(|error| unplayable(&error, line))?;
         let answer = |way: &Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
         let ways = ways.iter().map(answer).collect();

@@ -43,7 +43,8 @@ mod view;
 
 pub use arpeggio::{Arpeggio, ArpeggioQuery, PerString};
 pub use fingering::{
-    FingeredNote, Fingering, FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste, Why,
+    FingeredNote, Fingering, FingeringCondition, FingeringError, FingeringQuery, LineNote, Misfit,
+    Pin, Taste,
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};

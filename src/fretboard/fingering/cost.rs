@@ -9,9 +9,9 @@
 //! Pauwels, Ye and Bello 2018), then rounded. Fingers were not recorded there: what concerns
 //! fingers alone follows common teaching and has no source.
 
-use super::FingeringQuery;
-use super::touch::Touch;
-use super::ways::PAUSE_S;
+use super::fingered_note::FingeredNote;
+use super::hurry::Hurry;
+use super::query::FingeringQuery;
 use crate::{Finger, Fret, Hand, HandPosition, Neck};
 
 /// The terms of the cost. Lengths are in millimetres; `_s` marks a weight that is divided by the
@@ -19,7 +19,7 @@ use crate::{Finger, Fret, Hand, HandPosition, Neck};
 struct Weights {
     /// Setting the hand in motion at all.
     shift: f64,
-    /// For each millimetre the hand goes, beyond the one that is the unit.
+    /// For each millimetre that the hand goes, beside the 1 that it costs with time to spare.
     shift_hurried_s: f64,
     /// For each millimetre, at each note, that the hand stands above where it likes to be.
     high: f64,
@@ -73,24 +73,6 @@ const WEIGHTS: Weights = Weights {
     flat: 5.0,
 };
 
-/// What even the quickest change takes of the time there is, in seconds.
-const QUICKEST_S: f64 = 0.06;
-
-/// How pressing the time from one note to the next is: one over seconds.
-#[derive(Clone, Copy)]
-pub(super) struct Hurry(f64);
-
-impl Hurry {
-    /// Between two notes that begin `seconds` apart.
-    pub(super) fn within_s(seconds: f64) -> Hurry {
-        Hurry(1.0 / (seconds.max(0.0) + QUICKEST_S))
-    }
-
-    fn is_less_than_s(self, seconds: f64) -> bool {
-        self.0 > Hurry::within_s(seconds).0
-    }
-}
-
 /// What is to be avoided at any price, to find the best way without it.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Avoid {
@@ -136,32 +118,32 @@ impl Cost {
     }
 
     /// What one note costs where it is.
-    pub(super) fn of(&self, touch: Touch) -> f64 {
-        let high = (self.mm(touch.hand.number()) - self.home_mm).max(0.0) * WEIGHTS.high;
-        if touch.finger == Finger::Open {
+    pub(super) fn of(&self, note: FingeredNote) -> f64 {
+        let high = (self.mm(note.position.number()) - self.home_mm).max(0.0) * WEIGHTS.high;
+        if note.finger == Finger::Open {
             return high + self.open_string;
         }
-        let beyond = self.mm(touch.place.fret.number()) - self.at_ease_mm(touch);
-        let reach = match touch.finger {
+        let beyond = self.mm(note.place.fret.number()) - self.at_ease_mm(note);
+        let reach = match note.finger {
             _ if beyond >= 0.0 => beyond * WEIGHTS.stretch,
             Finger::First => -beyond * WEIGHTS.reach_back,
             _ => -beyond * WEIGHTS.squeeze,
         };
-        let fourth = if touch.finger == Finger::Fourth { WEIGHTS.fourth_finger } else { 0.0 };
+        let fourth = if note.finger == Finger::Fourth { WEIGHTS.fourth_finger } else { 0.0 };
         high + reach + fourth
     }
 
     /// Where the finger stands at ease: one finger a fret, as far as frets are no wider than
     /// fingers stand.
-    fn at_ease_mm(&self, touch: Touch) -> f64 {
-        let fingers = touch.finger.number().saturating_sub(1);
-        let first = self.mm(touch.hand.number());
-        let by_frets = self.mm(touch.hand.number() + fingers);
+    fn at_ease_mm(&self, note: FingeredNote) -> f64 {
+        let fingers = note.finger.number().saturating_sub(1);
+        let first = self.mm(note.position.number());
+        let by_frets = self.mm(note.position.number() + fingers);
         by_frets.min(first + self.hand.at_ease_mm(fingers))
     }
 
     /// What it costs that two notes sound together; `None` where no hand could hold both.
-    pub(super) fn together(one: Touch, other: Touch) -> Option<f64> {
+    pub(super) fn together(one: FingeredNote, other: FingeredNote) -> Option<f64> {
         if sounds_open(one, other) {
             return Some(0.0);
         }
@@ -174,15 +156,15 @@ impl Cost {
     }
 
     /// What it costs to go from one note to the next.
-    pub(super) fn between(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
+    pub(super) fn between(&self, from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
         strings(from, to, hurry) + fingers(from, to, hurry) + self.shift(from, to, hurry)
     }
 
-    fn shift(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
-        if from.hand == to.hand {
+    fn shift(&self, from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
+        if from.position == to.position {
             return 0.0;
         }
-        let travel = self.travel(from.hand, to.hand, hurry);
+        let travel = self.travel(from.position, to.position, hurry);
         let begin = if is_guided(from, to) { 0.0 } else { WEIGHTS.shift };
         travel + begin + self.price(from, to, hurry)
     }
@@ -190,11 +172,11 @@ impl Cost {
     /// What it costs to get the hand from one position to another, apart from beginning to.
     pub(super) fn travel(&self, from: HandPosition, to: HandPosition, hurry: Hurry) -> f64 {
         let far_mm = (self.mm(to.number()) - self.mm(from.number())).abs();
-        far_mm * (1.0 + WEIGHTS.shift_hurried_s * hurry.0)
+        far_mm * (1.0 + WEIGHTS.shift_hurried_s * hurry.per_s())
     }
 
-    fn price(&self, from: Touch, to: Touch, hurry: Hurry) -> f64 {
-        let eased = sounds_open(from, to) || !hurry.is_less_than_s(PAUSE_S);
+    fn price(&self, from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
+        let eased = sounds_open(from, to) || hurry.is_a_pause();
         match self.avoid {
             Avoid::EveryShift => AT_ANY_PRICE,
             Avoid::HurriedShifts if !eased => AT_ANY_PRICE,
@@ -205,22 +187,22 @@ impl Cost {
 
 /// Is the shift an easy one to begin: while an open string sounds, or with a finger that stays on
 /// its string as a guide?
-fn is_guided(from: Touch, to: Touch) -> bool {
+fn is_guided(from: FingeredNote, to: FingeredNote) -> bool {
     sounds_open(from, to) || from.finger == to.finger && from.place.string == to.place.string
 }
 
-fn sounds_open(from: Touch, to: Touch) -> bool {
+fn sounds_open(from: FingeredNote, to: FingeredNote) -> bool {
     from.finger == Finger::Open || to.finger == Finger::Open
 }
 
-fn strings(from: Touch, to: Touch, hurry: Hurry) -> f64 {
+fn strings(from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
     let across = from.place.string.number().abs_diff(to.place.string.number());
     let skipped = across.saturating_sub(1);
-    f64::from(across) * (WEIGHTS.string + WEIGHTS.string_hurried_s * hurry.0)
+    f64::from(across) * (WEIGHTS.string + WEIGHTS.string_hurried_s * hurry.per_s())
         + f64::from(skipped) * WEIGHTS.skip
 }
 
-fn fingers(from: Touch, to: Touch, hurry: Hurry) -> f64 {
+fn fingers(from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
     if sounds_open(from, to) {
         return 0.0;
     }
@@ -238,16 +220,16 @@ fn fingers(from: Touch, to: Touch, hurry: Hurry) -> f64 {
         (false, false, _) if are_third_and_fourth(from, to) => WEIGHTS.third_to_fourth_hurried_s,
         (false, false, _) => return 0.0,
     };
-    hurried * hurry.0
+    hurried * hurry.per_s()
 }
 
-fn are_third_and_fourth(one: Touch, other: Touch) -> bool {
+fn are_third_and_fourth(one: FingeredNote, other: FingeredNote) -> bool {
     let fingers = [one.finger, other.finger];
     fingers == [Finger::Third, Finger::Fourth] || fingers == [Finger::Fourth, Finger::Third]
 }
 
 /// Two fingers on one fret: the longer one belongs on the higher string number.
-fn crossed(one: Touch, other: Touch) -> f64 {
+fn crossed(one: FingeredNote, other: FingeredNote) -> f64 {
     if one.place.fret != other.place.fret || one.place.string == other.place.string {
         return 0.0;
     }

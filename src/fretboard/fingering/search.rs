@@ -2,96 +2,98 @@
 
 use std::ops::Range;
 
-use super::cost::{Cost, Hurry};
-use super::moment::Moment;
-use super::stands::{Ports, Stands};
-use super::touch::Touch;
-use super::{Fingering, Why};
+use super::choices::{Choices, Ends};
+use super::condition::FingeringCondition;
+use super::cost::Cost;
+use super::fingered_line::Fingering;
+use super::fingered_note::FingeredNote;
+use super::hurry::Hurry;
+use super::onset::Onset;
 
-/// For every moment and every way to leave it, what the rest of the line costs at least.
+/// For every onset and every way to leave it, what the line after it costs at least.
 ///
-/// The work is one step a moment, so time and memory grow with the length of the line and no
-/// faster. Knowing the exact rest from every place is also what lets [`cheapest`](super::cheapest)
-/// list further ways without trying one in vain.
-pub(super) struct Rest<'a> {
-    moments: &'a [Moment],
+/// The work is one step an onset, so time and memory grow with the length of the line and no
+/// faster. Since the cost to go is exact, [`cheapest`](super::cheapest) lists further paths without
+/// trying one in vain.
+pub(super) struct CostToGo<'a> {
+    onsets: &'a [Onset],
     cost: &'a Cost,
-    /// By moment, by exit.
+    /// By onset, by exit.
     to_go: Vec<Box<[f64]>>,
 }
 
-impl<'a> Rest<'a> {
-    pub(super) fn new(moments: &'a [Moment], cost: &'a Cost) -> Rest<'a> {
-        let mut to_go: Vec<Box<[f64]>> = Vec::with_capacity(moments.len());
-        for (index, moment) in moments.iter().enumerate().rev() {
-            let here: Box<[f64]> = match (moments.get(index + 1), to_go.last()) {
+impl<'a> CostToGo<'a> {
+    pub(super) fn new(onsets: &'a [Onset], cost: &'a Cost) -> CostToGo<'a> {
+        let mut to_go: Vec<Box<[f64]>> = Vec::with_capacity(onsets.len());
+        for (index, onset) in onsets.iter().enumerate().rev() {
+            let here: Box<[f64]> = match (onsets.get(index + 1), to_go.last()) {
                 (Some(next), Some(after)) => {
-                    let entries = Entries::new(&next.stands, after);
-                    let hurry = Hurry::within_s(next.onset_s - moment.onset_s);
-                    entries.least_after(moment.stands.exits(), cost, hurry)
+                    let entries = Entries::new(&next.choices, after);
+                    let hurry = Hurry::within_s(next.at_s - onset.at_s);
+                    entries.least_after(onset.choices.exits(), cost, hurry)
                 }
-                _ => vec![0.0; moment.stands.exits().touches().len()].into(),
+                _ => vec![0.0; onset.choices.exits().notes().len()].into(),
             };
             to_go.push(here);
         }
         to_go.reverse();
-        Rest { moments, cost, to_go }
+        CostToGo { onsets, cost, to_go }
     }
 
-    /// What way `index` of moment `at` costs with all that follows it at best.
+    /// What choice `index` of onset `at` costs with all that follows it at best.
     pub(super) fn from(&self, at: usize, index: usize) -> f64 {
-        let stands = &self.moments[at].stands;
-        stands.cost(index) + self.after(at, index)
+        let choices = &self.onsets[at].choices;
+        choices.cost(index) + self.after(at, index)
     }
 
-    /// What follows way `index` of moment `at` at best.
+    /// What follows choice `index` of onset `at` at best.
     pub(super) fn after(&self, at: usize, index: usize) -> f64 {
-        self.to_go[at][self.moments[at].stands.exit(index)]
+        self.to_go[at][self.onsets[at].choices.exit(index)]
     }
 
-    /// The cost of going from one way of moment `at` to one of the next moment.
+    /// The cost of going from one choice of onset `at` to one of the next onset.
     pub(super) fn between(&self, at: usize, from: usize, to: usize) -> f64 {
-        step_cost(self.cost, (&self.moments[at], from), (&self.moments[at + 1], to))
+        step_cost(self.cost, (&self.onsets[at], from), (&self.onsets[at + 1], to))
     }
 
-    /// The fingering that a way through stands for.
-    pub(super) fn fingering(&self, path: &[usize], why: Why) -> Fingering {
-        Fingering::new(self.moments, path, total(self.moments, self.cost, path), why)
+    /// The fingering that a path makes.
+    pub(super) fn fingering(&self, path: &[usize], condition: FingeringCondition) -> Fingering {
+        Fingering::new(self.onsets, path, total(self.onsets, self.cost, path), condition)
     }
 
-    /// The cheapest way through: the way to take at each moment. Of equal ones the first.
+    /// The cheapest path: the choice to take at each onset. Of equal ones the first.
     pub(super) fn best(&self) -> Vec<usize> {
-        let mut path: Vec<usize> = Vec::with_capacity(self.moments.len());
-        for (at, moment) in self.moments.iter().enumerate() {
+        let mut path: Vec<usize> = Vec::with_capacity(self.onsets.len());
+        for (at, onset) in self.onsets.iter().enumerate() {
             let so_far = path.last().copied();
-            let total = |way: usize| {
-                let come = so_far.map_or(0.0, |from| self.between(at - 1, from, way));
-                come + self.from(at, way)
+            let total = |choice: usize| {
+                let come = so_far.map_or(0.0, |from| self.between(at - 1, from, choice));
+                come + self.from(at, choice)
             };
-            path.extend(cheapest_of(moment.stands.len(), total));
+            path.extend(cheapest_of(onset.choices.len(), total));
         }
         path
     }
 }
 
-/// What the way through that takes way `path[i]` at moment `i` costs.
-pub(super) fn total(moments: &[Moment], cost: &Cost, path: &[usize]) -> f64 {
+/// What the path that takes choice `path[i]` at onset `i` costs.
+pub(super) fn total(onsets: &[Onset], cost: &Cost, path: &[usize]) -> f64 {
     let mut sum = 0.0;
-    let mut before: Option<(&Moment, usize)> = None;
-    for (moment, &way) in moments.iter().zip(path) {
-        sum += moment.stands.cost(way);
+    let mut before: Option<(&Onset, usize)> = None;
+    for (onset, &choice) in onsets.iter().zip(path) {
+        sum += onset.choices.cost(choice);
         if let Some((last, from)) = before {
-            sum += step_cost(cost, (last, from), (moment, way));
+            sum += step_cost(cost, (last, from), (onset, choice));
         }
-        before = Some((moment, way));
+        before = Some((onset, choice));
     }
     sum
 }
 
-fn step_cost(cost: &Cost, (here, from): (&Moment, usize), (next, to): (&Moment, usize)) -> f64 {
-    let hurry = Hurry::within_s(next.onset_s - here.onset_s);
-    let exit = here.stands.exits().touches()[here.stands.exit(from)];
-    let entry = next.stands.entries().touches()[next.stands.entry(to)];
+fn step_cost(cost: &Cost, (here, from): (&Onset, usize), (next, to): (&Onset, usize)) -> f64 {
+    let hurry = Hurry::within_s(next.at_s - here.at_s);
+    let exit = here.choices.exits().notes()[here.choices.exit(from)];
+    let entry = next.choices.entries().notes()[next.choices.entry(to)];
     cost.between(exit, entry, hurry)
 }
 
@@ -99,50 +101,50 @@ fn cheapest_of(count: usize, cost: impl Fn(usize) -> f64) -> Option<usize> {
     (0..count).map(|index| (index, cost(index))).min_by(|a, b| a.1.total_cmp(&b.1)).map(|it| it.0)
 }
 
-/// The ways into a moment, each with the least that it and everything after it costs.
+/// The ways into an onset, each with the least that it and everything after it costs.
 struct Entries<'a> {
-    ports: &'a Ports,
-    rests: Vec<f64>,
+    ends: &'a Ends,
+    to_go: Vec<f64>,
     /// The least of them for each position of the hand.
     leasts: Vec<f64>,
 }
 
 impl<'a> Entries<'a> {
-    fn new(stands: &'a Stands, after: &[f64]) -> Entries<'a> {
-        let ports = stands.entries();
-        let mut rests = vec![f64::INFINITY; ports.touches().len()];
-        for index in 0..stands.len() {
-            let total = stands.cost(index) + after[stands.exit(index)];
-            let least = &mut rests[stands.entry(index)];
+    fn new(choices: &'a Choices, after: &[f64]) -> Entries<'a> {
+        let ends = choices.entries();
+        let mut to_go = vec![f64::INFINITY; ends.notes().len()];
+        for index in 0..choices.len() {
+            let total = choices.cost(index) + after[choices.exit(index)];
+            let least = &mut to_go[choices.entry(index)];
             *least = least.min(total);
         }
         let least = |range: &Range<usize>| {
-            rests[range.clone()].iter().copied().fold(f64::INFINITY, f64::min)
+            to_go[range.clone()].iter().copied().fold(f64::INFINITY, f64::min)
         };
-        let leasts = ports.hands().iter().map(|(_, range)| least(range)).collect();
-        Entries { ports, rests, leasts }
+        let leasts = ends.positions().iter().map(|(_, range)| least(range)).collect();
+        Entries { ends, to_go, leasts }
     }
 
-    /// For each exit of the moment before, the least that everything after it costs.
-    fn least_after(&self, exits: &Ports, cost: &Cost, hurry: Hurry) -> Box<[f64]> {
-        let mut all = Vec::with_capacity(exits.touches().len());
+    /// For each exit of the onset before, the least that everything after it costs.
+    fn least_after(&self, exits: &Ends, cost: &Cost, hurry: Hurry) -> Box<[f64]> {
+        let mut all = Vec::with_capacity(exits.notes().len());
         let mut travels = Vec::with_capacity(self.leasts.len());
-        for (hand, range) in exits.hands() {
-            let positions = self.ports.hands().iter();
+        for (position, range) in exits.positions() {
+            let positions = self.ends.positions().iter();
             travels.clear();
-            travels.extend(positions.map(|(to, _)| cost.travel(*hand, *to, hurry)));
-            let stays = self.ports.hands().iter().position(|(to, _)| to == hand);
-            let touches = exits.touches()[range.clone()].iter();
-            all.extend(touches.map(|exit| {
+            travels.extend(positions.map(|(to, _)| cost.travel(*position, *to, hurry)));
+            let stays = self.ends.positions().iter().position(|(to, _)| to == position);
+            let notes = exits.notes()[range.clone()].iter();
+            all.extend(notes.map(|exit| {
                 // Where the hand stays is looked at first: it is most often the least.
-                let mut least = stays.map_or(f64::INFINITY, |hand| {
-                    self.least_in(hand, 0.0, f64::INFINITY, |entry| {
+                let mut least = stays.map_or(f64::INFINITY, |position| {
+                    self.least_in(position, 0.0, f64::INFINITY, |entry| {
                         cost.between(*exit, entry, hurry)
                     })
                 });
-                for (hand, travel) in travels.iter().enumerate() {
-                    if self.leasts[hand] + travel < least && Some(hand) != stays {
-                        least = self.least_in(hand, *travel, least, |entry| {
+                for (position, travel) in travels.iter().enumerate() {
+                    if self.leasts[position] + travel < least && Some(position) != stays {
+                        least = self.least_in(position, *travel, least, |entry| {
                             cost.between(*exit, entry, hurry)
                         });
                     }
@@ -157,15 +159,15 @@ impl<'a> Entries<'a> {
     /// passed over when getting the hand there alone would already cost more.
     fn least_in(
         &self,
-        hand: usize,
+        position: usize,
         travel: f64,
         least: f64,
-        between: impl Fn(Touch) -> f64,
+        between: impl Fn(FingeredNote) -> f64,
     ) -> f64 {
-        let range = self.ports.hands()[hand].1.clone();
-        let entries = self.ports.touches()[range.clone()].iter().zip(&self.rests[range]);
-        entries.fold(least, |least, (entry, rest)| {
-            if rest + travel < least { least.min(rest + between(*entry)) } else { least }
+        let range = self.ends.positions()[position].1.clone();
+        let entries = self.ends.notes()[range.clone()].iter().zip(&self.to_go[range]);
+        entries.fold(least, |least, (entry, to_go)| {
+            if to_go + travel < least { least.min(to_go + between(*entry)) } else { least }
         })
     }
 }

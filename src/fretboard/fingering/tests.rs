@@ -1,5 +1,5 @@
 use super::*;
-use crate::{Fret, Place, StringNumber, Tuning};
+use crate::{Finger, Fret, Hand, HandPosition, Neck, Place, StringNumber, Tuning};
 use fretloom_theory::Pitch;
 
 mod optimal;

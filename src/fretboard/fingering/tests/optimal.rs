@@ -6,15 +6,15 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 
-use super::super::cost::{Avoid, Cost, Hurry};
-use super::super::touch::Touch;
+use super::super::cost::{Avoid, Cost};
+use super::super::hurry::Hurry;
 use super::*;
 use crate::{OpenString, StringSet, Tuning};
 
 /// One way to play a whole line.
 #[derive(Clone, Debug)]
 struct Played {
-    touches: Vec<Touch>,
+    notes: Vec<FingeredNote>,
     cost: f64,
     shifts: usize,
     /// Shifts without an open string or half a second to make them in.
@@ -23,15 +23,15 @@ struct Played {
 
 impl Played {
     fn places(&self) -> Vec<(u8, u8)> {
-        let place = |touch: &Touch| (touch.place.string.number(), touch.place.fret.number());
-        self.touches.iter().map(place).collect()
+        let place = |note: &FingeredNote| (note.place.string.number(), note.place.fret.number());
+        self.notes.iter().map(place).collect()
     }
 }
 
 /// All fingers that reach a place, by the rules as they are told: one finger a fret over four
 /// frets; the first also one fret back, the others one fret down or up, the fourth two up; and no
 /// further than the hand reaches.
-fn all_touches(neck: &Neck, pitch: Pitch) -> Vec<Touch> {
+fn all_fingered(neck: &Neck, pitch: Pitch) -> Vec<FingeredNote> {
     let fingers = [Finger::First, Finger::Second, Finger::Third, Finger::Fourth];
     let last = neck.tuning().last_fret().number();
     let mut found = Vec::new();
@@ -39,15 +39,15 @@ fn all_touches(neck: &Neck, pitch: Pitch) -> Vec<Touch> {
         if sounds != pitch {
             continue;
         }
-        for hand in (1..=36).filter_map(HandPosition::new) {
+        for position in (1..=36).filter_map(HandPosition::new) {
             if place.fret.is_open() {
-                if hand.number() <= last.max(1) {
-                    found.push(Touch { place, finger: Finger::Open, hand });
+                if position.number() <= last.max(1) {
+                    found.push(FingeredNote { place, finger: Finger::Open, position });
                 }
                 continue;
             }
             for (finger, natural) in fingers.into_iter().zip(0i32..) {
-                let off = i32::from(place.fret.number()) - i32::from(hand.number()) - natural;
+                let off = i32::from(place.fret.number()) - i32::from(position.number()) - natural;
                 let may = match finger {
                     Finger::First => (-1..=0).contains(&off),
                     Finger::Fourth => (-1..=2).contains(&off),
@@ -55,9 +55,9 @@ fn all_touches(neck: &Neck, pitch: Pitch) -> Vec<Touch> {
                 };
                 let fingers_up = u8::try_from(natural).unwrap();
                 let hand_holds = fingers_up == 0
-                    || Hand::default().reaches(neck, hand.fret(), place.fret, fingers_up);
+                    || Hand::default().reaches(neck, position.fret(), place.fret, fingers_up);
                 if may && hand_holds {
-                    found.push(Touch { place, finger, hand });
+                    found.push(FingeredNote { place, finger, position });
                 }
             }
         }
@@ -69,13 +69,13 @@ fn all_touches(neck: &Neck, pitch: Pitch) -> Vec<Touch> {
 fn every_way(neck: &Neck, line: &[LineNote], taste: Taste) -> Vec<Played> {
     let query = FingeringQuery::default().to_taste(taste);
     let cost = Cost::new(neck, &query, Avoid::Nothing);
-    let mut ways = vec![Played { touches: Vec::new(), cost: 0.0, shifts: 0, hurried: 0 }];
+    let mut ways = vec![Played { notes: Vec::new(), cost: 0.0, shifts: 0, hurried: 0 }];
     for (index, note) in line.iter().enumerate() {
         let begun = (0..index).find(|i| line[*i].onset_s() == note.onset_s()).unwrap_or(index);
         let mut longer = Vec::new();
         for way in &ways {
-            for touch in all_touches(neck, note.pitch()) {
-                longer.extend(played(&cost, line, way, touch, begun));
+            for fingered in all_fingered(neck, note.pitch()) {
+                longer.extend(played(&cost, line, way, fingered, begun));
             }
         }
         ways = longer;
@@ -88,28 +88,28 @@ fn played(
     cost: &Cost,
     line: &[LineNote],
     way: &Played,
-    touch: Touch,
+    note: FingeredNote,
     begun: usize,
 ) -> Option<Played> {
     let mut longer = way.clone();
-    longer.cost += cost.of(touch);
-    for other in &way.touches[begun..] {
-        if other.place.string == touch.place.string || other.hand != touch.hand {
+    longer.cost += cost.of(note);
+    for other in &way.notes[begun..] {
+        if other.place.string == note.place.string || other.position != note.position {
             return None;
         }
-        longer.cost += Cost::together(*other, touch)?;
+        longer.cost += Cost::together(*other, note)?;
     }
-    if begun == way.touches.len()
-        && let Some(before) = way.touches.last()
+    if begun == way.notes.len()
+        && let Some(before) = way.notes.last()
     {
         let seconds = line[begun].onset_s() - line[begun - 1].onset_s();
-        longer.cost += cost.between(*before, touch, Hurry::within_s(seconds));
-        let shifts = before.hand != touch.hand;
-        let open = before.finger == Finger::Open || touch.finger == Finger::Open;
+        longer.cost += cost.between(*before, note, Hurry::within_s(seconds));
+        let shifts = before.position != note.position;
+        let open = before.finger == Finger::Open || note.finger == Finger::Open;
         longer.shifts += usize::from(shifts);
         longer.hurried += usize::from(shifts && !open && seconds < 0.5);
     }
-    longer.touches.push(touch);
+    longer.notes.push(note);
     Some(longer)
 }
 
@@ -156,7 +156,7 @@ prop_compose! {
 
 /// Lines whose every way can be listed in a moment, and held by one hand.
 fn listed(neck: &Neck, line: &[LineNote]) -> Option<Vec<Played>> {
-    let product: usize = line.iter().map(|note| all_touches(neck, note.pitch()).len()).product();
+    let product: usize = line.iter().map(|note| all_fingered(neck, note.pitch()).len()).product();
     let ways = (product < 200_000).then(|| every_way(neck, line, Taste::default()))?;
     (!ways.is_empty()).then_some(ways)
 }
@@ -202,12 +202,12 @@ proptest! {
     #[test]
     fn every_alternative_is_the_best_under_its_condition((neck, line) in neck_and_line()) {
         let Some(all) = listed(&neck, &line) else { return Ok(()) };
-        for way in FingeringQuery::default().ways(&neck, &line, 8).unwrap() {
+        for way in FingeringQuery::default().alternatives(&neck, &line, 8).unwrap() {
             let fulfil: Vec<Played> =
                 all.iter().filter(|played| fulfils(&way, played)).cloned().collect();
-            let best = match way.why() {
-                Why::NextCheapest => continue,
-                Why::OpenStrings => {
+            let best = match way.condition() {
+                FingeringCondition::NextCheapest => continue,
+                FingeringCondition::OpenStrings => {
                     let taste = Taste::default().with_open_strings_at_mm(0.0);
                     let least = cheapest(every_way(&neck, &line, taste)).unwrap();
                     let query = FingeringQuery::default().to_taste(taste);
@@ -215,7 +215,7 @@ proptest! {
                     prop_assert!(near(found, least.cost), "{way}: {found} {}", least.cost);
                     continue;
                 }
-                Why::FewestShifts => {
+                FingeringCondition::FewestShifts => {
                     let fewest = fulfil.iter().map(|played| played.shifts).min();
                     prop_assert_eq!(Some(way.shifts()), fewest);
                     cheapest(fulfil.into_iter().filter(|played| Some(played.shifts) == fewest))
@@ -230,14 +230,16 @@ proptest! {
 
 /// Does a way fulfil the condition that `offered` is the best under?
 fn fulfils(offered: &Fingering, way: &Played) -> bool {
-    let strings = |set: StringSet| way.touches.iter().all(|touch| set.contains(touch.place.string));
-    match offered.why() {
-        Why::NoOpenString => way.touches.iter().all(|touch| touch.finger != Finger::Open),
-        Why::OnStrings(set) => strings(set),
-        Why::Positions(low, high) => {
-            way.touches.iter().all(|touch| (low..=high).contains(&touch.hand))
+    let strings = |set: StringSet| way.notes.iter().all(|note| set.contains(note.place.string));
+    match offered.condition() {
+        FingeringCondition::NoOpenString => {
+            way.notes.iter().all(|note| note.finger != Finger::Open)
         }
-        Why::EasedShifts => way.hurried == 0,
+        FingeringCondition::OnStrings(set) => strings(set),
+        FingeringCondition::Positions(low, high) => {
+            way.notes.iter().all(|note| (low..=high).contains(&note.position))
+        }
+        FingeringCondition::EasedShifts => way.hurried == 0,
         _ => true,
     }
 }

@@ -1,9 +1,9 @@
 //! The rules of position playing, one by one; common practice, no source, unless it says so.
 
-use super::super::cost::{Avoid, Cost, Hurry};
-use super::super::touch::Touch;
+use super::super::cost::{Avoid, Cost};
+use super::super::hurry::Hurry;
 use super::*;
-use crate::Capo;
+use crate::{Capo, StringSet};
 
 #[test]
 fn a_shift_waits_for_a_pause() {
@@ -49,14 +49,14 @@ fn a_shift_is_easier_while_an_open_string_sounds() {
 fn one_finger_guides_the_hand_but_not_at_tempo() {
     let neck = neck("EADGBE");
     let cost = Cost::new(&neck, &FingeringQuery::default(), Avoid::Nothing);
-    let touch = |finger, fret, hand| Touch {
+    let note = |finger, fret, position| FingeredNote {
         place: place(2, fret),
         finger,
-        hand: HandPosition::new(hand).unwrap(),
+        position: HandPosition::new(position).unwrap(),
     };
-    let from = touch(Finger::Second, 6, 5);
-    let guided = touch(Finger::Second, 9, 8);
-    let other = touch(Finger::First, 8, 8);
+    let from = note(Finger::Second, 6, 5);
+    let guided = note(Finger::Second, 9, 8);
+    let other = note(Finger::First, 8, 8);
     let is_easier = |seconds| {
         let hurry = Hurry::within_s(seconds);
         cost.between(from, guided, hurry) < cost.between(from, other, hurry)
@@ -211,9 +211,9 @@ fn the_same_line_always_gets_the_same_fingering() {
     let neck = neck("EADGBE");
     let line = free(&[55, 59, 62, 57, 61, 64, 62, 59, 55, 69, 64, 61], 0.2);
     let query = FingeringQuery::default();
-    let first = query.ways(&neck, &line, 6).unwrap();
+    let first = query.alternatives(&neck, &line, 6).unwrap();
     for _ in 0..5 {
-        assert_eq!(query.ways(&neck, &line, 6).unwrap(), first);
+        assert_eq!(query.alternatives(&neck, &line, 6).unwrap(), first);
     }
 }
 
@@ -233,16 +233,17 @@ fn a_line_without_notes_has_a_fingering_without_notes() {
     let fingering = best(&neck("EADGBE"), &[]);
     assert!(fingering.notes().is_empty());
     assert_eq!(fingering.cost(), 0.0);
-    assert_eq!(FingeringQuery::default().ways(&neck("EADG"), &[], 3).unwrap().len(), 1);
+    assert_eq!(FingeringQuery::default().alternatives(&neck("EADG"), &[], 3).unwrap().len(), 1);
 }
 
 #[test]
 fn ways_differ_and_say_why() {
     let neck = neck("EADGBE");
-    let ways =
-        FingeringQuery::default().ways(&neck, &free(&[52, 55, 59, 64, 67], 0.25), 6).unwrap();
+    let ways = FingeringQuery::default()
+        .alternatives(&neck, &free(&[52, 55, 59, 64, 67], 0.25), 6)
+        .unwrap();
     assert_eq!(ways.len(), 6);
-    assert_eq!(ways[0].why(), Why::Easiest);
+    assert_eq!(ways[0].condition(), FingeringCondition::Easiest);
     for (index, way) in ways.iter().enumerate() {
         assert!(ways[..index].iter().all(|other| !other.has_places_of(way)));
         assert!(index == 0 || ways[0].cost() <= way.cost());

@@ -1,7 +1,7 @@
 //! A string for each of several notes that sound together.
 
-use super::stands::TooMany;
-use super::touch::Touch;
+use super::choices::TooMany;
+use super::fingered_note::FingeredNote;
 use crate::{Finger, HandPosition, Place, StringNumber};
 
 /// Calls `visit` with every choice of one place a note in which no string is used twice, and on the
@@ -56,16 +56,17 @@ fn finds_a_string(
 }
 
 /// The first finger on the lowest fret and the others wherever they have to go.
-pub(super) fn strained(places: &[Place]) -> Vec<Touch> {
+pub(super) fn strained(places: &[Place]) -> Vec<FingeredNote> {
     let fretted = places.iter().filter(|place| !place.fret.is_open());
     let lowest = fretted.map(|place| place.fret.number()).min();
-    let hand = lowest.and_then(HandPosition::new).unwrap_or(HandPosition::FIRST);
-    let finger = |place: &Place| match place.fret.number().checked_sub(hand.number()) {
+    let position = lowest.and_then(HandPosition::new).unwrap_or(HandPosition::FIRST);
+    let finger = |place: &Place| match place.fret.number().checked_sub(position.number()) {
         None => Finger::Open,
         Some(0) => Finger::First,
         Some(1) => Finger::Second,
         Some(2) => Finger::Third,
         Some(_) => Finger::Fourth,
     };
-    places.iter().map(|place| Touch { place: *place, finger: finger(place), hand }).collect()
+    let note = |place: &Place| FingeredNote { place: *place, finger: finger(place), position };
+    places.iter().map(note).collect()
 }
