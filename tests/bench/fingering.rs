@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/effort.rs"]
+mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 
@@ -10,6 +12,7 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use divan::Bencher;
+use effort::Effort;
 use fretloom_fretboard::{FingeringQuery, LineNote, Neck, Tuning};
 use fretloom_theory::Pitch;
 use ratio::Ratios;
@@ -118,7 +121,8 @@ fn print_growth() {
         "\nfor each note of a line{:>13}{:>12}{:>8}{:>14}",
         heading[0], heading[1], heading[2], heading[3]
     );
-    for (notes, turns) in [(100, 200), (1_000, 40), (10_000, 8), (100_000, 3)] {
+    let measured: &[(usize, usize)] = &[(100, 200), (1_000, 40), (10_000, 8), (100_000, 3)];
+    for &(notes, turns) in Effort::of_this_run().choose(measured, &[(100, 1), (1_000, 1)]) {
         let line = line(notes);
         let before = forget_peak();
         black_box(best(&neck, &line));

@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/effort.rs"]
+mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 
@@ -11,6 +13,7 @@ use std::rc::Rc;
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
+use effort::Effort;
 use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Keys, Section};
 use fretloom::tui::event::Event;
@@ -194,9 +197,10 @@ fn walked(keys: &'static str, (columns, rows): (u16, u16)) -> Vec<Step> {
 fn main() {
     divan::main();
     assert!(is_whole(EVENING), "a command is left out");
+    let rounds = Effort::of_this_run().choose(41, 1);
     for size in SIZES {
-        walk("an evening", EVENING, size, 41);
-        walk("the hardest", HARDEST, size, 41);
+        walk("an evening", EVENING, size, rounds);
+        walk("the hardest", HARDEST, size, rounds);
     }
     for size @ (columns, rows) in SIZES {
         let mut filled = Screen::of(size);

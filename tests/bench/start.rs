@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/effort.rs"]
+mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 

@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/effort.rs"]
+mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 
@@ -10,6 +12,7 @@ use std::collections::HashMap;
 use std::time::Instant;
 
 use divan::{Bencher, black_box};
+use effort::Effort;
 use fretloom_theory::{Chord, ChordScale, ReadChord, ScaleChoice, Sound, TriadPair, TriadQuality};
 use ratio::Ratios;
 
@@ -81,7 +84,7 @@ fn main() {
         .and("reading them word by word", || read(black_box(&symbols)))
         .print("462 chord symbols");
     let start = Instant::now();
-    let rounds = 200;
+    let rounds = Effort::of_this_run().choose(200, 1);
     for _ in 0..rounds {
         black_box(read(black_box(&symbols)));
     }

@@ -6,6 +6,8 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
+use crate::effort::Effort;
+
 /// Turns that each contender gets.
 const TURNS: usize = 41;
 
@@ -27,11 +29,14 @@ impl<'a> Ratios<'a> {
         self
     }
 
-    /// Measures all of them in turns and prints the table.
+    /// Measures all of them in turns and prints the table; under [`Effort::Once`] each has one turn.
     pub(crate) fn print(mut self, title: &str) {
-        let counts: Vec<u32> = self.contenders.iter_mut().map(|(_, work)| count(work)).collect();
+        let effort = Effort::of_this_run();
+        let (turns, turn) = effort.choose((TURNS, TURN), (1, Duration::ZERO));
+        let counts: Vec<u32> =
+            self.contenders.iter_mut().map(|(_, work)| count(work, turn)).collect();
         let mut times = vec![Vec::new(); counts.len()];
-        for _ in 0..TURNS {
+        for _ in 0..turns {
             for (((_, work), count), times) in
                 self.contenders.iter_mut().zip(&counts).zip(&mut times)
             {
@@ -48,9 +53,9 @@ impl<'a> Ratios<'a> {
 }
 
 /// How often the work fits into a turn; running it for that also warms it up.
-fn count(work: &mut dyn FnMut()) -> u32 {
+fn count(work: &mut dyn FnMut(), turn: Duration) -> u32 {
     let mut count = 1;
-    while timed(count, work) < TURN && count < 1 << 20 {
+    while timed(count, work) < turn && count < 1 << 20 {
         count *= 2;
     }
     count
