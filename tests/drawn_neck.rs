@@ -13,7 +13,7 @@ use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
 use fretloom::answer::{
-    Families, Moment, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
+    Families, Harmony, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
 };
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
@@ -40,15 +40,15 @@ fn necks() -> Vec<Neck> {
 
 /// The first, a middle and the last pair of a chord: majors, minors, diminished, augmented.
 fn some_pairs(chord: &str) -> Vec<PairAnswer> {
-    let moment = Moment::of_chord(chord).unwrap();
-    let all = pairs_over(&moment, &Families::default(), &Wishes::default(), Spelling::Plain).pairs;
+    let harmony = Harmony::of_chord(chord).unwrap();
+    let all = pairs_over(&harmony, &Families::default(), &Wishes::default(), Spelling::Plain).pairs;
     let last = all.len() - 1;
     [0, last / 2, last].map(|at| all.get(at).unwrap().clone()).to_vec()
 }
 
 /// The lowest shape of the pair's first triad, on the strings it lies on.
 fn any_shape(neck: &Neck, pair: &PairAnswer) -> Shape {
-    let shapes = ShapeQuery::default().shapes(neck, pair.pair.first());
+    let shapes = ShapeQuery::default().shapes(neck, pair.pair().first());
     *shapes.first().unwrap()
 }
 

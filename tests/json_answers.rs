@@ -7,14 +7,14 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, Families, FingerAnswer, FingerQuestion, LadderAnswer, Moment, NeckAnswer, PairsAnswer,
+    self, Families, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NeckAnswer, PairsAnswer,
     ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
+use fretloom::json::{self, AsJson};
 use fretloom::library::LoadedTunings;
 use fretloom::line_file::{self, Choice};
 use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
 use fretloom_theory::{SpelledTriad, Spelling};
-use serde::Serialize;
 use serde_json::Value;
 
 /// What a value has to be.
@@ -208,17 +208,17 @@ fn check_object(keys: &[(&str, Kind)], value: &Value, path: &str) {
 }
 
 /// Every answer begins with its format; the rest is as documented.
-fn check(command: &str, answer: &impl Serialize, kind: &Kind) -> Value {
-    let text = serde_json::to_string(answer).unwrap();
+fn check(command: &str, answer: &impl AsJson, kind: &Kind) -> Value {
+    let text = json::text(answer);
     assert!(text.starts_with("{\"format\":1,"), "{command}: {text:.40}");
     let value: Value = serde_json::from_str(&text).unwrap();
     kind.check(&value, command);
     value
 }
 
-fn pairs(moment: &Moment, families: &str) -> PairsAnswer {
+fn pairs(harmony: &Harmony, families: &str) -> PairsAnswer {
     let families: Families = families.parse().unwrap();
-    answer::pairs_over(moment, &families, &Wishes::default(), Spelling::default())
+    answer::pairs_over(harmony, &families, &Wishes::default(), Spelling::default())
 }
 
 fn neck(tuning: &str) -> (Neck, TuningAnswer) {
@@ -233,8 +233,8 @@ fn triad(name: &str) -> SpelledTriad {
 #[test]
 fn pairs_of_a_chord() {
     for symbol in ["Gmaj7#11", "C7alt", "Bbm7b5", "F#7sus4", "C6/9", "D/C", "Ebdim7", "Abadd9"] {
-        let moment = Moment::of_chord(symbol).unwrap();
-        let value = check(symbol, &pairs(&moment, "all"), &PAIRS_OF_CHORD);
+        let harmony = Harmony::of_chord(symbol).unwrap();
+        let value = check(symbol, &pairs(&harmony, "all"), &PAIRS_OF_CHORD);
         assert!(!value["pairs"].as_array().unwrap().is_empty(), "{symbol}");
     }
 }
@@ -242,7 +242,7 @@ fn pairs_of_a_chord() {
 #[test]
 fn pairs_of_a_scale_and_every_pair() {
     for scale in ["C Dorian", "F# half-whole", "C E G", "Db: 1 b9 3 11 5 13 b7"] {
-        check(scale, &pairs(&Moment::of_scale(scale).unwrap(), "tertian"), &PAIRS_OF_SCALE);
+        check(scale, &pairs(&Harmony::of_scale(scale).unwrap(), "tertian"), &PAIRS_OF_SCALE);
     }
     let all = answer::every_pair(&Families::default(), Spelling::default());
     let value = check("pairs --all", &all, &EVERY_PAIR);
@@ -278,7 +278,7 @@ fn chords_and_lists_of_chords() {
 
 #[test]
 fn shapes_ladders_and_necks() {
-    let moment = Moment::of_chord("Gmaj7#11").unwrap();
+    let harmony = Harmony::of_chord("Gmaj7#11").unwrap();
     for name in ["guitar-standard", "ukulele-high-g", "bass-4-string", "D2 A2 D3 G3 A3 D4"] {
         let (neck, tuning) = neck(name);
         let query = ShapeQuery::default();
@@ -287,7 +287,7 @@ fn shapes_ladders_and_necks() {
         let (pair, strings) = ([triad("F"), triad("G")], "3-2-1".parse().unwrap());
         let ladder = LadderAnswer::new(&neck, tuning.clone(), pair, strings, &query).unwrap();
         check(name, &ladder, &LADDER);
-        let pairs = pairs(&moment, "tertian").pairs;
+        let pairs = pairs(&harmony, "tertian").pairs;
         let pair = pairs.get(0).unwrap();
         let places = NeckAnswer::new(&neck, tuning, pair, FretRange::WHOLE_NECK);
         check(name, &places, &NECK);

@@ -8,8 +8,8 @@ mod arithmetic;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 use arithmetic::{class_of, numbers, rows, sorted};
-use fretloom::answer::{Families, Moment, PairAnswer, TriadAnswer, Wishes, every_pair, pairs_over};
-use fretloom_theory::{PairKind, Spelling};
+use fretloom::answer::{Families, Harmony, PairAnswer, PairName, Wishes, every_pair, pairs_over};
+use fretloom_theory::{PairKind, SpelledTriad, Spelling};
 
 const COUNTS: &str = include_str!("reference/scale_pair_counts.tsv");
 const PAIRS: &str = include_str!("reference/scale_pairs.tsv");
@@ -49,20 +49,23 @@ fn couple(triads: [(&str, Vec<i32>); 2]) -> Couple {
     couple
 }
 
-fn sounding(triad: &TriadAnswer) -> Vec<i32> {
-    sorted(triad.notes.map(|note| class_of(&format!("{note:#}"))))
+fn sounding(triad: SpelledTriad) -> Vec<i32> {
+    sorted(triad.notes().map(|note| class_of(&format!("{note:#}"))))
+}
+
+fn triads(PairName(triads): PairName) -> Couple {
+    couple(triads.map(|triad| (triad.quality().word(), sounding(triad))))
 }
 
 fn found(pair: &PairAnswer) -> (Couple, Facts) {
-    let [first, second] = [&pair.first, &pair.second].map(|t| (t.quality, sounding(t)));
     let omits = pair.left_out.iter().map(|left| class_of(&format!("{:#}", left.note)));
-    (couple([first, second]), (sorted(omits), pair.forte.to_owned()))
+    (triads(pair.name()), (sorted(omits), pair.six_notes.forte.unwrap().to_owned()))
 }
 
 /// Asks the program for the pairs of a scale; each couple may come once only.
 fn pairs_of(scale: &str, families: &Families) -> BTreeMap<Couple, Facts> {
-    let moment = Moment::of_scale(scale).unwrap();
-    let answer = pairs_over(&moment, families, &Wishes::default(), Spelling::Plain);
+    let harmony = Harmony::of_scale(scale).unwrap();
+    let answer = pairs_over(&harmony, families, &Wishes::default(), Spelling::Plain);
     let pairs: BTreeMap<Couple, Facts> = answer.pairs.iter().map(found).collect();
     assert_eq!(pairs.len(), answer.pairs.len(), "{scale} lists a pair twice");
     pairs
@@ -88,8 +91,8 @@ fn every_scale_holds_the_reference_notes_and_counts() {
     for row in rows(COUNTS) {
         let [name, classes, _, tertian, all] = row[..] else { panic!("{row:?}") };
         let scale = format!("C {name}");
-        let moment = Moment::of_scale(&scale).unwrap();
-        let notes = moment.ground().scale().notes();
+        let harmony = Harmony::of_scale(&scale).unwrap();
+        let notes = harmony.chord_scale().scale().notes();
         let sounds = sorted(notes.map(|note| class_of(&format!("{note:#}"))));
         assert_eq!(sounds, numbers(classes), "{scale}");
         for (count, asked) in [(tertian, "tertian"), (all, "all")] {
@@ -122,7 +125,7 @@ fn the_counts_of_well_known_scales_are_the_known_ones() {
 fn every_pair_there_is_comes_once() {
     for (asked, count) in [("tertian", 366), ("all", 840)] {
         let answer = every_pair(&families(asked), Spelling::Plain);
-        let couples: BTreeSet<Couple> = answer.pairs.iter().map(|pair| found(pair).0).collect();
+        let couples: BTreeSet<Couple> = answer.pairs.iter().map(|pair| triads(pair.name)).collect();
         assert_eq!((answer.pairs.len(), couples.len()), (count, count), "{asked}");
     }
 }
@@ -136,9 +139,9 @@ fn a_family_that_is_asked_for_twice_counts_once() {
 
 /// Going up its six notes the two triads of an interleaving pair alternate; judged here on the
 /// notes as they are spelled.
-fn alternates(pair: &PairAnswer) -> bool {
-    let first = sounding(&pair.first);
-    let six = sorted(first.iter().copied().chain(sounding(&pair.second)));
+fn alternates(PairName([first, second]): PairName) -> bool {
+    let first = sounding(first);
+    let six = sorted(first.iter().copied().chain(sounding(second)));
     let sides: Vec<bool> = six.iter().map(|class| first.contains(class)).collect();
     (0..6).all(|place| sides[place] != sides[(place + 1) % 6])
 }
@@ -149,15 +152,17 @@ fn alternates(pair: &PairAnswer) -> bool {
 fn twenty_six_of_the_thirty_three_kinds_interleave() {
     let pairs = every_pair(&Families::default(), Spelling::Plain).pairs;
     let mut kinds: HashMap<PairKind, bool> = HashMap::new();
-    for pair in pairs.iter() {
-        assert_eq!(pair.interleaves, alternates(pair), "{}", pair.name);
-        let known = *kinds.entry(pair.pair.kind()).or_insert(pair.interleaves);
-        assert_eq!(known, pair.interleaves, "{}", pair.name);
+    for pair in &pairs {
+        let interleaves = pair.pair.interleaves();
+        assert_eq!(interleaves, alternates(pair.name), "{}", pair.name);
+        let known = *kinds.entry(pair.pair.kind()).or_insert(interleaves);
+        assert_eq!(known, interleaves, "{}", pair.name);
     }
     assert_eq!(kinds.len(), 33);
     assert_eq!(kinds.values().filter(|interleaves| **interleaves).count(), 26);
+    let kinds = pairs.iter().map(|pair| pair.pair);
     let others: HashSet<PairKind> =
-        pairs.iter().filter(|pair| !pair.interleaves).map(|pair| pair.pair.kind()).collect();
+        kinds.filter(|pair| !pair.interleaves()).map(|pair| pair.kind()).collect();
     let named: HashSet<PairKind> = NOT_INTERLEAVING.iter().map(|name| kind_of(name)).collect();
     assert_eq!(others, named);
 }
@@ -167,10 +172,10 @@ const NOT_INTERLEAVING: [&str; 7] =
     ["Cdim & Edim", "Cdim & Fdim", "C & Fdim", "C & Abdim", "C & Abm", "Cm & Fdim", "Cm & Abdim"];
 
 fn kind_of(name: &str) -> PairKind {
-    let moment = Moment::of_scale("C chromatic").unwrap();
+    let harmony = Harmony::of_scale("C chromatic").unwrap();
     let (one, other) = name.split_once(" & ").unwrap();
     let triads = [one.parse().unwrap(), other.parse().unwrap()];
-    fretloom::answer::pair_over(&moment, triads, Spelling::Plain).unwrap().pair.kind()
+    fretloom::answer::pair_over(&harmony, triads, Spelling::Plain).unwrap().pair().kind()
 }
 
 fn words<T: std::fmt::Display>(list: impl IntoIterator<Item = T>) -> String {
@@ -178,18 +183,19 @@ fn words<T: std::fmt::Display>(list: impl IntoIterator<Item = T>) -> String {
 }
 
 fn row(pair: &PairAnswer) -> String {
-    let [first, second] = [&pair.first, &pair.second].map(|triad| words(&triad.degrees));
+    let [first, second] = [&pair.first, &pair.second].map(|triad| words(triad.degrees));
     let left_out = words(pair.left_out.iter().map(|left| left.note));
     let as_degree = words(pair.left_out.iter().map(|left| left.degree));
-    format!("{} | {first} | {second} | {left_out} = {as_degree}", pair.name)
+    format!("{:#} | {first} | {second} | {left_out} = {as_degree}", pair.name())
 }
 
 /// The seven rows worked out by hand from the letters of G Lydian: common practice, no source.
 #[test]
 fn gmaj7_sharp_eleven_has_seven_pairs_in_g_lydian_and_g_and_a_come_first() {
-    let moment = Moment::of_chord("Gmaj7#11").unwrap();
-    assert_eq!(moment.ground().scale().to_string(), "G Lydian");
-    let answer = pairs_over(&moment, &Families::default(), &Wishes::default(), Spelling::default());
+    let harmony = Harmony::of_chord("Gmaj7#11").unwrap();
+    assert_eq!(harmony.chord_scale().scale().to_string(), "G Lydian");
+    let answer =
+        pairs_over(&harmony, &Families::default(), &Wishes::default(), Spelling::default());
     let rows: Vec<String> = answer.pairs.iter().map(row).collect();
     let mut by_root = rows.clone();
     by_root.sort();

@@ -5,7 +5,7 @@ use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 
 use super::shapes::BarreAnswer;
-use super::{FORMAT, Refusal, TuningAnswer, ascii};
+use super::{Refusal, TuningAnswer, ascii};
 
 /// One arpeggio. Lists run in the order of playing, from the lowest note up.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -68,7 +68,6 @@ impl ArpeggioAnswer {
 /// The answer of `shapes TRIAD --arpeggio 2`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct ArpeggiosAnswer {
-    format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The arpeggios.
@@ -96,6 +95,6 @@ impl ArpeggiosAnswer {
         }
         let found = query.arpeggios(neck, triad.triad());
         let shapes = found.iter().map(|found| ArpeggioAnswer::new(neck, triad, found)).collect();
-        Ok(ArpeggiosAnswer { format: FORMAT, tuning, shapes })
+        Ok(ArpeggiosAnswer { tuning, shapes })
     }
 }

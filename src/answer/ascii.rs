@@ -2,19 +2,11 @@
 
 use std::fmt::Display;
 
-use serde::{Serialize, Serializer};
+use serde::Serializer;
 
 /// One value, as `{:#}` prints it.
 pub(super) fn one<T: Display, S: Serializer>(value: &T, serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_str(&format_args!("{value:#}"))
-}
-
-/// A value or null.
-pub(super) fn maybe<T: Display, S: Serializer>(
-    value: &Option<T>,
-    serializer: S,
-) -> Result<S::Ok, S::Error> {
-    value.as_ref().map(|value| format!("{value:#}")).serialize(serializer)
 }
 
 /// A list of values.

@@ -2,13 +2,11 @@
 
 use serde::Serialize;
 
-use super::FORMAT;
 use crate::library::Problem;
 
 /// The answer to `check`.
 #[derive(Clone, PartialEq, Eq, Serialize, Debug)]
 pub struct CheckAnswer {
-    format: u32,
     /// Every problem, file by file.
     pub problems: Vec<Problem>,
 }
@@ -17,6 +15,6 @@ impl CheckAnswer {
     /// The answer with these problems.
     #[must_use]
     pub fn new(problems: Vec<Problem>) -> CheckAnswer {
-        CheckAnswer { format: FORMAT, problems }
+        CheckAnswer { problems }
     }
 }

@@ -1,58 +1,24 @@
 //! What a chord symbol names.
 
-use fretloom_theory::{Assumption, Chord, Degree, NoteName, ReadChord, ReadError};
-use serde::Serialize;
+use fretloom_theory::{ReadChord, ReadError};
 
-use super::{FORMAT, Refusal, ascii};
+use super::refusal::Refusal;
 
-/// A chord as it was read.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct ChordAnswer {
-    /// The symbol as it was typed.
+/// A chord symbol as it was typed, and the chord that it names: the answer of `chord SYMBOL`.
+#[derive(Clone, PartialEq, Debug)]
+pub struct TypedChord {
+    /// The symbol, without the spaces around it.
     pub symbol: String,
-    /// The same chord in house style.
-    #[serde(rename = "name", serialize_with = "ascii::one")]
-    pub chord: Chord,
-    /// Its root.
-    #[serde(serialize_with = "ascii::one")]
-    pub root: NoteName,
-    /// The note after the slash.
-    #[serde(serialize_with = "ascii::maybe")]
-    pub bass: Option<NoteName>,
-    /// The notes that the symbol names, the bass apart.
-    #[serde(serialize_with = "ascii::list")]
-    pub tones: Vec<NoteName>,
-    /// What each of them is over the root.
-    #[serde(serialize_with = "ascii::list")]
-    pub degrees: Vec<Degree>,
-    /// What the symbol left open and how it was read.
-    #[serde(serialize_with = "ascii::list")]
-    pub assumed: Vec<Assumption>,
+    /// The chord, and what the symbol left open.
+    pub read: ReadChord,
 }
 
-impl ChordAnswer {
-    /// The answer for a chord that was read from `symbol`.
+impl TypedChord {
+    /// The chord that was read from `symbol`.
     #[must_use]
-    pub fn new(symbol: &str, read: &ReadChord) -> ChordAnswer {
-        let chord = &read.chord;
-        ChordAnswer {
-            symbol: symbol.trim().to_owned(),
-            root: chord.root(),
-            bass: chord.bass(),
-            tones: chord.tones().collect(),
-            degrees: chord.degrees().to_vec(),
-            assumed: read.assumed.clone(),
-            chord: chord.clone(),
-        }
+    pub fn new(symbol: &str, read: ReadChord) -> TypedChord {
+        TypedChord { symbol: symbol.trim().to_owned(), read }
     }
-}
-
-/// The answer of `chord SYMBOL`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct OneChordAnswer {
-    format: u32,
-    /// The chord.
-    pub chord: ChordAnswer,
 }
 
 /// What does this symbol name?
@@ -60,33 +26,28 @@ pub struct OneChordAnswer {
 /// # Errors
 ///
 /// Where it cannot be read.
-pub fn chord(symbol: &str) -> Result<OneChordAnswer, Refusal> {
-    let read: ReadChord = symbol.parse()?;
-    Ok(OneChordAnswer { format: FORMAT, chord: ChordAnswer::new(symbol, &read) })
+pub fn chord(symbol: &str) -> Result<TypedChord, Refusal> {
+    Ok(TypedChord::new(symbol, symbol.parse()?))
 }
 
-/// The answer of `chord --file`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+/// The answer of `chord --file`: what each line of a list names, in the order given.
+#[derive(Clone, PartialEq, Debug)]
 pub struct ChordListAnswer {
-    format: u32,
-    /// One entry a line, in the order given.
-    pub chords: Vec<ChordLine>,
+    /// One entry for each line that is not blank.
+    pub lines: Vec<ChordLine>,
 }
 
 /// One line of a list of symbols.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-#[serde(untagged)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum ChordLine {
     /// It was read.
-    Read(ChordAnswer),
-    /// It could not be.
+    Read(TypedChord),
+    /// It could not be read.
     Unread {
-        /// The line.
+        /// The line, cut where it is long.
         symbol: String,
-        /// What is wrong.
-        error: String,
-        /// The character, counted from 1.
-        at: usize,
+        /// What is wrong with it, and where.
+        error: ReadError,
     },
 }
 
@@ -94,14 +55,12 @@ pub enum ChordLine {
 #[must_use]
 pub fn chord_list(text: &str) -> ChordListAnswer {
     let lines = text.lines().filter(|line| !line.trim().is_empty());
-    let read = |line: &str| match line.parse::<ReadChord>() {
-        Ok(read) => ChordLine::Read(ChordAnswer::new(line, &read)),
-        Err(error) => unread(line, &error),
-    };
-    ChordListAnswer { format: FORMAT, chords: lines.map(read).collect() }
+    ChordListAnswer { lines: lines.map(read_line).collect() }
 }
 
-fn unread(line: &str, error: &ReadError) -> ChordLine {
-    let symbol = line.trim().chars().take(80).collect();
-    ChordLine::Unread { symbol, error: error.to_string(), at: error.at() }
+fn read_line(line: &str) -> ChordLine {
+    match line.parse() {
+        Ok(read) => ChordLine::Read(TypedChord::new(line, read)),
+        Err(error) => ChordLine::Unread { symbol: line.trim().chars().take(80).collect(), error },
+    }
 }

@@ -11,7 +11,7 @@ use fretloom_fretboard::{Neck, StringNumber, StringSet, Tuning};
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 
-use super::{FORMAT, Refusal, TuningAnswer, find_tuning};
+use super::{Refusal, TuningAnswer, find_tuning};
 use crate::library::LoadedTunings;
 use change::Change;
 use family::Family;
@@ -19,7 +19,6 @@ use family::Family;
 /// The answer of `tunings compare A B`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct CompareAnswer {
-    format: u32,
     /// Every three neighbouring strings of `a` that have partners in `b`, from the highest string
     /// number to the floor.
     pub sets: Vec<SetAnswer>,
@@ -106,7 +105,6 @@ impl CompareAnswer {
         let partners = Partners::of(&a, &b);
         let to = Neck::new(b);
         Ok(CompareAnswer {
-            format: FORMAT,
             sets: partners.sets(&a, &to, pair),
             alone: partners.alone(&a, to.tuning()),
             a: a_answer,

@@ -8,7 +8,7 @@ use fretloom_theory::{NamedPitch, NoteName, Pitch};
 use serde::{Serialize, Serializer};
 
 use super::refusal::AndMore;
-use super::{FORMAT, Refusal, TuningAnswer};
+use super::{Refusal, TuningAnswer};
 use crate::glyphs::to_ascii;
 use crate::line_file::{FretsFrom, Line, WrittenNote};
 
@@ -56,7 +56,6 @@ fn in_ascii<S: Serializer>(text: &str, serializer: S) -> Result<S::Ok, S::Error>
 /// The answer of `finger FILE`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct FingerAnswer {
-    format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The ways, the best first.
@@ -92,7 +91,7 @@ impl FingerAnswer {
         let ways = ways.map_err(|error| unplayable(&error, line))?;
         let answer = |way: &Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
         let ways = ways.iter().map(answer).collect();
-        Ok(FingerAnswer { format: FORMAT, tuning, ways })
+        Ok(FingerAnswer { tuning, ways })
     }
 }
 

@@ -5,13 +5,12 @@ use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
 use super::views::{AskedView, SeenAnswer, ViewAnswer};
-use super::{FORMAT, LeftOut, PairAnswer, TuningAnswer, ascii};
+use super::{LeftOut, PairAnswer, TuningAnswer, ascii};
 use crate::picture::Labels;
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct NeckAnswer {
-    format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The pair's name.
@@ -30,9 +29,8 @@ impl NeckAnswer {
     pub fn new(neck: &Neck, tuning: TuningAnswer, pair: &PairAnswer, frets: FretRange) -> Self {
         let places = places_of_pair(neck, pair);
         NeckAnswer {
-            format: FORMAT,
             tuning,
-            pair: pair.name.clone(),
+            pair: format!("{:#}", pair.name()),
             places: places
                 .into_iter()
                 .filter(|place| frets.contains(neck.fret_number(place.place)))
@@ -167,7 +165,7 @@ pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
 pub fn places_left_out(neck: &Neck, pair: &PairAnswer) -> Vec<LeftOutPlace> {
     let at = |(place, pitch): (Place, fretloom_theory::Pitch)| {
         let is_it = |out: &&LeftOut| out.note.pitch_class() == pitch.pitch_class();
-        let left_out = pair.left_out.iter().find(is_it)?.clone();
+        let left_out = *pair.left_out.iter().find(is_it)?;
         Some(LeftOutPlace { place, left_out })
     };
     neck.places().filter_map(at).collect()

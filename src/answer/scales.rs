@@ -1,100 +1,92 @@
-//! The scales of a chord, and the triads of a scale.
+//! The scales of a chord.
+
+use std::fmt;
 
 use fretloom_theory::{
     Chord, ChordScale, Degree, Key, NoteName, ReadChord, Reading, Scale, ScaleChoice, ScaleKind,
-    Speller, Spelling, TriadQuality, as_players_say,
 };
-use serde::Serialize;
 
-use super::{ChordAnswer, FORMAT, Moment, Refusal, ascii};
+use super::chord::TypedChord;
+use super::refusal::Refusal;
 
-/// A scale, over a chord or by itself.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct ScaleAnswer {
-    /// Its place among the scales of the chord, from 1.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rank: Option<usize>,
-    /// Root and kind.
-    #[serde(rename = "name", serialize_with = "ascii::one")]
-    pub scale: Scale,
-    /// Its root.
-    #[serde(serialize_with = "ascii::one")]
-    pub root: NoteName,
-    /// Its kind; empty for a typed scale without a name.
-    pub kind: String,
-    /// The scale it is a mode of, as in `D major`.
-    #[serde(serialize_with = "ascii::maybe")]
-    pub parent: Option<fretloom_theory::ParentScale>,
-    /// Which mode of it.
-    pub mode: Option<u8>,
-    /// Its notes, root first.
-    #[serde(serialize_with = "ascii::list")]
-    pub notes: Vec<NoteName>,
-    /// What each of them is over the chord; over its own root where there is no chord.
-    #[serde(serialize_with = "ascii::list")]
-    pub degrees: Vec<Degree>,
-    /// Where its parent lies, as players say it: `melodic minor a half step up`.
-    pub said: Option<String>,
-    /// Chord tones that the scale does not hold: the soft fifth.
-    #[serde(serialize_with = "ascii::list")]
-    pub misses: Vec<Degree>,
-    /// Why it stands where it does.
-    #[serde(serialize_with = "plain_text")]
-    pub why: String,
-    /// The root that was asked for, where the spelling needed another.
-    #[serde(serialize_with = "ascii::maybe", skip_serializing_if = "Option::is_none")]
-    pub respelled_from: Option<NoteName>,
+/// A scale over a chord, with the reason why it was chosen; or a scale by itself.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ChosenScale {
+    chord_scale: ChordScale,
+    why: Option<ScaleReason>,
 }
 
-fn plain_text<S: serde::Serializer>(text: &str, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_str(&crate::glyphs::to_ascii(text))
-}
-
-impl ScaleAnswer {
-    /// The scale of a moment.
-    #[must_use]
-    pub fn of(moment: &Moment) -> ScaleAnswer {
-        ScaleAnswer::new(moment.ground(), moment.why().to_owned(), None)
+impl ChosenScale {
+    pub(super) fn new(chord_scale: ChordScale, why: ScaleReason) -> ChosenScale {
+        ChosenScale { chord_scale, why: Some(why) }
     }
 
-    fn new(ground: &ChordScale, why: String, rank: Option<usize>) -> ScaleAnswer {
-        let scale = ground.scale();
-        let notes: Vec<NoteName> = scale.notes().collect();
-        let parent = scale.parent();
-        ScaleAnswer {
-            rank,
-            root: scale.root(),
-            kind: scale.kind().name().to_owned(),
-            mode: parent.map(|parent| parent.mode),
-            said: as_players_say(scale),
-            misses: missing(ground),
-            parent,
-            degrees: notes.iter().map(|note| ground.degree(note.pitch_class())).collect(),
-            notes,
-            why,
-            respelled_from: scale.respelled_from(),
-            scale: scale.clone(),
+    pub(super) fn alone(scale: Scale) -> ChosenScale {
+        ChosenScale { chord_scale: ChordScale::alone(scale), why: None }
+    }
+
+    /// The scale.
+    #[must_use]
+    pub fn scale(&self) -> &Scale {
+        self.chord_scale.scale()
+    }
+
+    /// The scale as it is heard over the chord.
+    #[must_use]
+    pub fn chord_scale(&self) -> &ChordScale {
+        &self.chord_scale
+    }
+
+    /// Why it was chosen; `None` where no chord asks for it.
+    #[must_use]
+    pub fn why(&self) -> Option<&ScaleReason> {
+        self.why.as_ref()
+    }
+
+    /// Its notes, root first.
+    pub fn notes(&self) -> impl Iterator<Item = NoteName> {
+        self.scale().notes()
+    }
+
+    /// What each of its notes is over the chord; over its own root where there is no chord.
+    pub fn degrees(&self) -> impl Iterator<Item = Degree> {
+        self.notes().map(|note| self.chord_scale.degree(note.pitch_class()))
+    }
+
+    /// Chord tones that the scale does not hold. Of a scale that fits, that is the plain fifth.
+    pub fn misses(&self) -> impl Iterator<Item = Degree> {
+        let chord = self.chord_scale.chord().map(Chord::set).unwrap_or_default();
+        self.chord_scale.degrees(chord.difference(self.scale().set()))
+    }
+}
+
+/// Why a scale was chosen for a chord; prints with signs (`{}`) or in ASCII (`{:#}`).
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum ScaleReason {
+    /// It is one of those that fit the chord.
+    Fits(ScaleChoice),
+    /// The player wants it, whether it fits or not.
+    ByHand,
+}
+
+impl fmt::Display for ScaleReason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ScaleReason::Fits(choice) => choice.why().fmt(f),
+            ScaleReason::ByHand => f.write_str("chosen by hand"),
         }
     }
 }
 
-/// The chord tones that are not in the scale.
-fn missing(ground: &ChordScale) -> Vec<Degree> {
-    let chord = ground.chord().map(Chord::set).unwrap_or_default();
-    ground.degrees(chord.difference(ground.scale().set())).collect()
-}
-
 /// The answer of `scales CHORD`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct ScalesAnswer {
-    format: u32,
     /// The chord.
-    pub chord: ChordAnswer,
+    pub chord: TypedChord,
     /// What it does among its neighbours, where some were given.
-    #[serde(serialize_with = "ascii::maybe", skip_serializing_if = "Option::is_none")]
     pub reading: Option<Reading>,
     /// The scales that fit it, the usual ones first.
-    pub scales: Vec<ScaleAnswer>,
+    pub scales: Vec<ChosenScale>,
 }
 
 /// The chords around a chord, and the key of the tune where it is known.
@@ -135,7 +127,7 @@ impl Neighbours {
 pub fn scales_of(symbol: &str, own: &[ScaleKind]) -> Result<ScalesAnswer, Refusal> {
     let read: ReadChord = symbol.parse()?;
     let choices = ScaleChoice::for_chord_with(&read.chord, own);
-    Ok(ordered(symbol, &read, &choices, None))
+    Ok(ordered(TypedChord::new(symbol, read), choices, None))
 }
 
 /// Which scales does this chord ask for among its neighbours?
@@ -157,85 +149,14 @@ pub fn scales_among(
         Some(reading) => reading.scales_with(own),
         None => ScaleChoice::for_chord_with(&read.chord, own),
     };
-    Ok(ordered(symbol, &read, &choices, reading))
+    Ok(ordered(TypedChord::new(symbol, read), choices, reading))
 }
 
-fn ordered(
-    symbol: &str,
-    read: &ReadChord,
-    choices: &[ScaleChoice],
-    reading: Option<Reading>,
-) -> ScalesAnswer {
-    let answer = |(index, choice): (usize, &ScaleChoice)| {
-        let ground = ChordScale::over(read.chord.clone(), choice.scale().clone());
-        ScaleAnswer::new(&ground, choice.why().to_string(), Some(index + 1))
+fn ordered(chord: TypedChord, choices: Vec<ScaleChoice>, reading: Option<Reading>) -> ScalesAnswer {
+    let chosen = |choice: ScaleChoice| {
+        let heard = ChordScale::over(chord.read.chord.clone(), choice.scale().clone());
+        ChosenScale::new(heard, ScaleReason::Fits(choice))
     };
-    ScalesAnswer {
-        format: FORMAT,
-        chord: ChordAnswer::new(symbol, read),
-        reading,
-        scales: choices.iter().enumerate().map(answer).collect(),
-    }
-}
-
-/// The answer of `triads SCALE`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct TriadsAnswer {
-    format: u32,
-    /// The scale.
-    pub scale: ScaleAnswer,
-    /// Its triads, going up.
-    pub triads: Vec<ScaleTriad>,
-}
-
-/// A triad on a degree of a scale.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct ScaleTriad {
-    /// The degree that its root is.
-    #[serde(serialize_with = "ascii::one")]
-    pub degree: Degree,
-    /// Its name for people.
-    #[serde(skip)]
-    pub name: fretloom_theory::SpelledTriad,
-    /// Its root.
-    #[serde(serialize_with = "ascii::one")]
-    pub root: NoteName,
-    /// Its quality.
-    pub quality: &'static str,
-    /// Its notes.
-    #[serde(serialize_with = "ascii::list")]
-    pub notes: [NoteName; 3],
-    /// Does the scale spell it in thirds? Otherwise it is there by sound only.
-    pub in_thirds: bool,
-}
-
-/// Which triads does this scale hold, degree by degree? A scale of seven notes answers with those
-/// that it spells in thirds, one a degree; any other scale with every triad that sounds in it.
-///
-/// # Errors
-///
-/// Where the scale cannot be read.
-pub fn triads_of(
-    scale: &str,
-    spelling: Spelling,
-    own: &[ScaleKind],
-) -> Result<TriadsAnswer, Refusal> {
-    let moment = Moment::of_scale_with(scale, own)?;
-    let speller = Speller::new(moment.ground().clone(), spelling);
-    let scale = moment.ground().scale();
-    let seven = scale.kind().has_a_letter_for_each_degree();
-    let triads = scale.triads(TriadQuality::TERTIAN).into_iter();
-    let answer = |triad: fretloom_theory::Triad| {
-        let name = speller.triad(triad);
-        ScaleTriad {
-            degree: moment.ground().degree(triad.root()),
-            name,
-            root: name.root(),
-            quality: triad.quality().word(),
-            notes: name.notes(),
-            in_thirds: scale.spells(triad),
-        }
-    };
-    let triads = triads.map(answer).filter(|triad| triad.in_thirds || !seven).collect();
-    Ok(TriadsAnswer { format: FORMAT, scale: ScaleAnswer::of(&moment), triads })
+    let scales = choices.into_iter().map(chosen).collect();
+    ScalesAnswer { chord, reading, scales }
 }

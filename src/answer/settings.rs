@@ -4,12 +4,9 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use super::FORMAT;
-
 /// The answer to `settings`.
 #[derive(Clone, PartialEq, Eq, Serialize, Debug)]
 pub struct SettingsAnswer {
-    format: u32,
     /// Where the file belongs; none where there is no folder for it.
     pub file: Option<String>,
     /// Is there such a file?
@@ -34,7 +31,6 @@ impl SettingsAnswer {
         settled: impl Iterator<Item = (&'static str, String)>,
     ) -> SettingsAnswer {
         SettingsAnswer {
-            format: FORMAT,
             file: file.map(|file| file.display().to_string()),
             exists: file.is_some_and(Path::is_file),
             settings: settled.map(|(name, value)| SettingAnswer { name, value }).collect(),

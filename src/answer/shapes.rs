@@ -6,7 +6,7 @@ use fretloom_fretboard::{
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 
-use super::{FORMAT, Refusal, TuningAnswer, ascii};
+use super::{Refusal, TuningAnswer, ascii};
 
 /// One way to put a triad on strings and frets. Lists run from the highest string number down.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -111,7 +111,6 @@ impl ListedShape {
 /// The answer of `shapes TRIAD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct ShapesAnswer {
-    format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The shapes.
@@ -138,14 +137,13 @@ impl ShapesAnswer {
         let cut_off = query.cut_off(neck, triad.triad());
         let shapes = query.shapes(neck, triad.triad());
         let shapes = shapes.iter().map(|shape| ListedShape::new(neck, triad, shape)).collect();
-        Ok(ShapesAnswer { format: FORMAT, tuning, shapes, cut_off })
+        Ok(ShapesAnswer { tuning, shapes, cut_off })
     }
 }
 
 /// The answer of `ladder TRIAD TRIAD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct LadderAnswer {
-    format: u32,
     /// The tuning.
     pub tuning: TuningAnswer,
     /// The string set; of a ladder across sets the one where it begins.
@@ -179,7 +177,6 @@ impl LadderAnswer {
         let ladder = Ladder::new(neck, triads.map(|triad| triad.triad()), &query);
         let answer = |rung: &Rung| ShapeAnswer::of_rung(neck, triads, rung);
         Ok(LadderAnswer {
-            format: FORMAT,
             tuning,
             strings: strings.iter().map(|string| string.number()).collect(),
             rungs: ladder.rungs().iter().map(answer).collect(),
@@ -211,7 +208,6 @@ impl LadderAnswer {
         let mut sets: Vec<[u8; 3]> = rungs.iter().map(|rung| rung.strings).collect();
         sets.dedup();
         Ok(LadderAnswer {
-            format: FORMAT,
             tuning,
             strings: sets.first().map(|set| set.to_vec()).unwrap_or_default(),
             rungs,

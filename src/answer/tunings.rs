@@ -4,7 +4,7 @@ use fretloom_fretboard::{Capo, OpenString, StringNumber, Tuning};
 use fretloom_theory::{NoteName, SpelledTriad};
 use serde::Serialize;
 
-use super::{FORMAT, Refusal};
+use super::Refusal;
 use crate::library::{LoadedTunings, Source};
 
 /// One tuning.
@@ -136,7 +136,6 @@ fn everyday_triad(triad: SpelledTriad, semitones: i32) -> SpelledTriad {
 /// The answer of `tunings`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
 pub struct TuningsAnswer {
-    format: u32,
     /// Every tuning, built-in ones first.
     pub tunings: Vec<TuningAnswer>,
 }
@@ -147,7 +146,7 @@ impl TuningsAnswer {
     pub fn new(loaded: &LoadedTunings) -> TuningsAnswer {
         let answer =
             |(tuning, source): (&Tuning, &Source)| TuningAnswer::new(tuning, source.to_string());
-        TuningsAnswer { format: FORMAT, tunings: loaded.iter().map(answer).collect() }
+        TuningsAnswer { tunings: loaded.iter().map(answer).collect() }
     }
 }
 

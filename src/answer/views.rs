@@ -186,7 +186,10 @@ impl ViewAnswer {
     ) -> ViewAnswer {
         let counted = (others > 0).then_some(Hidden::Places(others));
         let lost = hides.iter().copied().filter(|hidden| !matches!(hidden, Hidden::Places(_)));
-        let answer = |hidden| HiddenAnswer { hidden, names: [pair.first.notes, pair.second.notes] };
+        let answer = |hidden| HiddenAnswer {
+            hidden,
+            names: [pair.first.name.notes(), pair.second.name.notes()],
+        };
         ViewAnswer { word: view.word(), hides: lost.chain(counted).map(answer).collect() }
     }
 }

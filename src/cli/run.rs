@@ -4,7 +4,6 @@ use std::io::{self, IsTerminal};
 
 use fretloom_fretboard::{FretRange, Neck, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
-use serde::Serialize;
 
 use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
 use super::complain::complain;
@@ -14,10 +13,11 @@ use super::resume::Resume;
 use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{files, finger, own_files, shell, text};
 use crate::answer::{
-    self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, LadderAnswer,
-    Moment, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer, ShapesAnswer,
-    TuningAnswer, TuningsAnswer, ViewWish,
+    self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, Harmony,
+    LadderAnswer, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer,
+    ShapesAnswer, TuningAnswer, TuningsAnswer, ViewWish,
 };
+use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::settings::{Ascii, Settings};
 use crate::tui::{self, neck::NeckPicture};
@@ -59,14 +59,7 @@ fn own(cli: &Cli, command: &OwnCommand, player: &Player) -> Result<Outcome, Fail
 impl Call<'_> {
     fn print(&self, command: &Command) -> Result<String, Refusal> {
         Ok(match command {
-            Command::Pairs(wanted) => {
-                let answer = self.pairs(wanted)?;
-                let wishes = wanted.wanted.wishes()?;
-                match wanted.pair {
-                    Some(_) => self.printed(&answer, text::one_pair),
-                    None => self.printed(&answer, |answer| text::pairs(answer, &wishes)),
-                }
-            }
+            Command::Pairs(wanted) => self.pairs(wanted)?,
             Command::Scales(wanted) => self.printed(&self.scales(wanted)?, text::scales),
             Command::Triads { scale } => {
                 let triads = answer::triads_of(scale, self.spelling(), self.own_scales())?;
@@ -100,7 +93,7 @@ impl Call<'_> {
         })
     }
 
-    fn printed<A: Serialize>(&self, answer: &A, text: impl Fn(&A) -> String) -> String {
+    fn printed<A: AsJson>(&self, answer: &A, text: impl Fn(&A) -> String) -> String {
         printed(self.cli, answer, text)
     }
 
@@ -140,11 +133,11 @@ impl Call<'_> {
         Ok((Neck::new(tuning), answer, frets))
     }
 
-    fn moment(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Moment, Refusal> {
+    fn harmony(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Harmony, Refusal> {
         match (chord, scale) {
-            (Some(chord), Some(scale)) => Moment::of_chord_in(chord, scale, self.own_scales()),
-            (Some(chord), None) => Moment::of_chord(chord),
-            (None, scale) => Moment::of_scale_with(scale.unwrap_or_default(), self.own_scales()),
+            (Some(chord), Some(scale)) => Harmony::of_chord_in(chord, scale, self.own_scales()),
+            (Some(chord), None) => Harmony::of_chord(chord),
+            (None, scale) => Harmony::of_scale_with(scale.unwrap_or_default(), self.own_scales()),
         }
     }
 
@@ -156,19 +149,23 @@ impl Call<'_> {
         answer::scales_among(&wanted.chord, &around, self.own_scales())
     }
 
-    fn pairs(&self, pairs: &args::Pairs) -> Result<PairsAnswer, Refusal> {
+    fn pairs(&self, pairs: &args::Pairs) -> Result<String, Refusal> {
         if pairs.all {
-            return Ok(answer::every_pair(&pairs.wanted.families, self.spelling()));
+            let answer = answer::every_pair(&pairs.wanted.families, self.spelling());
+            return Ok(self.printed(&answer, text::every_pair));
         }
-        let moment = self.moment(pairs.chord.as_deref(), pairs.scale.as_deref())?;
-        match &pairs.pair {
-            Some(pair) => answer::one_pair(&moment, read_pair(pair)?, self.spelling()),
-            None => self.wanted_pairs(&moment, &pairs.wanted),
+        let harmony = self.harmony(pairs.chord.as_deref(), pairs.scale.as_deref())?;
+        if let Some(pair) = &pairs.pair {
+            let answer = answer::one_pair(&harmony, read_pair(pair)?, self.spelling())?;
+            return Ok(self.printed(&answer, text::one_pair));
         }
+        let answer = self.wanted_pairs(&harmony, &pairs.wanted)?;
+        let wishes = pairs.wanted.wishes()?;
+        Ok(self.printed(&answer, |answer| text::pairs(answer, &wishes)))
     }
 
-    fn wanted_pairs(&self, moment: &Moment, wanted: &Wanted) -> Result<PairsAnswer, Refusal> {
-        Ok(answer::pairs_over(moment, &wanted.families, &wanted.wishes()?, self.spelling()))
+    fn wanted_pairs(&self, harmony: &Harmony, wanted: &Wanted) -> Result<PairsAnswer, Refusal> {
+        Ok(answer::pairs_over(harmony, &wanted.families, &wanted.wishes()?, self.spelling()))
     }
 
     fn shapes(&self, shapes: &args::Shapes) -> Result<String, Refusal> {
@@ -201,8 +198,8 @@ impl Call<'_> {
     }
 
     fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {
-        let moment = self.moment(wanted.chord.as_deref(), wanted.scale.as_deref())?;
-        let pair = self.chosen_pair(&moment, wanted)?;
+        let harmony = self.harmony(wanted.chord.as_deref(), wanted.scale.as_deref())?;
+        let pair = self.chosen_pair(&harmony, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         if let Some(view) = view_of(&wanted.view, &neck)? {
             let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
@@ -230,12 +227,12 @@ impl Call<'_> {
     }
 
     /// The pair that is meant by its number in the list or by its two triads.
-    fn chosen_pair(&self, moment: &Moment, wanted: &args::Neck) -> Result<PairAnswer, Refusal> {
+    fn chosen_pair(&self, harmony: &Harmony, wanted: &args::Neck) -> Result<PairAnswer, Refusal> {
         let text = wanted.pair.trim();
         if let Some(triads) = two_triads(text) {
-            return answer::pair_over(moment, triads?, self.spelling());
+            return answer::pair_over(harmony, triads?, self.spelling());
         }
-        let pairs = self.wanted_pairs(moment, &wanted.wanted)?.pairs;
+        let pairs = self.wanted_pairs(harmony, &wanted.wanted)?.pairs;
         let count = pairs.len();
         let index = text.parse().ok().and_then(|rank: usize| rank.checked_sub(1));
         match index.and_then(|index| pairs.get(index)) {
@@ -246,10 +243,9 @@ impl Call<'_> {
     }
 }
 
-fn printed<A: Serialize>(cli: &Cli, answer: &A, text: impl Fn(&A) -> String) -> String {
+fn printed<A: AsJson>(cli: &Cli, answer: &A, text: impl Fn(&A) -> String) -> String {
     if cli.common.json {
-        // These values hold no maps with odd keys: serialising them cannot fail.
-        return serde_json::to_string(answer).unwrap_or_default() + "\n";
+        return json::text(answer) + "\n";
     }
     let text = crate::glyphs::printable(&text(answer));
     if is_ascii(cli) { crate::glyphs::to_ascii(&text) } else { text }

@@ -13,7 +13,7 @@ mod view;
 pub(super) use chords::{chord, chords};
 pub(super) use neck::neck;
 pub(super) use own_files::{check, settings};
-pub(super) use pairs::{one_pair, pairs};
+pub(super) use pairs::{every_pair, one_pair, pairs};
 pub(super) use scales::{scales, triads};
 pub(super) use shapes::{CARE, arpeggios, ladder, shapes};
 pub(super) use tunings::{compare, tuning_line, tunings};

@@ -29,7 +29,7 @@ use super::gesture::Spot;
 use super::mouse::Mouse;
 use super::theme::Theme;
 use crate::answer::{
-    self, Families, LeftOutPlace, Moment, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
+    self, Families, Harmony, LeftOutPlace, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
     ShapeAnswer, TuningAnswer, Wishes,
 };
 use crate::library::Library;
@@ -151,13 +151,13 @@ impl Explore {
         let (found, answer) = answer::find_tuning(&library.tunings, tuning)?;
         let instrument = Instrument { neck: Neck::new(found), tuning: answer };
         let choices = ScaleChoice::for_chord_with(&read.chord, library.scales.kinds());
-        let moment = match choices.first() {
-            Some(choice) => Moment::with_choice(&symbol, read.clone(), choice),
+        let harmony = match choices.first() {
+            Some(choice) => Harmony::with_choice(&symbol, read.clone(), choice),
             // The chromatic scale fits every chord, so there is always a first choice.
-            None => Moment::of_chord(&symbol)?,
+            None => Harmony::of_chord(&symbol)?,
         };
         let (families, wishes) = (Families::default(), Wishes::default());
-        let pairs = answer::pairs_over(&moment, &families, &wishes, spelling);
+        let pairs = answer::pairs_over(&harmony, &families, &wishes, spelling);
         let known = library.tunings.get(instrument.neck.tuning().id()).is_some();
         let typed = (!known).then(|| instrument.neck.tuning().clone());
         let mut explore = Explore {

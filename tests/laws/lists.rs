@@ -1,6 +1,6 @@
 //! What is so of every list of pairs.
 
-use fretloom::answer::{Families, Moment, PairAnswer, Wishes, pairs_over};
+use fretloom::answer::{Families, Harmony, PairAnswer, Wishes, pairs_over};
 use fretloom_theory::{ScaleKind, Sound, Spelling, TriadQuality};
 
 use crate::arithmetic::{class_of, sorted};
@@ -45,16 +45,16 @@ fn in_each_of_the_28_modes_seven_pairs_are_spelled_in_thirds_and_they_are_the_ne
     for kind in modes {
         for root in ROOTS {
             let scale = format!("{root} {}", kind.name());
-            let moment = Moment::of_scale(&scale).unwrap();
+            let harmony = Harmony::of_scale(&scale).unwrap();
             let answer =
-                pairs_over(&moment, &Families::default(), &Wishes::default(), Spelling::Strict);
+                pairs_over(&harmony, &Families::default(), &Wishes::default(), Spelling::Strict);
             let in_thirds: Vec<&PairAnswer> =
-                answer.pairs.iter().filter(|pair| pair.in_thirds).collect();
+                answer.pairs.iter().filter(|pair| pair.sound.in_thirds()).collect();
             let mut found: Vec<_> = in_thirds.iter().map(|pair| numbers(pair)).collect();
             found.sort();
             assert_eq!(found, neighbours(), "{scale}");
-            assert!(in_thirds.iter().all(|pair| pair.interleaves), "{scale}");
-            assert!(answer.pairs.iter().take(7).all(|pair| pair.in_thirds), "{scale}");
+            assert!(in_thirds.iter().all(|pair| pair.pair().interleaves()), "{scale}");
+            assert!(answer.pairs.iter().take(7).all(|pair| pair.sound.in_thirds()), "{scale}");
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use fretloom::answer::{Families, Moment, Wishes, every_pair, pairs_over};
+use fretloom::answer::{Families, Harmony, Wishes, every_pair, pairs_over};
 use fretloom_theory::{ChordScale, Scale, ScaleKind, Sound, Spelling, TriadQuality};
 
 use crate::arithmetic::{number_and_accidental, semitones_of, sorted};
@@ -289,12 +289,12 @@ fn sentences_hold_where_chord_scale_and_bass_stand_on_different_roots() {
 #[test]
 fn the_answer_carries_the_sentence_in_signs_and_in_ascii() {
     for chord in CHORDS {
-        let moment = Moment::of_chord(&format!("F#{chord}")).unwrap();
+        let harmony = Harmony::of_chord(&format!("F#{chord}")).unwrap();
         let families = Families::default();
-        let answer = pairs_over(&moment, &families, &Wishes::default(), Spelling::Plain);
-        let sounds = Sound::ranked(moment.ground(), families.qualities());
+        let answer = pairs_over(&harmony, &families, &Wishes::default(), Spelling::Plain);
+        let sounds = Sound::ranked(harmony.chord_scale(), families.qualities());
         for (pair, sound) in answer.pairs.iter().zip(&sounds) {
-            let sentence = sound.reason(moment.ground());
+            let sentence = sound.reason(harmony.chord_scale());
             assert_eq!(pair.why.to_string(), sentence.to_string());
             assert_eq!(format!("{:#}", pair.why), format!("{sentence:#}"));
             let in_signs = pair.why.to_string().replace('♭', "b").replace('♯', "#");
@@ -307,18 +307,20 @@ fn the_answer_carries_the_sentence_in_signs_and_in_ascii() {
 fn of_every_pair_there_is_no_two_share_a_sentence() {
     let families: Families = "all".parse().unwrap();
     let pairs = every_pair(&families, Spelling::Plain).pairs;
-    let sentences: HashSet<String> = pairs.iter().map(|pair| pair.why.to_string()).collect();
+    let sentences: HashSet<String> = pairs.iter().map(|pair| pair.sentence().to_string()).collect();
     assert_eq!(sentences.len(), pairs.len());
-    for pair in pairs.iter() {
-        let [root, other] = [&pair.first, &pair.second].map(|triad| format!("{:#}", triad.root));
+    for pair in &pairs {
+        let [first, second] = pair.name.0;
+        let [root, other] = [first, second].map(|triad| format!("{:#}", triad.root()));
         let apart = crate::arithmetic::class_of(&other) - crate::arithmetic::class_of(&root);
-        let interleaving = if pair.interleaves { "interleaving" } else { "not interleaving" };
+        let interleaving =
+            if pair.pair.interleaves() { "interleaving" } else { "not interleaving" };
         let expected = format!(
             "{root} {} and {other} {}, roots {} semitones apart, {interleaving}",
-            pair.first.quality,
-            pair.second.quality,
+            first.quality().word(),
+            second.quality().word(),
             apart.rem_euclid(12),
         );
-        assert_eq!(format!("{:#}", pair.why), expected);
+        assert_eq!(format!("{:#}", pair.sentence()), expected);
     }
 }

@@ -1,6 +1,6 @@
 //! How notes and triads are written.
 
-use fretloom::answer::{Families, Moment, PairAnswer, Wishes, pairs_over};
+use fretloom::answer::{Families, Harmony, PairAnswer, Wishes, pairs_over};
 use fretloom_theory::{PitchClass, SpelledTriad, Speller, Spelling, TriadQuality};
 
 use crate::arithmetic::{class_of, letter_and_accidental, semitones_of};
@@ -88,7 +88,7 @@ fn single_notes_sound_as_asked_and_in_plain_spelling_have_one_accidental_at_most
 fn labels(pair: &PairAnswer) -> Vec<(String, String)> {
     let of_triads = [&pair.first, &pair.second].into_iter();
     let mut labels: Vec<(String, String)> = of_triads
-        .flat_map(|triad| triad.notes.iter().zip(&triad.degrees))
+        .flat_map(|triad| triad.name.notes().into_iter().zip(triad.degrees))
         .map(|(note, degree)| (format!("{note:#}"), format!("{degree:#}")))
         .collect();
     let left_out = pair.left_out.iter();
@@ -100,10 +100,10 @@ fn labels(pair: &PairAnswer) -> Vec<(String, String)> {
 fn every_degree_agrees_with_the_pitch_of_the_note_it_labels() {
     for root in ROOTS {
         for chord in CHORDS {
-            let moment = Moment::of_chord(&format!("{root}{chord}")).unwrap();
+            let harmony = Harmony::of_chord(&format!("{root}{chord}")).unwrap();
             for spelling in [Spelling::Plain, Spelling::Strict] {
                 let wishes = Wishes::default();
-                let answer = pairs_over(&moment, &Families::default(), &wishes, spelling);
+                let answer = pairs_over(&harmony, &Families::default(), &wishes, spelling);
                 for (note, degree) in answer.pairs.iter().flat_map(labels) {
                     let up = (class_of(&note) - class_of(root)).rem_euclid(12);
                     assert_eq!(semitones_of(&degree), up, "{note} = {degree} over {root}{chord}");

@@ -123,16 +123,16 @@ impl Player {
     }
 
     pub(crate) fn chord(&self) -> String {
-        let answer = self.explore.pairs().chord.as_ref().unwrap();
-        answer.chord.to_string()
+        let answer = self.explore.pairs().harmony.chord().unwrap();
+        answer.read.chord.to_string()
     }
 
     pub(crate) fn scale(&self) -> String {
-        self.explore.pairs().scale.as_ref().unwrap().scale.to_string()
+        self.explore.pairs().harmony.scale().scale().to_string()
     }
 
     pub(crate) fn pair(&self) -> String {
-        self.explore.pair().unwrap().name.clone()
+        format!("{:#}", self.explore.pair().unwrap().name())
     }
 
     /// The shape in hand as `A 7-6-5`.

@@ -1,22 +1,22 @@
 //! Chords as text.
 
 use super::table::{row, table};
-use crate::answer::{ChordAnswer, ChordLine, ChordListAnswer, OneChordAnswer};
+use crate::answer::{ChordLine, ChordListAnswer, TypedChord};
 use crate::words::spaced;
 
 /// `chord SYMBOL`
-pub(in crate::cli) fn chord(answer: &OneChordAnswer) -> String {
-    let chord = &answer.chord;
+pub(in crate::cli) fn chord(typed: &TypedChord) -> String {
+    let chord = &typed.read.chord;
     let mut rows = vec![row(["notes"]), row(["degrees"])];
-    for (note, degree) in chord.tones.iter().zip(&chord.degrees) {
+    for (note, degree) in chord.tones().zip(chord.degrees()) {
         rows[0].push(note.to_string());
         rows[1].push(degree.to_string());
     }
-    let mut text = format!("{}\n{}", chord.chord, table(&rows));
-    if let Some(bass) = chord.bass {
+    let mut text = format!("{chord}\n{}", table(&rows));
+    if let Some(bass) = chord.bass() {
         text += &format!("bass     {bass}\n");
     }
-    for assumption in &chord.assumed {
+    for assumption in &typed.read.assumed {
         text += &format!("assumed  {assumption}\n");
     }
     text
@@ -25,16 +25,16 @@ pub(in crate::cli) fn chord(answer: &OneChordAnswer) -> String {
 /// `chord --file`
 pub(in crate::cli) fn chords(answer: &ChordListAnswer) -> String {
     let line = |line: &ChordLine| match line {
-        ChordLine::Read(chord) => vec![
-            chord.symbol.clone(),
-            chord.chord.to_string(),
-            spaced(&chord.tones),
-            spaced(&chord.degrees),
+        ChordLine::Read(TypedChord { symbol, read }) => vec![
+            symbol.clone(),
+            read.chord.to_string(),
+            spaced(read.chord.tones()),
+            spaced(read.chord.degrees()),
         ],
-        ChordLine::Unread { symbol, error, .. } => vec![symbol.clone(), error.clone()],
+        ChordLine::Unread { symbol, error } => vec![symbol.clone(), error.to_string()],
     };
     // A message is longer than any column and would push the others apart.
-    let read: Vec<Vec<String>> = answer.chords.iter().map(line).collect();
+    let read: Vec<Vec<String>> = answer.lines.iter().map(line).collect();
     let is_message = |row: &Vec<String>| row.len() == 2;
     let lined_up = read.iter().filter(|row| !is_message(row)).cloned();
     let aligned = table(&lined_up.collect::<Vec<_>>());
@@ -49,9 +49,10 @@ pub(in crate::cli) fn chords(answer: &ChordListAnswer) -> String {
 }
 
 /// A chord and its notes, and below them what was assumed in reading it.
-pub(super) fn chord_lines(chord: &ChordAnswer) -> String {
-    let mut text = format!("{}   {}\n", chord.chord, spaced(&chord.tones));
-    for assumption in &chord.assumed {
+pub(super) fn chord_lines(typed: &TypedChord) -> String {
+    let chord = &typed.read.chord;
+    let mut text = format!("{chord}   {}\n", spaced(chord.tones()));
+    for assumption in &typed.read.assumed {
         text += &format!("  {assumption}\n");
     }
     text

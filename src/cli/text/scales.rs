@@ -1,21 +1,23 @@
 //! Scales and their triads as text.
 
+use fretloom_theory::as_players_say;
+
 use super::chords::chord_lines;
 use super::table::table;
-use crate::answer::{ScaleAnswer, ScalesAnswer, TriadsAnswer};
+use crate::answer::{ChosenScale, ScaleTriad, ScalesAnswer, TriadsAnswer};
 use crate::words::{mode_of, spaced};
 
 /// `scales`
 pub(in crate::cli) fn scales(answer: &ScalesAnswer) -> String {
-    let mut rows = Vec::new();
-    for scale in &answer.scales {
-        rows.push(vec![
-            format!("{:>3}", scale.rank.unwrap_or_default()),
-            scale.scale.to_string(),
-            spaced(&scale.degrees),
-            scale.why.clone(),
-        ]);
-    }
+    let row = |(chosen, rank): (&ChosenScale, usize)| {
+        vec![
+            format!("{rank:>3}"),
+            chosen.scale().to_string(),
+            spaced(chosen.degrees()),
+            chosen.why().map(ToString::to_string).unwrap_or_default(),
+        ]
+    };
+    let rows: Vec<Vec<String>> = answer.scales.iter().zip(1..).map(row).collect();
     let reading = answer.reading.as_ref().map(|reading| format!("  {reading}\n"));
     let reading = reading.unwrap_or_default();
     format!("{}{reading}\n{}", chord_lines(&answer.chord), table(&rows))
@@ -23,32 +25,30 @@ pub(in crate::cli) fn scales(answer: &ScalesAnswer) -> String {
 
 /// `triads`
 pub(in crate::cli) fn triads(answer: &TriadsAnswer) -> String {
-    let rows: Vec<Vec<String>> = answer
-        .triads
-        .iter()
-        .map(|triad| {
-            vec![
-                format!("{:>4}", triad.degree),
-                triad.name.to_string(),
-                spaced(triad.notes),
-                triad.quality.to_owned(),
-            ]
-        })
-        .collect();
+    let row = |ScaleTriad { degree, triad, .. }: &ScaleTriad| {
+        vec![
+            format!("{degree:>4}"),
+            triad.to_string(),
+            spaced(triad.notes()),
+            triad.quality().word().to_owned(),
+        ]
+    };
+    let rows: Vec<Vec<String>> = answer.triads.iter().map(row).collect();
     format!("{}\n\n{}", scale_line(&answer.scale), table(&rows))
 }
 
 /// A scale, its notes, and where its parent lies.
-pub(super) fn scale_line(scale: &ScaleAnswer) -> String {
-    let mut text = format!("{}   {}", scale.scale, spaced(&scale.notes));
-    if let Some(parent) = &scale.parent {
-        text += &format!("   {}", mode_of(scale.mode.unwrap_or(1), &parent.on_everyday_root()));
+pub(super) fn scale_line(chosen: &ChosenScale) -> String {
+    let scale = chosen.scale();
+    let mut text = format!("{scale}   {}", spaced(scale.notes()));
+    if let Some(parent) = scale.parent() {
+        text += &format!("   {}", mode_of(parent.mode, &parent.on_everyday_root()));
     }
-    if let Some(said) = &scale.said {
+    if let Some(said) = as_players_say(scale) {
         text += &format!(", {said}");
     }
-    if let Some(asked) = scale.respelled_from {
-        text += &format!("   on {} instead of {asked}, to be readable", scale.root);
+    if let Some(asked) = scale.respelled_from() {
+        text += &format!("   on {} instead of {asked}, to be readable", scale.root());
     }
     text
 }

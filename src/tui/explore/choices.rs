@@ -6,7 +6,7 @@ use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
 use super::in_hand::InHand;
 use super::look::Look;
 use super::{Explore, Handed, Instrument, Top};
-use crate::answer::{TuningAnswer, Wishes};
+use crate::answer::{PairAnswer, PairName, TuningAnswer, Wishes};
 use crate::picture::{FretWidths, Labels};
 use crate::words::counted;
 
@@ -44,8 +44,8 @@ pub(super) struct Page {
     symbol: String,
     read: ReadChord,
     scale: usize,
-    /// By its name; none where the scale holds no pair.
-    pair: Option<String>,
+    /// None where the scale holds no pair.
+    pair: Option<PairName>,
 }
 
 impl Explore {
@@ -130,7 +130,7 @@ impl Explore {
             symbol: self.symbol.clone(),
             read: self.read.clone(),
             scale: self.scale,
-            pair: self.pair().map(|pair| pair.name.clone()),
+            pair: self.pair().map(PairAnswer::name),
         }
     }
 
@@ -157,16 +157,17 @@ impl Explore {
         (self.symbol, self.read, self.scale) = (page.symbol, page.read, page.scale);
         self.ask_pairs();
         if let Some(pair) = page.pair {
-            self.choose_pair(&pair);
+            self.choose_pair(|name| name == pair);
         }
         let (before, after) = (self.pages.before(), self.pages.after());
         self.notice =
             Some(format!("{} before this one, {after} after it", counted(before, "chord")));
     }
 
-    /// Chooses the pair of that name where the list has it, else the first one.
-    pub(super) fn choose_pair(&mut self, name: &str) {
-        let is_it = |index: &usize| self.pairs.pairs.get(*index).is_some_and(|p| p.name == name);
+    /// Chooses the pair whose name is the wanted one where the list has it, else the first one.
+    pub(super) fn choose_pair(&mut self, wanted: impl Fn(PairName) -> bool) {
+        let pairs = &self.pairs.pairs;
+        let is_it = |index: &usize| pairs.get(*index).is_some_and(|pair| wanted(pair.name()));
         let place = self.pairs.folds.iter().enumerate().find_map(|(row, fold)| {
             let copies = fold.copies.iter().map(|(index, _)| *index);
             let copy = std::iter::once(fold.first).chain(copies).position(|index| is_it(&index))?;

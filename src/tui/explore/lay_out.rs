@@ -7,16 +7,16 @@ use fretloom_theory::{PitchClass, Triad, TriadQuality};
 
 use super::Explore;
 use super::in_hand::InHand;
-use crate::answer::{self, Moment, places_left_out, places_of_pair};
+use crate::answer::{self, Harmony, places_left_out, places_of_pair};
 
 impl Explore {
     /// Asks for the pairs again: the chord, the scale, the spelling, the families or the wishes have
     /// changed. The row stays where it can.
     pub(super) fn ask_pairs(&mut self) {
         let Some(choice) = self.choices.get(self.scale) else { return };
-        let moment = Moment::with_choice(&self.symbol, self.read.clone(), choice);
+        let harmony = Harmony::with_choice(&self.symbol, self.read.clone(), choice);
         let (families, _) = self.families();
-        self.pairs = answer::pairs_over(&moment, &families, &self.wishes, self.spelling);
+        self.pairs = answer::pairs_over(&harmony, &families, &self.wishes, self.spelling);
         self.row = self.row.min(self.pairs.folds.len().saturating_sub(1));
         if self.pair().is_none() {
             self.copy = 0;
@@ -42,7 +42,7 @@ impl Explore {
     pub(super) fn ladder_of_all_strings(&self) -> Ladder {
         let query = ShapeQuery::default().without_fingers();
         match self.pair() {
-            Some(pair) => Ladder::new(self.neck(), pair.pair.triads(), &query),
+            Some(pair) => Ladder::new(self.neck(), pair.pair().triads(), &query),
             None => empty_ladder(self.neck()),
         }
     }

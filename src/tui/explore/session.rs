@@ -25,7 +25,7 @@ impl Explore {
         Session {
             chord: Some(self.symbol_in_ascii()),
             scale: scale.map(|choice| format!("{:#}", choice.scale())),
-            pair: self.pair().map(|pair| pair.name.clone()),
+            pair: self.pair().map(|pair| format!("{:#}", pair.name())),
             tuning: Some(to_ascii(&self.asked_as(self.neck().tuning()))),
             capo: Some(capo.fret().number()),
             capo_strings: self.clamp.map(set),
@@ -97,7 +97,7 @@ impl Explore {
         let named = |choice: &ScaleChoice| Some(format!("{:#}", choice.scale())) == session.scale;
         self.take_scale(self.choices.iter().position(named).unwrap_or(self.scale));
         if let Some(pair) = &session.pair {
-            self.choose_pair(pair);
+            self.choose_pair(|name| format!("{name:#}") == *pair);
         }
     }
 

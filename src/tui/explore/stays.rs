@@ -9,7 +9,7 @@ use crate::words::spaced;
 impl Explore {
     /// The six notes of the chosen pair; none where there is no pair.
     pub(super) fn six_notes(&self) -> PitchClassSet {
-        self.pair().map_or(PitchClassSet::EMPTY, |pair| pair.pair.set())
+        self.pair().map_or(PitchClassSet::EMPTY, |pair| pair.pair().set())
     }
 
     /// Marks what stays of the notes that were heard before, if the pair has changed, until the next
@@ -28,7 +28,7 @@ impl Explore {
         let notes = self
             .pair()
             .into_iter()
-            .flat_map(|pair| pair.first.notes.into_iter().chain(pair.second.notes));
+            .flat_map(|pair| pair.name().0.map(|triad| triad.notes()).concat());
         let stay: Vec<NoteName> =
             notes.filter(|note| self.stays.contains(note.pitch_class())).collect();
         if stay.is_empty() {

@@ -89,7 +89,7 @@ impl Explore {
             return;
         }
         let (columns, rows) = (SizeClass::LEAST_COLUMNS, least_rows(neck_rows));
-        let pair = self.pair().map(|pair| format!("{} & {}", pair.first.name, pair.second.name));
+        let pair = self.pair().map(|pair| pair.name().to_string());
         let lines = vec![
             Line::styled(self.read.chord.to_string(), self.theme.title),
             Line::raw(pair.unwrap_or_default()),

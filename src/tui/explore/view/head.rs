@@ -1,6 +1,6 @@
 //! The head: chord, scale and instrument; or the field in which something is typed.
 
-use fretloom_theory::ReadChord;
+use fretloom_theory::{Degree, ReadChord, Scale, as_players_say};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -9,7 +9,7 @@ use super::super::field::Field;
 use super::super::suggest::suggestions;
 use super::super::{Explore, Over};
 use super::line::{below, broken, indented, write};
-use crate::answer::{ScaleAnswer, Wishes};
+use crate::answer::Wishes;
 use crate::tui::command::Command;
 use crate::words::{counted, mode_of, spaced};
 
@@ -46,18 +46,18 @@ impl Explore {
         let mut spans =
             vec![Span::raw(" "), Span::styled(self.read.chord.to_string(), self.theme.title)];
         let mut notes = self.limits();
-        if let Some(scale) = &self.pairs.scale {
-            spans.push(Span::raw(format!("   {}", scale.scale)));
-            if let Some(from) = parent_of(scale) {
-                spans.push(Span::styled(format!(", {from}"), self.theme.muted));
-            }
-            if !scale.misses.is_empty() {
-                notes.push(format!("without the chord's own {}", spaced(&scale.misses)));
-            }
-            notes.extend(self.read.assumed.iter().map(ToString::to_string));
-            let (at, count) = (self.scale + 1, self.choices.len());
-            notes.push(format!("scale {at} of {count}: {}", scale.why));
+        let chosen = self.pairs.harmony.scale();
+        spans.push(Span::raw(format!("   {}", chosen.scale())));
+        if let Some(from) = parent_of(chosen.scale()) {
+            spans.push(Span::styled(format!(", {from}"), self.theme.muted));
         }
+        let misses: Vec<Degree> = chosen.misses().collect();
+        if !misses.is_empty() {
+            notes.push(format!("without the chord's own {}", spaced(misses)));
+        }
+        notes.extend(self.read.assumed.iter().map(ToString::to_string));
+        let (at, count) = (self.scale + 1, self.choices.len());
+        notes.extend(chosen.why().map(|why| format!("scale {at} of {count}: {why}")));
         let line = Line::from(spans);
         let used = line.width() as u16;
         write(buffer, first, &line);
@@ -156,9 +156,9 @@ impl Explore {
 const SUGGESTIONS: usize = 4;
 
 /// The parent and how to find it: `D♭ melodic minor a half step up`.
-fn parent_of(scale: &ScaleAnswer) -> Option<String> {
-    let parent = scale.parent?.on_everyday_root();
-    match &scale.said {
+fn parent_of(scale: &Scale) -> Option<String> {
+    let parent = scale.parent()?.on_everyday_root();
+    match as_players_say(scale) {
         Some(said) => Some(format!("{} {said}", parent.root)),
         None => Some(mode_of(parent.mode, &parent)),
     }

@@ -97,8 +97,8 @@ impl Explore {
 
     fn pair_texts(&self, fold: &Fold, pair: &PairAnswer) -> PairTexts {
         PairTexts {
-            name: format!("{} & {}", pair.first.name, pair.second.name),
-            says: [&pair.first, &pair.second].map(|triad| spaced(&triad.degrees)),
+            name: pair.name().to_string(),
+            says: [&pair.first, &pair.second].map(|triad| spaced(triad.degrees)),
             left_out: left_out(pair),
             rubs: if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) },
             counts: format!("  {}", self.counts(fold, pair)),
@@ -134,16 +134,16 @@ impl Explore {
     /// What counts for a pair and against it: the points, then the words, then how it is folded.
     fn counts(&self, fold: &Fold, pair: &PairAnswer) -> String {
         let (good, bad): (Vec<Merit>, Vec<Merit>) =
-            pair.merits.iter().partition(|merit| merit.points() > 0);
+            pair.sound.merits().iter().partition(|merit| merit.points() > 0);
         let points = |merits: &[Merit]| merits.iter().map(|merit| merit.points()).sum::<i32>();
         let words = |merits: &[Merit]| merits.iter().map(|merit| merit.word()).collect::<Vec<_>>();
         let mut text = format!("{:>+3} {:>3}", points(&good), points(&bad));
         if !fold.copies.is_empty() {
             text += &format!("  also {} frets up;", spaced(moves(fold)));
         }
-        let scale = self.pairs.scale.as_ref().map(|answer| answer.scale.kind());
-        let lettered = scale.is_some_and(|kind| kind.has_a_letter_for_each_degree());
-        if !pair.in_thirds && lettered {
+        let kind = self.pairs.harmony.scale().scale().kind();
+        let lettered = kind.has_a_letter_for_each_degree();
+        if !pair.sound.in_thirds() && lettered {
             text += "  by sound only;";
         }
         text = text + "  " + &words(&good).join(", ");
@@ -204,10 +204,7 @@ impl Explore {
         } else {
             format!("also serves {serves}")
         });
-        let interleaves =
-            if pair.interleaves { "the triads interleave" } else { "not interleaving" };
-        let vector: String = pair.interval_vector.iter().map(ToString::to_string).collect();
-        lines.push(format!("{interleaves} · set {}, interval vector {vector}", pair.forte));
+        lines.push(pair.as_a_set());
         lines
     }
 }

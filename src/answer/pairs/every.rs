@@ -1,0 +1,94 @@
+//! Every pair that exists, over no chord.
+
+use std::fmt;
+
+use fretloom_theory::{
+    Chord, PitchClass, PitchClassSet, SpelledTriad, Speller, Spelling, TriadPair, also_serves,
+};
+
+use super::pair::PairName;
+use super::six_notes::SixNotes;
+use crate::answer::families::Families;
+use crate::answer::harmony::Harmony;
+
+/// The answer of `pairs --all`.
+#[derive(Clone, PartialEq, Debug)]
+pub struct EveryPairAnswer {
+    /// The pairs, by quality and going up from C.
+    pub pairs: Vec<PairAlone>,
+}
+
+/// Which pairs of triads exist?
+#[must_use]
+pub fn every_pair(families: &Families, spelling: Spelling) -> EveryPairAnswer {
+    // The name of the scale cannot fail to be read.
+    let pairs = Harmony::of_scale("C chromatic").map(|twelve_notes| {
+        let speller = twelve_notes.speller(spelling);
+        let all = PitchClassSet::CHROMATIC;
+        let pairs = TriadPair::within(all, families.qualities(), PitchClass::C);
+        pairs.map(|pair| PairAlone::new(pair, &speller)).collect()
+    });
+    EveryPairAnswer { pairs: pairs.unwrap_or_default() }
+}
+
+/// A pair by itself. Over no chord it has no degrees, leaves nothing out, and states nothing.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PairAlone {
+    /// The pair.
+    pub pair: TriadPair,
+    /// Its name.
+    pub name: PairName,
+    /// Are both triads stacked in thirds where the twelve notes are named on C: C D♭ D E♭ E …?
+    pub in_thirds: bool,
+    /// Common chords that it serves.
+    pub also_fits: Vec<Chord>,
+    /// What its six notes are as a set.
+    pub six_notes: SixNotes,
+}
+
+impl PairAlone {
+    fn new(pair: TriadPair, speller: &Speller) -> PairAlone {
+        let scale = speller.ground().scale();
+        PairAlone {
+            pair,
+            name: PairName(pair.triads().map(|triad| speller.triad(triad))),
+            in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
+            also_fits: also_serves(pair.set(), speller),
+            six_notes: SixNotes::of(pair.set()),
+        }
+    }
+
+    /// What it is, in one sentence that prints with signs (`{}`) or in ASCII (`{:#}`).
+    #[must_use]
+    pub const fn sentence(&self) -> impl fmt::Display {
+        Sentence { name: self.name, pair: self.pair }
+    }
+}
+
+/// `C major and D♭ major, roots 1 semitones apart, interleaving`
+struct Sentence {
+    name: PairName,
+    pair: TriadPair,
+}
+
+impl fmt::Display for Sentence {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let apart = self.pair.first().root().semitones_up_to(self.pair.second().root());
+        let [first, second] = self.name.0.map(Described);
+        first.fmt(f)?;
+        f.write_str(" and ")?;
+        second.fmt(f)?;
+        let relation = if self.pair.interleaves() { "interleaving" } else { "not interleaving" };
+        write!(f, ", roots {apart} semitones apart, {relation}")
+    }
+}
+
+/// `D♭ major`
+struct Described(SpelledTriad);
+
+impl fmt::Display for Described {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.root().fmt(f)?;
+        write!(f, " {}", self.0.quality().word())
+    }
+}

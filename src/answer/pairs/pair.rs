@@ -1,0 +1,124 @@
+//! One pair over a chord and its scale.
+
+use std::fmt;
+
+use fretloom_theory::{
+    Chord, Degree, NoteName, PitchClassSet, Reason, Sound, SpelledTriad, Speller, Triad, TriadPair,
+    also_serves,
+};
+
+use super::six_notes::SixNotes;
+
+/// One pair, and what it says over the chord.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PairAnswer {
+    /// Its place in the list, from 1.
+    pub rank: usize,
+    /// The triad whose root comes first going up.
+    pub first: TriadAnswer,
+    /// The other.
+    pub second: TriadAnswer,
+    /// What it states, and what counts for and against it.
+    pub sound: Sound,
+    /// The notes of the scale that it leaves out, going up from the chord's root.
+    pub left_out: Vec<LeftOut>,
+    /// Its ninths, elevenths and thirteenths.
+    pub tensions: Vec<Degree>,
+    /// What rubs against the chord.
+    pub rubs: Vec<Degree>,
+    /// Its notes outside the scale.
+    pub outside: Vec<NoteName>,
+    /// Degrees that the symbol names and the pair leaves out.
+    pub drops_named: Vec<Degree>,
+    /// Other common chords that it serves.
+    pub also_fits: Vec<Chord>,
+    /// What its six notes are as a set.
+    pub six_notes: SixNotes,
+    /// Why it stands where it does, in one sentence.
+    pub why: Reason,
+}
+
+impl PairAnswer {
+    pub(super) fn new(sound: &Sound, rank: usize, speller: &Speller) -> PairAnswer {
+        let (over, set) = (speller.ground(), sound.pair().set());
+        let up = |set: PitchClassSet| set.going_up_from(over.root().pitch_class());
+        let [first, second] = sound.pair().triads().map(|triad| TriadAnswer::new(triad, speller));
+        PairAnswer {
+            rank,
+            first,
+            second,
+            sound: sound.clone(),
+            left_out: up(sound.left_out())
+                .map(|class| LeftOut { note: speller.note(class), degree: over.degree(class) })
+                .collect(),
+            tensions: over.degrees(set).filter(|d| matches!(d.number(), 9 | 11 | 13)).collect(),
+            rubs: over.degrees(sound.rubs()).collect(),
+            outside: up(sound.outside()).map(|class| speller.note(class)).collect(),
+            drops_named: over.degrees(sound.drops_named()).collect(),
+            also_fits: also_serves(set, speller),
+            six_notes: SixNotes::of(set),
+            why: sound.reason(over),
+        }
+    }
+
+    /// The pair.
+    #[must_use]
+    pub fn pair(&self) -> TriadPair {
+        self.sound.pair()
+    }
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(&self) -> PairName {
+        PairName([self.first.name, self.second.name])
+    }
+
+    /// `the triads interleave · set 6-33, interval vector 143241`
+    #[must_use]
+    pub fn as_a_set(&self) -> String {
+        let interleaves = self.sound.pair().interleaves();
+        let relation = if interleaves { "the triads interleave" } else { "not interleaving" };
+        let vector: String = self.six_notes.interval_vector.map(|count| count.to_string()).concat();
+        let forte = self.six_notes.forte.unwrap_or_default();
+        format!("{relation} · set {forte}, interval vector {vector}")
+    }
+}
+
+/// One triad of a pair.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct TriadAnswer {
+    /// The triad under its name.
+    pub name: SpelledTriad,
+    /// What each of its notes is over the chord, root first.
+    pub degrees: [Degree; 3],
+}
+
+impl TriadAnswer {
+    fn new(triad: Triad, speller: &Speller) -> TriadAnswer {
+        let name = speller.triad(triad);
+        let degree = |note: NoteName| speller.ground().degree(note.pitch_class());
+        TriadAnswer { name, degrees: name.notes().map(degree) }
+    }
+}
+
+/// A note that a pair leaves out.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LeftOut {
+    /// Its name.
+    pub note: NoteName,
+    /// What it is over the chord.
+    pub degree: Degree,
+}
+
+/// The name of a pair: `B♭ & C`, and in ASCII (`{:#}`) `Bb & C`.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct PairName(pub [SpelledTriad; 2]);
+
+impl fmt::Display for PairName {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [first, second] = &self.0;
+        first.fmt(f)?;
+        f.write_str(" & ")?;
+        second.fmt(f)
+    }
+}
