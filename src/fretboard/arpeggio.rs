@@ -1,13 +1,9 @@
 //! Arpeggios: a triad going up, two or three notes a string.
 
-mod query;
-
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
 use crate::passage::Passage;
 use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place, StringSet};
-
-pub use query::ArpeggioQuery;
 
 /// How many notes lie on each string of an arpeggio.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
@@ -157,7 +153,7 @@ impl Arpeggio {
     }
 
     /// An arpeggio of notes that rise; the caller answers for the music.
-    fn of(
+    pub(crate) fn of(
         neck: &Neck,
         hand: Hand,
         (triad, inversion): (Triad, Inversion),
@@ -169,6 +165,3 @@ impl Arpeggio {
         Arpeggio { triad, inversion, notes, passage, ease }
     }
 }
-
-#[cfg(test)]
-mod tests;

@@ -2,13 +2,14 @@
 
 mod climb;
 mod nearness;
+mod step;
 
 use fretloom_theory::Triad;
 
 use crate::{Neck, Shape, ShapeQuery, StringSet};
 
-pub use climb::Step;
 pub use nearness::Nearness;
+pub use step::Step;
 
 /// Which of the two triads of a ladder.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -134,6 +135,34 @@ impl Ladder {
     fn next_on_set(&self, from: usize, way: Way) -> Option<usize> {
         let set = |rung: &Rung| -> StringSet { rung.shape.string_set() };
         self.next_where(from, way, |here, there| set(here) == set(there))
+    }
+
+    /// The rung nearest to a shape, which need not be on this ladder, among those that are wanted;
+    /// of equally near ones the lowest.
+    ///
+    /// ```
+    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, Side, Tuning};
+    /// use fretloom_theory::SpelledTriad;
+    /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+    /// let pair = ["E", "F"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    /// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
+    /// let e = ladder.rungs()[2].shape; // E 4-5-4
+    /// let of_f = ladder.nearest(&e, Nearness::Voices, |rung| rung.side == Side::Second);
+    /// let f = ladder.rungs()[of_f.unwrap()].shape;
+    /// assert_eq!(f.frets().map(|fret| fret.number()), [5, 6, 5]);
+    /// ```
+    #[must_use]
+    pub fn nearest(
+        &self,
+        to: &Shape,
+        by: Nearness,
+        wanted: impl Fn(&Rung) -> bool,
+    ) -> Option<usize> {
+        let height = self.rungs.partition_point(|rung| rung.shape.cmp_height(to).is_lt());
+        let rungs = self.rungs.iter().enumerate().filter(|(_, rung)| wanted(rung));
+        let distance =
+            |(index, rung): &(usize, &Rung)| by.distance(to, &rung.shape, height.abs_diff(*index));
+        rungs.min_by_key(distance).map(|(index, _)| index)
     }
 
     fn next_where(

@@ -27,21 +27,27 @@
 //! ```
 
 mod arpeggio;
+mod arpeggio_query;
+mod elsewhere;
 mod fingering;
 mod fret;
 mod hand;
 mod hyphenated;
 mod ladder;
-mod laid;
 mod neck;
 mod passage;
 mod place;
+mod runs;
 mod shape;
+mod shape_query;
 mod string_set;
+mod strings_going_up;
 mod tuning;
 mod view;
 
-pub use arpeggio::{Arpeggio, ArpeggioQuery, PerString};
+pub use arpeggio::{Arpeggio, PerString};
+pub use arpeggio_query::ArpeggioQuery;
+pub use elsewhere::Elsewhere;
 pub use fingering::{
     FingeredNote, Fingering, FingeringCondition, FingeringError, FingeringQuery, LineNote, Misfit,
     Pin, Taste,
@@ -51,7 +57,8 @@ pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
 pub use ladder::{Ladder, Nearness, Rung, Side, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
-pub use shape::{Elsewhere, Inversion, Shape, ShapeQuery, StringSets, Voicing};
+pub use shape::{Inversion, Shape, Voicing};
+pub use shape_query::{ShapeQuery, StringSets};
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{

@@ -116,6 +116,13 @@ impl Neck {
         Fret::new(place.fret.number().saturating_sub(behind)).unwrap_or(place.fret)
     }
 
+    /// The fret where a string is stopped at a place: for an open string where it begins, at the nut,
+    /// at its peg or behind a capo.
+    pub(crate) fn stopped_at(&self, place: Place) -> Fret {
+        let begins = self.tuning.string(place.string).map(|string| string.sounds_from());
+        if place.fret.is_open() { begins.unwrap_or(Fret::OPEN) } else { place.fret }
+    }
+
     /// Where `pitch` sounds, from string 1 up: at most one place on each string.
     pub fn places_of(&self, pitch: Pitch) -> impl Iterator<Item = Place> {
         StringNumber::up_to(self.tuning.string_count()).filter_map(move |string| {

@@ -3,12 +3,10 @@
 //! Everything here is derived from open pitches; no grip is stored. Inversion and height are
 //! judged by what *sounds*, never by string numbers.
 
-mod elsewhere;
-mod enumerate;
-mod query;
+mod inversion;
+mod voicing;
 
 use std::cmp::Ordering;
-use std::fmt;
 
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
@@ -16,95 +14,8 @@ use crate::{
     Barre, Ease, Finger, Fret, Grip, Hand, HandPosition, Neck, Place, StringNumber, StringSet,
 };
 
-pub use elsewhere::Elsewhere;
-pub use query::{ShapeQuery, StringSets};
-
-use query::Fingering;
-
-/// Which member of the triad sounds lowest.
-///
-/// For an augmented triad this is a matter of names only: see [`Shape::by_name_only`].
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-pub enum Inversion {
-    /// The root.
-    Root,
-    /// The second member: the third, or a sus triad's fourth.
-    First,
-    /// The third member, the fifth.
-    Second,
-}
-
-impl Inversion {
-    /// The three, root position first.
-    pub const ALL: [Inversion; 3] = [Inversion::Root, Inversion::First, Inversion::Second];
-
-    /// The word for it: `root`, `first`, `second`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Inversion::Root => "root",
-            Inversion::First => "first",
-            Inversion::Second => "second",
-        }
-    }
-}
-
-impl fmt::Display for Inversion {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
-    }
-}
-
-/// How far the three notes lie apart.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-pub enum Voicing {
-    /// All within an octave.
-    Close,
-    /// Spread: the middle note of the close triad sounds an octave higher.
-    Open,
-}
-
-impl Voicing {
-    /// Both, close first.
-    pub const ALL: [Voicing; 2] = [Voicing::Close, Voicing::Open];
-
-    /// The word for it: `close`, `open`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Voicing::Close => "close",
-            Voicing::Open => "open",
-        }
-    }
-
-    /// Semitones of the three notes above the lowest, going up.
-    ///
-    /// ```
-    /// use fretloom_fretboard::{Inversion, Voicing};
-    /// use fretloom_theory::TriadQuality::Major;
-    /// assert_eq!(Voicing::Close.semitones(Major, Inversion::First), [0, 3, 8]);
-    /// assert_eq!(Voicing::Open.semitones(Major, Inversion::First), [0, 8, 15]);
-    /// ```
-    #[must_use]
-    pub const fn semitones(self, quality: TriadQuality, inversion: Inversion) -> [i32; 3] {
-        let [_, second, third] = quality.semitones();
-        let (middle, top) = match inversion {
-            Inversion::Root => (second, third),
-            Inversion::First => (third - second, 12 - second),
-            Inversion::Second => (12 - third, 12 - third + second),
-        };
-        match self {
-            Voicing::Close => [0, middle, top],
-            Voicing::Open => [0, top, middle + 12],
-        }
-    }
-}
-
-impl fmt::Display for Voicing {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
-    }
-}
+pub use inversion::Inversion;
+pub use voicing::Voicing;
 
 /// One way to put a triad on three strings of a neck, one note a string.
 ///
@@ -234,7 +145,7 @@ impl Shape {
 
     /// The shape as a hand takes it: with its easiest fingers, or with none and
     /// [beyond](Ease::Beyond) the hand, where it has none. For a shape that was found
-    /// [without fingers](ShapeQuery::without_fingers).
+    /// [without fingers](crate::ShapeQuery::without_fingers).
     ///
     /// ```
     /// use fretloom_fretboard::{Hand, Neck, ShapeQuery, Tuning};
@@ -245,8 +156,16 @@ impl Shape {
     /// assert!(bare.held_by(&neck, Hand::default()).grip().is_some());
     /// ```
     #[must_use]
-    pub fn held_by(self, neck: &Neck, hand: Hand) -> Shape {
-        self.taken(neck, hand, Fingering::Best)
+    pub fn held_by(mut self, neck: &Neck, hand: Hand) -> Shape {
+        self.grip = hand.grip(neck, self.places);
+        self.ease = if self.grip.is_some() { hand.ease_of(self.stretch_mm) } else { Ease::Beyond };
+        self
+    }
+
+    /// The shape without fingers, as hard for a hand as its stretch is.
+    pub(crate) fn stretched_by(mut self, hand: Hand) -> Shape {
+        self.ease = hand.ease_of(self.stretch_mm);
+        self
     }
 
     /// The finger that lies flat, if one does.
@@ -287,7 +206,7 @@ impl Shape {
     }
 
     /// A shape at three places, highest string number first; the caller answers for the music.
-    fn at(neck: &Neck, meaning: Meaning, notes: [(Place, Pitch); 3]) -> Shape {
+    pub(crate) fn at(neck: &Neck, meaning: Meaning, notes: [(Place, Pitch); 3]) -> Shape {
         let places = notes.map(|(place, _)| place);
         let pitches = notes.map(|(_, pitch)| pitch);
         let Meaning { triad, inversion, voicing } = meaning;
@@ -295,16 +214,6 @@ impl Shape {
         let position = HandPosition::with_finger(neck, 1, fretted.min().unwrap_or(Fret::OPEN));
         let (stretch_mm, grip, ease) = (stretch_mm(neck, places), None, Ease::Easy);
         Shape { triad, inversion, voicing, places, pitches, stretch_mm, position, grip, ease }
-    }
-
-    /// The shape as `hand` takes it.
-    fn taken(mut self, neck: &Neck, hand: Hand, fingering: Fingering) -> Shape {
-        self.ease = hand.ease_of(self.stretch_mm);
-        if fingering == Fingering::Best {
-            self.grip = hand.grip(neck, self.places);
-            self.ease = if self.grip.is_some() { self.ease } else { Ease::Beyond };
-        }
-        self
     }
 }
 
@@ -319,11 +228,8 @@ fn stretch_mm(neck: &Neck, places: [Place; 3]) -> f64 {
 
 /// What three notes mean, apart from where they lie.
 #[derive(Clone, Copy)]
-struct Meaning {
-    triad: Triad,
-    inversion: Inversion,
-    voicing: Voicing,
+pub(crate) struct Meaning {
+    pub(crate) triad: Triad,
+    pub(crate) inversion: Inversion,
+    pub(crate) voicing: Voicing,
 }
-
-#[cfg(test)]
-mod tests;

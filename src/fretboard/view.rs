@@ -4,24 +4,29 @@
 //! one after another, says which finger takes them, and names what it hides.
 
 mod chain;
+mod chain_query;
+mod chain_search;
+mod hidden;
 mod place;
 mod position;
+mod seen;
 mod set;
 mod two;
 
 use std::fmt;
 
-use fretloom_theory::{Pitch, Triad};
+use fretloom_theory::Triad;
 
 use crate::{Hand, Neck};
 
-pub use chain::{Chain, ChainQuery, Overlap};
+pub use chain::Chain;
+pub use chain_query::{ChainQuery, Overlap};
+pub use hidden::Hidden;
 pub use place::ViewPlace;
 pub use position::PositionView;
+pub use seen::Seen;
 pub use set::{SetStep, SetView};
 pub use two::{TwoAString, TwoAStringQuery};
-
-use place::notes_of_pair;
 
 /// A way to look at the places of a pair.
 ///
@@ -139,60 +144,6 @@ impl ViewWays {
             }
         };
         Seen::new(neck, self.pair, places, lost)
-    }
-}
-
-/// What a view leaves to be seen.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Seen {
-    places: Vec<ViewPlace>,
-    hides: Vec<Hidden>,
-}
-
-impl Seen {
-    fn new(neck: &Neck, pair: [Triad; 2], places: Vec<ViewPlace>, mut hides: Vec<Hidden>) -> Seen {
-        let others = notes_of_pair(neck, pair).count() - places.len();
-        if others > 0 {
-            hides.push(Hidden::Places(others));
-        }
-        Seen { places, hides }
-    }
-
-    /// The places, in the order of playing; of one pitch the string nearest the floor first.
-    #[must_use]
-    pub fn places(&self) -> &[ViewPlace] {
-        &self.places
-    }
-
-    /// What the view does not show, or shows only by a stretch.
-    #[must_use]
-    pub fn hides(&self) -> &[Hidden] {
-        &self.hides
-    }
-}
-
-/// Something that a view hides.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Hidden {
-    /// So many other places of the pair.
-    Places(usize),
-    /// A pitch that the four frets of a position lack; a stretch brings it back.
-    OutOfBox(Pitch),
-    /// A pitch between the lowest and the highest of a position that no stretch reaches.
-    OutOfReach(Pitch),
-}
-
-impl Hidden {
-    /// It in words, with pitches named by `name`, since their spelling is the pair's.
-    pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
-        match self {
-            Hidden::Places(1) => "1 other place of the pair".to_owned(),
-            Hidden::Places(count) => format!("{count} other places of the pair"),
-            Hidden::OutOfBox(pitch) => {
-                format!("{} is out of the box without a stretch", name(*pitch))
-            }
-            Hidden::OutOfReach(pitch) => format!("{} is out of reach from here", name(*pitch)),
-        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! What hands do: common practice, no source, unless one is named.
 
 use super::*;
-use crate::{StringNumber, Tuning};
+use crate::{Place, StringNumber, Tuning};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())

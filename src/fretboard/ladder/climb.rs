@@ -1,16 +1,8 @@
 //! Climbing without a dead end: where a string set ends, the next one goes on.
 
+use super::step::Step;
 use super::{Ladder, Rung, Way};
 use crate::StringSet;
-
-/// One step of a climb.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Step {
-    /// The rung that it leads to.
-    pub rung: usize,
-    /// The strings that it changes to; none where it stays on the same.
-    pub changed_to: Option<StringSet>,
-}
 
 impl Ladder {
     /// The next rung for a player who climbs: along the string set as long as it goes on, and then

@@ -1,10 +1,9 @@
-//! Which rung is nearest to a shape.
+//! How far one shape is from another.
 
-use super::{Ladder, Rung};
 use crate::Shape;
 
 /// What the distance between two shapes is measured in. There is one search for the nearest shape,
-/// [`Ladder::nearest`], and several things that a player may want to stay near to.
+/// [`Ladder::nearest`](crate::Ladder::nearest), and several things that a player may want to stay near to.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub enum Nearness {
     /// How far the hand is away along the neck: the difference of the sums of their fret numbers.
@@ -19,37 +18,15 @@ pub enum Nearness {
     Rungs,
 }
 
-impl Ladder {
-    /// The rung nearest to a shape, which need not be on this ladder, among those that are wanted;
-    /// of equally near ones the lowest.
-    ///
-    /// ```
-    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, Side, Tuning};
-    /// use fretloom_theory::SpelledTriad;
-    /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-    /// let pair = ["E", "F"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
-    /// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
-    /// let e = ladder.rungs()[2].shape; // E 4-5-4
-    /// let of_f = ladder.nearest(&e, Nearness::Voices, |rung| rung.side == Side::Second);
-    /// let f = ladder.rungs()[of_f.unwrap()].shape;
-    /// assert_eq!(f.frets().map(|fret| fret.number()), [5, 6, 5]);
-    /// ```
-    #[must_use]
-    pub fn nearest(
-        &self,
-        to: &Shape,
-        by: Nearness,
-        wanted: impl Fn(&Rung) -> bool,
-    ) -> Option<usize> {
-        let rungs = self.rungs.iter().enumerate().filter(|(_, rung)| wanted(rung));
-        let height = self.rungs.partition_point(|rung| rung.shape.cmp_height(to).is_lt());
-        let far = |index: usize, there: &Shape| match by {
-            Nearness::Frets => (sum_of_frets(to).abs_diff(sum_of_frets(there)), 0),
-            Nearness::Height => (sum_of_pitches(to).abs_diff(sum_of_pitches(there)), 0),
-            Nearness::Voices => (semitones_moved(to, there), frets_moved(to, there)),
-            Nearness::Rungs => (height.abs_diff(index) as u32, 0),
-        };
-        rungs.min_by_key(|(index, rung)| far(*index, &rung.shape)).map(|(index, _)| index)
+impl Nearness {
+    /// How far one shape is from another on the same ladder, where they lie `rungs` apart.
+    pub(super) fn distance(self, one: &Shape, other: &Shape, rungs: usize) -> (u32, u32) {
+        match self {
+            Nearness::Frets => (sum_of_frets(one).abs_diff(sum_of_frets(other)), 0),
+            Nearness::Height => (sum_of_pitches(one).abs_diff(sum_of_pitches(other)), 0),
+            Nearness::Voices => (semitones_moved(one, other), frets_moved(one, other)),
+            Nearness::Rungs => (rungs as u32, 0),
+        }
     }
 }
 

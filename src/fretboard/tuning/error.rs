@@ -4,7 +4,6 @@ use std::fmt;
 
 use fretloom_theory::{NamedPitch, ReadError};
 
-use super::Tuning;
 use crate::{Fret, StringNumber, StringSet};
 
 /// Why there is no such tuning.
@@ -94,8 +93,7 @@ impl TuningError {
                 format!("a list of further notes for each of {strings} strings, not {lists} lists")
             }
             TuningError::WideCourse { string, count } => {
-                let most = Tuning::WIDEST_COURSE;
-                format!("a course of {most} strings at most on string {string}, not of {count}")
+                format!("a course of 3 strings at most on string {string}, not of {count}")
             }
             TuningError::CapoFret { fret, last } => {
                 format!("a capo at fret {last}, the last one, at most, not at {fret}")

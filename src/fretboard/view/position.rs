@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use fretloom_theory::{Pitch, Triad};
 
-use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
-use super::{Hidden, place};
+use super::hidden::Hidden;
+use super::place::{ViewPlace, notes_of_pair, number_by_pitch, side_of};
 use crate::{Finger, HandPosition, Neck, Place};
 
 /// The places of a pair under a hand in its position: a finger a fret for four frets, and for what
@@ -105,7 +105,7 @@ fn lost(pair: [Triad; 2], inside: &BTreeSet<Pitch>, stretches: &[ViewPlace]) -> 
         return Vec::new();
     };
     let between = (lowest.midi()..highest.midi()).filter_map(Pitch::from_midi);
-    let of_pair = between.filter(|pitch| place::side_of(pair, *pitch).is_some());
+    let of_pair = between.filter(|pitch| side_of(pair, *pitch).is_some());
     let lost = of_pair.filter(|pitch| !inside.contains(pitch));
     let hidden = lost.map(|pitch| match stretches.iter().any(|place| place.pitch == pitch) {
         true => Hidden::OutOfBox(pitch),

@@ -3,7 +3,7 @@
 use fretloom_theory::Triad;
 
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
-use crate::{Fret, FretRange, Hand, Ladder, Neck, Place, ShapeQuery, StringSet};
+use crate::{FretRange, Hand, Ladder, Neck, Place, ShapeQuery, StringSet};
 
 /// The places of a pair on any strings, one or more.
 ///
@@ -74,7 +74,7 @@ impl SetView {
             let step = |two: &[(Place, fretloom_theory::Pitch)]| match two {
                 [(from, low), (to, high)] => {
                     let frets = u8::try_from(low.semitones_up_to(*high)).unwrap_or_default();
-                    let shift_mm = neck.span_mm(stopped_at(neck, *from), to.fret);
+                    let shift_mm = neck.span_mm(neck.stopped_at(*from), to.fret);
                     Some(SetStep { from: *from, to: *to, frets, shift_mm })
                 }
                 _ => None,
@@ -83,10 +83,4 @@ impl SetView {
         };
         self.set.iter().flat_map(along).collect()
     }
-}
-
-/// Where a string is stopped: its fret, or where it begins, at the nut or behind a capo.
-pub(super) fn stopped_at(neck: &Neck, place: Place) -> Fret {
-    let begins = neck.tuning().string(place.string).map(|string| string.sounds_from());
-    if place.fret.is_open() { begins.unwrap_or(Fret::OPEN) } else { place.fret }
 }

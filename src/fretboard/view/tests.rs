@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use fretloom_theory::SpelledTriad;
+use fretloom_theory::{Pitch, SpelledTriad};
 
+use super::place::notes_of_pair;
 use super::*;
 use crate::{Finger, HandPosition, Side};
 

@@ -3,8 +3,8 @@
 use fretloom_theory::{Pitch, Triad};
 
 use super::place::{ViewPlace, side_of};
-use crate::laid::laid;
 use crate::passage::Passage;
+use crate::runs::runs;
 use crate::{FretRange, Hand, HandPosition, Neck, Place, Side, StringSet};
 
 /// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
@@ -70,9 +70,9 @@ impl TwoAStringQuery {
         let [first, second] = pair.map(Triad::set);
         let sets = StringSet::neighbours(neck.tuning().string_count(), 3);
         let sets = sets.filter(|set| self.set.is_none_or(|wanted| wanted == *set));
-        let laid = sets.flat_map(|set| laid(neck, set, first.union(second), 2));
+        let runs = sets.flat_map(|set| runs(neck, set, first.union(second), 2));
         let is_within = |(place, _): &(Place, Pitch)| self.frets.contains(neck.fret_number(*place));
-        let within = laid.filter(|notes| notes.iter().all(is_within));
+        let within = runs.filter(|notes: &Vec<(Place, Pitch)>| notes.iter().all(is_within));
         let mut runs: Vec<TwoAString> =
             within.map(|notes| TwoAString::of(neck, pair, hand, &notes)).collect();
         if let Some(near) = self.near {

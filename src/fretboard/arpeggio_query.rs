@@ -2,9 +2,8 @@
 
 use fretloom_theory::{Pitch, Triad};
 
-use super::{Arpeggio, PerString};
-use crate::laid::laid;
-use crate::{FretRange, Hand, Inversion, Neck, Place, StringSet};
+use crate::runs::runs;
+use crate::{Arpeggio, FretRange, Hand, Inversion, Neck, PerString, Place, StringSet};
 
 /// May strings sound open?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -90,8 +89,8 @@ impl ArpeggioQuery {
     pub fn arpeggios(&self, neck: &Neck, triad: Triad) -> Vec<Arpeggio> {
         let notes = usize::from(self.per_string.number());
         let sets = self.sets_on(neck).into_iter();
-        let laid = sets.flat_map(|set| laid(neck, set, triad.set(), notes));
-        let named = laid.flat_map(|notes| self.named(neck, triad, &notes));
+        let runs = sets.flat_map(|set| runs(neck, set, triad.set(), notes));
+        let named = runs.flat_map(|notes| self.named(neck, triad, &notes));
         named.filter(|arpeggio| self.wants(neck, arpeggio)).collect()
     }
 
@@ -124,3 +123,6 @@ impl ArpeggioQuery {
         arpeggio.stretch_mm() <= self.widest_mm && places.all(fits)
     }
 }
+
+#[cfg(test)]
+mod tests;

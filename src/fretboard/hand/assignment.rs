@@ -1,19 +1,35 @@
-//! One way to finger three places that are held at once, on trial.
+//! An assignment of fingers to three places that are held at once: whether a hand can hold it, and
+//! what it costs.
 
-use super::{CROWDED_FRET_MM, FIRST_FINGER_FLAT_MM, FOURTH_FINGER_MM, OTHER_FINGER_FLAT_MM};
-use super::{Finger, Hand, one_a_fret_mm};
-use crate::{Neck, Place};
+use super::Hand;
+use crate::{Finger, Fret, Neck, Place};
 
-/// One assignment of fingers on trial.
-pub(super) struct Held<'a> {
+/// How wide two neighbouring fingers stand without stretching, at most: a third of some 90 mm, the
+/// comfortable reach of curled fingers. A weak estimate: no source measures it.
+const RELAXED_GAP_MM: f64 = 30.0;
+
+// What a grip costs beside the reach between its fingers, in millimetres, so that both can be
+// added. Set by which fingering players write for the ten grips of each string set, no source.
+
+/// The first finger lies flat over two strings or three.
+const FIRST_FINGER_FLAT_MM: f64 = 5.0;
+/// Another finger does.
+const OTHER_FINGER_FLAT_MM: f64 = 12.0;
+/// Two fingers stand on one fret.
+const CROWDED_FRET_MM: f64 = 6.0;
+/// The fourth finger, the weakest, takes part.
+const FOURTH_FINGER_MM: f64 = 4.0;
+
+/// An assignment of fingers to three places.
+pub(super) struct Assignment<'a> {
     neck: &'a Neck,
     places: [Place; 3],
     fingers: [Finger; 3],
 }
 
-impl<'a> Held<'a> {
-    pub(super) fn new(neck: &'a Neck, places: [Place; 3], fingers: [Finger; 3]) -> Held<'a> {
-        Held { neck, places, fingers }
+impl<'a> Assignment<'a> {
+    pub(super) fn new(neck: &'a Neck, places: [Place; 3], fingers: [Finger; 3]) -> Assignment<'a> {
+        Assignment { neck, places, fingers }
     }
 
     /// What it costs, or that it cannot be done.
@@ -55,7 +71,7 @@ impl<'a> Held<'a> {
     /// Can these two be held together? The first stands on the lower fret, or the same.
     fn check(&self, hand: Hand, low: (Place, Finger), high: (Place, Finger)) -> Option<()> {
         let possible = if low.0.fret < high.0.fret {
-            low.1 < high.1 && hand.holds(self.neck, low, high)
+            low.1 < high.1 && holds(self.neck, hand, low, high)
         } else if low.1 == high.1 {
             self.may_lie_flat(low.1, low.0, high.0)
         } else {
@@ -89,4 +105,19 @@ fn in_order(one: (Place, Finger), other: (Place, Finger)) -> bool {
 /// What two fingers next to each other in the grip cost beyond standing at ease.
 fn step_mm(neck: &Neck, low: (Place, Finger), high: (Place, Finger)) -> f64 {
     if low.0.fret == high.0.fret { CROWDED_FRET_MM } else { one_a_fret_mm(neck, low, high) }
+}
+
+/// Do two fingers stand on two frets at once? The first is the lower fret.
+fn holds(neck: &Neck, hand: Hand, low: (Place, Finger), high: (Place, Finger)) -> bool {
+    hand.reaches(neck, low.0.fret, high.0.fret, high.1.steps_above(low.1))
+}
+
+/// What two fingers on a lower and a higher fret cost beyond standing at ease: one a fret, as far
+/// as the frets are no wider than fingers stand.
+fn one_a_fret_mm(neck: &Neck, low: (Place, Finger), high: (Place, Finger)) -> f64 {
+    let fingers = high.1.steps_above(low.1);
+    let one_a_fret = Fret::new(low.0.fret.number() + fingers).unwrap_or(Fret::HIGHEST);
+    let at_ease = neck.span_mm(low.0.fret, one_a_fret);
+    let at_ease = at_ease.min(f64::from(fingers) * RELAXED_GAP_MM);
+    (neck.span_mm(low.0.fret, high.0.fret) - at_ease).abs()
 }

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use fretloom_theory::{SpelledTriad, Triad, TriadQuality};
+use fretloom_theory::{Pitch, SpelledTriad, Triad, TriadQuality};
 
 use super::*;
-use crate::{OpenString, Tuning};
+use crate::{Ease, Elsewhere, Finger, Fret, HandPosition, OpenString, Place, Tuning};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())

@@ -4,8 +4,10 @@ use std::cmp::Reverse;
 
 use fretloom_theory::{Pitch, Triad};
 
-use super::{Inversion, Meaning, Shape, ShapeQuery, Voicing};
-use crate::{Fret, Neck, Place, StringNumber, StringSet};
+use super::ShapeQuery;
+use crate::shape::Meaning;
+use crate::strings_going_up::strings_going_up;
+use crate::{Fret, Inversion, Neck, Place, Shape, StringNumber, StringSet, Voicing};
 
 impl ShapeQuery {
     /// The wanted shapes of `triad` on `neck`: string set by string set from the floor up, and on
@@ -39,17 +41,17 @@ impl ShapeQuery {
         let begins = |shape: &Shape| shape.fretted().any(|fret| fret <= last);
         let goes_on = |shape: &Shape| shape.fretted().any(|fret| fret > last);
         let on = |pitch, string| neck.fret_on_endless(pitch, string);
-        let sets = self.sets_on(neck).filter_map(|set| going_up(neck, set));
+        let sets = self.sets_on(neck).filter_map(|set| strings_going_up(neck, set));
         let endless = sets.flat_map(|strings| self.found(neck, triad, strings, on));
         endless.filter(|shape| begins(shape) && goes_on(shape)).count()
     }
 
     fn add_shapes_on(&self, neck: &Neck, triad: Triad, set: StringSet, shapes: &mut Vec<Shape>) {
-        let Some(strings) = going_up(neck, set) else {
+        let Some(strings) = strings_going_up(neck, set) else {
             return;
         };
         let found = self.found(neck, triad, strings, |pitch, string| neck.fret_of(pitch, string));
-        shapes.extend(found.map(|shape| shape.taken(neck, self.hand(), self.fingering())));
+        shapes.extend(found.map(|shape| self.fingered(neck, shape)));
     }
 
     /// The wanted shapes on three strings, at the frets that `on` finds.
@@ -79,17 +81,6 @@ impl ShapeQuery {
             inversions.map(move |inversion| Meaning { triad, inversion, voicing })
         })
     }
-}
-
-/// The strings of `set` with their open pitches, from the lowest sounding one up. None where two
-/// sound alike: strings tuned in unison count as one, and never stand in one shape together.
-pub(super) fn going_up(neck: &Neck, set: StringSet) -> Option<[(Pitch, StringNumber); 3]> {
-    let [one, two, three] = set.three()?;
-    let open = |string| Some((neck.tuning().string(string)?.pitch(), string));
-    let mut strings = [open(one)?, open(two)?, open(three)?];
-    strings.sort_unstable();
-    let [lowest, middle, highest] = strings.map(|(pitch, _)| pitch);
-    (lowest < middle && middle < highest).then_some(strings)
 }
 
 /// Every pitch of the lowest member from an open string up, octave by octave.

@@ -1,4 +1,4 @@
-//! Notes in rising order, laid on strings so many a string.
+//! Runs: notes that rise without a gap, so many on each string.
 
 use fretloom_theory::{Pitch, PitchClassSet};
 
@@ -6,7 +6,7 @@ use crate::{Neck, Place, StringNumber, StringSet};
 
 /// The strings of `set` from the lowest sounding one up; `None` where two sound alike, or are not
 /// on the neck. Strings tuned in unison count as one.
-pub(crate) fn rising(neck: &Neck, set: StringSet) -> Option<Vec<StringNumber>> {
+fn rising(neck: &Neck, set: StringSet) -> Option<Vec<StringNumber>> {
     let open = |string| Some((neck.tuning().string(string)?.pitch(), string));
     let mut strings: Vec<(Pitch, StringNumber)> = set.iter().map(open).collect::<Option<_>>()?;
     strings.sort_unstable();
@@ -14,9 +14,9 @@ pub(crate) fn rising(neck: &Neck, set: StringSet) -> Option<Vec<StringNumber>> {
     rise.then(|| strings.into_iter().map(|(_, string)| string).collect())
 }
 
-/// Every way to lay notes of `classes` on the strings of `set`, rising without a gap from one to
-/// the next, `per_string` on each: lowest start first.
-pub(crate) fn laid(
+/// Every run of the notes of `classes` over the strings of `set`, `per_string` notes on each: it
+/// takes every note of `classes` from its start to its end. The lowest start comes first.
+pub(crate) fn runs(
     neck: &Neck,
     set: StringSet,
     classes: PitchClassSet,
@@ -34,15 +34,11 @@ pub(crate) fn laid(
         let note =
             |(string, pitch)| Some((Place::new(string, neck.fret_of(pitch, string)?), pitch));
         let notes = strings.zip(pitches).map(note).collect::<Option<Vec<_>>>()?;
-        (notes.len() == strings_times(set, per_string)).then_some(notes)
+        (notes.len() == set.len() * per_string).then_some(notes)
     };
-    let mut laid: Vec<Vec<(Place, Pitch)>> = starts.filter_map(from).collect();
-    laid.sort_by_key(|notes| notes.first().map(|(_, pitch)| *pitch));
-    laid
-}
-
-fn strings_times(set: StringSet, per_string: usize) -> usize {
-    set.len() * per_string
+    let mut runs: Vec<Vec<(Place, Pitch)>> = starts.filter_map(from).collect();
+    runs.sort_by_key(|notes| notes.first().map(|(_, pitch)| *pitch));
+    runs
 }
 
 /// The pitches of `classes` from `start` up.

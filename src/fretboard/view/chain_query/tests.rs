@@ -4,6 +4,7 @@ use fretloom_theory::SpelledTriad;
 
 use super::*;
 use crate::Tuning;
+use crate::view::chain::{held_mm, step_mm};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())

@@ -1,5 +1,7 @@
 //! Which shapes are wanted.
 
+mod find;
+
 use crate::{FretRange, Hand, Inversion, Neck, Shape, StringSet, Voicing};
 
 /// The sets of three strings to look on.
@@ -22,8 +24,8 @@ enum OpenStrings {
 
 /// Are fingers wanted?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Fingering {
-    Best,
+enum Fingers {
+    Easiest,
     None,
 }
 
@@ -50,7 +52,7 @@ pub struct ShapeQuery {
     widest_mm: f64,
     open_strings: OpenStrings,
     hand: Hand,
-    fingering: Fingering,
+    fingers: Fingers,
 }
 
 impl Default for ShapeQuery {
@@ -63,7 +65,7 @@ impl Default for ShapeQuery {
             widest_mm: f64::INFINITY,
             open_strings: OpenStrings::Allowed,
             hand: Hand::default(),
-            fingering: Fingering::Best,
+            fingers: Fingers::Easiest,
         }
     }
 }
@@ -136,7 +138,7 @@ impl ShapeQuery {
     /// and trying every finger on it is not. No shape then has a [grip](Shape::grip).
     #[must_use]
     pub const fn without_fingers(mut self) -> ShapeQuery {
-        self.fingering = Fingering::None;
+        self.fingers = Fingers::None;
         self
     }
 
@@ -157,24 +159,24 @@ impl ShapeQuery {
         })
     }
 
-    pub(super) const fn hand(&self) -> Hand {
-        self.hand
+    /// A shape that was found, with the fingers that are wanted.
+    fn fingered(&self, neck: &Neck, shape: Shape) -> Shape {
+        match self.fingers {
+            Fingers::Easiest => shape.held_by(neck, self.hand),
+            Fingers::None => shape.stretched_by(self.hand),
+        }
     }
 
-    pub(super) const fn fingering(&self) -> Fingering {
-        self.fingering
-    }
-
-    pub(super) fn wants_voicing(&self, voicing: Voicing) -> bool {
+    fn wants_voicing(&self, voicing: Voicing) -> bool {
         self.voicing.is_none_or(|wanted| wanted == voicing)
     }
 
-    pub(super) fn wants_inversion(&self, inversion: Inversion) -> bool {
+    fn wants_inversion(&self, inversion: Inversion) -> bool {
         self.inversion.is_none_or(|wanted| wanted == inversion)
     }
 
     /// Does a shape of the right voicing, inversion and strings fit the rest of the wish?
-    pub(super) fn wants(&self, neck: &Neck, shape: &Shape) -> bool {
+    fn wants(&self, neck: &Neck, shape: &Shape) -> bool {
         let open_allowed = self.open_strings == OpenStrings::Allowed;
         // A range of frets is of those that are written: a capo's fret for what it holds open.
         let in_range = |place| self.frets.contains(neck.fret_number(place));
@@ -183,3 +185,6 @@ impl ShapeQuery {
             && (open_allowed || shape.frets().iter().all(|fret| !fret.is_open()))
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -3,8 +3,9 @@
 use std::cmp::Reverse;
 use std::fmt;
 
-use super::{Fingering, Meaning, Shape};
-use crate::{Ease, Hand, Neck, Place, StringSet};
+use crate::shape::Meaning;
+use crate::strings_going_up::strings_going_up;
+use crate::{Ease, Hand, Neck, Place, Shape, StringSet};
 
 /// Another place of a shape: the same three pitches on other strings. Prints as its reason, as in
 /// `on strings 5-4-3, 5 frets up`.
@@ -47,7 +48,7 @@ impl Shape {
         let sets = StringSet::every(neck.tuning().string_count(), 3);
         let others = sets.filter(|set| *set != self.string_set());
         let there = others.filter_map(|set| self.on_set(neck, set));
-        let taken = there.map(|shape| shape.taken(neck, hand, Fingering::Best));
+        let taken = there.map(|shape| shape.held_by(neck, hand));
         let held = taken.filter(|shape| shape.ease() != Ease::Beyond);
         let mut elsewhere: Vec<Elsewhere> =
             held.map(|shape| Elsewhere { shape, frets: self.frets_up_to(&shape) }).collect();
@@ -61,14 +62,14 @@ impl Shape {
 
     /// The same pitches on the strings of `set`.
     fn on_set(&self, neck: &Neck, set: StringSet) -> Option<Shape> {
-        let strings = super::enumerate::going_up(neck, set)?;
+        let strings = strings_going_up(neck, set)?;
         let [low, middle, high] = strings.map(|(_, string)| string);
         let [lowest, second, third] = self.going_up();
         let note =
             |string, pitch| Some((Place { string, fret: neck.fret_of(pitch, string)? }, pitch));
         let mut notes = [note(low, lowest)?, note(middle, second)?, note(high, third)?];
         notes.sort_unstable_by_key(|(place, _)| Reverse(place.string));
-        let Shape { triad, inversion, voicing, .. } = *self;
+        let (triad, inversion, voicing) = (self.triad(), self.inversion(), self.voicing());
         Some(Shape::at(neck, Meaning { triad, inversion, voicing }, notes))
     }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use fretloom_theory::{SpelledTriad, Triad, TriadQuality};
 
 use super::*;
-use crate::{FingeringQuery, FretRange, LineNote, Pin, Tuning};
+use crate::{Ease, FingeringQuery, FretRange, LineNote, Pin, Tuning};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())

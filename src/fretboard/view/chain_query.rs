@@ -1,0 +1,126 @@
+//! Which chains are wanted.
+
+use fretloom_theory::Triad;
+
+use super::chain::Chain;
+use super::chain_search::cheapest;
+use crate::strings_going_up::strings_going_up;
+use crate::{FretRange, Hand, Inversion, Neck, Rung, ShapeQuery, Side, StringSet};
+
+/// Do the string sets of a chain share strings?
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub enum Overlap {
+    /// One string further each time: 6-5-4, 5-4-3, 4-3-2.
+    Shared,
+    /// Three new strings each time: 6-5-4, 3-2-1.
+    Apart,
+}
+
+/// A wish for chains; by default over sets that share strings, in any inversions, over the whole
+/// neck.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{ChainQuery, Hand, Neck, Tuning};
+/// use fretloom_theory::SpelledTriad;
+/// // In fourths all over, a symmetric pair repeats one grip diagonally.
+/// let neck = Neck::new(Tuning::read("EADGCF").unwrap());
+/// let pair = ["E", "A#"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let chain = &ChainQuery::default().chains(&neck, pair, Hand::default())[0];
+/// assert_eq!(chain.rungs().len(), 4);
+/// assert!(chain.repeats_one_grip(&neck));
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct ChainQuery {
+    overlap: Overlap,
+    inversions: [Option<Inversion>; 2],
+    frets: FretRange,
+}
+
+impl Default for ChainQuery {
+    fn default() -> ChainQuery {
+        ChainQuery { overlap: Overlap::Shared, inversions: [None; 2], frets: FretRange::WHOLE_NECK }
+    }
+}
+
+impl ChainQuery {
+    /// How many chains are listed at most.
+    pub const LONGEST_LIST: usize = 8;
+
+    /// Over sets that overlap or do not.
+    #[must_use]
+    pub const fn overlapping(mut self, overlap: Overlap) -> ChainQuery {
+        self.overlap = overlap;
+        self
+    }
+
+    /// With this triad in this inversion only.
+    #[must_use]
+    pub const fn inverted(mut self, side: Side, inversion: Inversion) -> ChainQuery {
+        let [first, second] = self.inversions;
+        self.inversions = match side {
+            Side::First => [Some(inversion), second],
+            Side::Second => [first, Some(inversion)],
+        };
+        self
+    }
+
+    /// With all frets in `frets`; open strings are fret 0.
+    #[must_use]
+    pub const fn within(mut self, frets: FretRange) -> ChainQuery {
+        self.frets = frets;
+        self
+    }
+
+    /// The string sets that a chain goes over, towards string 1; strings in unison hold none.
+    #[must_use]
+    pub fn path(&self, neck: &Neck) -> Vec<StringSet> {
+        let sets: Vec<StringSet> = StringSet::neighbours(neck.tuning().string_count(), 3).collect();
+        let holds = |set: &StringSet| strings_going_up(neck, *set).is_some();
+        let mut path: Vec<StringSet> = Vec::new();
+        for set in sets.into_iter().rev().filter(holds) {
+            let last = path.last().copied();
+            if self.overlap == Overlap::Shared || last.is_none_or(|last| are_apart(last, set)) {
+                path.push(set);
+            }
+        }
+        path
+    }
+
+    /// The best chains for this hand, the cheapest first and at most
+    /// [`LONGEST_LIST`](Self::LONGEST_LIST) of them: on every set of the path a shape that the
+    /// hand can hold, the triads in turn, each shape higher than the one before.
+    ///
+    /// The cost is in millimetres: the way of the hand from position to position, in frets of their
+    /// mean width below the octave; what each grip costs the fingers; and 12 mm for each string and
+    /// fret by which a grip differs from the one before, where a string that is open in one of the
+    /// two counts as four frets. The search is exact; of equals the lower chain comes first.
+    #[must_use]
+    pub fn chains(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<Chain> {
+        let stages: Vec<Vec<Rung>> =
+            self.path(neck).into_iter().map(|set| self.rungs_on(neck, pair, hand, set)).collect();
+        cheapest(neck, &stages, ChainQuery::LONGEST_LIST)
+    }
+
+    /// The shapes of both triads on a set that the hand can hold, by height.
+    fn rungs_on(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, set: StringSet) -> Vec<Rung> {
+        let query = ShapeQuery::default().on(set).within(self.frets).for_hand(hand);
+        let sides = [Side::First, Side::Second].into_iter().zip(pair).zip(self.inversions);
+        let rungs = sides.flat_map(|((side, triad), inversion)| {
+            let query = inversion.map_or(query, |inversion| query.inverted(inversion));
+            let held = query.shapes(neck, triad).into_iter().filter(|s| s.grip().is_some());
+            held.map(move |shape| Rung { side, shape })
+        });
+        let mut rungs: Vec<Rung> = rungs.collect();
+        rungs.sort_by(|one, other| one.shape.cmp_height(&other.shape));
+        rungs
+    }
+}
+
+fn are_apart(one: StringSet, other: StringSet) -> bool {
+    !one.iter().any(|string| other.contains(string))
+}
+
+#[cfg(test)]
+mod tests;

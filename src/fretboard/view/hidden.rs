@@ -1,0 +1,28 @@
+//! What a view hides.
+
+use fretloom_theory::Pitch;
+
+/// Something that a view hides.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Hidden {
+    /// So many other places of the pair.
+    Places(usize),
+    /// A pitch that the four frets of a position lack; a stretch brings it back.
+    OutOfBox(Pitch),
+    /// A pitch between the lowest and the highest of a position that no stretch reaches.
+    OutOfReach(Pitch),
+}
+
+impl Hidden {
+    /// It in words, with pitches named by `name`, since their spelling is the pair's.
+    pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
+        match self {
+            Hidden::Places(1) => "1 other place of the pair".to_owned(),
+            Hidden::Places(count) => format!("{count} other places of the pair"),
+            Hidden::OutOfBox(pitch) => {
+                format!("{} is out of the box without a stretch", name(*pitch))
+            }
+            Hidden::OutOfReach(pitch) => format!("{} is out of reach from here", name(*pitch)),
+        }
+    }
+}
