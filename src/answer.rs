@@ -12,6 +12,7 @@ mod compare;
 mod families;
 mod finger;
 mod harmony;
+mod marks;
 mod neck;
 mod pairs;
 mod refusal;
@@ -30,6 +31,7 @@ pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
 pub use families::Families;
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use harmony::Harmony;
+pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
 pub use pairs::{
     EveryPairAnswer, LeftOut, PairAlone, PairAnswer, PairList, PairName, PairsAnswer, SixNotes,

@@ -1,12 +1,14 @@
 //! fretloom, the program as a library, so that tests and benchmarks reach all of it.
 //!
 //! [`cli`] reads commands and [`tui`] is the screen; both ask [`answer`], which asks the two crates
-//! of theory and fretboard. [`json`] is a view of what they answer for other programs, [`picture`]
-//! what is drawn, as data. [`library`] finds and reads data files, [`settings`] what the player has
-//! settled, [`store`] what the program remembers, [`line_file`] a line of notes.
+//! of theory and fretboard. [`json`] is a view of what they answer for other programs. [`picture`] is
+//! what is drawn, as data, which [`export`] and the screen write. [`library`] finds and reads data
+//! files, [`settings`] what the player has settled, [`store`] what the program remembers,
+//! [`line_file`] a line of notes.
 
 pub mod answer;
 pub mod cli;
+pub mod export;
 pub mod glyphs;
 pub mod json;
 pub mod library;

@@ -1,10 +1,22 @@
 //! What is drawn, as data: made once, and written as the cells of a screen or as text.
 //!
 //! A picture knows notes and necks, but neither the question that it answers nor who draws it: no
-//! colours, no cells, no files.
+//! colours, no cells, no files. Distances of frets are there in millimetres; for writers that set
+//! one sign a column a picture is also given in [`Run`]s.
 
+mod columns;
 mod fret_widths;
+mod hit;
 mod labels;
+mod mark;
+mod neck;
+mod run;
+mod signs;
 
+pub use columns::{Cell, NeckColumns};
 pub use fret_widths::FretWidths;
+pub use hit::NeckHit;
 pub use labels::Labels;
+pub use mark::{Mark, MarkRole, Presence};
+pub use neck::{Handed, NeckFret, NeckPicture, NeckString};
+pub use run::{Ink, Run, Weight};

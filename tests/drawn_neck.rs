@@ -13,21 +13,22 @@ use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
 use fretloom::answer::{
-    Families, Harmony, PairAnswer, PlaceAnswer, Wishes, pairs_over, places_of_pair,
+    Families, Harmony, PairAnswer, PlaceAnswer, Wishes, marks, pairs_over, places_of_pair,
 };
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
-use fretloom::picture::Labels;
+use fretloom::picture::{Labels, NeckPicture};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
-use fretloom::tui::neck::NeckPicture;
+use fretloom::tui::neck::NeckWidget;
 use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
-use fretloom_fretboard::{Capo, Neck, Shape, ShapeQuery, StringSet};
+use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};
 use fretloom_theory::Spelling;
 use neck_reader::{DrawnNeck, Lie, ReadMark, Side};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use ratatui::widgets::Widget;
 
 /// Plain and altered chords, sharp and flat roots; the last two have labels of three signs.
 const CHORDS: [&str; 6] = ["Gmaj7#11", "Ebm", "F#maj7", "Cm7b5", "C7alt", "G7b13"];
@@ -52,10 +53,15 @@ fn any_shape(neck: &Neck, pair: &PairAnswer) -> Shape {
     *shapes.first().unwrap()
 }
 
+/// The frets from this one on.
+fn from(fret: u8) -> FretRange {
+    FretRange::new(Fret::new(fret).unwrap(), Fret::HIGHEST).unwrap()
+}
+
 fn drawn(picture: &NeckPicture, width: u16) -> Buffer {
     let area = Rect::new(0, 0, width, picture.height());
     let mut buffer = Buffer::empty(area);
-    picture.draw(area, &mut buffer, &Theme::terminal());
+    NeckWidget::new(picture, &Theme::terminal()).render(area, &mut buffer);
     buffer
 }
 
@@ -157,7 +163,7 @@ fn every_note_of_the_pair_is_where_the_model_has_it() {
         for width in WIDTHS {
             for first in FIRST_FRETS {
                 let labels = turn.next().unwrap();
-                let picture = NeckPicture::new(neck, places, labels).between(first, u8::MAX);
+                let picture = NeckPicture::new(neck, marks(places, labels)).within(from(first));
                 let frets = assert_reads_back(&picture, neck, places, labels, width);
                 let last = neck.tuning().last_fret().number();
                 assert_eq!(*frets.start(), first.min(last));
@@ -173,7 +179,7 @@ fn a_held_shape_and_a_locked_set_move_no_note() {
         let shape = any_shape(neck, pair);
         let set: StringSet = "4-3-2".parse().unwrap();
         for labels in Labels::ALL {
-            let plain = NeckPicture::new(neck, places, labels);
+            let plain = NeckPicture::new(neck, marks(places, labels));
             let held = plain.clone().holding(&shape);
             for picture in [held.clone(), held.locked_to(set), plain.locked_to(set)] {
                 assert_reads_back(&picture, neck, places, labels, 80);
@@ -214,15 +220,15 @@ fn capos_and_pictures_of_every_lie_read_back() {
     let mut firsts = [1, 3, 9].into_iter().cycle();
     for neck in necks().iter().flat_map(capoed) {
         let places = places_of_pair(&neck, pair);
-        let picture = NeckPicture::new(&neck, &places, Labels::Note);
+        let picture = NeckPicture::new(&neck, marks(&places, Labels::Note));
         for lie in LIES {
             for width in [30, 80, 200] {
                 let first = firsts.next().unwrap();
-                let picture = lying(picture.clone().between(first, u8::MAX), lie);
+                let picture = lying(picture.clone().within(from(first)), lie);
                 let at = (width, lie);
                 assert_reads_back_lying(&picture, &neck, &places, Labels::Note, at);
             }
-            let picture = lying(picture.clone().between(1, 7), lie);
+            let picture = lying(picture.clone().within("1-7".parse().unwrap()), lie);
             let narrowest = (picture.narrowest_width(), lie);
             let frets = assert_reads_back_lying(&picture, &neck, &places, Labels::Note, narrowest);
             assert_eq!(frets, 1..=7);
@@ -235,7 +241,7 @@ fn capos_and_pictures_of_every_lie_read_back() {
 #[test]
 fn a_left_handed_neck_is_the_mirror_image() {
     for_every_pair_and_neck(|neck, _, places| {
-        let picture = NeckPicture::new(neck, places, Labels::Note);
+        let picture = NeckPicture::new(neck, marks(places, Labels::Note));
         let (right, left) = (drawn(&picture, 80), drawn(&picture.left_handed(), 80));
         for y in 1..right.area.height {
             for x in 0..80 {
@@ -262,7 +268,7 @@ fn re_entrant_strings_carry_their_octaves() {
     let pair = &some_pairs("Gmaj7#11")[0];
     for neck in necks() {
         let places = places_of_pair(&neck, pair);
-        let picture = NeckPicture::new(&neck, &places, Labels::Note);
+        let picture = NeckPicture::new(&neck, marks(&places, Labels::Note));
         let strings: Vec<_> = neck.tuning().strings().map(|(_, open)| open.note()).collect();
         let rises = strings.windows(2).all(|two| two[0].pitch() <= two[1].pitch());
         let name = |note: &fretloom_theory::NamedPitch| {
@@ -280,7 +286,8 @@ fn re_entrant_strings_carry_their_octaves() {
 #[test]
 fn a_window_of_frets_ends_where_it_was_told_to() {
     for_every_pair_and_neck(|neck, _, places| {
-        let picture = NeckPicture::new(neck, places, Labels::Degree).between(3, 7);
+        let picture =
+            NeckPicture::new(neck, marks(places, Labels::Degree)).within("3-7".parse().unwrap());
         assert_eq!(assert_reads_back(&picture, neck, places, Labels::Degree, 80), 3..=7);
         let narrowest = picture.narrowest_width();
         assert_eq!(assert_reads_back(&picture, neck, places, Labels::Degree, narrowest), 3..=7);
@@ -292,7 +299,7 @@ fn a_window_of_frets_ends_where_it_was_told_to() {
 fn exactly_the_held_shape_looks_held() {
     for_every_pair_and_neck(|neck, pair, places| {
         let shape = any_shape(neck, pair);
-        let picture = NeckPicture::new(neck, places, Labels::Note).holding(&shape);
+        let picture = NeckPicture::new(neck, marks(places, Labels::Note)).holding(&shape);
         let read = DrawnNeck::read(&drawn(&picture, 200)).unwrap();
         let places = shape.places().into_iter();
         let wanted: BTreeSet<(u8, u8)> =

@@ -6,7 +6,6 @@ use serde::Serialize;
 
 use super::views::{AskedView, SeenAnswer, ViewAnswer};
 use super::{LeftOut, PairAnswer, TuningAnswer, ascii};
-use crate::picture::Labels;
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug, Serialize)]
@@ -97,38 +96,6 @@ pub struct LeftOutPlace {
     pub place: Place,
     /// The note and its degree.
     pub left_out: LeftOut,
-}
-
-impl PlaceAnswer {
-    /// What stands in its mark.
-    #[must_use]
-    pub fn label(&self, labels: Labels) -> String {
-        match labels {
-            Labels::Note => self.note.to_string(),
-            Labels::Degree => self.degree.to_string(),
-            Labels::Member => self.member.to_string(),
-            Labels::Finger => numbered(self.seen.as_ref().and_then(|seen| seen.finger), self),
-            Labels::Order => numbered(self.seen.as_ref().and_then(SeenAnswer::turn), self),
-        }
-    }
-}
-
-impl LeftOutPlace {
-    /// What stands there: the note has no place in a triad, no finger and no turn.
-    #[must_use]
-    pub fn label(&self, labels: Labels) -> String {
-        match labels {
-            Labels::Degree => self.left_out.degree.to_string(),
-            Labels::Note | Labels::Member | Labels::Finger | Labels::Order => {
-                self.left_out.note.to_string()
-            }
-        }
-    }
-}
-
-/// A number where there is one, else the note.
-fn numbered<N: ToString>(number: Option<N>, place: &PlaceAnswer) -> String {
-    number.map_or_else(|| place.note.to_string(), |number| number.to_string())
 }
 
 fn side_word<S: serde::Serializer>(side: &Side, serializer: S) -> Result<S::Ok, S::Error> {

@@ -19,8 +19,9 @@ use crate::answer::{
 };
 use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
+use crate::picture::NeckPicture;
 use crate::settings::{Ascii, Settings};
-use crate::tui::{self, neck::NeckPicture};
+use crate::tui;
 
 /// A call with the data files that it may need.
 struct Call<'a> {
@@ -318,8 +319,8 @@ fn read_pair(text: &str) -> Result<[SpelledTriad; 2], Refusal> {
 
 /// The neck as it is to be drawn.
 fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Neck) -> NeckPicture {
-    let picture = NeckPicture::new(neck, &answer.places, wanted.labels);
-    turned(picture.between(frets.first().number(), frets.last().number()), wanted)
+    let picture = NeckPicture::new(neck, answer::marks(&answer.places, wanted.labels));
+    turned(picture.within(frets), wanted)
 }
 
 /// The same picture for the player's hand and stringing.

@@ -1,13 +1,15 @@
 //! A view of the neck as text: its picture, what is played, and what is hidden.
 
-use fretloom_fretboard::{FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView};
+use fretloom_fretboard::{
+    Fret, FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView,
+};
 
-use super::neck::{drawn, neck_head};
+use super::neck::neck_head;
 use super::shapes::{care, shape_row};
 use super::table::table;
-use crate::answer::{AskedView, NeckAnswer, PairAnswer, PlaceAnswer};
-use crate::picture::Labels;
-use crate::tui::neck::NeckPicture;
+use crate::answer::{self, AskedView, NeckAnswer, PairAnswer, PlaceAnswer};
+use crate::export;
+use crate::picture::{Labels, NeckPicture};
 
 /// A view that is printed, and where.
 pub(in crate::cli) struct View<'a> {
@@ -36,7 +38,7 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     let hides: String = hides.map(|hidden| format!("hidden: {hidden}\n")).collect();
     let hardest = shapes.iter().map(|shape| shape.ease).max();
     let parts = [
-        drawn(&picture(answer, view, labels)),
+        export::text::neck(&picture(answer, view, labels)),
         table(&rows),
         table(&shapes.iter().map(shape_row).collect::<Vec<_>>()),
         hides,
@@ -69,18 +71,24 @@ fn title(view: &View<'_>) -> String {
 
 /// The neck with the places of the view, no longer than they need.
 fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture {
-    let frets = || answer.places.iter().map(|p| p.place.fret.number()).filter(|fret| *fret > 0);
-    let lowest = frets().min().unwrap_or(1).saturating_sub(1);
-    let highest = frets().max().unwrap_or_default().saturating_add(1);
-    let (first, last) = match view.frets {
-        Some(frets) => (frets.first().number(), frets.last().number()),
-        None => (lowest, highest),
-    };
-    let picture = NeckPicture::new(view.neck, &answer.places, labels).between(first, last);
+    let frets = view.frets.unwrap_or_else(|| frets_around(&answer.places));
+    let marks = answer::marks(&answer.places, labels);
+    let picture = NeckPicture::new(view.neck, marks).within(frets);
     (view.turn)(match strings(&answer.places) {
         Some(set) => picture.locked_to(set),
         None => picture,
     })
+}
+
+/// The frets that are played on, and one more on either side.
+fn frets_around(places: &[PlaceAnswer]) -> FretRange {
+    let frets = || places.iter().map(|place| place.place.fret).filter(|fret| !fret.is_open());
+    let beside = |fret: Option<Fret>, by: i8| {
+        let number = fret.map_or(0, Fret::number).saturating_add_signed(by);
+        Fret::new(number).unwrap_or(Fret::HIGHEST)
+    };
+    let (lowest, highest) = (beside(frets().min(), -1), beside(frets().max(), 1));
+    FretRange::new(lowest, highest).unwrap_or(FretRange::WHOLE_NECK)
 }
 
 /// The strings that something is played on.

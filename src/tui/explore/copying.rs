@@ -1,14 +1,13 @@
 //! What is copied: the neck as text, the shape in hand as a block of tablature.
 
-use ratatui::buffer::Buffer;
-use ratatui::layout::Rect;
+use fretloom_fretboard::FretRange;
 
 use super::Explore;
 use crate::answer::ShapeAnswer;
+use crate::export;
 use crate::glyphs::to_ascii;
 use crate::tui::clipboard::Clip;
 use crate::tui::runtime::Effect;
-use crate::tui::text_of;
 
 impl Explore {
     /// Copies the whole neck with what is shown on it.
@@ -59,11 +58,7 @@ impl Explore {
     }
 
     fn neck_as_text(&self) -> String {
-        let picture = self.picture().between(1, u8::MAX);
-        let area = Rect::new(0, 0, picture.narrowest_width(), picture.height());
-        let mut buffer = Buffer::empty(area);
-        picture.draw(area, &mut buffer, &self.theme);
-        text_of(&buffer)
+        export::text::neck(&self.picture().within(FretRange::WHOLE_NECK))
     }
 
     /// A line a string, string 1 on top as tablature has it.

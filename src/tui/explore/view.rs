@@ -9,6 +9,7 @@ mod palette;
 mod picker;
 mod shape;
 
+use fretloom_fretboard::{Fret, FretRange, Shape};
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;
@@ -16,8 +17,9 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::{Explore, Handed, Over, Top};
-use crate::picture::Labels;
-use crate::tui::neck::NeckPicture;
+use crate::answer::{marks, marks_in_view, marks_left_out};
+use crate::picture::{Labels, Mark, NeckPicture};
+use crate::tui::neck::NeckWidget;
 use line::{indented, write};
 
 /// How much there is room for.
@@ -144,7 +146,7 @@ impl Explore {
         self.draw_choices(list, buffer);
         self.draw_detail(detail, buffer);
         self.draw_rule(rule, buffer, picture);
-        picture.draw(indented(neck), buffer, &self.theme);
+        NeckWidget::new(picture, &self.theme).render(indented(neck), buffer);
         self.draw_shape(shape, buffer);
         self.draw_ladder(ladder, buffer);
         self.draw_footer(footer, buffer);
@@ -163,16 +165,10 @@ impl Explore {
 
     /// The neck as it is to be drawn now.
     pub(super) fn picture(&self) -> NeckPicture {
-        let mut picture = NeckPicture::new(self.neck(), &self.places, self.labels)
-            .between(self.first_fret, u8::MAX)
+        let mut picture = NeckPicture::new(self.neck(), self.marks())
+            .within(self.frets_to_the_end())
             .with_fret_widths(self.fret_widths)
-            .keeping(self.places_that_stay());
-        if self.shows_left_out {
-            picture = picture.with_left_out(&self.left_out, self.labels);
-        }
-        if let Some(view) = self.view_places() {
-            picture = picture.seeing(view, self.labels);
-        }
+            .keeping(self.places_that_stay().map(|place| place.place));
         if let Some(shape) = self.shape_in_hand().filter(|shape| self.is_in_view(shape)) {
             picture = picture.holding(&shape);
             if self.labels == Labels::Finger && self.looked.is_none() {
@@ -183,6 +179,22 @@ impl Explore {
             Some(set) if self.locked => picture.locked_to(set),
             _ => picture,
         })
+    }
+
+    /// The notes on the neck; those that the pair leaves out lie under its own.
+    fn marks(&self) -> Vec<Mark> {
+        let left_out: &[_] = if self.shows_left_out { &self.left_out } else { &[] };
+        let of_pair = match self.view_places() {
+            Some(view) => marks_in_view(&self.places, view, self.labels),
+            None => marks(&self.places, self.labels),
+        };
+        marks_left_out(left_out, self.labels).into_iter().chain(of_pair).collect()
+    }
+
+    /// The frets from the first one in view on.
+    fn frets_to_the_end(&self) -> FretRange {
+        let first = Fret::new(self.first_fret).unwrap_or(Fret::HIGHEST);
+        FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK)
     }
 
     /// As the neck lies before the player.
@@ -198,7 +210,7 @@ impl Explore {
     }
 
     /// Does the view show every place of a shape?
-    pub(super) fn is_in_view(&self, shape: &fretloom_fretboard::Shape) -> bool {
+    pub(super) fn is_in_view(&self, shape: &Shape) -> bool {
         self.view_places().is_none_or(|view| {
             shape.places().iter().all(|held| view.iter().any(|place| place.place == *held))
         })
@@ -222,9 +234,9 @@ impl Explore {
     /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`
     fn draw_rule(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
         let muted = self.theme.muted;
-        let geometry = picture.geometry(indented(area).width);
+        let columns = picture.columns(indented(area).width);
         let last = self.neck().tuning().last_fret();
-        let (first, shown) = (geometry.first_shown(), geometry.last_shown());
+        let (first, shown) = (columns.first_shown(), columns.last_shown());
         let mut line = Line::styled(format!("─ frets {first}–{shown} of {last} ─ "), muted);
         if let Some(pair) = self.pair() {
             line.push_span(Span::styled(format!("[{}]", pair.first.name), self.theme.first));

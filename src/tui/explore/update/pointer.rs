@@ -1,15 +1,16 @@
 //! What the mouse does to the explorer, by its table. Where things are is asked of what draws them.
 
-use fretloom_fretboard::{Nearness, Rung};
+use fretloom_fretboard::{Nearness, Place, Rung, StringNumber};
 use ratatui::layout::{Position, Rect};
 
 use super::super::lines::Seen;
 use super::super::{Explore, Over};
+use crate::picture::NeckHit;
 use crate::tui::command::Command;
 use crate::tui::gesture::{Act, Gesture, Spot};
 use crate::tui::key::Key;
 use crate::tui::mouse::{Mouse, Pointer};
-use crate::tui::neck::NeckHit;
+use crate::tui::neck;
 use crate::tui::runtime::Effect;
 
 /// What lies under the mouse.
@@ -38,7 +39,7 @@ impl Hit {
             Hit::Pairs => Spot::Pairs,
             Hit::Scale(_) => Spot::Scale,
             Hit::Scales => Spot::Scales,
-            Hit::OnNeck(NeckHit::Place(..)) => Spot::Note,
+            Hit::OnNeck(NeckHit::Place(_)) => Spot::Note,
             Hit::OnNeck(NeckHit::Name(_)) => Spot::StringName,
             Hit::Neck => Spot::Neck,
             Hit::Line(_) => Spot::Line,
@@ -86,16 +87,15 @@ impl Explore {
     }
 
     fn hit_explorer(&self, screen: Rect, place: Position) -> Option<Hit> {
-        let [pairs, scales, neck, _] = self.places_to_point_at(screen)?;
+        let [pairs, scales, neck_area, _] = self.places_to_point_at(screen)?;
         if pairs.contains(place) {
             return Some(self.pair_lines(pairs).at(place).map_or(Hit::Pairs, Hit::Pair));
         }
         if scales.contains(place) {
             return Some(self.scale_lines(scales).at(place).map_or(Hit::Scales, Hit::Scale));
         }
-        let (column, row) = (place.x.checked_sub(neck.x)?, place.y.checked_sub(neck.y)?);
-        let hit = || self.picture().hit(neck.width, column, row).map_or(Hit::Neck, Hit::OnNeck);
-        neck.contains(place).then(hit)
+        let hit = || neck::hit(&self.picture(), neck_area, place).map_or(Hit::Neck, Hit::OnNeck);
+        neck_area.contains(place).then(hit)
     }
 
     /// All of a list is one spot down to its footer, in which only the keys are spots.
@@ -152,18 +152,15 @@ impl Explore {
     fn choose_on_neck(&mut self, hit: NeckHit) {
         self.notice = None;
         match hit {
-            NeckHit::Place(string, fret) => self.take_note(string, fret),
+            NeckHit::Place(place) => self.take_note(place),
             NeckHit::Name(string) => self.go_to_string(string),
         }
     }
 
     /// Takes the shape with that note that is nearest in the ladder; on other strings, if these
     /// have none.
-    fn take_note(&mut self, string: u8, fret: u8) {
-        let holds = |rung: &Rung| {
-            let mut places = rung.shape.places().into_iter();
-            places.any(|place| (place.string.number(), place.fret.number()) == (string, fret))
-        };
+    fn take_note(&mut self, place: Place) {
+        let holds = |rung: &Rung| rung.shape.places().contains(&place);
         let in_hand = self.rung_in_hand();
         let nearest = in_hand.and_then(|r| self.ladder.nearest(&r.shape, Nearness::Rungs, holds));
         if let Some(rung) = nearest {
@@ -180,11 +177,11 @@ impl Explore {
     }
 
     /// On a string of the set in use its lock; on any other one the nearest set that has it.
-    fn go_to_string(&mut self, string: u8) {
+    fn go_to_string(&mut self, string: StringNumber) {
         let sets = self.sets();
         let has = |set: usize| {
             let set = sets.get(set);
-            set.is_some_and(|set| set.iter().any(|one| one.number() == string))
+            set.is_some_and(|set| set.iter().any(|one| one == string))
         };
         if has(self.set) {
             self.locked = !self.locked;

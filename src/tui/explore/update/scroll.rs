@@ -1,5 +1,7 @@
 //! Which frets are in view.
 
+use fretloom_fretboard::FretRange;
+
 use super::super::Explore;
 use super::super::look::Look;
 
@@ -55,8 +57,8 @@ impl Explore {
 
     /// How many frets the neck shows at its narrowest cells in the present width.
     fn frets_shown(&self) -> u8 {
-        let picture = self.picture().between(1, u8::MAX);
-        let geometry = picture.geometry(self.neck_width());
-        geometry.last_shown().max(1)
+        let picture = self.picture().within(FretRange::WHOLE_NECK);
+        let columns = picture.columns(self.neck_width());
+        columns.last_shown().number().max(1)
     }
 }

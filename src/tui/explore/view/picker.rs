@@ -4,11 +4,14 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
+use ratatui::widgets::Widget;
 
 use super::super::Explore;
 use super::super::picker::{Picker, Preview};
 use super::line::{below, indented, write};
-use crate::tui::neck::NeckPicture;
+use crate::answer::marks;
+use crate::picture::NeckPicture;
+use crate::tui::neck::NeckWidget;
 
 /// Lines of the list that stay before the neck of the marked tuning is drawn under it.
 const LEAST_LINES: u16 = 5;
@@ -24,7 +27,8 @@ impl Explore {
         }
         if let Some(told) = &picker.preview {
             self.draw_preview(preview, buffer, told);
-            self.preview_picture(told).draw(indented(neck), buffer, &self.theme);
+            NeckWidget::new(&self.preview_picture(told), &self.theme)
+                .render(indented(neck), buffer);
         }
         self.draw_list_footer(area, buffer);
     }
@@ -74,6 +78,6 @@ impl Explore {
     }
 
     fn preview_picture(&self, preview: &Preview) -> NeckPicture {
-        self.lying(NeckPicture::new(&preview.neck, &preview.places, self.labels))
+        self.lying(NeckPicture::new(&preview.neck, marks(&preview.places, self.labels)))
     }
 }

@@ -1,0 +1,3 @@
+//! Writers of pictures, apart from the screen.
+
+pub mod text;

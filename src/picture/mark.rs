@@ -1,0 +1,49 @@
+//! The notes on a drawn neck.
+
+use fretloom_fretboard::{Place, Side};
+
+/// A note in its place on a drawn neck.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Mark {
+    /// String and fret.
+    pub place: Place,
+    /// What stands in it: a few signs.
+    pub label: String,
+    /// What it belongs to.
+    pub role: MarkRole,
+    /// How it is shown in the view of the moment.
+    pub presence: Presence,
+    /// Is it in the shape in hand?
+    pub is_held: bool,
+    /// Does it stay from the pair before, which had its note too?
+    pub stays: bool,
+}
+
+/// What a note on a drawn neck belongs to.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum MarkRole {
+    /// One of the two triads.
+    Triad(Side),
+    /// Neither: the pair leaves this note of the scale out.
+    LeftOut,
+}
+
+/// How a view shows a note.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Presence {
+    /// As it is.
+    #[default]
+    Shown,
+    /// As one for which a finger leaves its fret.
+    Stretched,
+    /// As a dot: a place of the pair outside the view.
+    Hidden,
+}
+
+impl Mark {
+    /// A note that is shown, not in hand, and new.
+    #[must_use]
+    pub const fn new(place: Place, role: MarkRole, label: String) -> Mark {
+        Mark { place, label, role, presence: Presence::Shown, is_held: false, stays: false }
+    }
+}
