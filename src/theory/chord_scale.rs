@@ -5,7 +5,8 @@
 //! the scale's own.
 
 use crate::{
-    Chord, Degree, Interval, NoteName, PitchClass, PitchClassSet, Scale, Triad, TriadQuality,
+    Chord, Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet, Scale, Triad,
+    TriadQuality,
 };
 
 /// A scale over a chord, or a scale by itself.
@@ -32,6 +33,11 @@ pub struct ChordScale {
     missed: PitchClassSet,
     own_triad: Option<PitchClassSet>,
 }
+
+/// What a chord's third can be, first choice first: a suspension stands in its place.
+const THIRDS: Degrees = Degrees::table("3 b3 4 2");
+/// What its seventh can be: the sixth of a sixth chord stands in its place.
+const SEVENTHS: Degrees = Degrees::table("7 b7 bb7 6");
 
 impl ChordScale {
     /// `scale` over `chord`.
@@ -63,8 +69,8 @@ impl ChordScale {
         for class in PitchClass::all() {
             ground.degrees[usize::from(class.number())] = ground.hear(class);
         }
-        ground.third = ground.guide_tone(&["3", "b3", "4", "2"], 3);
-        ground.seventh = ground.guide_tone(&["7", "b7", "bb7", "6"], 7);
+        ground.third = ground.guide_tone(&THIRDS, 3);
+        ground.seventh = ground.guide_tone(&SEVENTHS, 7);
         ground.rubbing = PitchClass::all().filter(|class| ground.hears_a_rub(*class)).collect();
         ground.colours = PitchClass::all().filter(|class| ground.hears_a_colour(*class)).collect();
         ground.missed = named.iter().filter(|class| ground.would_be_missed(*class)).collect();
@@ -105,26 +111,26 @@ impl ChordScale {
         if let Some(named) = chord.degree_of(class) {
             return named;
         }
-        let minor = chord.names("b3");
-        let third = minor || chord.names("3");
+        let minor = chord.names(Degree::MINOR_THIRD);
+        let third = minor || chord.names(Degree::MAJOR_THIRD);
         let written = self.written_steps(class);
         match semitones {
-            0 => Degree::known(1, 0),
-            1 => Degree::known(9, -1),
-            2 => Degree::known(9, 0),
-            3 if third || self.scale_holds(4) => Degree::known(9, 1),
-            3 => Degree::known(3, -1),
-            4 => Degree::known(3, 0),
-            5 => Degree::known(11, 0),
-            6 if written == Some(4) => Degree::known(5, -1),
-            6 => Degree::known(11, 1),
-            7 => Degree::known(5, 0),
-            8 if written == Some(4) => Degree::known(5, 1),
-            8 => Degree::known(13, -1),
-            9 if written == Some(6) => Degree::known(7, -2),
-            9 => Degree::known(13, 0),
-            10 => Degree::known(7, -1),
-            _ => Degree::known(7, 0),
+            0 => Degree::ROOT,
+            1 => Degree::FLAT_NINTH,
+            2 => Degree::NINTH,
+            3 if third || self.scale_holds(4) => Degree::SHARP_NINTH,
+            3 => Degree::MINOR_THIRD,
+            4 => Degree::MAJOR_THIRD,
+            5 => Degree::ELEVENTH,
+            6 if written == Some(4) => Degree::FLAT_FIFTH,
+            6 => Degree::SHARP_ELEVENTH,
+            7 => Degree::FIFTH,
+            8 if written == Some(4) => Degree::SHARP_FIFTH,
+            8 => Degree::FLAT_THIRTEENTH,
+            9 if written == Some(6) => Degree::DIMINISHED_SEVENTH,
+            9 => Degree::THIRTEENTH,
+            10 => Degree::MINOR_SEVENTH,
+            _ => Degree::MAJOR_SEVENTH,
         }
     }
 
@@ -230,15 +236,14 @@ impl ChordScale {
         Some(Triad::new(root.pitch_class(), *quality).set())
     }
 
-    fn guide_tone(&self, choices: &[&str], number: u8) -> Option<PitchClass> {
+    fn guide_tone(&self, choices: &[Degree], number: u8) -> Option<PitchClass> {
         let root = self.root().pitch_class();
         let heard = |class: &PitchClass| self.degree(*class).number() == number;
         let in_scale = || self.scale.notes().map(NoteName::pitch_class).find(heard);
         match &self.chord {
             Some(chord) => {
-                let named = choices.iter().find(|choice| chord.names(choice));
-                let over_root = named.and_then(|degree| degree.parse::<Degree>().ok());
-                over_root.map(|degree| degree.over(root)).or_else(in_scale)
+                let named = choices.iter().find(|choice| chord.names(**choice));
+                named.map(|degree| degree.over(root)).or_else(in_scale)
             }
             None => in_scale(),
         }
@@ -253,7 +258,7 @@ impl ChordScale {
     fn written_steps(&self, class: PitchClass) -> Option<u8> {
         let name = self.scale.name_of(class)?;
         let root = self.scale.name_of(self.root().pitch_class()).unwrap_or(self.root());
-        Some(Interval::between(root, name).steps())
+        Some(root.interval_up_to(name).steps())
     }
 }
 
@@ -268,17 +273,17 @@ pub(crate) fn sounding(chord: &Chord) -> PitchClassSet {
 /// What a note outside a scale is called where no chord sounds.
 fn plain_degree(semitones: u8) -> Degree {
     match semitones {
-        1 => Degree::known(2, -1),
-        2 => Degree::known(2, 0),
-        3 => Degree::known(3, -1),
-        4 => Degree::known(3, 0),
-        5 => Degree::known(4, 0),
-        6 => Degree::known(5, -1),
-        7 => Degree::known(5, 0),
-        8 => Degree::known(6, -1),
-        9 => Degree::known(6, 0),
-        10 => Degree::known(7, -1),
-        11 => Degree::known(7, 0),
+        1 => Degree::FLAT_SECOND,
+        2 => Degree::SECOND,
+        3 => Degree::MINOR_THIRD,
+        4 => Degree::MAJOR_THIRD,
+        5 => Degree::FOURTH,
+        6 => Degree::FLAT_FIFTH,
+        7 => Degree::FIFTH,
+        8 => Degree::FLAT_SIXTH,
+        9 => Degree::SIXTH,
+        10 => Degree::MINOR_SEVENTH,
+        11 => Degree::MAJOR_SEVENTH,
         _ => Degree::ROOT,
     }
 }

@@ -7,7 +7,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::note_name::write_accidental;
+use crate::accidental::write_accidental;
 use crate::{Interval, PitchClass, ReadError};
 
 /// A number counted from a root (1 to 7, or 9, 11, 13 for a tension) with flats or sharps.
@@ -36,6 +36,26 @@ pub struct Degree {
 impl Degree {
     /// The root.
     pub const ROOT: Degree = Degree { number: 1, alteration: 0 };
+    pub(crate) const FLAT_SECOND: Degree = Degree { number: 2, alteration: -1 };
+    pub(crate) const SECOND: Degree = Degree { number: 2, alteration: 0 };
+    pub(crate) const MINOR_THIRD: Degree = Degree { number: 3, alteration: -1 };
+    pub(crate) const MAJOR_THIRD: Degree = Degree { number: 3, alteration: 0 };
+    pub(crate) const FOURTH: Degree = Degree { number: 4, alteration: 0 };
+    pub(crate) const FLAT_FIFTH: Degree = Degree { number: 5, alteration: -1 };
+    pub(crate) const FIFTH: Degree = Degree { number: 5, alteration: 0 };
+    pub(crate) const SHARP_FIFTH: Degree = Degree { number: 5, alteration: 1 };
+    pub(crate) const FLAT_SIXTH: Degree = Degree { number: 6, alteration: -1 };
+    pub(crate) const SIXTH: Degree = Degree { number: 6, alteration: 0 };
+    pub(crate) const DIMINISHED_SEVENTH: Degree = Degree { number: 7, alteration: -2 };
+    pub(crate) const MINOR_SEVENTH: Degree = Degree { number: 7, alteration: -1 };
+    pub(crate) const MAJOR_SEVENTH: Degree = Degree { number: 7, alteration: 0 };
+    pub(crate) const FLAT_NINTH: Degree = Degree { number: 9, alteration: -1 };
+    pub(crate) const NINTH: Degree = Degree { number: 9, alteration: 0 };
+    pub(crate) const SHARP_NINTH: Degree = Degree { number: 9, alteration: 1 };
+    pub(crate) const ELEVENTH: Degree = Degree { number: 11, alteration: 0 };
+    pub(crate) const SHARP_ELEVENTH: Degree = Degree { number: 11, alteration: 1 };
+    pub(crate) const FLAT_THIRTEENTH: Degree = Degree { number: 13, alteration: -1 };
+    pub(crate) const THIRTEENTH: Degree = Degree { number: 13, alteration: 0 };
 
     /// The degree `number` raised by `sharps` semitones; `None` where the number is none of 1–7,
     /// 9, 11 and 13 or the alteration exceeds two.
@@ -46,14 +66,6 @@ impl Degree {
             Some(Degree { number, alteration: sharps })
         } else {
             None
-        }
-    }
-
-    /// A degree that certainly exists, as the ones in tables do; the root where it does not.
-    pub(crate) const fn known(number: u8, sharps: i8) -> Degree {
-        match Degree::new(number, sharps) {
-            Some(degree) => degree,
-            None => Degree::ROOT,
         }
     }
 
@@ -137,82 +149,6 @@ impl FromStr for Degree {
                  b3 or #11",
             )
         })
-    }
-}
-
-/// Up to twelve degrees in order, without a heap.
-///
-/// A plain list that fits in a register or two, so that whole tables of scales and chords are
-/// constants. Reads as a slice.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Degrees {
-    list: [Degree; 12],
-    len: u8,
-}
-
-impl Degrees {
-    /// No degree.
-    pub const EMPTY: Degrees = Degrees { list: [Degree::ROOT; 12], len: 0 };
-
-    /// The degrees written in a table, separated by single spaces.
-    ///
-    /// # Panics
-    ///
-    /// At compile time, where the table holds anything else: for constants only.
-    #[expect(clippy::expect_used, reason = "a constant that is wrong must not compile")]
-    pub(crate) const fn table(text: &str) -> Degrees {
-        let bytes = text.as_bytes();
-        let mut degrees = Degrees::EMPTY;
-        let (mut from, mut at) = (0, 0);
-        while at <= bytes.len() {
-            if at == bytes.len() || bytes[at] == b' ' {
-                degrees.list[degrees.len as usize] =
-                    Degree::from_ascii(bytes, from, at).expect("a degree stands in the table");
-                degrees.len += 1;
-                from = at + 1;
-            }
-            at += 1;
-        }
-        degrees
-    }
-
-    /// Adds a degree at the end; `false` where twelve are there already.
-    pub(crate) fn push(&mut self, degree: Degree) -> bool {
-        let Some(slot) = self.list.get_mut(usize::from(self.len)) else {
-            return false;
-        };
-        *slot = degree;
-        self.len += 1;
-        true
-    }
-}
-
-impl Default for Degrees {
-    fn default() -> Self {
-        Degrees::EMPTY
-    }
-}
-
-impl FromIterator<Degree> for Degrees {
-    /// The first twelve: no more notes than that can be told apart, and the rest is dropped.
-    fn from_iter<I: IntoIterator<Item = Degree>>(degrees: I) -> Degrees {
-        let mut list = Degrees::EMPTY;
-        degrees.into_iter().take_while(|degree| list.push(*degree)).for_each(drop);
-        list
-    }
-}
-
-impl std::ops::Deref for Degrees {
-    type Target = [Degree];
-
-    fn deref(&self) -> &[Degree] {
-        self.list.get(..usize::from(self.len)).unwrap_or_default()
-    }
-}
-
-impl fmt::Debug for Degrees {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_list().entries(self.iter().map(ToString::to_string)).finish()
     }
 }
 

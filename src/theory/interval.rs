@@ -2,21 +2,20 @@
 
 use std::fmt;
 
-use crate::{Letter, NoteName};
+use crate::Letter;
 
 /// The way from one note name up to another within an octave.
 ///
 /// An interval knows letters as well as semitones, so a diminished fourth is not a major third.
-/// There is no subtraction of notes by sign: [`between`](Self::between) always goes up.
+/// It always goes up: [`NoteName::interval_up_to`](crate::NoteName::interval_up_to) measures it, and
+/// notes are not subtracted from one another.
 ///
 /// # Example
 ///
 /// ```
-/// use fretloom_theory::{Interval, NoteName};
-/// let (a_flat, c_flat): (NoteName, NoteName) = ("Ab".parse().unwrap(), "Cb".parse().unwrap());
-/// let third = Interval::between(a_flat, c_flat);
-/// assert_eq!(third, Interval::MINOR_THIRD);
-/// assert_eq!(third.to_string(), "minor third");
+/// use fretloom_theory::Interval;
+/// assert_eq!(Interval::MINOR_THIRD.to_string(), "minor third");
+/// assert_eq!(Interval::new(1, 3).to_string(), "augmented second"); // as many semitones
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub struct Interval {
@@ -46,14 +45,6 @@ impl Interval {
         Interval { steps: steps % 7, semitones }
     }
 
-    /// From `lower` up to the next `upper`.
-    #[must_use]
-    pub const fn between(lower: NoteName, upper: NoteName) -> Interval {
-        let steps = lower.letter().steps_up_to(upper.letter());
-        let plain = Interval::plain_semitones(lower.letter(), steps);
-        Interval { steps, semitones: plain + upper.accidental() - lower.accidental() }
-    }
-
     /// Letters up, 0 to 6.
     #[must_use]
     pub const fn steps(self) -> u8 {
@@ -65,12 +56,6 @@ impl Interval {
     pub const fn semitones(self) -> i8 {
         self.semitones
     }
-
-    const fn plain_semitones(from: Letter, steps: u8) -> i8 {
-        let lower = from.semitones_above_c() as i8;
-        let upper = from.up(steps).semitones_above_c() as i8;
-        if upper < lower { upper + 12 - lower } else { upper - lower }
-    }
 }
 
 impl fmt::Display for Interval {
@@ -78,7 +63,7 @@ impl fmt::Display for Interval {
         const NUMBERS: [&str; 7] =
             ["unison", "second", "third", "fourth", "fifth", "sixth", "seventh"];
         let number = NUMBERS.get(usize::from(self.steps)).copied().unwrap_or_default();
-        let large = Interval::plain_semitones(Letter::C, self.steps);
+        let large = Letter::C.semitones_up(self.steps);
         let perfect = matches!(self.steps, 0 | 3 | 4);
         let quality = match (perfect, self.semitones - large) {
             (true, 0) => "perfect",
@@ -97,6 +82,7 @@ impl fmt::Display for Interval {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::NoteName;
 
     #[test]
     fn going_up_an_interval_and_measuring_it_agree() {
@@ -107,7 +93,7 @@ mod tests {
                 {
                     let interval = Interval::new(steps, semitones);
                     if let Some(upper) = lower.up(interval) {
-                        assert_eq!(Interval::between(lower, upper), interval, "{lower} {upper}");
+                        assert_eq!(lower.interval_up_to(upper), interval, "{lower} {upper}");
                     }
                 }
             }

@@ -39,20 +39,29 @@
 //!
 //! No input, output, strings, frets or screens, and no dependencies. Nothing panics on any input.
 
+mod accidental;
 mod chord;
 mod chord_scale;
 mod degree;
+mod degrees;
 mod fold;
 mod fraction;
+mod function;
 mod interval;
+mod key;
+mod letter;
+mod merit;
 mod note_name;
 mod pair;
 mod pitch;
 mod pitch_class;
+mod read_chord;
 mod read_error;
 mod reading;
+mod reason;
 mod scale;
 mod scale_choice;
+mod scale_kind;
 mod score;
 mod serves;
 mod set_class;
@@ -62,25 +71,33 @@ mod text;
 mod time;
 mod triad;
 
-pub use chord::{Assumption, Chord, ReadChord};
+pub use chord::Chord;
 pub use chord_scale::ChordScale;
-pub use degree::{Degree, Degrees};
+pub use degree::Degree;
+pub use degrees::Degrees;
 pub use fold::Fold;
+pub use function::Function;
 pub use interval::Interval;
-pub use note_name::{Letter, NoteName};
+pub use key::Key;
+pub use letter::Letter;
+pub use merit::Merit;
+pub use note_name::NoteName;
 pub use pair::{PairKind, TriadPair};
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
+pub use read_chord::{Assumption, ReadChord};
 pub use read_error::ReadError;
-pub use reading::{Function, Key, Reading};
-pub use scale::{ParentScale, Scale, ScaleKind};
+pub use reading::Reading;
+pub use reason::Reason;
+pub use scale::{ParentScale, Scale};
 pub use scale_choice::{ScaleChoice, as_players_say, fits};
+pub use scale_kind::ScaleKind;
 pub use score::{ChordSymbol, Grace, KeySignature, Note, Part, PlayedTime, Rest, Score, Voice};
 pub use serves::also_serves;
 pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,
 };
-pub use sound::{Merit, Reason, Sound};
+pub use sound::Sound;
 pub use spelling::{Speller, Spelling};
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
 pub use triad::{SpelledTriad, Triad, TriadQuality};

@@ -1,4 +1,4 @@
-//! Letters, accidentals and the names of notes.
+//! The names of notes: a letter and its accidental.
 //!
 //! A name is spelling only: C♯ and D♭ are different names of one [`PitchClass`]. Names print with
 //! ♭ and ♯ (`{}`), or in plain ASCII with b and # (`{:#}`); both are read back.
@@ -6,68 +6,8 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::{Interval, PitchClass, ReadError};
-
-/// One of the seven letters; the octave number changes at C.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-#[allow(missing_docs, reason = "the letters say themselves")]
-pub enum Letter {
-    C,
-    D,
-    E,
-    F,
-    G,
-    A,
-    B,
-}
-
-impl Letter {
-    /// The seven, going up from C.
-    pub const ALL: [Letter; 7] =
-        [Letter::C, Letter::D, Letter::E, Letter::F, Letter::G, Letter::A, Letter::B];
-
-    /// Semitones of the plain letter above C.
-    #[must_use]
-    pub const fn semitones_above_c(self) -> u8 {
-        match self {
-            Letter::C => 0,
-            Letter::D => 2,
-            Letter::E => 4,
-            Letter::F => 5,
-            Letter::G => 7,
-            Letter::A => 9,
-            Letter::B => 11,
-        }
-    }
-
-    /// The letter `steps` up the alphabet, G being followed by A.
-    #[must_use]
-    pub const fn up(self, steps: u8) -> Letter {
-        Letter::ALL[(self as usize + steps as usize) % 7]
-    }
-
-    /// How many letters to go up, 0 to 6, to meet `other`.
-    #[must_use]
-    pub const fn steps_up_to(self, other: Letter) -> u8 {
-        ((other as usize + 7 - self as usize) % 7) as u8
-    }
-
-    fn from_char(letter: char) -> Option<Letter> {
-        Letter::ALL.into_iter().find(|candidate| candidate.to_char() == letter)
-    }
-
-    const fn to_char(self) -> char {
-        match self {
-            Letter::C => 'C',
-            Letter::D => 'D',
-            Letter::E => 'E',
-            Letter::F => 'F',
-            Letter::G => 'G',
-            Letter::A => 'A',
-            Letter::B => 'B',
-        }
-    }
-}
+use crate::accidental::{read_accidental, write_accidental};
+use crate::{Interval, Letter, PitchClass, ReadError};
 
 /// The name of a note: a letter with none, one or two flats or sharps.
 ///
@@ -143,6 +83,20 @@ impl NoteName {
         NoteName::on_letter(self.letter.up(interval.steps()), class)
     }
 
+    /// The interval from this name up to the next `upper`.
+    ///
+    /// ```
+    /// use fretloom_theory::{Interval, NoteName};
+    /// let (a_flat, c_flat): (NoteName, NoteName) = ("Ab".parse().unwrap(), "Cb".parse().unwrap());
+    /// assert_eq!(a_flat.interval_up_to(c_flat), Interval::MINOR_THIRD);
+    /// ```
+    #[must_use]
+    pub const fn interval_up_to(self, upper: NoteName) -> Interval {
+        let steps = self.letter.steps_up_to(upper.letter);
+        let letters = self.letter.semitones_up(steps);
+        Interval::new(steps, letters + upper.accidental - self.accidental)
+    }
+
     /// Is it a name that players use unprompted: at most one accidental, and not C♭, F♭, E♯ or B♯?
     #[must_use]
     pub fn is_everyday(self) -> bool {
@@ -203,30 +157,6 @@ fn no_letter(text: &str, first: Option<char>) -> ReadError {
         Some('H' | 'h') => error.with_hint("H is written B here, and B is Bb"),
         _ => error,
     }
-}
-
-/// One accidental sign at the beginning of `text`, in semitones, with what follows.
-fn read_accidental(text: &str) -> Option<(i8, &str)> {
-    let sign = text.chars().next()?;
-    let step = match sign {
-        'b' | '♭' => -1,
-        '#' | '♯' => 1,
-        '𝄫' => -2,
-        '𝄪' => 2,
-        _ => return None,
-    };
-    Some((step, &text[sign.len_utf8()..]))
-}
-
-/// The signs for `semitones` of alteration: flats or sharps, or b and # in ASCII.
-pub(crate) fn write_accidental(f: &mut fmt::Formatter<'_>, semitones: i8) -> fmt::Result {
-    let sign = match (semitones < 0, f.alternate()) {
-        (true, false) => '♭',
-        (true, true) => 'b',
-        (false, false) => '♯',
-        (false, true) => '#',
-    };
-    (0..semitones.abs()).try_for_each(|_| write!(f, "{sign}"))
 }
 
 impl fmt::Display for NoteName {

@@ -4,16 +4,15 @@
 //! the function that a player would pencil over the chord and orders the scales by it. It is one
 //! reading, the usual one: all other scales that fit follow, and a player may overrule it.
 
-mod function;
+mod find;
 mod home;
+mod motion;
+mod scales;
 
 use std::fmt;
 
-pub use function::Function;
-use function::is_dominant;
-pub use home::Key;
-
-use crate::{Chord, Scale, ScaleChoice, ScaleKind};
+use crate::{Chord, Function, Key, Scale, ScaleChoice, ScaleKind};
+use motion::is_resolved_by;
 
 /// A chord among its neighbours, read.
 ///
@@ -40,10 +39,8 @@ impl Reading {
     /// chord.
     #[must_use]
     pub fn at(chords: &[Chord], index: usize, key: Option<Key>) -> Option<Reading> {
-        let chord = chords.get(index)?.clone();
-        let (chords, index) = without_repeats(chords, index);
-        let function = Function::of(&chords, index, key)?;
-        Some(Reading { chord, function })
+        let function = Progression::of(chords).function_at(index, key)?;
+        Some(Reading { chord: chords.get(index)?.clone(), function })
     }
 
     /// What the chord does.
@@ -65,12 +62,11 @@ impl Reading {
     pub fn scales_with(&self, own: &[ScaleKind]) -> Vec<ScaleChoice> {
         let usual = ScaleChoice::for_chord_with(&self.chord, own);
         let mut ordered: Vec<ScaleChoice> = Vec::new();
-        for (name, why) in self.function.scales(&self.chord) {
-            let Some(kind) = ScaleKind::named(name) else { continue };
+        for (kind, why) in self.function.scales(&self.chord) {
             let fitting = usual.iter().find(|choice| choice.scale().kind() == kind);
             let choice = match fitting {
                 Some(choice) => choice.because(why),
-                None if self.function.reads_otherwise(name, &self.chord) => {
+                None if self.function.reads_otherwise(kind, &self.chord) => {
                     ScaleChoice::reading(Scale::new(self.chord.root(), kind.clone()), why)
                 }
                 None => continue,
@@ -86,28 +82,33 @@ impl Reading {
     }
 }
 
-/// The chords with each that is written again standing once, and where the chord at `index` is
-/// then. A suspension that goes to its own dominant is that dominant.
-fn without_repeats(chords: &[Chord], index: usize) -> (Vec<Chord>, usize) {
-    let mut once: Vec<Chord> = Vec::new();
-    let mut place = 0;
-    for (at, chord) in chords.iter().enumerate() {
-        match once.last_mut() {
-            Some(last) if last == chord => {}
-            Some(last) if is_resolved_by(last, chord) => *last = chord.clone(),
-            _ => once.push(chord.clone()),
-        }
-        if at == index {
-            place = once.len() - 1;
-        }
-    }
-    (once, place)
+/// The chords of a tune, each that is written again standing once.
+struct Progression<'a> {
+    chords: Vec<&'a Chord>,
+    /// Which of them each chord of the tune is.
+    places: Vec<usize>,
 }
 
-/// Is it a suspended dominant, and the next chord the same one with its third?
-fn is_resolved_by(chord: &Chord, next: &Chord) -> bool {
-    let suspended = chord.is_sus() && is_dominant(chord);
-    suspended && next.is_dominant() && chord.root() == next.root()
+impl<'a> Progression<'a> {
+    /// A suspension that goes to its own dominant is that dominant.
+    fn of(tune: &'a [Chord]) -> Progression<'a> {
+        let mut chords: Vec<&Chord> = Vec::new();
+        let mut places = Vec::with_capacity(tune.len());
+        for chord in tune {
+            match chords.last_mut() {
+                Some(last) if *last == chord => {}
+                Some(last) if is_resolved_by(last, chord) => *last = chord,
+                _ => chords.push(chord),
+            }
+            places.push(chords.len() - 1);
+        }
+        Progression { chords, places }
+    }
+
+    /// What the chord at `index` of the tune does.
+    fn function_at(&self, index: usize, key: Option<Key>) -> Option<Function> {
+        Function::of(&self.chords, *self.places.get(index)?, key)
+    }
 }
 
 impl fmt::Display for Reading {

@@ -57,15 +57,13 @@ impl ScaleChoice {
     #[must_use]
     pub fn for_chord_with(chord: &Chord, own: &[ScaleKind]) -> Vec<ScaleChoice> {
         let mut choices: Vec<ScaleChoice> = Vec::new();
-        let usual = usual::choices(chord)
-            .iter()
-            .filter_map(|(name, why)| Some((ScaleKind::named(name)?, Some(*why))));
+        let usual = usual::choices(chord).iter().map(|(kind, why)| (kind, Some(*why)));
         let (whole, rest): (Vec<&ScaleKind>, Vec<&ScaleKind>) = ScaleKind::all()
             .iter()
             .filter(|kind| kind.degrees().len() < 12)
             .partition(|kind| chord.set().is_subset(kind.set_over(chord.root().pitch_class())));
-        let chromatic = ScaleKind::named("chromatic");
-        let others = whole.into_iter().chain(rest).chain(chromatic).map(|kind| (kind, None));
+        const CHROMATIC: &ScaleKind = &ScaleKind::CHROMATIC;
+        let others = whole.into_iter().chain(rest).chain([CHROMATIC]).map(|kind| (kind, None));
         let own = own.iter().map(|kind| (kind, Some("a scale of your own")));
         for (kind, why) in usual.chain(own).chain(others) {
             let scale = Scale::new(chord.root(), kind.clone());

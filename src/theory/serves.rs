@@ -3,29 +3,7 @@
 //! One pair lies in many scales (F & G in C major, in C melodic minor, in C Mixolydian …) and so
 //! serves many chords; the note it leaves out is then another one, or the same note bent.
 
-use std::sync::LazyLock;
-
-use crate::{Chord, NoteName, PitchClass, PitchClassSet, ScaleKind, Speller};
-
-/// Common chords with the scale that each calls for.
-const COMMON: &[(&str, &str)] = &[
-    ("maj7", "Ionian"),
-    ("maj7#11", "Lydian"),
-    ("m7", "Dorian"),
-    ("7", "Mixolydian"),
-    ("7sus4", "Mixolydian"),
-    ("m7b5", "Locrian natural 2"),
-    ("m(maj7)", "melodic minor"),
-    ("7sus4b9", "Dorian b2"),
-    ("maj7#5", "Lydian augmented"),
-    ("7#11", "Lydian dominant"),
-    ("7b13", "Mixolydian b6"),
-    ("7alt", "altered"),
-    ("7b9b13", "Phrygian dominant"),
-    ("13b9", "half-whole diminished"),
-    ("dim7", "whole-half diminished"),
-    ("7#5", "whole tone"),
-];
+use crate::{Chord, Degrees, Letter, NoteName, PitchClass, PitchClassSet, ScaleKind, Speller};
 
 /// The common chords that six notes serve besides the chord of the moment: those of whose tones
 /// the notes leave out least first, then going up from the moment's root.
@@ -48,7 +26,7 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
         let root = start.up(up);
         // The other way round: the notes go down to the scales on C.
         let on_c = notes.transposed(-i32::from(root.number()));
-        for common in common().iter().filter(|common| on_c.is_subset(common.scale)) {
+        for common in COMMON.iter().filter(|common| on_c.is_subset(common.scale)) {
             let missing = common.tones.difference(on_c).len();
             served.push((missing, common.chord.moved_to(everyday_name(root, speller))));
         }
@@ -58,24 +36,40 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
     served.into_iter().map(|(_, chord)| chord).collect()
 }
 
-/// A common chord on C, with its notes and those of its scale.
+/// A common chord on C, with its notes and those of the scale that it calls for.
 struct Common {
     chord: Chord,
     tones: PitchClassSet,
     scale: PitchClassSet,
 }
 
-/// The common chords on C; worked out once.
-fn common() -> &'static [Common] {
-    static ON_C: LazyLock<Vec<Common>> = LazyLock::new(|| {
-        let on_c = |(suffix, scale): &(&str, &str)| {
-            let chord: Chord = format!("C{suffix}").parse().ok()?;
-            let scale = ScaleKind::named(scale)?.set_over(PitchClass::C);
-            Some(Common { tones: chord.set(), chord, scale })
-        };
-        COMMON.iter().filter_map(on_c).collect()
-    });
-    &ON_C
+#[rustfmt::skip]
+const COMMON: &[Common] = &[
+    common(on_c("1 3 5 7"), &ScaleKind::IONIAN),
+    common(on_c("1 3 5 7 #11"), &ScaleKind::LYDIAN),
+    common(on_c("1 b3 5 b7"), &ScaleKind::DORIAN),
+    common(on_c("1 3 5 b7"), &ScaleKind::MIXOLYDIAN),
+    common(on_c("1 4 5 b7"), &ScaleKind::MIXOLYDIAN),
+    common(on_c("1 b3 b5 b7"), &ScaleKind::LOCRIAN_NATURAL_2),
+    common(on_c("1 b3 5 7"), &ScaleKind::MELODIC_MINOR),
+    common(on_c("1 4 5 b7 b9"), &ScaleKind::DORIAN_FLAT_2),
+    common(on_c("1 3 #5 7"), &ScaleKind::LYDIAN_AUGMENTED),
+    common(on_c("1 3 5 b7 #11"), &ScaleKind::LYDIAN_DOMINANT),
+    common(on_c("1 3 5 b7 b13"), &ScaleKind::MIXOLYDIAN_FLAT_6),
+    common(on_c("1 3 b5 #5 b7 b9 #9").written_alt(), &ScaleKind::ALTERED),
+    common(on_c("1 3 5 b7 b9 b13"), &ScaleKind::PHRYGIAN_DOMINANT),
+    common(on_c("1 3 5 b7 b9 13"), &ScaleKind::HALF_WHOLE_DIMINISHED),
+    common(on_c("1 b3 b5 bb7"), &ScaleKind::WHOLE_HALF_DIMINISHED),
+    common(on_c("1 3 #5 b7"), &ScaleKind::WHOLE_TONE),
+];
+
+const fn on_c(degrees: &str) -> Chord {
+    Chord::new(NoteName::natural(Letter::C), Degrees::table(degrees))
+}
+
+const fn common(chord: Chord, kind: &ScaleKind) -> Common {
+    let tones = chord.set();
+    Common { chord, tones, scale: kind.set_over(PitchClass::C) }
 }
 
 fn everyday_name(root: PitchClass, speller: &Speller) -> NoteName {
@@ -107,10 +101,18 @@ mod tests {
 
     #[test]
     fn every_common_chord_lies_in_its_scale() {
-        for (suffix, scale) in COMMON {
-            let chord: Chord = format!("C{suffix}").parse().unwrap();
-            let kind = ScaleKind::named(scale).unwrap();
-            assert!(crate::fits(&chord, kind.set_over(PitchClass::C)), "{chord} {scale}");
+        for common in COMMON {
+            assert!(crate::fits(&common.chord, common.scale), "{}", common.chord);
         }
+    }
+
+    #[test]
+    fn common_chords_are_those_that_their_symbols_name() {
+        let symbols = "Cmaj7 Cmaj7#11 Cm7 C7 C7sus4 Cm7b5 Cm(maj7) C7sus4b9 Cmaj7#5 C7#11 C7b13 \
+                       C7alt C7b9b13 C13b9 Cdim7 C7#5";
+        let symbols: Vec<Chord> =
+            symbols.split_whitespace().map(|symbol| symbol.parse().unwrap()).collect();
+        let common: Vec<Chord> = COMMON.iter().map(|common| common.chord.clone()).collect();
+        assert_eq!(common, symbols);
     }
 }

@@ -5,16 +5,10 @@
 //! and diminished triads count against it. Nothing is hidden, and a missing third or root is no
 //! fault by itself: rootless pairs are favourites.
 
-mod merit;
-mod reason;
-
 use std::cmp::Reverse;
 
-pub use merit::Merit;
-pub use reason::Reason;
-
-use crate::{ChordScale, PitchClass, PitchClassSet, Triad, TriadPair, TriadQuality};
-use merit::Merits;
+use crate::merit::Merits;
+use crate::{ChordScale, Merit, PitchClass, PitchClassSet, Triad, TriadPair, TriadQuality};
 
 /// A pair heard over a chord and its scale.
 ///
@@ -64,8 +58,37 @@ impl Sound {
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             merits: Merits::NONE,
         };
-        sound.merits = Merits::of(&sound, ground);
+        sound.merits = sound.weighed(ground);
         sound
+    }
+
+    /// What counts for the pair and against it.
+    fn weighed(&self, ground: &ChordScale) -> Merits {
+        let (pair, set) = (self.pair, self.pair.set());
+        let own = ground.own_triad();
+        let is_own = |triad: Triad| own == Some(triad.set());
+        let of_quality = |quality: TriadQuality| {
+            pair.triads().into_iter().filter(move |triad| triad.quality() == quality)
+        };
+        let majors = of_quality(TriadQuality::Major).count();
+        let diminished = of_quality(TriadQuality::Diminished).filter(|t| !is_own(*t)).count() as u8;
+        let apart = pair.first().root().semitones_up_to(pair.second().root());
+        let whole_step = matches!(apart, 2 | 10);
+        let colours = ground.colours().intersection(set).len();
+        let dropped = ground.missed().difference(set).len() as u8;
+        let rubs = self.rubs().len() as u8;
+        Merits::that_hold([
+            (majors == 2 && whole_step, Merit::MajorsAWholeStepApart),
+            (majors == 2 && !whole_step, Merit::Majors),
+            (majors == 1, Merit::OneMajor),
+            (pair.triads().into_iter().any(is_own), Merit::OwnTriad),
+            (ground.chord().is_some() && self.drops_named().is_empty(), Merit::WholeChord),
+            (self.states_third() && self.states_seventh(), Merit::GuideTones),
+            (colours >= 3 && rubs == 0, Merit::Colour),
+            (dropped > 0, Merit::Drops(dropped)),
+            (rubs > 0, Merit::Rubs(rubs)),
+            (diminished > 0, Merit::Diminished(diminished)),
+        ])
     }
 
     /// Every pair of these qualities in the scale, in the order in which a player would be shown
@@ -147,17 +170,15 @@ impl Sound {
         &self.merits
     }
 
+    /// The same, as a copy without a heap.
+    pub(crate) fn merit_list(&self) -> Merits {
+        self.merits
+    }
+
     /// The sum of what counts for and against it; only its order means something.
     #[must_use]
     pub fn points(&self) -> i32 {
         self.merits.iter().map(|merit| merit.points()).sum()
-    }
-
-    /// One sentence that says why the pair stands where it stands. No two pairs of a list share
-    /// theirs: it names both triads by their degrees.
-    #[must_use]
-    pub fn reason(&self, ground: &ChordScale) -> Reason {
-        Reason::of(self, ground)
     }
 }
 

@@ -70,12 +70,12 @@ impl TriadQuality {
     #[must_use]
     pub const fn degrees(self) -> [Degree; 3] {
         let [second, third] = match self {
-            TriadQuality::Major => [Degree::known(3, 0), Degree::known(5, 0)],
-            TriadQuality::Minor => [Degree::known(3, -1), Degree::known(5, 0)],
-            TriadQuality::Diminished => [Degree::known(3, -1), Degree::known(5, -1)],
-            TriadQuality::Augmented => [Degree::known(3, 0), Degree::known(5, 1)],
-            TriadQuality::Sus => [Degree::known(4, 0), Degree::known(5, 0)],
-            TriadQuality::FlatFive => [Degree::known(3, 0), Degree::known(5, -1)],
+            TriadQuality::Major => [Degree::MAJOR_THIRD, Degree::FIFTH],
+            TriadQuality::Minor => [Degree::MINOR_THIRD, Degree::FIFTH],
+            TriadQuality::Diminished => [Degree::MINOR_THIRD, Degree::FLAT_FIFTH],
+            TriadQuality::Augmented => [Degree::MAJOR_THIRD, Degree::SHARP_FIFTH],
+            TriadQuality::Sus => [Degree::FOURTH, Degree::FIFTH],
+            TriadQuality::FlatFive => [Degree::MAJOR_THIRD, Degree::FLAT_FIFTH],
         };
         [Degree::ROOT, second, third]
     }

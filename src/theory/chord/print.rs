@@ -6,8 +6,15 @@
 
 use std::fmt;
 
-use super::{Chord, Degree};
 use crate::text::with_signs;
+use crate::{Chord, Degree, Degrees};
+
+/// What `alt` says.
+const ALTERED: Degrees = Degrees::table("1 3 b5 #5 b7 b9 #9");
+const SEVENTHS: Degrees = Degrees::table("bb7 b7 7");
+/// Thirds, and what a suspension puts in their place.
+const THIRDS: Degrees = Degrees::table("b3 3 2 4");
+const FIFTHS: Degrees = Degrees::table("b5 5 #5");
 
 impl fmt::Display for Chord {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -35,67 +42,79 @@ impl<'a> Body<'a> {
         Body { chord, unsaid: chord.degrees().to_vec() }
     }
 
-    fn has(&self, degree: &str) -> bool {
+    fn has(&self, degree: Degree) -> bool {
         self.chord.names(degree)
     }
 
     /// Crosses out degrees.
-    fn say(&mut self, degrees: &[&str]) {
-        self.unsaid.retain(|unsaid| !degrees.contains(&format!("{unsaid:#}").as_str()));
+    fn say(&mut self, degrees: &[Degree]) {
+        self.unsaid.retain(|unsaid| !degrees.contains(unsaid));
     }
 
     fn text(mut self) -> String {
         if self.chord.is_alt() {
-            self.say(&["1", "3", "b5", "#5", "b7", "b9", "#9"]);
+            self.say(&ALTERED);
             return format!("7alt{}{}", self.tensions(true), self.omissions());
         }
-        if self.chord.degrees().iter().map(ToString::to_string).eq(["1", "5"]) {
+        if *self.chord.degrees() == [Degree::ROOT, Degree::FIFTH] {
             return "5".to_owned();
         }
         let stem = self.stem();
         let fifths = self.fifths(&stem);
-        let tensions = self.tensions(self.seventh().is_some() || self.has("6"));
+        let tensions = self.tensions(self.has_one_of(SEVENTHS) || self.has(Degree::SIXTH));
         format!("{stem}{fifths}{tensions}{}", self.omissions())
     }
 
-    fn seventh(&self) -> Option<&'static str> {
-        ["bb7", "b7", "7"].into_iter().find(|seventh| self.has(seventh))
+    fn has_one_of(&self, degrees: Degrees) -> bool {
+        degrees.iter().any(|degree| self.has(*degree))
     }
 
     fn is_diminished(&self) -> bool {
-        let only_flat_fifth = self.has("b5") && !self.has("#5");
-        self.has("b3") && only_flat_fifth && !self.has("b7") && !self.has("6")
+        let only_flat_fifth = self.has(Degree::FLAT_FIFTH) && !self.has(Degree::SHARP_FIFTH);
+        self.has(Degree::MINOR_THIRD)
+            && only_flat_fifth
+            && !self.has(Degree::MINOR_SEVENTH)
+            && !self.has(Degree::SIXTH)
     }
 
     /// Quality, number and suspension.
     fn stem(&mut self) -> String {
-        self.say(&["1", "2", "b3", "3", "4"]);
+        self.say(&[
+            Degree::ROOT,
+            Degree::SECOND,
+            Degree::MINOR_THIRD,
+            Degree::MAJOR_THIRD,
+            Degree::FOURTH,
+        ]);
         let number = self.number();
-        let major = self.has("7");
-        let sus = match (self.has("2"), self.has("4")) {
+        let major = self.has(Degree::MAJOR_SEVENTH);
+        let sus = match (self.has(Degree::SECOND), self.has(Degree::FOURTH)) {
             (true, true) => "sus2sus4",
             (true, false) => "sus2",
             (false, true) => "sus4",
             (false, false) => "",
         };
         if self.is_diminished() {
-            self.say(&["b5"]);
-            let both = major && self.has("bb7");
+            self.say(&[Degree::FLAT_FIFTH]);
+            let both = major && self.has(Degree::DIMINISHED_SEVENTH);
             return match (both, major) {
                 (true, _) => format!("dim{number}(maj7)"),
                 (false, true) => format!("dim(maj{number})"),
                 (false, false) => format!("dim{number}"),
             };
         }
-        let stem = match (self.has("b3"), major) {
+        let stem = match (self.has(Degree::MINOR_THIRD), major) {
             (true, true) => format!("m(maj{number})"),
             (true, false) => format!("m{number}"),
             (false, true) => format!("maj{number}{sus}"),
             (false, false) => format!("{number}{sus}"),
         };
-        let augmented = stem.is_empty() && self.has("3") && self.has("#5") && !self.has("b5");
+        let augmented = stem.is_empty()
+            && self.has(Degree::MAJOR_THIRD)
+            && self.has(Degree::SHARP_FIFTH)
+            && !self.has(Degree::FLAT_FIFTH);
         if augmented {
-            self.say(&["#5"]);
+            self.say(&[Degree::SHARP_FIFTH]);
             return "+".to_owned();
         }
         stem
@@ -103,54 +122,58 @@ impl<'a> Body<'a> {
 
     /// How far the chord goes up: 6, 6/9, 7, 9, 11 or 13, or nothing.
     fn number(&mut self) -> &'static str {
-        let minor = self.has("b3");
-        if self.seventh().is_none() {
-            self.say(&["6"]);
-            return match (self.has("6"), self.has("9")) {
+        let minor = self.has(Degree::MINOR_THIRD);
+        if !self.has_one_of(SEVENTHS) {
+            self.say(&[Degree::SIXTH]);
+            return match (self.has(Degree::SIXTH), self.has(Degree::NINTH)) {
                 (true, true) => {
-                    self.say(&["9"]);
+                    self.say(&[Degree::NINTH]);
                     "6/9"
                 }
                 (true, false) => "6",
                 _ => "",
             };
         }
-        self.say(&["bb7", "b7", "7"]);
-        let altered_ninth = self.has("b9") || self.has("#9");
-        let ninth = altered_ninth || self.has("9") || self.has("2");
-        let eleventh = self.has("11") || self.has("#11");
-        let thirteenth = self.has("13") && !self.has("b13");
-        let plain_eleventh = self.has("11") && !self.has("#11");
+        self.say(&[Degree::DIMINISHED_SEVENTH, Degree::MINOR_SEVENTH, Degree::MAJOR_SEVENTH]);
+        let altered_ninth = self.has(Degree::FLAT_NINTH) || self.has(Degree::SHARP_NINTH);
+        let ninth = altered_ninth || self.has(Degree::NINTH) || self.has(Degree::SECOND);
+        let eleventh = self.has(Degree::ELEVENTH) || self.has(Degree::SHARP_ELEVENTH);
+        let thirteenth = self.has(Degree::THIRTEENTH) && !self.has(Degree::FLAT_THIRTEENTH);
+        let plain_eleventh = self.has(Degree::ELEVENTH) && !self.has(Degree::SHARP_ELEVENTH);
         let number = match () {
             () if thirteenth && ninth && (eleventh || !minor) => "13",
-            () if plain_eleventh && ninth && (minor || self.has("7")) && !self.chord.is_sus() => {
+            () if plain_eleventh
+                && ninth
+                && (minor || self.has(Degree::MAJOR_SEVENTH))
+                && !self.chord.is_sus() =>
+            {
                 "11"
             }
-            () if self.has("9") && !altered_ninth => "9",
+            () if self.has(Degree::NINTH) && !altered_ninth => "9",
             () => "7",
         };
         // A natural that stands beside its own alteration is not implied and is said in brackets.
         if number != "7" && !altered_ninth {
-            self.say(&["9"]);
+            self.say(&[Degree::NINTH]);
         }
-        if (number == "11" || number == "13" && minor) && !self.has("#11") {
-            self.say(&["11"]);
+        if (number == "11" || number == "13" && minor) && !self.has(Degree::SHARP_ELEVENTH) {
+            self.say(&[Degree::ELEVENTH]);
         }
         if number == "13" {
-            self.say(&["13"]);
+            self.say(&[Degree::THIRTEENTH]);
         }
         number
     }
 
     fn fifths(&mut self, stem: &str) -> String {
         let mut text = String::new();
-        for fifth in ["b5", "#5"] {
-            if self.unsaid.iter().any(|unsaid| format!("{unsaid:#}") == fifth) {
-                text.push_str(fifth);
+        for fifth in [Degree::FLAT_FIFTH, Degree::SHARP_FIFTH] {
+            if self.unsaid.contains(&fifth) {
+                text += &format!("{fifth:#}");
                 self.say(&[fifth]);
             }
         }
-        self.say(&["5"]);
+        self.say(&[Degree::FIFTH]);
         // Right after the root a flat would belong to it.
         if stem.is_empty() && !text.is_empty() { format!("({text})") } else { text }
     }
@@ -177,8 +200,8 @@ impl<'a> Body<'a> {
     }
 
     fn omissions(&self) -> String {
-        let no_third = !["b3", "3", "2", "4"].iter().any(|third| self.has(third));
-        let no_fifth = !["b5", "5", "#5"].iter().any(|fifth| self.has(fifth));
+        let no_third = !self.has_one_of(THIRDS);
+        let no_fifth = !self.has_one_of(FIFTHS);
         let text = |missing: bool, word: &str| {
             if missing { word.to_owned() } else { String::new() }
         };

@@ -3,8 +3,8 @@
 use std::borrow::Cow;
 use std::str::FromStr;
 
-use super::{Scale, ScaleKind};
-use crate::{Degree, NoteName, ReadError};
+use super::Scale;
+use crate::{Degree, NoteName, ReadError, ScaleKind};
 
 /// The longest text that is looked at, in characters.
 const LONGEST: usize = 120;
@@ -114,7 +114,7 @@ fn from_notes(text: &str, start: usize) -> Result<Scale, ReadError> {
         return Err(wrong(text, 1, three_to_twelve(0)));
     };
     let over_root = |note: &NoteName| {
-        let interval = crate::Interval::between(root, *note);
+        let interval = root.interval_up_to(*note);
         let plain = Degree::new(interval.steps() + 1, 0)?.interval().semitones();
         Degree::new(interval.steps() + 1, interval.semitones() - plain)
     };

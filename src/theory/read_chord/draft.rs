@@ -1,10 +1,13 @@
 //! What has been read of a chord symbol, and how it becomes degrees.
 
+use super::assumption::Assumption;
 use super::problem::ChordProblem;
-use super::read::{ReadChord, Reader};
 use super::word::Word;
-use super::{Assumption, Chord, ORDER, TENSIONS};
-use crate::{Degree, Degrees, NoteName, ReadError};
+use crate::{Chord, Degree, Degrees, NoteName};
+
+/// Every degree that a symbol can name, in the order in which a chord lists them.
+const ORDER: [Degrees; 2] =
+    [Degrees::table("1 2 b3 3 4 b5 5 #5 6 bb7 b7 7"), Degrees::table("b9 9 #9 11 #11 b13 13")];
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Quality {
@@ -64,7 +67,7 @@ impl Draft {
                 return Err(ChordProblem::SecondQuality);
             }
             // A diminished seventh may carry the major seventh as a tension.
-            Some(7 | 9 | 11 | 13) if diminished => return self.add(Degree::new(7, 0)),
+            Some(7 | 9 | 11 | 13) if diminished => return self.add(Degree::MAJOR_SEVENTH),
             Some(7 | 9 | 11 | 13) => {
                 self.major_after_number = true;
                 self.assume(Assumption::MajorAfterNumber);
@@ -80,10 +83,9 @@ impl Draft {
         if self.main.is_none() && (!self.alt || number == 7) {
             return self.main_number(number);
         }
-        let seventh = Degree::new(7, 0);
         match number {
             // The 7 of a `maj7` that was just added to a diminished seventh.
-            7 if self.added.last().copied() == seventh && seventh.is_some() => Ok(()),
+            7 if self.added.last() == Some(&Degree::MAJOR_SEVENTH) => Ok(()),
             // The 7 of `m9(maj7)`.
             7 if self.major_after_number => Ok(()),
             7 if self.main == Some(6) && self.major.is_some() => self.further_number(7),
@@ -99,16 +101,16 @@ impl Draft {
         match number {
             7 if self.main == Some(6) => {
                 self.main = Some(7);
-                self.add(Degree::new(13, 0))
+                self.add(Degree::THIRTEENTH)
             }
-            2 | 9 => self.add(Degree::new(9, 0)),
+            2 | 9 => self.add(Degree::NINTH),
             4 if plain_seventh => {
                 self.assume(Assumption::FourIsSus);
                 self.sus4 = true;
                 Ok(())
             }
-            4 | 11 => self.add(Degree::new(11, 0)),
-            6 | 13 => self.add(Degree::new(13, 0)),
+            4 | 11 => self.add(Degree::ELEVENTH),
+            6 | 13 => self.add(Degree::THIRTEENTH),
             _ => Err(ChordProblem::SecondNumber),
         }
     }
@@ -119,7 +121,7 @@ impl Draft {
             _ if self.main.is_some() => return Err(ChordProblem::SecondNumber),
             2 => {
                 self.assume(Assumption::TwoIsAddedNine);
-                return self.add(Degree::new(9, 0));
+                return self.add(Degree::NINTH);
             }
             4 if bare => {
                 self.assume(Assumption::FourIsSus);
@@ -135,8 +137,12 @@ impl Draft {
         Ok(())
     }
 
-    pub(super) fn add(&mut self, degree: Option<Degree>) -> Result<(), ChordProblem> {
-        let degree = degree.ok_or(ChordProblem::Number)?;
+    /// Adds a natural 6, 9, 11 or 13.
+    pub(super) fn add_natural(&mut self, number: u8) -> Result<(), ChordProblem> {
+        self.add(Degree::new(number, 0).ok_or(ChordProblem::Number)?)
+    }
+
+    pub(super) fn add(&mut self, degree: Degree) -> Result<(), ChordProblem> {
         if self.added.contains(&degree) {
             return Ok(());
         }
@@ -152,18 +158,18 @@ impl Draft {
         self.separated = false;
         match (sharps, number) {
             (-1 | 1, 5) => self.alter_fifth(sharps),
-            (-1, 2 | 9) => self.add(Degree::new(9, -1)),
-            (1, 2 | 9) | (-1, 10) => self.add(Degree::new(9, 1)),
-            (1, 4 | 11) => self.add(Degree::new(11, 1)),
-            (-1, 6 | 13) => self.add(Degree::new(13, -1)),
-            (-1, 7) if self.is_bare() => self.add(Degree::new(7, -1)),
+            (-1, 2 | 9) => self.add(Degree::FLAT_NINTH),
+            (1, 2 | 9) | (-1, 10) => self.add(Degree::SHARP_NINTH),
+            (1, 4 | 11) => self.add(Degree::SHARP_ELEVENTH),
+            (-1, 6 | 13) => self.add(Degree::FLAT_THIRTEENTH),
+            (-1, 7) if self.is_bare() => self.add(Degree::MINOR_SEVENTH),
             (1, 7) if self.is_bare() && self.quality == Some(Quality::Minor) => {
                 self.assume(Assumption::SharpSevenIsMajor);
                 self.major = Some(Word::Major);
                 self.main_number(7)
             }
             (0, 9 | 11 | 13) if !self.is_bare() || self.quality.is_some() => {
-                self.add(Degree::new(number, 0))
+                self.add_natural(number)
             }
             _ => Err(ChordProblem::Alteration),
         }
@@ -183,20 +189,19 @@ impl Draft {
         Ok(())
     }
 
-    /// Turns what was read into degrees.
+    /// The chord that was read, and what was taken for granted.
     pub(super) fn finish(
         mut self,
         root: NoteName,
         bass: Option<NoteName>,
-        reader: &Reader<'_>,
-    ) -> Result<ReadChord, ReadError> {
-        self.settle().map_err(|problem| reader.wrong_here(problem.expected()))?;
+    ) -> Result<(Chord, Vec<Assumption>), ChordProblem> {
+        self.settle()?;
         let mut named: Vec<Degree> = Vec::new();
         let third = self.third();
         let fifths = self.fifths();
         let sevenths = self.sevenths();
-        let sixth = (self.main == Some(6)).then(|| Degree::known(6, 0));
-        named.push(Degree::known(1, 0));
+        let sixth = (self.main == Some(6)).then_some(Degree::SIXTH);
+        named.push(Degree::ROOT);
         named.extend(third.into_iter().chain(fifths).chain(sixth));
         named.extend(&sevenths);
         for tension in self.tensions(!sevenths.is_empty()) {
@@ -206,19 +211,15 @@ impl Draft {
                 None => named.push(tension),
             }
         }
-        let mut degrees = Degrees::EMPTY;
-        for degree in ORDER.iter().chain(TENSIONS.iter()) {
-            if named.contains(degree) {
-                degrees.push(*degree);
-            }
-        }
-        let bass = bass.filter(|bass| *bass != root);
-        Ok(ReadChord { chord: Chord { root, bass, degrees, alt: self.alt }, assumed: self.assumed })
+        let in_order = ORDER.iter().flat_map(|degrees| degrees.iter().copied());
+        let degrees = in_order.filter(|degree| named.contains(degree)).collect();
+        let chord = Chord::new(root, degrees).over(bass.filter(|bass| *bass != root));
+        Ok((if self.alt { chord.written_alt() } else { chord }, self.assumed))
     }
 
     /// Says what was left open, and refuses what contradicts itself.
     fn settle(&mut self) -> Result<(), ChordProblem> {
-        if self.major.is_some() && self.added.contains(&Degree::known(7, -1)) {
+        if self.major.is_some() && self.added.contains(&Degree::MINOR_SEVENTH) {
             return Err(ChordProblem::SecondQuality);
         }
         if self.alt {
@@ -283,35 +284,35 @@ impl Draft {
 
     fn third(&self) -> Vec<Degree> {
         if self.sus() {
-            let two = self.sus2.then(|| Degree::known(2, 0));
-            return two.into_iter().chain(self.sus4.then(|| Degree::known(4, 0))).collect();
+            let two = self.sus2.then_some(Degree::SECOND);
+            return two.into_iter().chain(self.sus4.then_some(Degree::FOURTH)).collect();
         }
         match self.quality {
             _ if self.no_third || self.main == Some(5) => Vec::new(),
-            None => vec![Degree::known(3, 0)],
-            Some(_) => vec![Degree::known(3, -1)],
+            None => vec![Degree::MAJOR_THIRD],
+            Some(_) => vec![Degree::MINOR_THIRD],
         }
     }
 
     fn fifths(&self) -> Vec<Degree> {
         let diminished =
             matches!(self.quality, Some(Quality::Diminished | Quality::HalfDiminished));
-        let flat = (self.flat_fifth || diminished || self.alt).then(|| Degree::known(5, -1));
-        let sharp = (self.sharp_fifth || self.alt).then(|| Degree::known(5, 1));
+        let flat = (self.flat_fifth || diminished || self.alt).then_some(Degree::FLAT_FIFTH);
+        let sharp = (self.sharp_fifth || self.alt).then_some(Degree::SHARP_FIFTH);
         let altered: Vec<Degree> = flat.into_iter().chain(sharp).collect();
         match (altered.is_empty(), self.no_fifth) {
             (false, _) => altered,
             (true, true) => Vec::new(),
-            (true, false) => vec![Degree::known(5, 0)],
+            (true, false) => vec![Degree::FIFTH],
         }
     }
 
     /// The seventh that the number asks for, then any that was added.
     fn sevenths(&self) -> Vec<Degree> {
         let from_number = self.main.filter(|main| *main >= 7).map(|_| match self.quality {
-            Some(Quality::Diminished) if self.major.is_none() => Degree::known(7, -2),
-            _ if self.major.is_some() => Degree::known(7, 0),
-            _ => Degree::known(7, -1),
+            Some(Quality::Diminished) if self.major.is_none() => Degree::DIMINISHED_SEVENTH,
+            _ if self.major.is_some() => Degree::MAJOR_SEVENTH,
+            _ => Degree::MINOR_SEVENTH,
         });
         let mut sevenths: Vec<Degree> = from_number.into_iter().collect();
         for added in self.added.iter().filter(|added| added.number() == 7) {
@@ -335,18 +336,21 @@ impl Draft {
             self.added.iter().copied().filter(|added| added.number() != 7).collect();
         for tension in &mut tensions {
             // Over a seventh a sixth is a thirteenth.
-            if seventh && *tension == Degree::known(6, 0) {
-                *tension = Degree::known(13, 0);
+            if seventh && *tension == Degree::SIXTH {
+                *tension = Degree::THIRTEENTH;
             }
         }
-        for (number, implied) in [(9, main >= 9), (11, eleven), (13, main == 13)] {
-            let natural = Degree::known(number, 0);
-            if implied && !altered(number) && !tensions.contains(&natural) {
+        for (natural, implied) in [
+            (Degree::NINTH, main >= 9),
+            (Degree::ELEVENTH, eleven),
+            (Degree::THIRTEENTH, main == 13),
+        ] {
+            if implied && !altered(natural.number()) && !tensions.contains(&natural) {
                 tensions.push(natural);
             }
         }
         if self.alt {
-            tensions.extend([Degree::known(9, -1), Degree::known(9, 1)]);
+            tensions.extend([Degree::FLAT_NINTH, Degree::SHARP_NINTH]);
         }
         tensions
     }

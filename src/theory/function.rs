@@ -1,15 +1,8 @@
-//! The functions that chords have: what they are (here), how they are found
-//! (`function/find.rs`), and the scales that each asks for (`function/scales.rs`).
-
-mod find;
-mod scales;
+//! The functions that chords have. A [`Reading`](crate::Reading) finds which one.
 
 use std::fmt::{self, Display as _};
 
-pub(super) use find::is_dominant;
-
-use super::Key;
-use crate::{Chord, NoteName};
+use crate::{Chord, Key, NoteName};
 
 /// What a chord does where it stands.
 ///

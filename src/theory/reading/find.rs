@@ -1,30 +1,27 @@
 //! Which function a chord has: its neighbours are asked in a fixed order, nearest first.
 
-use super::Function;
-use crate::reading::home::{Key, home_of, is_chain, resolves_to};
-use crate::{Chord, PitchClass};
+use super::home::home_of;
+use super::motion::{is_chain, is_dominant, resolves_to, up_to};
+use crate::{Chord, Degree, Function, Key, PitchClass};
 
 impl Function {
     /// The function of the chord at `index`.
-    pub(in crate::reading) fn of(
-        chords: &[Chord],
-        index: usize,
-        key: Option<Key>,
-    ) -> Option<Function> {
-        let chord = chords.get(index)?;
+    pub(super) fn of(chords: &[&Chord], index: usize, key: Option<Key>) -> Option<Function> {
+        let at = |index: usize| chords.get(index).copied();
+        let chord = at(index)?;
         let place = Place {
             chord,
-            before: index.checked_sub(1).and_then(|before| chords.get(before)),
-            after: chords.get(index + 1),
-            then: chords.get(index + 2),
+            before: index.checked_sub(1).and_then(at),
+            after: at(index + 1),
+            then: at(index + 2),
             key,
             home: key.or_else(|| home_of(chords, index)),
         };
         Some(match () {
             () if is_dominant(chord) => place.dominant(),
-            () if chord.names("bb7") => place.diminished(),
+            () if chord.names(Degree::DIMINISHED_SEVENTH) => place.diminished(),
             () if chord.is_half_diminished() => place.half_diminished(),
-            () if chord.names("b3") => place.minor(),
+            () if chord.names(Degree::MINOR_THIRD) => place.minor(),
             () => place.on_degree(),
         })
     }
@@ -46,7 +43,8 @@ struct Place<'a> {
 impl Place<'_> {
     fn dominant(&self) -> Function {
         // Its ii stands a fifth above it.
-        let is_second = |before: &&Chord| up_to(self.chord, before) == 7 && before.names("b3");
+        let is_second =
+            |before: &&Chord| up_to(self.chord, before) == 7 && before.names(Degree::MINOR_THIRD);
         let second = self.before.filter(is_second);
         self.after
             .and_then(|next| bound_for(self.chord, next, second))
@@ -83,7 +81,7 @@ impl Place<'_> {
     fn half_diminished(&self) -> Function {
         if let Some(next) = self.its_dominant() {
             let home = Key::minor(Key::fifth_below(next.root()));
-            let is_home = |then: &Chord| on_tonic(then, home) && then.names("b3");
+            let is_home = |then: &Chord| on_tonic(then, home) && then.names(Degree::MINOR_THIRD);
             return Function::SecondOfMinor { home, arrives: self.then.is_some_and(is_home) };
         }
         let home = self.home.filter(|home| !home.is_minor());
@@ -100,7 +98,8 @@ impl Place<'_> {
         let of_key = self.key.is_some_and(|key| key.is_minor() && on_tonic(self.chord, key));
         let at_home = from_its_fifth || of_key;
         // A major sixth or seventh is that of a tonic; a ii has neither in its symbol as a rule.
-        let sounds_tonic = self.chord.names("6") || self.chord.names("7");
+        let sounds_tonic =
+            self.chord.names(Degree::SIXTH) || self.chord.names(Degree::MAJOR_SEVENTH);
         if at_home && sounds_tonic {
             return Function::TonicMinor;
         }
@@ -122,7 +121,7 @@ impl Place<'_> {
     /// A minor or major chord that no neighbour claims, on whichever degree of its home.
     fn on_degree(&self) -> Function {
         let Some(home) = self.home else { return Function::Alone };
-        let minor = self.chord.names("b3");
+        let minor = self.chord.names(Degree::MINOR_THIRD);
         let degree = match degree_in(home, self.chord) {
             5 if minor => return Function::MinorFourth { home },
             _ if home.is_minor() => return Function::Alone,
@@ -149,7 +148,7 @@ fn bound_for(chord: &Chord, next: &Chord, second: Option<&Chord>) -> Option<Func
     }
     if resolves_to(chord, next) {
         let arrives = !is_dominant(next) || chord.is_sus();
-        return Some(Function::Dominant { home: Key::like(next), arrives });
+        return Some(Function::Dominant { home: key_of(next), arrives });
     }
     if up_to(chord, next) == 11 {
         let instead_of = Key::fifth_above(next.root());
@@ -168,17 +167,17 @@ fn promised_by(second: &Chord, chord: &Chord) -> Function {
 
 /// Does a dominant go up a whole step to a major chord?
 fn is_backdoor(dominant: &Chord, next: &Chord) -> bool {
-    up_to(dominant, next) == 2 && next.names("3") && !next.names("b7")
+    up_to(dominant, next) == 2
+        && next.names(Degree::MAJOR_THIRD)
+        && !next.names(Degree::MINOR_SEVENTH)
 }
 
-/// Major third (or a suspended fourth) and minor seventh.
-pub(in crate::reading) fn is_dominant(chord: &Chord) -> bool {
-    chord.is_dominant() || chord.names("4") && chord.names("b7")
-}
-
-/// Semitones from the root of one chord up to that of another.
-fn up_to(from: &Chord, to: &Chord) -> u8 {
-    from.root().pitch_class().semitones_up_to(to.root().pitch_class())
+/// The key whose tonic the chord would be: minor for a minor or half-diminished one.
+fn key_of(tonic: &Chord) -> Key {
+    if tonic.is_minor() || tonic.is_half_diminished() {
+        return Key::minor(tonic.root());
+    }
+    Key::major(tonic.root())
 }
 
 /// Semitones from a tonic up to the root of a chord.

@@ -3,9 +3,6 @@
 use std::cmp::Reverse;
 use std::ops::Deref;
 
-use super::Sound;
-use crate::{ChordScale, Triad, TriadQuality};
-
 /// Something that counts for or against a pair.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 #[non_exhaustive]
@@ -69,44 +66,19 @@ impl Merit {
 /// What counts for and against a pair, the weightiest first: at most one of each kind, kept in place
 /// so that hundreds of pairs cost no allocation each.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct Merits {
+pub(crate) struct Merits {
     list: [Merit; 10],
     len: usize,
 }
 
 impl Merits {
-    pub(super) const NONE: Merits = Merits { list: [Merit::OneMajor; 10], len: 0 };
+    pub(crate) const NONE: Merits = Merits { list: [Merit::OneMajor; 10], len: 0 };
 
-    pub(super) fn of(sound: &Sound, ground: &ChordScale) -> Merits {
-        let (pair, set) = (sound.pair(), sound.pair().set());
-        let own = ground.own_triad();
-        let is_own = |triad: Triad| own == Some(triad.set());
-        let of_quality = |quality: TriadQuality| {
-            pair.triads().into_iter().filter(move |triad| triad.quality() == quality)
-        };
-        let majors = of_quality(TriadQuality::Major).count();
-        let diminished = of_quality(TriadQuality::Diminished).filter(|t| !is_own(*t)).count() as u8;
-        let apart = pair.first().root().semitones_up_to(pair.second().root());
-        let whole_step = matches!(apart, 2 | 10);
-        let colours = ground.colours().intersection(set).len();
-        let dropped = ground.missed().difference(set).len() as u8;
-        let rubs = sound.rubs().len() as u8;
+    /// The merits that hold, out of all that are asked about.
+    pub(crate) fn that_hold<const COUNT: usize>(asked: [(bool, Merit); COUNT]) -> Merits {
         let mut merits = Merits::NONE;
-        for (holds, merit) in [
-            (majors == 2 && whole_step, Merit::MajorsAWholeStepApart),
-            (majors == 2 && !whole_step, Merit::Majors),
-            (majors == 1, Merit::OneMajor),
-            (pair.triads().into_iter().any(is_own), Merit::OwnTriad),
-            (ground.chord().is_some() && sound.drops_named().is_empty(), Merit::WholeChord),
-            (sound.states_third() && sound.states_seventh(), Merit::GuideTones),
-            (colours >= 3 && rubs == 0, Merit::Colour),
-            (dropped > 0, Merit::Drops(dropped)),
-            (rubs > 0, Merit::Rubs(rubs)),
-            (diminished > 0, Merit::Diminished(diminished)),
-        ] {
-            if holds {
-                merits.push(merit);
-            }
+        for (_, merit) in asked.into_iter().filter(|(holds, _)| *holds) {
+            merits.push(merit);
         }
         merits.list[..merits.len].sort_by_key(|merit| Reverse(merit.points().abs()));
         merits

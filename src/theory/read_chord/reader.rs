@@ -1,100 +1,13 @@
-//! Reading chord symbols.
-//!
-//! A symbol is read from left to right, word by word, into a [`Draft`]; at the end the draft is
-//! turned into degrees. Some signs mean what their place says: `-` and `+` right after the root are
-//! minor and augmented, before a later number they are a flat and a sharp. Nothing is guessed
-//! silently: what a symbol leaves open is returned as [`Assumption`]s.
+//! The reader of chord symbols: from left to right, word by word.
 
-use std::str::FromStr;
-
+use super::assumption::Assumption;
 use super::draft::{Draft, Quality};
 use super::problem::ChordProblem;
 use super::word::{Word, first_word};
-use super::{Assumption, Chord, LONGEST};
-use crate::{Degree, NoteName, ReadError};
+use crate::{Chord, Degree, NoteName, ReadError};
 
-/// A chord with what was taken for granted in reading it.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct ReadChord {
-    /// The chord.
-    pub chord: Chord,
-    /// What the symbol left open, and how it was read.
-    pub assumed: Vec<Assumption>,
-}
-
-impl FromStr for Chord {
-    type Err = ReadError;
-
-    /// Reads a chord symbol in any common dialect; [`ReadChord`] tells what was taken for granted.
-    ///
-    /// # Errors
-    ///
-    /// Where a part of the symbol cannot be read, with its place and what could stand there.
-    fn from_str(symbol: &str) -> Result<Chord, ReadError> {
-        Ok(symbol.parse::<ReadChord>()?.chord)
-    }
-}
-
-impl FromStr for ReadChord {
-    type Err = ReadError;
-
-    /// Reads a chord symbol in any common dialect, in time linear in its length.
-    ///
-    /// # Errors
-    ///
-    /// Where a part of the symbol cannot be read, with its place and what could stand there.
-    fn from_str(symbol: &str) -> Result<ReadChord, ReadError> {
-        if symbol.len() > 4 * LONGEST || symbol.chars().count() > LONGEST {
-            return Err(wrong(symbol, LONGEST + 1, "a symbol of at most 80 characters"));
-        }
-        let body = symbol.trim();
-        let (root, rest) = read_root(symbol, body)?;
-        let mut draft = Draft::default();
-        if root.accidental() == -1
-            && !NoteName::is_everyday(root)
-            && rest.starts_with(|next: char| next.is_ascii_digit())
-        {
-            draft.assume(Assumption::FlatBelongsToRoot);
-        }
-        let mut reader = Reader { symbol, rest, sign_is_quality: true, depth: 0 };
-        let bass = reader.read_body(&mut draft)?;
-        draft.finish(root, bass, &reader)
-    }
-}
-
-/// The ways in which charts ask for no chord at all.
-const NO_CHORD: [&str; 4] = ["N.C.", "NC", "N.C", "n.c."];
-
-impl Chord {
-    /// Does a text ask for no chord at all, as `N.C.` does?
-    #[must_use]
-    pub fn is_no_chord(text: &str) -> bool {
-        NO_CHORD.contains(&text.trim())
-    }
-}
-
-fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ReadError> {
-    if Chord::is_no_chord(body) {
-        return Err(wrong(symbol, 1, "a chord; N.C. asks for none"));
-    }
-    let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
-    if body.starts_with(|first| matches!(first, 'a'..='g')) {
-        return Err(wrong(symbol, lead + 1, "a capital root, A to G (a small b is a flat)"));
-    }
-    let (root, rest) = NoteName::read_prefix(body)
-        .map_err(|error| error.within("chord", symbol, lead + 1).quoting(symbol, LONGEST))?;
-    if root.accidental().abs() > 1 {
-        // The sign that is one too many is the last one read.
-        let at = lead + body.chars().count() - rest.chars().count();
-        return Err(wrong(symbol, at, "a root with at most one accidental"));
-    }
-    Ok((root, rest))
-}
-
-/// A symbol that is wrong from a character on.
-fn wrong(symbol: &str, at: usize, expected: &'static str) -> ReadError {
-    ReadError::at_character("chord", symbol, at, expected).quoting(symbol, LONGEST)
-}
+/// The longest symbol that is looked at, in characters.
+const LONGEST: usize = 80;
 
 /// Where in the symbol reading has come to.
 pub(super) struct Reader<'a> {
@@ -106,6 +19,19 @@ pub(super) struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
+    /// Reads the root, and stands after it.
+    pub(super) fn after_root(symbol: &'a str) -> Result<(NoteName, Reader<'a>), ReadError> {
+        if symbol.len() > 4 * LONGEST || symbol.chars().count() > LONGEST {
+            return Err(wrong(symbol, LONGEST + 1, "a symbol of at most 80 characters"));
+        }
+        let (root, rest) = read_root(symbol, symbol.trim())?;
+        Ok((root, Reader { symbol, rest, sign_is_quality: true, depth: 0 }))
+    }
+
+    pub(super) fn stands_before_a_number(&self) -> bool {
+        self.rest.starts_with(|next: char| next.is_ascii_digit())
+    }
+
     /// The character that comes next, counted from 1.
     fn at(&self) -> usize {
         let left = self.rest.chars().count() + trailing_space(self.symbol);
@@ -142,7 +68,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads all that follows the root; gives the bass where there is one.
-    fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ReadError> {
+    pub(super) fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ReadError> {
         // Transcription corpora write `C:min7`.
         if self.rest.len() > 1 {
             self.take(":");
@@ -191,7 +117,7 @@ impl<'a> Reader<'a> {
     }
 
     fn read_piece(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
-        if self.rest.starts_with(|next: char| next.is_ascii_digit()) {
+        if self.stands_before_a_number() {
             return self.read_number(draft);
         }
         let (word, length) = first_word(self.rest).ok_or(ChordProblem::Unknown)?;
@@ -225,9 +151,9 @@ impl<'a> Reader<'a> {
 
     fn read_number(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
         let six_nine = self.take("69") || self.take("6/9") || self.take("6add9");
-        if six_nine && !self.rest.starts_with(|next: char| next.is_ascii_digit()) {
+        if six_nine && !self.stands_before_a_number() {
             draft.number(6)?;
-            return draft.add(Degree::new(9, 0));
+            return draft.add(Degree::NINTH);
         }
         let digits = self.rest.bytes().take_while(u8::is_ascii_digit).count();
         if digits > 2 || digits == 2 && !["11", "13"].iter().any(|n| self.rest.starts_with(n)) {
@@ -241,7 +167,7 @@ impl<'a> Reader<'a> {
         match number {
             2 | 9 | 11 | 13 if self.depth > 0 && draft.is_bare() => {
                 draft.assume(Assumption::BracketsAdd);
-                draft.add(Degree::new(if number == 2 { 9 } else { number }, 0))
+                draft.add_natural(if number == 2 { 9 } else { number })
             }
             2 | 4..=7 | 9 | 11 | 13 => draft.number(number),
             _ => Err(ChordProblem::Number),
@@ -359,9 +285,9 @@ impl<'a> Reader<'a> {
             _ => 0,
         };
         match (sharps, self.number()) {
-            (0, 2) => draft.add(Degree::new(9, 0)),
-            (0, 4) => draft.add(Degree::new(11, 0)),
-            (0, number @ (6 | 9 | 11 | 13)) => draft.add(Degree::new(number, 0)),
+            (0, 2) => draft.add(Degree::NINTH),
+            (0, 4) => draft.add(Degree::ELEVENTH),
+            (0, number @ (6 | 9 | 11 | 13)) => draft.add_natural(number),
             (-1 | 0, 7) => draft.alter(-1, 7),
             (_, 0) | (0, _) => Err(ChordProblem::Added),
             (sharps, number) => draft.alter(sharps, number),
@@ -382,4 +308,38 @@ impl<'a> Reader<'a> {
 
 fn trailing_space(symbol: &str) -> usize {
     symbol.chars().rev().take_while(|char| char.is_whitespace()).count()
+}
+
+/// The ways in which charts ask for no chord at all.
+const NO_CHORD: [&str; 4] = ["N.C.", "NC", "N.C", "n.c."];
+
+impl Chord {
+    /// Does a text ask for no chord at all, as `N.C.` does?
+    #[must_use]
+    pub fn is_no_chord(text: &str) -> bool {
+        NO_CHORD.contains(&text.trim())
+    }
+}
+
+fn read_root<'a>(symbol: &str, body: &'a str) -> Result<(NoteName, &'a str), ReadError> {
+    if Chord::is_no_chord(body) {
+        return Err(wrong(symbol, 1, "a chord; N.C. asks for none"));
+    }
+    let lead = symbol.chars().take_while(|char| char.is_whitespace()).count();
+    if body.starts_with(|first| matches!(first, 'a'..='g')) {
+        return Err(wrong(symbol, lead + 1, "a capital root, A to G (a small b is a flat)"));
+    }
+    let (root, rest) = NoteName::read_prefix(body)
+        .map_err(|error| error.within("chord", symbol, lead + 1).quoting(symbol, LONGEST))?;
+    if root.accidental().abs() > 1 {
+        // The sign that is one too many is the last one read.
+        let at = lead + body.chars().count() - rest.chars().count();
+        return Err(wrong(symbol, at, "a root with at most one accidental"));
+    }
+    Ok((root, rest))
+}
+
+/// A symbol that is wrong from a character on.
+fn wrong(symbol: &str, at: usize, expected: &'static str) -> ReadError {
+    ReadError::at_character("chord", symbol, at, expected).quoting(symbol, LONGEST)
 }

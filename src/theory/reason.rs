@@ -2,9 +2,8 @@
 
 use std::fmt::{self, Display as _};
 
-use super::merit::Merits;
-use super::{Merit, Sound};
-use crate::{ChordScale, Degree, Degrees, PitchClassSet, TriadQuality};
+use crate::merit::Merits;
+use crate::{ChordScale, Degree, Degrees, Merit, PitchClassSet, Sound, TriadQuality};
 
 /// The sentence of a pair; prints with signs (`{}`) or in ASCII (`{:#}`).
 ///
@@ -34,14 +33,23 @@ pub struct Reason {
     outside: Degrees,
 }
 
+impl Sound {
+    /// One sentence that says why the pair stands where it stands. No two pairs of a list share
+    /// theirs: it names both triads by their degrees.
+    #[must_use]
+    pub fn reason(&self, ground: &ChordScale) -> Reason {
+        Reason::of(self, ground)
+    }
+}
+
 impl Reason {
-    pub(super) fn of(sound: &Sound, ground: &ChordScale) -> Reason {
+    fn of(sound: &Sound, ground: &ChordScale) -> Reason {
         let pair = sound.pair();
         let degrees = |set: PitchClassSet| ground.degrees(set).collect();
         Reason {
             triads: pair.triads().map(|triad| (ground.degree(triad.root()), triad.quality())),
             apart: pair.first().root().semitones_up_to(pair.second().root()),
-            merits: sound.merits,
+            merits: sound.merit_list(),
             home: if ground.chord().is_some() { "the chord itself" } else { "the home triad" },
             guide_tones: [ground.third(), ground.seventh()]
                 .into_iter()

@@ -1,0 +1,30 @@
+//! How one chord goes to the next: the way from root to root, and which chords pull.
+
+use crate::{Chord, Degree};
+
+/// Semitones from the root of one chord up to that of another.
+pub(super) fn up_to(from: &Chord, to: &Chord) -> u8 {
+    from.root().pitch_class().semitones_up_to(to.root().pitch_class())
+}
+
+/// Does the root fall a fifth to the next chord?
+pub(super) fn resolves_to(chord: &Chord, next: &Chord) -> bool {
+    up_to(chord, next) == 5
+}
+
+/// Is it a dominant seventh: a minor seventh over a major third or a suspended fourth?
+pub(super) fn is_dominant(chord: &Chord) -> bool {
+    let suspended = chord.names(Degree::FOURTH) && chord.names(Degree::MINOR_SEVENTH);
+    chord.is_dominant() || suspended
+}
+
+/// Is the next chord a dominant with its third, a fifth below?
+pub(super) fn is_chain(chord: &Chord, next: &Chord) -> bool {
+    resolves_to(chord, next) && next.is_dominant()
+}
+
+/// Is it a suspended dominant, and the next chord the same one with its third?
+pub(super) fn is_resolved_by(chord: &Chord, next: &Chord) -> bool {
+    let suspended = chord.is_sus() && is_dominant(chord);
+    suspended && next.is_dominant() && chord.root() == next.root()
+}
