@@ -32,6 +32,12 @@ fn a_chord_typed_badly_stays_in_its_field_and_the_last_good_one_on_the_screen() 
 }
 
 #[test]
+fn a_chord_typed_the_german_way_is_told_how_it_is_written_here() {
+    let player = Player::after("Gmaj7#11", "c H 7");
+    assert!(player.line(1).ends_with("H is written B here, and B is Bb"), "{}", player.line(1));
+}
+
+#[test]
 fn a_chord_that_is_left_changes_nothing() {
     let mut player = Player::after("Gmaj7#11", "down space n");
     let before = player.screen();

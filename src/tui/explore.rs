@@ -1,10 +1,11 @@
 //! The explorer: a chord, its scale, its pairs, and both triads on the neck.
 //!
-//! [`Explore`] is the whole state; `update.rs` changes it and says what is to be done outside,
-//! `view.rs` draws it. What is shown is computed when the state changes, never while drawing;
-//! but a pair of a long list is worked out when it first comes into view.
+//! [`Explore`] is the whole state: what the player has `chosen`, and what is `shown`, which follows
+//! from it. `update.rs` changes it and says what is to be done outside, `view.rs` draws it. What is
+//! shown is computed when the choice changes, never while drawing; but a pair of a long list is
+//! worked out when it first comes into view.
 
-mod choices;
+mod chosen;
 mod copying;
 mod field;
 mod finder;
@@ -12,36 +13,36 @@ mod history;
 mod in_hand;
 mod lay_out;
 mod lines;
-mod look;
+mod neck_view;
 mod over;
 mod picker;
 mod session;
+mod shown;
 mod stays;
 mod suggest;
 mod update;
 mod view;
 
-use fretloom_fretboard::{Capo, Hand, Ladder, Neck, Rung, Shape, StringSet, Tuning};
-use fretloom_theory::{PitchClassSet, ReadChord, ScaleChoice, Spelling};
+use fretloom_fretboard::{Capo, Hand, Neck, Rung, Shape, StringSet, Tuning};
+use fretloom_theory::{PitchClassSet, ReadChord, Spelling};
 
 use super::command::Keys;
 use super::gesture::Spot;
 use super::mouse::Mouse;
 use super::theme::Theme;
 use crate::answer::{
-    self, Families, Harmony, LeftOutPlace, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
-    ShapeAnswer, TuningAnswer, Wishes,
+    self, Families, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer, Wishes,
 };
 use crate::library::Library;
 use crate::picture::{FretWidths, Labels};
 use crate::settings::Settings;
-use choices::{Choices, Page};
+use chosen::{Chosen, Handed, Page, Top, TypedChord};
 use history::History;
-use in_hand::InHand;
-use lay_out::empty_ladder;
+use in_hand::{Held, InHand};
 use lines::Seen;
-use look::{Look, Looked};
+use neck_view::NeckView;
 use over::Over;
+use shown::{Given, Shown};
 
 /// The chord of the demo: a major seventh with a raised eleventh, whose first pair is two majors.
 const FIRST_CHORD: &str = "Gmaj7#11";
@@ -52,53 +53,16 @@ pub struct Explore {
     theme: Theme,
     ascii: bool,
     library: Library,
-    /// The tuning that was typed at the start, if one was.
+    /// The tuning that was typed last, if one was.
     typed: Option<Tuning>,
-    /// The chord as it was typed and read.
-    symbol: String,
-    read: ReadChord,
-    /// The scales that fit it.
-    choices: Vec<ScaleChoice>,
-    scale: usize,
-    spelling: Spelling,
-    labels: Labels,
     /// The hand that climbs the ladder.
     player: Hand,
-    /// Which of [`Families::in_turn`] are paired.
-    families: usize,
-    wishes: Wishes,
-    pairs: PairsAnswer,
-    /// Which row of the list: one fold of the pairs.
-    row: usize,
-    /// Which copy within the fold, 0 for its first pair.
-    copy: usize,
-    instrument: Instrument,
-    /// Which set of three neighbouring strings the ladder climbs.
-    set: usize,
-    locked: bool,
-    ladder: Ladder,
-    /// Every close shape of the pair, on all strings; of both ladders only the hand's has fingers.
-    everywhere: Ladder,
-    rung: usize,
-    /// The shape of that rung as it is held; none where there is no rung.
-    hand: Option<InHand>,
-    places: Vec<PlaceAnswer>,
-    look: Look,
-    /// What the view shows; none for the whole neck.
-    looked: Option<Looked>,
-    /// The strings of the player's partial capo, kept while it is off; none for a full one.
-    clamp: Option<StringSet>,
-    handed: Handed,
-    top: Top,
-    fret_widths: FretWidths,
-    /// Are the notes that the pair leaves out drawn?
-    shows_left_out: bool,
-    left_out: Vec<LeftOutPlace>,
+    chosen: Chosen,
+    shown: Shown,
     /// The notes of the pair before that are in this one too, while they are marked.
     stays: PitchClassSet,
     /// What the last key has to tell.
     notice: Option<String>,
-    first_fret: u8,
     /// The size last told of, so that scrolling can follow the hand.
     columns: u16,
     rows: u16,
@@ -107,31 +71,9 @@ pub struct Explore {
     /// The line that the mouse chose last, as it was seen then, and in which list.
     pointed_at: Option<(Spot, Seen)>,
     /// What was chosen before every change.
-    past: History<Choices>,
+    past: History<Chosen>,
     /// The chords that the player has been at.
     pages: History<Page>,
-}
-
-/// A tuning with its neck.
-struct Instrument {
-    neck: Neck,
-    tuning: TuningAnswer,
-}
-
-/// Which hand frets.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-enum Handed {
-    Right,
-    Left,
-}
-
-/// Which string is drawn on top.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-enum Top {
-    /// String 1, nearest the floor.
-    First,
-    /// The last one, as the neck looks from above.
-    Last,
 }
 
 impl Explore {
@@ -146,57 +88,24 @@ impl Explore {
         library: Library,
         spelling: Spelling,
     ) -> Result<Explore, Refusal> {
-        let symbol = symbol.unwrap_or(FIRST_CHORD).trim().to_owned();
+        let symbol = symbol.unwrap_or(FIRST_CHORD).trim();
         let read: ReadChord = symbol.parse()?;
-        let (found, answer) = answer::find_tuning(&library.tunings, tuning)?;
-        let instrument = Instrument { neck: Neck::new(found), tuning: answer };
-        let choices = ScaleChoice::for_chord_with(&read.chord, library.scales.kinds());
-        let harmony = match choices.first() {
-            Some(choice) => Harmony::with_choice(&symbol, read.clone(), choice),
-            // The chromatic scale fits every chord, so there is always a first choice.
-            None => Harmony::of_chord(&symbol)?,
-        };
-        let (families, wishes) = (Families::default(), Wishes::default());
-        let pairs = answer::pairs_over(&harmony, &families, &wishes, spelling);
-        let known = library.tunings.get(instrument.neck.tuning().id()).is_some();
-        let typed = (!known).then(|| instrument.neck.tuning().clone());
+        let (tuning, _) = answer::find_tuning(&library.tunings, tuning)?;
+        let known = library.tunings.get(tuning.id()).is_some();
+        let typed = (!known).then(|| tuning.clone());
+        let chosen = first_choice(TypedChord::new(symbol, read), tuning, spelling);
+        let player = Hand::default();
         let mut explore = Explore {
             keys: Keys::built_in().0,
             theme: Theme::terminal(),
             ascii: false,
-            choices,
-            library,
             typed,
-            symbol,
-            read,
-            scale: 0,
-            spelling,
-            labels: Labels::default(),
-            player: Hand::default(),
-            families: 0,
-            wishes,
-            pairs,
-            row: 0,
-            copy: 0,
-            ladder: empty_ladder(&instrument.neck),
-            everywhere: empty_ladder(&instrument.neck),
-            instrument,
-            set: 0,
-            locked: false,
-            rung: 0,
-            hand: None,
-            places: Vec::new(),
-            look: Look::Whole,
-            looked: None,
-            clamp: None,
-            handed: Handed::Right,
-            top: Top::First,
-            fret_widths: FretWidths::Even,
-            shows_left_out: false,
-            left_out: Vec::new(),
+            player,
+            shown: Shown::of(&chosen, Given { library: &library, hand: player })?,
+            library,
+            chosen,
             stays: PitchClassSet::EMPTY,
             notice: None,
-            first_fret: 1,
             columns: 80,
             rows: 24,
             over: Over::Nothing,
@@ -205,7 +114,7 @@ impl Explore {
             past: History::new(),
             pages: History::new(),
         };
-        explore.set = explore.usual_set();
+        explore.chosen.set = explore.usual_set();
         explore.lay_out();
         Ok(explore)
     }
@@ -216,10 +125,9 @@ impl Explore {
     ///
     /// Where the capo lies above the last fret, or on strings that are not there.
     pub fn put_capo(&mut self, capo: Capo) -> Result<(), Refusal> {
-        let tuning = self.neck().tuning().clone();
-        let (tuning, answer) = answer::put_capo(&self.library.tunings, tuning, capo)?;
-        self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
-        self.clamp = capo.strings();
+        let tuning = self.chosen.tuning.clone();
+        (self.chosen.tuning, _) = answer::put_capo(&self.library.tunings, tuning, capo)?;
+        self.chosen.capo_strings = capo.strings();
         self.lay_out();
         Ok(())
     }
@@ -234,14 +142,14 @@ impl Explore {
     pub fn use_settings(&mut self, settings: &Settings) {
         let mut turns = Families::in_turn().into_iter();
         let families = turns.position(|(families, _)| families == settings.families);
-        self.families = families.unwrap_or_default();
-        self.labels = settings.labels;
+        self.chosen.families = families.unwrap_or_default();
+        self.chosen.labels = settings.labels;
         self.player = settings.hand;
-        self.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
-        self.top = if settings.upside_down { Top::Last } else { Top::First };
+        self.chosen.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
+        self.chosen.top = if settings.upside_down { Top::Last } else { Top::First };
         self.mouse = if settings.mouse { Mouse::Taken } else { Mouse::Free };
-        self.fret_widths = settings.fret_widths;
-        self.ask_pairs();
+        self.chosen.fret_widths = settings.fret_widths;
+        self.lay_out();
     }
 
     /// Tells something, until the next key.
@@ -262,29 +170,20 @@ impl Explore {
     /// The pair that is chosen; none where the scale holds none.
     #[must_use]
     pub fn pair(&self) -> Option<&PairAnswer> {
-        self.pairs.pairs.get(self.index()?)
-    }
-
-    /// The place of the chosen pair in the whole list.
-    fn index(&self) -> Option<usize> {
-        let fold = self.pairs.folds.get(self.row)?;
-        match self.copy.checked_sub(1) {
-            None => Some(fold.first),
-            Some(copy) => fold.copies.get(copy).map(|(index, _)| *index),
-        }
+        self.shown.pair(&self.chosen)
     }
 
     /// The pairs of the scale that is chosen.
     #[must_use]
     pub fn pairs(&self) -> &PairsAnswer {
-        &self.pairs
+        &self.shown.pairs
     }
 
     /// The shape in hand.
     #[must_use]
     pub fn shape(&self) -> Option<ShapeAnswer> {
-        let hand = self.hand.as_ref()?;
-        Some(self.shape_answer(&Rung { side: hand.side(), shape: hand.shape()? }))
+        let hand = self.shown.hand.as_ref()?;
+        Some(self.shape_answer(&Rung { side: hand.side(), shape: hand.shape() }))
     }
 
     /// The line that the mouse chose last, if it was one of this kind.
@@ -293,41 +192,41 @@ impl Explore {
     }
 
     fn shape_in_hand(&self) -> Option<Shape> {
-        self.hand.as_ref().and_then(InHand::shape)
+        self.shown.hand.as_ref().map(InHand::shape)
     }
 
     /// What the view shows of the pair; none for the whole neck.
     #[must_use]
     pub fn view_places(&self) -> Option<&[PlaceAnswer]> {
-        self.looked.as_ref().map(|looked| looked.answer.places.as_slice())
+        self.shown.view.as_ref().map(|view| view.answer.places.as_slice())
     }
 
     /// Where the notes of the pair lie.
     #[must_use]
     pub fn places(&self) -> &[PlaceAnswer] {
-        &self.places
+        &self.shown.places
     }
 
     /// The neck that is shown.
     #[must_use]
     pub fn neck(&self) -> &Neck {
-        &self.instrument.neck
+        &self.shown.neck
     }
 
     /// What stands in the marks.
     #[must_use]
     pub fn labels(&self) -> Labels {
-        self.labels
+        self.chosen.labels
     }
 
     /// The strings that the ladder climbs.
     #[must_use]
     pub fn strings(&self) -> Option<StringSet> {
-        self.sets().get(self.set).copied()
+        self.shown.strings(&self.chosen)
     }
 
     fn rung_in_hand(&self) -> Option<&Rung> {
-        self.ladder.rungs().get(self.rung)
+        self.shown.ladder.rungs().get(self.chosen.rung?)
     }
 
     fn shape_answer(&self, rung: &Rung) -> ShapeAnswer {
@@ -336,7 +235,7 @@ impl Explore {
             if first { pair.first.name } else { pair.second.name }
         });
         let stacked = || {
-            let root = self.read.chord.root();
+            let root = self.chosen.chord.read.chord.root();
             fretloom_theory::SpelledTriad::stacked(root, rung.shape.triad().quality())
         };
         ShapeAnswer::new(self.neck(), name.unwrap_or_else(stacked), &rung.shape)
@@ -349,22 +248,37 @@ impl Explore {
     }
 
     fn sets(&self) -> Vec<StringSet> {
-        StringSet::neighbours(self.instrument.neck.tuning().string_count(), 3).collect()
+        self.shown.sets()
     }
 
     /// 4-3-2 where there is one: triads speak there.
     fn usual_set(&self) -> usize {
         usize::from(self.sets().len() > 1)
     }
+}
 
-    /// Which triads take part, and what that is called.
-    fn families(&self) -> (Families, &'static str) {
-        let [tertian, sus, flat_five, all] = Families::in_turn();
-        match self.families {
-            0 => tertian,
-            1 => sus,
-            2 => flat_five,
-            _ => all,
-        }
+/// What is chosen at the beginning; which strings, which shape, only the neck can say.
+fn first_choice(chord: TypedChord, tuning: Tuning, spelling: Spelling) -> Chosen {
+    Chosen {
+        chord,
+        scale: 0,
+        spelling,
+        families: 0,
+        wishes: Wishes::default(),
+        row: 0,
+        copy: 0,
+        tuning,
+        capo_strings: None,
+        set: 0,
+        locked: false,
+        rung: None,
+        held: Held::default(),
+        view: NeckView::Whole,
+        labels: Labels::default(),
+        shows_left_out: false,
+        handed: Handed::Right,
+        top: Top::First,
+        fret_widths: FretWidths::Even,
+        first_fret: 1,
     }
 }

@@ -43,8 +43,8 @@ impl Explore {
 
     /// `Dm7 · D Dorian · [F] & (G) · E2 A2 D3 G3 B3 E4 · capo 2, frets from the nut`
     fn copied_title(&self) -> String {
-        let mut words = vec![self.read.chord.to_string()];
-        words.push(self.pairs.harmony.scale().scale().to_string());
+        let mut words = vec![self.chosen.chord.read.chord.to_string()];
+        words.push(self.shown.pairs.harmony.scale().scale().to_string());
         words.extend(
             self.pair().map(|pair| format!("[{}] & ({})", pair.first.name, pair.second.name)),
         );

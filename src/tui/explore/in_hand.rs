@@ -4,29 +4,71 @@ use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, Side};
 
 use crate::words::counted;
 
+/// How a rung is held: at which of the places of its notes, from 0, the rung's own first; with which
+/// of the fingerings there, from 0, the easiest first.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub(super) struct Held {
+    pub(super) place: usize,
+    pub(super) fingers: usize,
+}
+
 /// A shape of the ladder as it is held: at its own place or another, with one of its fingerings.
 #[derive(Clone, Debug)]
 pub(super) struct InHand {
     /// The hand that holds it.
     player: Hand,
     side: Side,
+    /// The rung's own shape.
+    home: Shape,
     /// The rung's own place first, then the others, each with its reason.
     places: Vec<(Shape, String)>,
-    place: usize,
-    /// Every way to finger it there, the easiest first; empty where no hand holds it.
+    /// Every way to finger it at the place where it is held; empty where no hand holds it.
     grips: Vec<Grip>,
-    grip: usize,
+    /// The one that is chosen.
+    grip: Option<Grip>,
+    /// With the chosen fingers.
+    shape: Shape,
 }
 
 impl InHand {
-    /// A rung where it lies, with its easiest fingers.
-    pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung) -> InHand {
-        let shape = rung.shape.held_by(neck, player);
-        let mut places = vec![(shape, "where the ladder has it".to_owned())];
-        let elsewhere = shape.elsewhere(neck, player);
+    /// A rung as it is held; home and with its easiest fingers where there is no such place or are
+    /// no such fingers.
+    pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung, held: Held) -> InHand {
+        let home = rung.shape.held_by(neck, player);
+        let mut places = vec![(home, "where the ladder has it".to_owned())];
+        let elsewhere = home.elsewhere(neck, player);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
-        let grips = player.grips(neck, shape.places());
-        InHand { player, side: rung.side, places, place: 0, grips, grip: 0 }
+        let (grips, grip) = (Vec::new(), None);
+        let hand = InHand { player, side: rung.side, home, places, grips, grip, shape: home };
+        hand.moved(neck, held).fingered(held)
+    }
+
+    /// The same rung held in another way than before.
+    pub(super) fn turned(self, neck: &Neck, before: Held, held: Held) -> InHand {
+        match (before.place == held.place, before.fingers == held.fingers) {
+            (true, true) => self,
+            (true, false) => self.fingered(held),
+            (false, _) => self.moved(neck, held).fingered(held),
+        }
+    }
+
+    /// At its place, with the ways to finger it there.
+    fn moved(mut self, neck: &Neck, held: Held) -> InHand {
+        self.grips = self.player.grips(neck, self.at(held).places());
+        self
+    }
+
+    /// With its fingers, of those that there are at its place.
+    fn fingered(mut self, held: Held) -> InHand {
+        self.grip = self.grips.get(held.fingers).or(self.grips.first()).copied();
+        let shape = self.at(held);
+        self.shape = self.grip.map_or(shape, |grip| shape.gripped(grip));
+        self
+    }
+
+    /// The shape at the place where it is held.
+    fn at(&self, held: Held) -> Shape {
+        self.places.get(held.place).map_or(self.home, |(shape, _)| *shape)
     }
 
     /// Whose triad it is.
@@ -34,47 +76,50 @@ impl InHand {
         self.side
     }
 
+    /// The rung's own shape, wherever it is held.
+    pub(super) fn home(&self) -> Shape {
+        self.home
+    }
+
     /// The shape, with the chosen fingers.
-    pub(super) fn shape(&self) -> Option<Shape> {
-        let (shape, _) = self.places.get(self.place)?;
-        let grip = self.grips.get(self.grip);
-        Some(grip.map_or(*shape, |grip| shape.gripped(*grip)))
+    pub(super) fn shape(&self) -> Shape {
+        self.shape
     }
 
-    /// Which of the places, and which of the fingers there.
-    pub(super) fn which(&self) -> (usize, usize) {
-        (self.place, self.grip)
-    }
-
-    /// Goes to one of the places, with some of the fingers there; home where there is none such.
-    pub(super) fn turn_to(&mut self, neck: &Neck, (place, grip): (usize, usize)) {
-        let place = if place < self.places.len() { place } else { 0 };
-        if let Some((shape, _)) = self.places.get(place).filter(|_| place != self.place) {
-            self.grips = self.player.grips(neck, shape.places());
+    /// The way to hold it if there is such a place and are such fingers; else home, or with the
+    /// easiest ones.
+    pub(super) fn possible(&self, held: Held) -> Held {
+        Held {
+            place: if held.place < self.places.len() { held.place } else { 0 },
+            fingers: if held.fingers < self.grips.len() { held.fingers } else { 0 },
         }
-        self.place = place;
-        self.grip = if grip < self.grips.len() { grip } else { 0 };
     }
 
-    /// Takes the next fingers, the easiest after the last; says which and why.
-    pub(super) fn next_fingers(&mut self) -> String {
-        self.grip = (self.grip + 1) % self.grips.len().max(1);
-        match (self.grips.get(self.grip), self.grips.len()) {
+    /// With the next fingers, the easiest after the last.
+    pub(super) fn next_fingers(&self, held: Held) -> Held {
+        Held { fingers: (held.fingers + 1) % self.grips.len().max(1), ..held }
+    }
+
+    /// At the next place of the same notes, home after the last.
+    pub(super) fn next_place(&self, held: Held) -> Held {
+        Held { place: (held.place + 1) % self.places.len().max(1), fingers: 0 }
+    }
+
+    /// Which fingers these are, and why.
+    pub(super) fn fingers_told(&self, held: Held) -> String {
+        match (self.grip, self.grips.len()) {
             (None, _) => "no hand holds this at once".to_owned(),
             (Some(grip), 1) => format!("no other fingers: {}", grip.reason()),
-            (Some(grip), count) => format!("{} of {count}: {}", self.grip + 1, grip.reason()),
+            (Some(grip), count) => format!("{} of {count}: {}", held.fingers + 1, grip.reason()),
         }
     }
 
-    /// Goes to the next place of the same notes, home after the last; says which and why.
-    pub(super) fn next_place(&mut self, neck: &Neck) -> String {
-        self.place = (self.place + 1) % self.places.len().max(1);
-        self.grip = 0;
-        let Some((shape, reason)) = self.places.get(self.place) else { return String::new() };
-        self.grips = self.player.grips(neck, shape.places());
+    /// Which place this is, and why there.
+    pub(super) fn place_told(&self, held: Held) -> String {
+        let reason = self.places.get(held.place).map(|(_, reason)| reason.as_str());
         match self.places.len() {
             1 => "these notes lie nowhere else under one hand".to_owned(),
-            count => format!("place {} of {count}: {reason}", self.place + 1),
+            count => format!("place {} of {count}: {}", held.place + 1, reason.unwrap_or_default()),
         }
     }
 
@@ -82,12 +127,11 @@ impl InHand {
     pub(super) fn told(&self) -> String {
         let (fingers, places) = (self.grips.len(), self.places.len());
         let ways = format!("{}, {}", counted(fingers, "way"), counted(places, "place"));
-        let reason = self.grips.get(self.grip).map(|grip| grip.reason());
-        match (self.shape().map(|shape| shape.ease()), reason) {
-            (Some(Ease::Wide), _) => {
+        match (self.shape.ease(), self.grip) {
+            (Ease::Wide, _) => {
                 format!("a wide stretch: warm up, rest, stop when it hurts · {ways}")
             }
-            (_, Some(reason)) => format!("{ways} · {reason}"),
+            (_, Some(grip)) => format!("{ways} · {}", grip.reason()),
             (_, None) => format!("{ways} · one note after another"),
         }
     }
@@ -107,18 +151,20 @@ mod tests {
         let ladder = Ladder::new(&neck, pair, &query);
         let is_meant = |rung: &&Rung| rung.shape.frets().map(|fret| fret.number()) == frets;
         let rung = *ladder.rungs().iter().find(is_meant).unwrap();
-        let hand = InHand::of(&neck, Hand::default(), &rung);
+        let hand = InHand::of(&neck, Hand::default(), &rung, Held::default());
         (neck, hand)
     }
 
     #[test]
     fn fingers_go_round_and_no_two_are_alike() {
-        let (_, mut hand) = held([9, 7, 8]);
-        let first = hand.shape().unwrap().fingers();
+        let (neck, mut hand) = held([9, 7, 8]);
+        let (first, mut now) = (hand.shape().fingers(), Held::default());
         let mut seen = vec![first];
         loop {
-            hand.next_fingers();
-            let fingers = hand.shape().unwrap().fingers();
+            let next = hand.next_fingers(now);
+            hand = hand.turned(&neck, now, next);
+            now = next;
+            let fingers = hand.shape().fingers();
             if fingers == first {
                 break;
             }
@@ -132,14 +178,26 @@ mod tests {
     #[test]
     fn other_places_sound_the_same_and_lead_home() {
         let (neck, mut hand) = held([5, 4, 3]);
-        let home = hand.shape().unwrap();
+        let (home, mut now) = (hand.shape(), Held::default());
         for _ in 1..hand.places.len() {
-            let told = hand.next_place(&neck);
+            let next = hand.next_place(now);
+            hand = hand.turned(&neck, now, next);
+            now = next;
+            let told = hand.place_told(now);
             assert!(told.contains("on strings"), "{told}");
-            assert_eq!(hand.shape().unwrap().going_up(), home.going_up());
-            assert_ne!(hand.shape().unwrap().places(), home.places());
+            assert_eq!(hand.shape().going_up(), home.going_up());
+            assert_ne!(hand.shape().places(), home.places());
         }
-        hand.next_place(&neck);
-        assert_eq!(hand.shape(), Some(home));
+        let next = hand.next_place(now);
+        assert_eq!(hand.turned(&neck, now, next).shape(), home);
+    }
+
+    #[test]
+    fn a_place_or_fingers_that_are_not_there_are_those_at_home() {
+        let (neck, hand) = held([5, 4, 3]);
+        let beyond = Held { place: 9, fingers: 99 };
+        assert_eq!(hand.possible(beyond), Held::default());
+        let home = hand.shape();
+        assert_eq!(hand.turned(&neck, Held::default(), beyond).shape(), home);
     }
 }

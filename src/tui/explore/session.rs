@@ -6,9 +6,11 @@
 use fretloom_fretboard::{Capo, StringSet};
 use fretloom_theory::{ScaleChoice, Spelling};
 
-use super::in_hand::InHand;
-use super::look::Look;
-use super::{Explore, Handed, Top};
+use super::Explore;
+use super::chosen::{Handed, Top};
+use super::in_hand::Held;
+use super::neck_view::NeckView;
+use super::shown::families_of;
 use crate::answer::{self, Families, Wishes};
 use crate::glyphs::to_ascii;
 use crate::picture::Labels;
@@ -19,8 +21,7 @@ impl Explore {
     #[must_use]
     pub fn session(&self) -> Session {
         let capo = self.neck().tuning().capo();
-        let (place, fingers) = self.hand.as_ref().map(InHand::which).unwrap_or_default();
-        let scale = self.choices.get(self.scale);
+        let scale = self.shown.scales.get(self.chosen.scale);
         let set = |set: StringSet| set.to_string();
         Session {
             chord: Some(self.symbol_in_ascii()),
@@ -28,22 +29,22 @@ impl Explore {
             pair: self.pair().map(|pair| format!("{:#}", pair.name())),
             tuning: Some(to_ascii(&self.asked_as(self.neck().tuning()))),
             capo: Some(capo.fret().number()),
-            capo_strings: self.clamp.map(set),
+            capo_strings: self.chosen.capo_strings.map(set),
             strings: self.strings().map(set),
-            locked: Some(self.locked),
-            rung: u32::try_from(self.rung).ok(),
-            place: u32::try_from(place).ok(),
-            fingers: u32::try_from(fingers).ok(),
-            labels: Some(self.labels.word().to_owned()),
-            spelling: Some(word_of(self.spelling).to_owned()),
-            view: Some(self.look.words()),
-            families: Some(self.families().0.to_string()),
-            wishes: Some(to_ascii(&self.wishes.to_string())),
-            left_handed: Some(self.handed == Handed::Left),
-            upside_down: Some(self.top == Top::Last),
-            fret_widths: Some(self.fret_widths.word().to_owned()),
-            left_out: Some(self.shows_left_out),
-            first_fret: Some(self.first_fret),
+            locked: Some(self.chosen.locked),
+            rung: u32::try_from(self.chosen.rung.unwrap_or_default()).ok(),
+            place: u32::try_from(self.chosen.held.place).ok(),
+            fingers: u32::try_from(self.chosen.held.fingers).ok(),
+            labels: Some(self.chosen.labels.word().to_owned()),
+            spelling: Some(word_of(self.chosen.spelling).to_owned()),
+            view: Some(self.chosen.view.words()),
+            families: Some(families_of(&self.chosen).0.to_string()),
+            wishes: Some(to_ascii(&self.chosen.wishes.to_string())),
+            left_handed: Some(self.chosen.handed == Handed::Left),
+            upside_down: Some(self.chosen.top == Top::Last),
+            fret_widths: Some(self.chosen.fret_widths.word().to_owned()),
+            left_out: Some(self.chosen.shows_left_out),
+            first_fret: Some(self.chosen.first_fret),
         }
     }
 
@@ -59,25 +60,29 @@ impl Explore {
 
     /// The symbol as it was typed, or as it is printed where signs were typed.
     fn symbol_in_ascii(&self) -> String {
-        if self.symbol.is_ascii() { self.symbol.clone() } else { format!("{:#}", self.read.chord) }
+        if self.chosen.chord.symbol.is_ascii() {
+            self.chosen.chord.symbol.clone()
+        } else {
+            format!("{:#}", self.chosen.chord.read.chord)
+        }
     }
 
     fn take_up_ways(&mut self, session: &Session) {
         let labels = Labels::ALL.iter().find(|one| Some(one.word()) == session.labels.as_deref());
-        self.labels = labels.copied().unwrap_or(self.labels);
+        self.chosen.labels = labels.copied().unwrap_or(self.chosen.labels);
         let spellings = [Spelling::Plain, Spelling::Strict];
         let spelling = spellings.iter().find(|s| Some(word_of(**s)) == session.spelling.as_deref());
-        self.spelling = spelling.copied().unwrap_or(self.spelling);
+        self.chosen.spelling = spelling.copied().unwrap_or(self.chosen.spelling);
         if let Some(left) = session.left_handed {
-            self.handed = if left { Handed::Left } else { Handed::Right };
+            self.chosen.handed = if left { Handed::Left } else { Handed::Right };
         }
         if let Some(down) = session.upside_down {
-            self.top = if down { Top::Last } else { Top::First };
+            self.chosen.top = if down { Top::Last } else { Top::First };
         }
-        self.locked = session.locked.unwrap_or(self.locked);
+        self.chosen.locked = session.locked.unwrap_or(self.chosen.locked);
         let widths = session.fret_widths.as_deref().and_then(|word| word.parse().ok());
-        self.fret_widths = widths.unwrap_or(self.fret_widths);
-        self.shows_left_out = session.left_out.unwrap_or(self.shows_left_out);
+        self.chosen.fret_widths = widths.unwrap_or(self.chosen.fret_widths);
+        self.chosen.shows_left_out = session.left_out.unwrap_or(self.chosen.shows_left_out);
     }
 
     fn take_up_music(&mut self, session: &Session) {
@@ -85,9 +90,9 @@ impl Explore {
         let turn = families.and_then(|found| {
             Families::in_turn().iter().position(|(families, _)| *families == found)
         });
-        self.families = turn.unwrap_or(self.families);
+        self.chosen.families = turn.unwrap_or(self.chosen.families);
         let wishes = session.wishes.as_deref().and_then(|text| Wishes::read_line(text).ok());
-        self.wishes = wishes.unwrap_or_default();
+        self.chosen.wishes = wishes.unwrap_or_default();
         if let Some(symbol) = &session.chord
             && let Ok(read) = symbol.parse()
         {
@@ -95,7 +100,7 @@ impl Explore {
             self.pages = super::History::new();
         }
         let named = |choice: &ScaleChoice| Some(format!("{:#}", choice.scale())) == session.scale;
-        self.take_scale(self.choices.iter().position(named).unwrap_or(self.scale));
+        self.take_scale(self.shown.scales.iter().position(named).unwrap_or(self.chosen.scale));
         if let Some(pair) = &session.pair {
             self.choose_pair(|name| format!("{name:#}") == *pair);
         }
@@ -113,28 +118,40 @@ impl Explore {
         if let Some(capo) = capo
             && self.put_capo(capo).is_err()
         {
-            self.clamp = None;
+            self.chosen.capo_strings = None;
         }
     }
 
     fn take_up_hand(&mut self, session: &Session) {
         let same = |set: &StringSet| Some(set.to_string()) == session.strings;
-        self.set = self.sets().iter().position(same).unwrap_or(self.set);
+        self.chosen.set = self.sets().iter().position(same).unwrap_or(self.chosen.set);
         let count = self.neck().tuning().string_count();
-        let look = session.view.as_deref().and_then(|words| Look::read(words, count));
-        self.look = look.unwrap_or(self.look);
+        let look = session.view.as_deref().and_then(|words| NeckView::read(words, count));
+        self.chosen.view = look.unwrap_or(self.chosen.view);
         self.lay_out();
         let index = |value: Option<u32>| value.and_then(|value| usize::try_from(value).ok());
-        let rung = index(session.rung).filter(|rung| *rung < self.ladder.rungs().len());
-        if let Some(rung) = rung {
-            let held = (index(session.place), index(session.fingers));
-            self.hold(rung, (held.0.unwrap_or_default(), held.1.unwrap_or_default()));
+        let rung = index(session.rung).filter(|rung| *rung < self.shown.ladder.rungs().len());
+        if rung.is_some() {
+            self.hold(rung, Held::default());
+            self.hold_as(Held {
+                place: index(session.place).unwrap_or_default(),
+                fingers: index(session.fingers).unwrap_or_default(),
+            });
         }
-        self.first_fret = session.first_fret.unwrap_or(self.first_fret).max(1);
+        self.chosen.first_fret = session.first_fret.unwrap_or(self.chosen.first_fret).max(1);
         // An order stands only in a view that has one.
-        if self.labels == Labels::Order && self.looked.is_none() {
-            self.labels = Labels::default();
+        if self.chosen.labels == Labels::Order && self.shown.view.is_none() {
+            self.chosen.labels = Labels::default();
         }
+    }
+
+    /// Holds the rung in hand that way, as far as there is such a place and are such fingers.
+    fn hold_as(&mut self, held: Held) {
+        self.chosen.held = held;
+        self.follow();
+        let possible = self.shown.hand.as_ref().map(|hand| hand.possible(held));
+        self.chosen.held = possible.unwrap_or_default();
+        self.follow();
     }
 }
 

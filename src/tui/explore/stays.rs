@@ -40,6 +40,6 @@ impl Explore {
 
     /// The places whose notes stay.
     pub(super) fn places_that_stay(&self) -> impl Iterator<Item = &PlaceAnswer> {
-        self.places.iter().filter(|place| self.stays.contains(place.note.pitch_class()))
+        self.shown.places.iter().filter(|place| self.stays.contains(place.note.pitch_class()))
     }
 }

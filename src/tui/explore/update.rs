@@ -6,6 +6,8 @@ mod lists;
 mod moves;
 mod pointer;
 mod scroll;
+mod taking_back;
+mod views;
 
 use fretloom_fretboard::{Side, Way};
 use fretloom_theory::ReadChord;
@@ -52,9 +54,9 @@ impl Explore {
     /// Does something; if it has changed what is chosen, and was not going back or forward itself,
     /// it can be taken back.
     fn remembering(&mut self, doing: impl FnOnce(&mut Explore) -> Vec<Effect>) -> Vec<Effect> {
-        let (before, steps) = (self.choices_made(), self.past.steps());
+        let (before, steps) = (self.chosen.clone(), self.past.steps());
         let effects = doing(self);
-        if self.past.steps() == steps && self.choices_made() != before {
+        if self.past.steps() == steps && self.chosen != before {
             self.past.record(before);
         }
         effects
@@ -165,10 +167,14 @@ impl Explore {
 
     fn explore(&mut self, command: Command) {
         match command {
-            Command::EditChord => self.over = Over::Chord(Field::holding(&self.symbol)),
-            Command::EditWish => self.over = Over::Wish(Field::holding(&self.wishes.to_string())),
+            Command::EditChord => {
+                self.over = Over::Chord(Field::holding(&self.chosen.chord.symbol));
+            }
+            Command::EditWish => {
+                self.over = Over::Wish(Field::holding(&self.chosen.wishes.to_string()));
+            }
             Command::Families => self.change_families(),
-            Command::ChooseScale => self.over = Over::Scales(self.scale),
+            Command::ChooseScale => self.over = Over::Scales(self.chosen.scale),
             Command::MovePair => self.move_pair(),
             Command::NextPair => self.step_pair(1),
             Command::PreviousPair => self.step_pair(-1),
@@ -180,7 +186,7 @@ impl Explore {
             Command::SecondTriad => self.next_inversion(Side::Second),
             Command::NextStrings => self.step_strings(1),
             Command::PreviousStrings => self.step_strings(-1),
-            Command::LockStrings => self.locked = !self.locked,
+            Command::LockStrings => self.chosen.locked = !self.chosen.locked,
             Command::OtherFingers => self.other_fingers(),
             Command::OtherPlace => self.other_place(),
             Command::NextView => self.step_view(1),
@@ -192,12 +198,12 @@ impl Explore {
             Command::LeftHanded => self.turn_for_other_hand(),
             Command::UpsideDown => self.turn_over(),
             Command::FretWidths => self.change_fret_widths(),
-            Command::LeftOut => self.shows_left_out = !self.shows_left_out,
+            Command::LeftOut => self.chosen.shows_left_out = !self.chosen.shows_left_out,
             Command::Labels => self.next_labels(),
             Command::Spelling => self.change_spelling(),
             Command::ChooseTuning => self.open_picker(),
-            Command::ScrollRight => self.scroll_to(self.first_fret.saturating_add(1)),
-            Command::ScrollLeft => self.scroll_to(self.first_fret.saturating_sub(1)),
+            Command::ScrollRight => self.scroll_to(self.chosen.first_fret.saturating_add(1)),
+            Command::ScrollLeft => self.scroll_to(self.chosen.first_fret.saturating_sub(1)),
             Command::ToNut => self.scroll_to(1),
             Command::ToEnd => self.scroll_to(u8::MAX),
             Command::Undo => self.undo(),

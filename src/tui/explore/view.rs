@@ -93,7 +93,7 @@ impl Explore {
         let (columns, rows) = (SizeClass::LEAST_COLUMNS, least_rows(neck_rows));
         let pair = self.pair().map(|pair| pair.name().to_string());
         let lines = vec![
-            Line::styled(self.read.chord.to_string(), self.theme.title),
+            Line::styled(self.chosen.chord.read.chord.to_string(), self.theme.title),
             Line::raw(pair.unwrap_or_default()),
             Line::styled(format!("more from {columns}×{rows} on"), self.theme.muted),
         ];
@@ -104,8 +104,8 @@ impl Explore {
     fn areas(&self, area: Rect, picture: &NeckPicture) -> [Rect; 8] {
         let head_rows = self.head_rows(area.width);
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
-        let beside = if area.width < SizeClass::WIDE { 0 } else { self.choices.len() };
-        let all = (self.pairs.folds.len().max(beside) as u16).max(1);
+        let beside = if area.width < SizeClass::WIDE { 0 } else { self.shown.scales.len() };
+        let all = (self.shown.pairs.folds.len().max(beside) as u16).max(1);
         // The second line of the shape goes before the list is down to one pair.
         let told_rows = u16::from(room > 1);
         let room = room.saturating_sub(told_rows);
@@ -167,43 +167,43 @@ impl Explore {
     pub(super) fn picture(&self) -> NeckPicture {
         let mut picture = NeckPicture::new(self.neck(), self.marks())
             .within(self.frets_to_the_end())
-            .with_fret_widths(self.fret_widths)
+            .with_fret_widths(self.chosen.fret_widths)
             .keeping(self.places_that_stay().map(|place| place.place));
         if let Some(shape) = self.shape_in_hand().filter(|shape| self.is_in_view(shape)) {
             picture = picture.holding(&shape);
-            if self.labels == Labels::Finger && self.looked.is_none() {
+            if self.chosen.labels == Labels::Finger && self.shown.view.is_none() {
                 picture = picture.fingered(&shape);
             }
         }
         self.lying(match self.strings() {
-            Some(set) if self.locked => picture.locked_to(set),
+            Some(set) if self.chosen.locked => picture.locked_to(set),
             _ => picture,
         })
     }
 
     /// The notes on the neck; those that the pair leaves out lie under its own.
     fn marks(&self) -> Vec<Mark> {
-        let left_out: &[_] = if self.shows_left_out { &self.left_out } else { &[] };
+        let left_out: &[_] = if self.chosen.shows_left_out { &self.shown.left_out } else { &[] };
         let of_pair = match self.view_places() {
-            Some(view) => marks_in_view(&self.places, view, self.labels),
-            None => marks(&self.places, self.labels),
+            Some(view) => marks_in_view(&self.shown.places, view, self.chosen.labels),
+            None => marks(&self.shown.places, self.chosen.labels),
         };
-        marks_left_out(left_out, self.labels).into_iter().chain(of_pair).collect()
+        marks_left_out(left_out, self.chosen.labels).into_iter().chain(of_pair).collect()
     }
 
     /// The frets from the first one in view on.
     fn frets_to_the_end(&self) -> FretRange {
-        let first = Fret::new(self.first_fret).unwrap_or(Fret::HIGHEST);
+        let first = Fret::new(self.chosen.first_fret).unwrap_or(Fret::HIGHEST);
         FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK)
     }
 
     /// As the neck lies before the player.
     pub(super) fn lying(&self, picture: NeckPicture) -> NeckPicture {
-        let picture = match self.handed {
+        let picture = match self.chosen.handed {
             Handed::Right => picture,
             Handed::Left => picture.left_handed(),
         };
-        match self.top {
+        match self.chosen.top {
             Top::First => picture,
             Top::Last => picture.upside_down(),
         }
@@ -223,10 +223,10 @@ impl Explore {
 
     /// What is looked at: the view, or the strings that the ladder climbs.
     fn looks_at(&self) -> String {
-        if let Some(looked) = &self.looked {
-            return looked.title.clone();
+        if let Some(view) = &self.shown.view {
+            return view.title.clone();
         }
-        let lock = if self.locked { "locked to" } else { "strings" };
+        let lock = if self.chosen.locked { "locked to" } else { "strings" };
         let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
         format!("{lock} {set}")
     }
@@ -244,7 +244,7 @@ impl Explore {
             line.push_span(Span::styled(format!("({})", pair.second.name), self.theme.second));
             line.push_span(Span::styled(" ─ ", muted));
         }
-        let labels = self.labels.word();
+        let labels = self.chosen.labels.word();
         line.push_span(Span::styled(format!("{} ─ shown: {labels} ", self.looks_at()), muted));
         let rest = usize::from(area.width).saturating_sub(line.width());
         line.push_span(Span::styled("─".repeat(rest), muted));

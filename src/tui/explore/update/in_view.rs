@@ -23,9 +23,9 @@ impl Explore {
     /// The close shapes of the pair that a view of a position, of strings or of a chain shows; on
     /// locked strings only those there.
     fn ladder_in_view(&self) -> Ladder {
-        let shows_shapes = self.look.shows_shapes();
-        let is_here = |set| !self.locked || Some(set) == self.strings();
-        self.everywhere.only(|rung| {
+        let shows_shapes = self.chosen.view.shows_shapes();
+        let is_here = |set| !self.chosen.locked || Some(set) == self.strings();
+        self.shown.everywhere.only(|rung| {
             shows_shapes && is_here(rung.shape.string_set()) && self.is_in_view(&rung.shape)
         })
     }

@@ -1,9 +1,10 @@
 //! The instrument: its tuning, its capo, and how it lies before the player.
 
-use fretloom_fretboard::{Capo, Fret, Nearness, Neck, Rung, Tuning};
+use fretloom_fretboard::{Capo, Fret, Nearness, Rung, Tuning};
 
-use super::super::{Explore, Handed, Instrument, Over, Top};
-use crate::answer::{self, TuningAnswer};
+use super::super::chosen::{Handed, Top};
+use super::super::{Explore, Over};
+use crate::answer;
 use crate::picture::FretWidths;
 
 /// No player puts a capo above the octave, where another one would make a new instrument.
@@ -18,19 +19,19 @@ impl Explore {
         }
         // A capo that does not go on the new instrument is taken off.
         let capo = self.neck().tuning().capo();
-        let tuning = tuning.clone().with_capo(capo).unwrap_or(tuning);
-        let answer = TuningAnswer::of(&self.library.tunings, &tuning);
+        self.chosen.tuning = tuning.clone().with_capo(capo).unwrap_or(tuning);
+        self.chosen.first_fret = 1;
         let held = self.rung_in_hand().copied();
-        self.instrument = Instrument { neck: Neck::new(tuning), tuning: answer };
-        self.first_fret = 1;
-        self.set = held.and_then(|held| self.set_like(&held)).unwrap_or_else(|| self.usual_set());
-        self.lay_out();
+        self.let_go();
+        let set = held.and_then(|held| self.set_like(&held));
+        self.chosen.set = set.unwrap_or_else(|| self.usual_set());
+        self.lay_out_near(held.map(|held| held.shape));
     }
 
     /// The strings on which the counterpart of a shape lies: of the same triad the one that sounds
     /// nearest, and of those the one whose frets are nearest.
     fn set_like(&self, held: &Rung) -> Option<usize> {
-        let all = self.ladder_of_all_strings();
+        let all = &self.shown.everywhere;
         let of_side = |rung: &Rung| rung.side == held.side;
         let nearest = all.nearest(&held.shape, Nearness::Voices, of_side)?;
         self.set_of(all.rungs().get(nearest)?)
@@ -42,19 +43,20 @@ impl Explore {
         let highest = HIGHEST_CAPO.min(self.neck().tuning().last_fret().number());
         let fret = now.fret().number().saturating_add_signed(by).min(highest);
         let Some(fret) = Fret::new(fret) else { return };
-        let strings = self.clamp.filter(|set| set.is_on(self.neck().tuning().string_count()));
+        let strings =
+            self.chosen.capo_strings.filter(|set| set.is_on(self.neck().tuning().string_count()));
         let capo = strings.map_or(Capo::full(fret), |set| Capo::partial(fret, set));
-        let clamp = self.clamp;
+        let kept = self.chosen.capo_strings;
         // Only a pitch above all that there are could forbid it; the capo then stays.
         if let Err(refusal) = self.put_capo(capo) {
             self.notice = Some(refusal.to_string());
         }
-        self.clamp = clamp;
+        self.chosen.capo_strings = kept;
     }
 
     /// Turns the neck for the other hand.
     pub(super) fn turn_for_other_hand(&mut self) {
-        self.handed = match self.handed {
+        self.chosen.handed = match self.chosen.handed {
             Handed::Right => Handed::Left,
             Handed::Left => Handed::Right,
         };
@@ -62,7 +64,7 @@ impl Explore {
 
     /// Turns the neck over: string 1 on top, or at the bottom.
     pub(super) fn turn_over(&mut self) {
-        self.top = match self.top {
+        self.chosen.top = match self.chosen.top {
             Top::First => Top::Last,
             Top::Last => Top::First,
         };
@@ -70,7 +72,7 @@ impl Explore {
 
     /// Frets of even width, or true to scale; as many others may be in view then.
     pub(super) fn change_fret_widths(&mut self) {
-        self.fret_widths = match self.fret_widths {
+        self.chosen.fret_widths = match self.chosen.fret_widths {
             FretWidths::Even => FretWidths::True,
             FretWidths::True => FretWidths::Even,
         };

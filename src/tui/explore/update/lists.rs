@@ -42,7 +42,7 @@ impl Explore {
     }
 
     fn obey_in_scales(&mut self, command: Command) {
-        let (page, last) = (self.page_rows(), self.choices.len().saturating_sub(1));
+        let (page, last) = (self.page_rows(), self.shown.scales.len().saturating_sub(1));
         let Over::Scales(at) = &mut self.over else { return };
         match command {
             Command::Cancel => self.over = Over::Nothing,

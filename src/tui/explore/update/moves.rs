@@ -1,11 +1,12 @@
 //! Through chords, scales, pairs and shapes.
 
 use fretloom_fretboard::{Side, Way};
-use fretloom_theory::{ReadChord, ScaleChoice, Spelling};
+use fretloom_theory::{ReadChord, Spelling};
 
 use super::super::Explore;
-use super::super::in_hand::InHand;
-use super::super::look::Look;
+use super::super::chosen::TypedChord;
+use super::super::in_hand::Held;
+use super::super::neck_view::NeckView;
 use super::wrapped;
 use crate::answer::{Families, Wishes};
 use crate::picture::Labels;
@@ -13,88 +14,92 @@ use crate::picture::Labels;
 impl Explore {
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
     pub(in crate::tui::explore) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
-        if read.chord != self.read.chord {
+        if read.chord != self.chosen.chord.read.chord {
             self.pages.record(self.page());
         }
-        self.choices = ScaleChoice::for_chord_with(&read.chord, self.library.scales.kinds());
-        symbol.clone_into(&mut self.symbol);
-        self.read = read;
+        self.chosen.chord = TypedChord::new(symbol, read);
         self.take_scale(0);
     }
 
     /// Takes a scale, and its first pair.
     pub(in crate::tui::explore) fn take_scale(&mut self, scale: usize) {
-        (self.scale, self.row, self.copy) = (scale, 0, 0);
-        self.ask_pairs();
+        (self.chosen.scale, self.chosen.row, self.chosen.copy) = (scale, 0, 0);
+        self.lay_out();
     }
 
     pub(super) fn take_wishes(&mut self, wishes: Wishes) {
-        self.wishes = wishes;
-        (self.row, self.copy) = (0, 0);
-        self.ask_pairs();
+        self.chosen.wishes = wishes;
+        (self.chosen.row, self.chosen.copy) = (0, 0);
+        self.lay_out();
     }
 
     pub(super) fn change_families(&mut self) {
-        self.families = wrapped(self.families, 1, Families::in_turn().len());
-        (self.row, self.copy) = (0, 0);
-        self.ask_pairs();
+        self.chosen.families = wrapped(self.chosen.families, 1, Families::in_turn().len());
+        (self.chosen.row, self.chosen.copy) = (0, 0);
+        self.lay_out();
     }
 
     pub(super) fn step_pair(&mut self, by: isize) {
-        self.row = wrapped(self.row, by, self.pairs.folds.len());
-        self.copy = 0;
+        self.chosen.row = wrapped(self.chosen.row, by, self.shown.pairs.folds.len());
+        self.chosen.copy = 0;
         self.lay_out();
     }
 
     /// The next copy of the same pair in a symmetric scale, the first one after the last.
     pub(super) fn move_pair(&mut self) {
-        let copies = self.pairs.folds.get(self.row).map_or(0, |fold| fold.copies.len());
-        self.copy = wrapped(self.copy, 1, copies + 1);
+        let copies =
+            self.shown.pairs.folds.get(self.chosen.row).map_or(0, |fold| fold.copies.len());
+        self.chosen.copy = wrapped(self.chosen.copy, 1, copies + 1);
         self.lay_out();
     }
 
     pub(super) fn step_scale(&mut self, by: isize) {
-        self.take_scale(wrapped(self.scale, by, self.choices.len()));
+        self.take_scale(wrapped(self.chosen.scale, by, self.shown.scales.len()));
     }
 
     pub(super) fn step_strings(&mut self, by: isize) {
-        self.set = wrapped(self.set, by, self.sets().len());
-        if let (Look::Set(_), Some(set)) = (self.look, self.strings()) {
-            self.look = Look::Set(set);
+        self.chosen.set = wrapped(self.chosen.set, by, self.sets().len());
+        if let (NeckView::Set(_), Some(set)) = (self.chosen.view, self.strings()) {
+            self.chosen.view = NeckView::Set(set);
         }
         self.lay_out();
     }
 
     /// The next fingers for the shape in hand.
     pub(super) fn other_fingers(&mut self) {
-        self.notice = self.hand.as_mut().map(InHand::next_fingers);
+        let Some(hand) = &self.shown.hand else { return };
+        self.chosen.held = hand.next_fingers(self.chosen.held);
+        self.follow();
+        let hand = self.shown.hand.as_ref();
+        self.notice = hand.map(|hand| hand.fingers_told(self.chosen.held));
     }
 
     /// The next place of the notes in hand.
     pub(super) fn other_place(&mut self) {
-        let neck = &self.instrument.neck;
-        self.notice = self.hand.as_mut().map(|hand| hand.next_place(neck));
-        self.follow_hand();
+        let Some(hand) = &self.shown.hand else { return };
+        self.hold(self.chosen.rung, hand.next_place(self.chosen.held));
+        let hand = self.shown.hand.as_ref();
+        self.notice = hand.map(|hand| hand.place_told(self.chosen.held));
     }
 
     /// What stands in the marks next; an order only where the view has one.
     pub(super) fn next_labels(&mut self) {
         let all = Labels::ALL;
-        let at = all.iter().position(|one| *one == self.labels).unwrap_or_default();
+        let at = all.iter().position(|one| *one == self.chosen.labels).unwrap_or_default();
         let next = all
             .iter()
             .cycle()
             .skip(at + 1)
-            .find(|labels| **labels != Labels::Order || self.looked.is_some());
-        self.labels = next.copied().unwrap_or_default();
+            .find(|labels| **labels != Labels::Order || self.shown.view.is_some());
+        self.chosen.labels = next.copied().unwrap_or_default();
     }
 
     pub(super) fn change_spelling(&mut self) {
-        self.spelling = match self.spelling {
+        self.chosen.spelling = match self.chosen.spelling {
             Spelling::Plain => Spelling::Strict,
             Spelling::Strict => Spelling::Plain,
         };
-        self.ask_pairs();
+        self.lay_out();
     }
 
     /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
@@ -104,24 +109,24 @@ impl Explore {
         if self.climb_in_view(way) {
             return;
         }
-        match self.ladder.next(self.rung, way) {
-            Some(rung) => self.rung = rung,
-            None if self.locked => self.begin_again(way),
+        let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, way));
+        match next {
+            Some(rung) => self.hold(Some(rung), Held::default()),
+            None if self.chosen.locked => self.begin_again(way),
             None => self.climb_on(way),
         }
-        self.take_hand();
     }
 
     /// From the other end of the same ladder.
     fn begin_again(&mut self, way: Way) {
-        self.rung = self.ladder.beginning(way).unwrap_or_default();
+        self.hold(self.shown.ladder.beginning(way), Held::default());
         self.notice =
             self.strings().map(|set| format!("strings {set} end here: from their other end"));
     }
 
     /// Goes on where the ladder of these strings ends.
     fn climb_on(&mut self, way: Way) {
-        let all = &self.everywhere;
+        let all = &self.shown.everywhere;
         let here = self.rung_in_hand().and_then(|rung| all.find(&rung.shape));
         let on = here.and_then(|here| all.climb(here, way));
         let next = on.map(|step| step.rung).or(all.beginning(way));
@@ -137,9 +142,10 @@ impl Explore {
 
     /// The next shape of one triad going up; past the last one it begins again.
     pub(super) fn next_inversion(&mut self, side: Side) {
-        let above = self.ladder.next_of(self.rung, side, Way::Up);
-        let lowest = || self.ladder.rungs().iter().position(|rung| rung.side == side);
-        self.rung = above.or_else(lowest).unwrap_or(self.rung);
-        self.take_hand();
+        let ladder = &self.shown.ladder;
+        let above = self.chosen.rung.and_then(|rung| ladder.next_of(rung, side, Way::Up));
+        let lowest = || ladder.rungs().iter().position(|rung| rung.side == side);
+        let next = above.or_else(lowest);
+        self.hold(next.or(self.chosen.rung), Held::default());
     }
 }

@@ -3,6 +3,7 @@
 use fretloom_fretboard::{Nearness, Place, Rung, StringNumber};
 use ratatui::layout::{Position, Rect};
 
+use super::super::in_hand::Held;
 use super::super::lines::Seen;
 use super::super::{Explore, Over};
 use crate::picture::NeckHit;
@@ -135,8 +136,8 @@ impl Explore {
         self.notice = None;
         self.pointed_at = Some((Spot::Pair, seen));
         // The row in use may show a copy of its pair, which is what was pointed at.
-        if seen.line != self.row {
-            (self.row, self.copy) = (seen.line, 0);
+        if seen.line != self.chosen.row {
+            (self.chosen.row, self.chosen.copy) = (seen.line, 0);
             self.lay_out();
         }
     }
@@ -144,7 +145,7 @@ impl Explore {
     fn choose_scale(&mut self, seen: Seen) {
         self.notice = None;
         self.pointed_at = Some((Spot::Scale, seen));
-        if seen.line != self.scale {
+        if seen.line != self.chosen.scale {
             self.take_scale(seen.line);
         }
     }
@@ -162,14 +163,14 @@ impl Explore {
     fn take_note(&mut self, place: Place) {
         let holds = |rung: &Rung| rung.shape.places().contains(&place);
         let in_hand = self.rung_in_hand();
-        let nearest = in_hand.and_then(|r| self.ladder.nearest(&r.shape, Nearness::Rungs, holds));
-        if let Some(rung) = nearest {
-            self.rung = rung;
-            self.take_hand();
+        let ladder = &self.shown.ladder;
+        let nearest = in_hand.and_then(|r| ladder.nearest(&r.shape, Nearness::Rungs, holds));
+        if nearest.is_some() {
+            self.hold(nearest, Held::default());
             return;
         }
-        let there = self.everywhere.rungs().iter().filter(|rung| holds(rung));
-        let far = |rung: &&Rung| self.set_of(rung).map(|set| set.abs_diff(self.set));
+        let there = self.shown.everywhere.rungs().iter().filter(|rung| holds(rung));
+        let far = |rung: &&Rung| self.set_of(rung).map(|set| set.abs_diff(self.chosen.set));
         match there.min_by_key(far).copied() {
             Some(rung) => self.take_rung(&rung),
             None => self.notice = Some("no close shape of the pair has this place".to_owned()),
@@ -183,13 +184,13 @@ impl Explore {
             let set = sets.get(set);
             set.is_some_and(|set| set.iter().any(|one| one == string))
         };
-        if has(self.set) {
-            self.locked = !self.locked;
+        if has(self.chosen.set) {
+            self.chosen.locked = !self.chosen.locked;
             return;
         }
         let there = (0..sets.len()).filter(|set| has(*set));
-        if let Some(set) = there.min_by_key(|set| set.abs_diff(self.set)) {
-            self.set = set;
+        if let Some(set) = there.min_by_key(|set| set.abs_diff(self.chosen.set)) {
+            self.chosen.set = set;
             self.lay_out();
         }
     }

@@ -3,11 +3,11 @@
 use fretloom_fretboard::FretRange;
 
 use super::super::Explore;
-use super::super::look::Look;
+use super::super::neck_view::NeckView;
 
 impl Explore {
     pub(super) fn scroll_to(&mut self, first_fret: u8) {
-        self.first_fret = first_fret.clamp(1, self.furthest_scroll());
+        self.chosen.first_fret = first_fret.clamp(1, self.furthest_scroll());
     }
 
     /// Scrolls so that the position of the hand begins at the edge, with one fret below it.
@@ -27,20 +27,21 @@ impl Explore {
         if highest > 0 {
             let shown = self.frets_shown();
             let too_wide = usize::from(highest - lowest) >= usize::from(shown);
-            if lowest < self.first_fret || too_wide {
-                self.first_fret = lowest.saturating_sub(1).max(1);
-            } else if highest >= self.first_fret.saturating_add(shown) {
-                self.first_fret = (highest + 1).saturating_sub(shown).max(1);
+            if lowest < self.chosen.first_fret || too_wide {
+                self.chosen.first_fret = lowest.saturating_sub(1).max(1);
+            }
+            if !too_wide && highest >= self.chosen.first_fret.saturating_add(shown) {
+                self.chosen.first_fret = (highest + 1).saturating_sub(shown).max(1);
             }
         }
-        self.first_fret = self.first_fret.clamp(1, furthest);
+        self.chosen.first_fret = self.chosen.first_fret.clamp(1, furthest);
     }
 
     /// The fretted frets that the player needs to see.
     fn frets_to_see(&self) -> Vec<u8> {
-        let view = match (self.look, &self.looked) {
-            (Look::Position(_) | Look::Across(_) | Look::Two(_), Some(looked)) => {
-                looked.answer.places.iter().map(|place| place.place.fret.number()).collect()
+        let view = match (self.chosen.view, &self.shown.view) {
+            (NeckView::Position(_) | NeckView::Across(_) | NeckView::Two(_), Some(view)) => {
+                view.answer.places.iter().map(|place| place.place.fret.number()).collect()
             }
             _ => Vec::new(),
         };
@@ -51,7 +52,7 @@ impl Explore {
 
     /// The first fret shown when the last one is at the right edge.
     fn furthest_scroll(&self) -> u8 {
-        let last = self.instrument.neck.tuning().last_fret().number();
+        let last = self.shown.neck.tuning().last_fret().number();
         (last + 1).saturating_sub(self.frets_shown()).max(1)
     }
 

@@ -6,6 +6,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
 use super::super::field::Field;
+use super::super::shown::families_of;
 use super::super::suggest::suggestions;
 use super::super::{Explore, Over};
 use super::line::{below, broken, indented, write};
@@ -43,10 +44,12 @@ impl Explore {
 
     /// The chord, its scale, the instrument; then why this scale, wishes, and what was assumed.
     fn draw_chord(&self, [first, second]: [Rect; 2], buffer: &mut Buffer) {
-        let mut spans =
-            vec![Span::raw(" "), Span::styled(self.read.chord.to_string(), self.theme.title)];
+        let mut spans = vec![
+            Span::raw(" "),
+            Span::styled(self.chosen.chord.read.chord.to_string(), self.theme.title),
+        ];
         let mut notes = self.limits();
-        let chosen = self.pairs.harmony.scale();
+        let chosen = self.shown.pairs.harmony.scale();
         spans.push(Span::raw(format!("   {}", chosen.scale())));
         if let Some(from) = parent_of(chosen.scale()) {
             spans.push(Span::styled(format!(", {from}"), self.theme.muted));
@@ -55,8 +58,8 @@ impl Explore {
         if !misses.is_empty() {
             notes.push(format!("without the chord's own {}", spaced(misses)));
         }
-        notes.extend(self.read.assumed.iter().map(ToString::to_string));
-        let (at, count) = (self.scale + 1, self.choices.len());
+        notes.extend(self.chosen.chord.read.assumed.iter().map(ToString::to_string));
+        let (at, count) = (self.chosen.scale + 1, self.shown.scales.len());
         notes.extend(chosen.why().map(|why| format!("scale {at} of {count}: {why}")));
         let line = Line::from(spans);
         let used = line.width() as u16;
@@ -73,18 +76,18 @@ impl Explore {
             let key = self.key_of(Command::Help);
             limits.push(format!("{} in your files: {key}", counted(problems, "problem")));
         }
-        if !self.wishes.are_none() {
-            limits.push(format!("wish {}", self.wishes));
+        if !self.chosen.wishes.are_none() {
+            limits.push(format!("wish {}", self.chosen.wishes));
         }
-        if self.families > 0 {
-            limits.push(self.families().1.to_owned());
+        if self.chosen.families > 0 {
+            limits.push(families_of(&self.chosen).1.to_owned());
         }
         limits
     }
 
     /// The instrument at the right, as much of it as there is room for.
     fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
-        let tuning = &self.instrument.tuning;
+        let tuning = &self.shown.tuning;
         let strings = self.neck().tuning().strings();
         let notes = strings.map(|(_, string)| string.note().name());
         let short = format!("{} ", spaced(notes));
@@ -171,7 +174,7 @@ fn told_of_chord(text: &str) -> (String, bool) {
             words.extend(read.assumed.iter().map(ToString::to_string));
             (words.join(" · "), true)
         }
-        Err(error) => (format!("character {}: expected {}", error.at(), error.expected()), false),
+        Err(error) => (format!("character {}: expected {}", error.at(), error.advice()), false),
     }
 }
 

@@ -140,17 +140,18 @@ impl Explore {
     }
 
     pub(super) fn draw_scale_list(&self, area: Rect, buffer: &mut Buffer) {
-        let names = self.choices.iter().map(|choice| choice.scale().to_string().chars().count());
+        let names =
+            self.shown.scales.iter().map(|choice| choice.scale().to_string().chars().count());
         let width = names.max().unwrap_or_default();
         let line = |index: usize, style: Style| {
-            let choice = self.choices.get(index)?;
+            let choice = self.shown.scales.get(index)?;
             Some(vec![
                 Span::styled(format!("{:<width$}", choice.scale().to_string()), style),
                 Span::styled(format!("  {}", spaced(choice.scale().notes())), style),
                 Span::styled(format!("  {}", choice.why()), self.theme.muted),
             ])
         };
-        let title = format!(" Scales that fit {}", self.read.chord);
+        let title = format!(" Scales that fit {}", self.chosen.chord.read.chord);
         write(buffer, area, &Line::styled(title, self.theme.title));
         self.draw_lines(area, buffer, line);
         self.draw_list_footer(area, buffer);
@@ -160,7 +161,7 @@ impl Explore {
     /// none of its lines can be marked.
     pub(in crate::tui::explore) fn lines_over(&self, screen: Rect) -> Option<Lines> {
         let (area, marked, count) = match &self.over {
-            Over::Scales(marked) => (list_rows(screen), *marked, self.choices.len()),
+            Over::Scales(marked) => (list_rows(screen), *marked, self.shown.scales.len()),
             Over::Palette(finder) => (list_rows(screen), finder.at, self.offered(finder).len()),
             Over::Tunings(picker) => {
                 let [_, list, ..] = self.picker_areas(screen, picker);

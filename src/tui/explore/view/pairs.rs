@@ -62,12 +62,12 @@ impl Explore {
             write(buffer, below(area, 1), &Line::styled(self.why_none(), self.theme.text));
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
-            write(buffer, row, &self.pair_line(text, widths, index == self.row));
+            write(buffer, row, &self.pair_line(text, widths, index == self.chosen.row));
         }
     }
 
     fn why_none(&self) -> String {
-        if self.wishes.are_none() {
+        if self.chosen.wishes.are_none() {
             return "   this scale holds no pair".to_owned();
         }
         let key = self.key_of(Command::EditWish);
@@ -76,21 +76,25 @@ impl Explore {
 
     /// ` 1 of 7`
     fn place_in_pairs(&self) -> String {
-        format!(" {} of {}", self.row + 1, self.pairs.folds.len())
+        format!(" {} of {}", self.chosen.row + 1, self.shown.pairs.folds.len())
     }
 
     /// The lines of the list of pairs, below its heading.
     pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> Lines {
-        let (marked, count) = (self.row, self.pairs.folds.len());
+        let (marked, count) = (self.chosen.row, self.shown.pairs.folds.len());
         Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Pair) }
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
     fn texts_from(&self, from: usize, rows: usize) -> Vec<PairTexts> {
-        let folds = self.pairs.folds.iter().enumerate().skip(from).take(rows);
+        let folds = self.shown.pairs.folds.iter().enumerate().skip(from).take(rows);
         let text = |(row, fold): (usize, &Fold)| {
-            let index = if row == self.row { self.index()? } else { fold.first };
-            Some(self.pair_texts(fold, self.pairs.pairs.get(index)?))
+            let index = if row == self.chosen.row {
+                self.shown.pair_index(&self.chosen)?
+            } else {
+                fold.first
+            };
+            Some(self.pair_texts(fold, self.shown.pairs.pairs.get(index)?))
         };
         folds.filter_map(text).collect()
     }
@@ -141,7 +145,7 @@ impl Explore {
         if !fold.copies.is_empty() {
             text += &format!("  also {} frets up;", spaced(moves(fold)));
         }
-        let kind = self.pairs.harmony.scale().scale().kind();
+        let kind = self.shown.pairs.harmony.scale().scale().kind();
         let lettered = kind.has_a_letter_for_each_degree();
         if !pair.sound.in_thirds() && lettered {
             text += "  by sound only;";
@@ -155,11 +159,13 @@ impl Explore {
 
     /// The scales that fit the chord, beside the pairs.
     pub(super) fn draw_scales(&self, area: Rect, buffer: &mut Buffer) {
-        let heading = format!("scales of {}", self.read.chord);
+        let heading = format!("scales of {}", self.chosen.chord.read.chord);
         write(buffer, area, &Line::styled(heading, self.theme.muted));
         let lines = self.scale_lines(area);
-        for ((index, row), choice) in lines.in_view().zip(self.choices.iter().skip(lines.top())) {
-            let chosen = index == self.scale;
+        for ((index, row), choice) in
+            lines.in_view().zip(self.shown.scales.iter().skip(lines.top()))
+        {
+            let chosen = index == self.chosen.scale;
             let style = if chosen { self.theme.chosen } else { self.theme.text };
             let line = Line::from(vec![
                 Span::styled(if chosen { "▸ " } else { "  " }, style),
@@ -172,7 +178,7 @@ impl Explore {
 
     /// The lines of the scales, below their heading.
     pub(in crate::tui::explore) fn scale_lines(&self, list: Rect) -> Lines {
-        let (marked, count) = (self.scale, self.choices.len());
+        let (marked, count) = (self.chosen.scale, self.shown.scales.len());
         Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Scale) }
     }
 
@@ -194,7 +200,9 @@ impl Explore {
         let serves = pair.also_fits.iter().map(ToString::to_string);
         let serves = fitting(serves, usize::from(width).saturating_sub(12));
         let mut lines = Vec::new();
-        if let Some(fold) = self.pairs.folds.get(self.row).filter(|fold| !fold.copies.is_empty()) {
+        if let Some(fold) =
+            self.shown.pairs.folds.get(self.chosen.row).filter(|fold| !fold.copies.is_empty())
+        {
             let key = self.key_of(Command::MovePair);
             let moves = spaced(moves(fold));
             lines.push(format!("the scale repeats: {key} moves the pair {moves} frets up"));

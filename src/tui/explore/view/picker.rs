@@ -78,6 +78,6 @@ impl Explore {
     }
 
     fn preview_picture(&self, preview: &Preview) -> NeckPicture {
-        self.lying(NeckPicture::new(&preview.neck, marks(&preview.places, self.labels)))
+        self.lying(NeckPicture::new(&preview.neck, marks(&preview.places, self.chosen.labels)))
     }
 }

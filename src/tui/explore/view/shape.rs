@@ -20,9 +20,9 @@ impl Explore {
         let line = self.shape_line("position");
         let fits = line.width() <= usize::from(area.width);
         write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
-        let told = match (&self.notice, &self.looked, &self.hand) {
+        let told = match (&self.notice, &self.shown.view, &self.shown.hand) {
             (Some(notice), ..) => notice.clone(),
-            (None, Some(looked), _) => self.call_to_view() + &looked.told,
+            (None, Some(view), _) => self.call_to_view() + &view.told,
             (None, None, Some(hand)) => hand.told(),
             (None, None, None) => String::new(),
         };
@@ -32,7 +32,7 @@ impl Explore {
     /// How the hand comes into a view that shows shapes, and not the one in hand.
     fn call_to_view(&self) -> String {
         let away = self.shape_in_hand().is_some_and(|shape| !self.is_in_view(&shape));
-        if away && self.look.shows_shapes() {
+        if away && self.chosen.view.shows_shapes() {
             format!("{} brings the hand into view · ", self.key_of(Command::Climb))
         } else {
             String::new()
@@ -41,7 +41,8 @@ impl Explore {
 
     /// The shape in hand in words; `position` is the word for that.
     pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
-        let (Some(shape), Some(side)) = (self.shape(), self.hand.as_ref().map(InHand::side)) else {
+        let (Some(shape), Some(side)) = (self.shape(), self.shown.hand.as_ref().map(InHand::side))
+        else {
             let none = if self.pair().is_some() {
                 " no shape of this pair on these strings"
             } else {
@@ -79,9 +80,9 @@ impl Explore {
     /// room for all of it.
     pub(super) fn draw_ladder(&self, area: Rect, buffer: &mut Buffer) {
         let area = indented(area);
-        let others = (0..self.sets().len()).filter(|set| *set != self.set);
+        let others = (0..self.sets().len()).filter(|set| *set != self.chosen.set);
         let mut row = 1;
-        for set in std::iter::once(self.set).chain(others) {
+        for set in std::iter::once(self.chosen.set).chain(others) {
             let lines = self.ladder_lines(set, area.width);
             if row + lines.len() as u16 > area.height {
                 return;
@@ -98,11 +99,11 @@ impl Explore {
         let (Some(strings), Some(_)) = (self.sets().get(set).copied(), self.pair()) else {
             return Vec::new();
         };
-        let going_up = if set == self.set { ", going up" } else { "" };
+        let going_up = if set == self.chosen.set { ", going up" } else { "" };
         let heading = format!("strings {strings}{going_up}:");
         let mut used = heading.chars().count();
         let mut lines = vec![Line::from(Span::styled(heading, self.theme.muted))];
-        let rungs = self.everywhere.rungs().iter();
+        let rungs = self.shown.everywhere.rungs().iter();
         for rung in rungs.filter(|rung| rung.shape.string_set() == strings) {
             let span = self.rung_span(rung);
             let columns = span.content.chars().count();
@@ -124,7 +125,7 @@ impl Explore {
         let of_triad = self.style_of(rung.side);
         let in_hand = self.rung_in_hand().map(|held| held.shape.places());
         let held = Some(rung.shape.places()) == in_hand;
-        let quiet = self.locked && Some(rung.shape.string_set()) != self.strings();
+        let quiet = self.chosen.locked && Some(rung.shape.string_set()) != self.strings();
         let style = match (held, quiet) {
             (true, _) => of_triad.patch(self.theme.held),
             (false, true) => self.theme.muted,
