@@ -1,18 +1,19 @@
-//! Fingerings beside those of players: sixty recorded solos with the string and fret of each note.
+//! Fingerings beside those of players: sixty solos made by a rule, always, and sixty recorded ones
+//! where they are kept; each with the string and fret of each note.
 //!
-//! Source: `GuitarSet` v1.1.0 (Q. Xi, R. Bittner, J. Pauwels, X. Ye, J. P. Bello, ISMIR 2018; Zenodo
+//! Source of the recorded ones: `GuitarSet` v1.1.0 (Q. Xi, R. Bittner, J. Pauwels, X. Ye, J. P. Bello, ISMIR 2018; Zenodo
 //! record 3371780), CC BY 4.0, converted to JSON, string 1 the high E. The data is not in this
-//! repository: the test reads the file that `FRETLOOM_SOLOS` names, or the one kept beside the
-//! repository, and says so where there is none. Two good players differ, so what is asked for is a
-//! floor. Fingers were not recorded.
+//! repository: the tests read the file that `FRETLOOM_SOLOS` names, or the one kept beside the
+//! repository, and say aloud where there is none. Two good players differ, so what is asked for is
+//! a floor. Fingers were not recorded.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::print_stderr,
-    reason = "the functions of a test are a test too"
-)]
+#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+
+#[path = "solos/ruled.rs"]
+mod ruled;
 
 use std::collections::BTreeMap;
+use std::io::Write;
 use std::path::PathBuf;
 
 use fretloom_fretboard::{FingeringQuery, Fret, LineNote, Neck, Pin, StringNumber, Tuning};
@@ -40,6 +41,14 @@ struct Played {
     fret: u8,
 }
 
+/// What is given of a solo, beside its notes.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Given {
+    Nothing,
+    /// The place of each phrase's first note, which is taste: what is left is the hand.
+    PhraseStarts,
+}
+
 /// A string and a fret.
 type At = (u8, u8);
 
@@ -47,11 +56,14 @@ type At = (u8, u8);
 const TOGETHER_S: f64 = 0.030;
 const PHRASE_S: f64 = 0.5;
 
-fn solos() -> Option<Solos> {
+/// The recorded solos, where they are kept. What is not checked is said past the harness, which
+/// would keep it to itself.
+fn recorded_solos() -> Option<Solos> {
     let beside = concat!(env!("CARGO_MANIFEST_DIR"), "/../shared/data/guitarset_dev.json");
     let file = std::env::var_os("FRETLOOM_SOLOS").map_or_else(|| beside.into(), PathBuf::from);
     let Ok(text) = std::fs::read_to_string(&file) else {
-        eprintln!("not checked: there are no recorded solos in {}", file.display());
+        let said = format!("NOT CHECKED: there are no recorded solos in {}\n", file.display());
+        std::io::stderr().write_all(said.as_bytes()).unwrap();
         return None;
     };
     Some(serde_json::from_str(&text).unwrap())
@@ -154,12 +166,13 @@ impl Count {
 }
 
 /// Over all takes and by style.
-fn counted(solos: &Solos, anchored: bool) -> (Count, BTreeMap<&str, Count>) {
+fn counted(solos: &Solos, given: Given) -> (Count, BTreeMap<&str, Count>) {
     let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     let (mut all, mut styles) = (Count::default(), BTreeMap::<&str, Count>::new());
     for take in &solos.takes {
         let starts = phrase_starts(&take.notes);
-        let pinned: Vec<bool> = starts.into_iter().map(|start| start && anchored).collect();
+        let pinned: Vec<bool> =
+            starts.into_iter().map(|start| start && given == Given::PhraseStarts).collect();
         let places = fingered(&neck, &take.notes, &pinned);
         all.add_agreement(&take.notes, &places, &pinned);
         all.add_manner(&take.notes, &places);
@@ -184,22 +197,42 @@ fn assert_near(ours: [f64; 4], players: [f64; 4]) {
     }
 }
 
-#[test]
-fn a_line_lies_where_players_put_it() {
-    let Some(solos) = solos() else { return };
-    let (all, styles) = counted(&solos, false);
-    assert!(all.agreement() >= 66.0, "{:.1}", all.agreement());
-    for (style, count) in styles {
-        assert!(count.agreement() >= 58.0, "{style}: {:.1}", count.agreement());
-    }
-    assert_near(all.manner(), players_manner(&solos));
+/// The percentages below which agreement must not fall: over all takes, and in each style.
+struct Floor {
+    all: f64,
+    style: f64,
 }
 
-/// With the place of each phrase's first note given, which is taste, what is left is the hand.
+fn assert_agreement(solos: &Solos, given: Given, floor: &Floor) {
+    let (all, styles) = counted(solos, given);
+    assert!(all.agreement() >= floor.all, "{:.1}", all.agreement());
+    for (style, count) in styles {
+        assert!(count.agreement() >= floor.style, "{style}: {:.1}", count.agreement());
+    }
+    assert_near(all.manner(), players_manner(solos));
+}
+
+/// 78.5 of a hundred, 71.1 in thirds, when this was written. Without the weights of stretching, of
+/// reaching back, of hurried shifts or of high positions it falls below the floor.
 #[test]
-fn a_phrase_goes_on_as_players_go_on() {
-    let Some(solos) = solos() else { return };
-    let (all, _) = counted(&solos, true);
-    assert!(all.agreement() >= 75.0, "{:.1}", all.agreement());
-    assert_near(all.manner(), players_manner(&solos));
+fn a_line_made_by_a_rule_lies_where_the_rule_puts_it() {
+    assert_agreement(&ruled::solos(), Given::Nothing, &Floor { all: 77.5, style: 70.0 });
+}
+
+/// 91.0 of a hundred, 87.4 in pairs, when this was written.
+#[test]
+fn a_phrase_made_by_a_rule_goes_on_as_the_rule_does() {
+    assert_agreement(&ruled::solos(), Given::PhraseStarts, &Floor { all: 90.0, style: 86.0 });
+}
+
+#[test]
+fn a_recorded_line_lies_where_players_put_it_where_recordings_are_kept() {
+    let Some(solos) = recorded_solos() else { return };
+    assert_agreement(&solos, Given::Nothing, &Floor { all: 66.0, style: 58.0 });
+}
+
+#[test]
+fn a_recorded_phrase_goes_on_as_players_go_on_where_recordings_are_kept() {
+    let Some(solos) = recorded_solos() else { return };
+    assert_agreement(&solos, Given::PhraseStarts, &Floor { all: 75.0, style: 65.0 });
 }
