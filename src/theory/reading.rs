@@ -43,6 +43,26 @@ impl Reading {
         Some(Reading { chord: chords.get(index)?.clone(), function })
     }
 
+    /// Reads every chord of a tune as [`at`](Self::at) does, in time linear in their number.
+    ///
+    /// ```
+    /// use fretloom_theory::{Chord, Reading};
+    /// let chords: Vec<Chord> =
+    ///     ["Dm7", "G7", "Cmaj7"].iter().map(|symbol| symbol.parse().unwrap()).collect();
+    /// let said: Vec<String> =
+    ///     Reading::tune(&chords, None).iter().map(|reading| reading.to_string()).collect();
+    /// assert_eq!(said, ["ii of C", "V of C, which follows", "I of C"]);
+    /// ```
+    #[must_use]
+    pub fn tune(chords: &[Chord], key: Option<Key>) -> Vec<Reading> {
+        let progression = Progression::of(chords);
+        let read = |(index, chord): (usize, &Chord)| {
+            let function = progression.function_at(index, key)?;
+            Some(Reading { chord: chord.clone(), function })
+        };
+        chords.iter().enumerate().filter_map(read).collect()
+    }
+
     /// What the chord does.
     #[must_use]
     pub fn function(&self) -> &Function {
@@ -231,6 +251,26 @@ mod tests {
             let key = Some(key.parse().unwrap());
             let reading = Reading::at(&chords(symbol), 0, key).unwrap();
             assert_eq!(reading.to_string(), says, "{symbol}");
+        }
+    }
+
+    /// A chord asks four chords on each side, and the one after them: what stands further away
+    /// changes nothing, so that long tunes are read in linear time.
+    #[test]
+    fn a_tune_is_read_as_its_chords_are_among_their_neighbours() {
+        let roots = ["C", "D", "E", "F", "G", "A", "Bb"];
+        let kinds = ["maj7", "m7", "7", "7sus4", "m7b5", "dim7", "m", "m6", ""];
+        // Two steps that share no factor with the lists lead through all the couples there are.
+        let symbol = |n: usize| format!("{}{}", roots[n * n % 7], kinds[(n * 5 + n / 9) % 9]);
+        let chords: Vec<Chord> = (0..400).map(|n| symbol(n).parse().unwrap()).collect();
+        let readings = Reading::tune(&chords, None);
+        assert_eq!(readings.len(), chords.len());
+        for (index, reading) in readings.iter().enumerate() {
+            assert_eq!(Reading::at(&chords, index, None).as_ref(), Some(reading));
+            // A suspension and its dominant count once: ten chords hold five that differ.
+            let (first, end) = (index.saturating_sub(10), (index + 11).min(chords.len()));
+            let near = Reading::at(&chords[first..end], index - first, None);
+            assert_eq!(near.as_ref(), Some(reading), "chord {index}");
         }
     }
 

@@ -1,5 +1,6 @@
 //! Reading chord symbols, and everything that follows from them: the scales of every chord, the
-//! pairs of every chord in every scale that fits it. Beside a table that knows the symbols by heart.
+//! pairs of every chord in every scale that fits it, what each does in a tune. Beside a table that
+//! knows the symbols by heart.
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
@@ -13,7 +14,9 @@ use std::time::Instant;
 
 use divan::{Bencher, black_box};
 use effort::Effort;
-use fretloom_theory::{Chord, ChordScale, ReadChord, ScaleChoice, Sound, TriadPair, TriadQuality};
+use fretloom_theory::{
+    Chord, ChordScale, ReadChord, Reading, ScaleChoice, Sound, TriadPair, TriadQuality,
+};
 use ratio::Ratios;
 
 /// 462 symbols of every dialect; the head of the file says where they come from.
@@ -31,6 +34,14 @@ fn by_heart(symbols: &[&'static str]) -> HashMap<&'static str, u16> {
 
 fn read(symbols: &[&str]) -> usize {
     symbols.iter().filter(|symbol| symbol.parse::<ReadChord>().is_ok()).count()
+}
+
+/// The least that one could ask of a tune: how many of its roots fall a fifth.
+fn falling_fifths(tune: &[Chord]) -> usize {
+    let falls = |pair: &&[Chord]| {
+        pair[0].root().pitch_class().semitones_up_to(pair[1].root().pitch_class()) == 5
+    };
+    tune.windows(2).filter(falls).count()
 }
 
 fn look_up(symbols: &[&str], known: &HashMap<&str, u16>) -> usize {
@@ -63,6 +74,17 @@ fn found(grounds: &[ChordScale]) -> usize {
     grounds.iter().map(pairs).sum()
 }
 
+/// The symbols again and again, as a tune of this many chords.
+fn tune(symbols: &[&str], chords: usize) -> Vec<Chord> {
+    symbols.iter().cycle().take(chords).map(|symbol| symbol.parse().unwrap()).collect()
+}
+
+#[divan::bench(args = [256, 1024])]
+fn read_a_tune(bencher: Bencher<'_, '_>, chords: usize) {
+    let tune = tune(&symbols(), chords);
+    bencher.bench(|| Reading::tune(black_box(&tune), None));
+}
+
 #[divan::bench]
 fn read_462_symbols(bencher: Bencher<'_, '_>) {
     let symbols = symbols();
@@ -90,6 +112,10 @@ fn main() {
     }
     let per_second = (rounds * symbols.len()) as f64 / start.elapsed().as_secs_f64();
     println!("that is {per_second:.0} symbols a second\n");
+    let tune = tune(&symbols, 1024);
+    Ratios::to("its falling fifths counted", || falling_fifths(black_box(&tune)))
+        .and("what each chord does in it", || Reading::tune(black_box(&tune), None).len())
+        .print("a tune of 1,024 chords");
     let grounds = grounds(&symbols);
     assert_eq!(ranked(&grounds), found(&grounds));
     println!("{} chord-scales, {} pairs", grounds.len(), found(&grounds));
