@@ -70,8 +70,7 @@ impl Chord {
     }
 
     /// Was it written `alt`?
-    #[must_use]
-    pub fn is_alt(&self) -> bool {
+    pub(crate) fn is_alt(&self) -> bool {
         self.alt
     }
 
@@ -88,8 +87,7 @@ impl Chord {
     }
 
     /// The degree that the symbol itself gives to a note; `None` where it does not name it.
-    #[must_use]
-    pub fn degree_of(&self, class: PitchClass) -> Option<Degree> {
+    pub(crate) fn degree_of(&self, class: PitchClass) -> Option<Degree> {
         let semitones = self.root.pitch_class().semitones_up_to(class);
         self.degrees.iter().copied().find(|degree| degree.semitones() == semitones)
     }
@@ -107,28 +105,24 @@ impl Chord {
     }
 
     /// Does it hold a major third and a minor seventh?
-    #[must_use]
-    pub fn is_dominant(&self) -> bool {
+    pub(crate) fn is_dominant(&self) -> bool {
         self.names(Degree::MAJOR_THIRD) && self.names(Degree::MINOR_SEVENTH)
     }
 
     /// Is it minor: a minor third, and no flat fifth that would make it diminished?
-    #[must_use]
-    pub fn is_minor(&self) -> bool {
+    pub(crate) fn is_minor(&self) -> bool {
         self.names(Degree::MINOR_THIRD) && !self.names(Degree::FLAT_FIFTH)
     }
 
     /// Is it half-diminished: minor third, flat fifth and minor seventh?
-    #[must_use]
-    pub fn is_half_diminished(&self) -> bool {
+    pub(crate) fn is_half_diminished(&self) -> bool {
         self.names(Degree::MINOR_THIRD)
             && self.names(Degree::FLAT_FIFTH)
             && self.names(Degree::MINOR_SEVENTH)
     }
 
     /// Is its third replaced by a fourth or a second?
-    #[must_use]
-    pub fn is_sus(&self) -> bool {
+    pub(crate) fn is_sus(&self) -> bool {
         self.names(Degree::FOURTH) || self.names(Degree::SECOND)
     }
 

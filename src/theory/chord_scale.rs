@@ -183,8 +183,7 @@ impl ChordScale {
         !(chord.is_dominant() && matches!(above_root, 1 | 3 | 8))
     }
 
-    /// The notes that colour the chord rather than name it. On an `alt` chord the altered fifths
-    /// colour too.
+    /// The notes that are tensions of the chord. On an `alt` chord the altered fifths are, too.
     pub(crate) fn colours(&self) -> PitchClassSet {
         self.colours
     }
@@ -197,8 +196,8 @@ impl ChordScale {
         }
     }
 
-    /// The notes of the symbol that a player would miss: not the root, and of an `alt` chord no
-    /// single alteration.
+    /// The notes of the symbol that count when a pair leaves them out: all but the root and, in an
+    /// `alt` chord, the alterations, of which any will do.
     pub(crate) fn missed(&self) -> PitchClassSet {
         self.missed
     }

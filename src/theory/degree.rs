@@ -1,8 +1,8 @@
 //! Degrees: what a note is over a root.
 //!
-//! The same twelve distances go by different names: three semitones are ♭3 in a minor chord and ♯9
-//! on an altered dominant. A degree is such a name; [`ChordScale`](crate::ChordScale) knows which
-//! one fits the chord of the moment.
+//! The same distance goes by different names: three semitones are ♭3 in a minor chord and ♯9 on an
+//! altered dominant. A degree is such a name; [`ChordScale`](crate::ChordScale) knows which one fits
+//! a chord.
 
 use std::fmt;
 use std::str::FromStr;
@@ -101,7 +101,8 @@ impl Degree {
         root.up(self.semitones() as i32)
     }
 
-    /// Reads one degree out of ASCII bytes `from..to`; used to write tables as text.
+    /// Reads one degree out of the ASCII bytes `from..to`. At compile time there is nothing else to
+    /// read a table with.
     pub(crate) const fn from_ascii(bytes: &[u8], from: usize, to: usize) -> Option<Degree> {
         let mut at = from;
         let mut alteration = 0;

@@ -4,19 +4,18 @@ use std::fmt;
 
 use crate::{Degree, PitchClass, PitchClassSet};
 
-/// Up to twelve degrees in order, without a heap.
+/// Up to twelve degrees in order, kept in place and read as a slice.
 ///
-/// A plain list that fits in a register or two, so that whole tables of scales and chords are
-/// constants. Reads as a slice.
+/// They take no heap, so that whole tables of scales and chords are constants.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Degrees {
+pub(crate) struct Degrees {
     list: [Degree; 12],
     len: u8,
 }
 
 impl Degrees {
     /// No degree.
-    pub const EMPTY: Degrees = Degrees { list: [Degree::ROOT; 12], len: 0 };
+    pub(crate) const EMPTY: Degrees = Degrees { list: [Degree::ROOT; 12], len: 0 };
 
     /// The degrees written in a table, separated by single spaces.
     ///

@@ -1,16 +1,17 @@
-//! Folding: in a symmetric scale most pairs are one pair, moved.
+//! Folding: in a symmetric scale many pairs are transpositions of one another.
 //!
-//! A half-whole diminished scale holds 36 pairs, but moving any of them three frets gives another;
-//! a player learns a dozen. Nothing is hidden: every pair is in exactly one fold.
+//! A half-whole diminished scale holds 36 pairs, and any of them moved up three semitones is another
+//! of them; a player learns ten. Nothing is hidden: every pair is in exactly one fold.
 
 use crate::{PitchClassSet, Sound, TriadPair, TriadQuality, transposition_symmetries};
 
-/// A pair and its copies elsewhere in the same scale.
+/// A pair and its transpositions in the same scale.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Fold {
     /// The index of the pair that stands first in the list.
     pub first: usize,
-    /// The indices of its copies, in the order of the list, each with the semitones to move up.
+    /// The indices of its transpositions, in the order of the list, each with the semitones to move
+    /// the pair up.
     pub copies: Vec<(usize, u8)>,
 }
 
@@ -27,13 +28,14 @@ impl Fold {
     /// let folds = Fold::all(&sounds, ground.scale().set());
     /// assert_eq!(sounds.len(), 36);
     /// assert_eq!(folds.len(), 10);
-    /// assert_eq!(folds[0].copies, [(1, 3)]); // C & G♭, moved three frets: E♭ & A
+    /// assert_eq!(folds[0].copies, [(1, 3)]); // C & G♭, three semitones up: E♭ & A
     /// ```
     #[must_use]
     pub fn all(sounds: &[Sound], scale: PitchClassSet) -> Vec<Fold> {
         let steps: Vec<u8> = transposition_symmetries(scale).collect();
         let mut folds: Vec<Fold> = Vec::new();
-        // Where each pair that can be a copy belongs; to compare it with every fold is slow.
+        // The fold and the distance of every pair that is a transposition of one seen before; to
+        // compare each pair with every fold would be slow.
         let mut moved: Vec<Option<(usize, u8)>> =
             vec![None; if steps.is_empty() { 0 } else { PAIRS }];
         for (index, sound) in sounds.iter().enumerate() {
@@ -54,7 +56,7 @@ impl Fold {
     }
 }
 
-/// No more triads sound differently: each quality on twelve roots.
+/// No more triads than these sound differently: each quality on twelve roots.
 const TRIADS: usize = TriadQuality::ALL.len() * 12;
 const PAIRS: usize = TRIADS * TRIADS;
 

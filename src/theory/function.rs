@@ -1,24 +1,12 @@
-//! The functions that chords have. A [`Reading`](crate::Reading) finds which one.
+//! What chords do in a key, as functional harmony names it. A [`Reading`](crate::Reading) finds it.
 
 use std::fmt::{self, Display as _};
 
 use crate::{Chord, Key, NoteName};
 
 /// What a chord does where it stands.
-///
-/// # Example
-///
-/// ```
-/// use fretloom_theory::{Chord, Function, Key, Reading};
-/// let chords: Vec<Chord> =
-///     ["Dm", "G7", "Cmaj7"].iter().map(|symbol| symbol.parse().unwrap()).collect();
-/// let function = Reading::at(&chords, 0, None).unwrap().function().clone();
-/// assert_eq!(function, Function::SecondOfMajor { home: Key::major("C".parse().unwrap()) });
-/// assert_eq!(function.to_string(), "ii of C");
-/// ```
 #[derive(Clone, PartialEq, Debug)]
-#[non_exhaustive]
-pub enum Function {
+pub(crate) enum Function {
     /// A dominant whose home is a fifth below.
     Dominant {
         /// Its home.

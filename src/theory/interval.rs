@@ -6,15 +6,14 @@ use crate::Letter;
 
 /// The way from one note name up to another within an octave.
 ///
-/// An interval knows letters as well as semitones, so a diminished fourth is not a major third.
-/// It always goes up: [`NoteName::interval_up_to`](crate::NoteName::interval_up_to) measures it, and
-/// notes are not subtracted from one another.
+/// An interval knows letters as well as semitones, so a diminished fourth is not a major third. It
+/// always goes up.
 ///
 /// # Example
 ///
 /// ```
 /// use fretloom_theory::Interval;
-/// assert_eq!(Interval::MINOR_THIRD.to_string(), "minor third");
+/// assert_eq!(Interval::new(2, 3).to_string(), "minor third");
 /// assert_eq!(Interval::new(1, 3).to_string(), "augmented second"); // as many semitones
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -24,18 +23,8 @@ pub struct Interval {
 }
 
 impl Interval {
-    /// The same name again.
-    pub const UNISON: Interval = Interval::new(0, 0);
-    /// Two letters and three semitones up.
-    pub const MINOR_THIRD: Interval = Interval::new(2, 3);
-    /// Two letters and four semitones up.
-    pub const MAJOR_THIRD: Interval = Interval::new(2, 4);
-    /// Three letters and five semitones up.
-    pub const PERFECT_FOURTH: Interval = Interval::new(3, 5);
-    /// Four letters and six semitones up.
-    pub const DIMINISHED_FIFTH: Interval = Interval::new(4, 6);
-    /// Four letters and seven semitones up.
-    pub const PERFECT_FIFTH: Interval = Interval::new(4, 7);
+    pub(crate) const PERFECT_FOURTH: Interval = Interval::new(3, 5);
+    pub(crate) const PERFECT_FIFTH: Interval = Interval::new(4, 7);
     /// Four letters and eight semitones up.
     pub const AUGMENTED_FIFTH: Interval = Interval::new(4, 8);
 

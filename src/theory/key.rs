@@ -37,8 +37,7 @@ impl Key {
     }
 
     /// Is it minor?
-    #[must_use]
-    pub const fn is_minor(self) -> bool {
+    pub(crate) const fn is_minor(self) -> bool {
         self.minor
     }
 

@@ -39,8 +39,7 @@ impl Letter {
     }
 
     /// How many letters to go up, 0 to 6, to meet `other`.
-    #[must_use]
-    pub const fn steps_up_to(self, other: Letter) -> u8 {
+    pub(crate) const fn steps_up_to(self, other: Letter) -> u8 {
         ((other as usize + 7 - self as usize) % 7) as u8
     }
 

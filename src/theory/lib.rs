@@ -4,7 +4,7 @@
 //! octave, a [`Pitch`] is sound with it. A [`Scale`] is a root and a [`ScaleKind`]; a [`Chord`] is
 //! what a symbol names. A [`ChordScale`] is a scale heard over a chord, and tells what each note is
 //! there as a [`Degree`]. Two [`Triad`]s without a common note are a [`TriadPair`]; a [`Sound`] is
-//! what a pair says over a chord-scale, and a [`Speller`] decides how it is written.
+//! a pair heard over a chord-scale, with its rank, and a [`Speller`] decides how it is written.
 //!
 //! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
 //! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s.
@@ -74,9 +74,7 @@ mod triad;
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
 pub use degree::Degree;
-pub use degrees::Degrees;
 pub use fold::Fold;
-pub use function::Function;
 pub use interval::Interval;
 pub use key::Key;
 pub use letter::Letter;
@@ -101,3 +99,6 @@ pub use sound::Sound;
 pub use spelling::{Speller, Spelling};
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
 pub use triad::{SpelledTriad, Triad, TriadQuality};
+
+use degrees::Degrees;
+use function::Function;

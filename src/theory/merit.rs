@@ -13,19 +13,19 @@ pub enum Merit {
     Majors,
     /// One of the two is major.
     OneMajor,
-    /// One of the triads is the bottom of the chord itself, with a colour beside it.
+    /// One of the triads is that of the chord itself.
     OwnTriad,
-    /// Every note that the symbol names, in two handfuls.
+    /// The pair holds every note that the symbol names.
     WholeChord,
-    /// Third and seventh, so that the line tells the chord by itself.
+    /// The pair holds third and seventh, by which the chord is heard without an accompaniment.
     GuideTones,
-    /// Three tensions or more, none of which rubs.
+    /// The pair holds three tensions or more, and no note that rubs.
     Colour,
-    /// Notes other than the root that the symbol names and the pair leaves out; how many.
+    /// How many notes that the symbol names, apart from the root, the pair leaves out.
     Drops(u8),
-    /// Notes that rub; how many.
+    /// How many notes rub.
     Rubs(u8),
-    /// Diminished triads that are not the chord's own: they say less; how many.
+    /// How many of the triads are diminished and not the chord's own: they say less of it.
     Diminished(u8),
 }
 

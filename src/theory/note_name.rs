@@ -75,7 +75,7 @@ impl NoteName {
     /// ```
     /// use fretloom_theory::{Interval, NoteName};
     /// let a_flat: NoteName = "Ab".parse().unwrap();
-    /// assert_eq!(a_flat.up(Interval::MINOR_THIRD).unwrap().to_string(), "C♭");
+    /// assert_eq!(a_flat.up(Interval::new(2, 3)).unwrap().to_string(), "C♭");
     /// ```
     #[must_use]
     pub const fn up(self, interval: Interval) -> Option<NoteName> {
@@ -84,14 +84,7 @@ impl NoteName {
     }
 
     /// The interval from this name up to the next `upper`.
-    ///
-    /// ```
-    /// use fretloom_theory::{Interval, NoteName};
-    /// let (a_flat, c_flat): (NoteName, NoteName) = ("Ab".parse().unwrap(), "Cb".parse().unwrap());
-    /// assert_eq!(a_flat.interval_up_to(c_flat), Interval::MINOR_THIRD);
-    /// ```
-    #[must_use]
-    pub const fn interval_up_to(self, upper: NoteName) -> Interval {
+    pub(crate) const fn interval_up_to(self, upper: NoteName) -> Interval {
         let steps = self.letter.steps_up_to(upper.letter);
         let letters = self.letter.semitones_up(steps);
         Interval::new(steps, letters + upper.accidental - self.accidental)

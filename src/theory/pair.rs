@@ -71,7 +71,7 @@ impl TriadPair {
         belongs_to_first.windows(2).all(|neighbours| neighbours[0] != neighbours[1])
     }
 
-    /// Its kind up to transposition: two pairs are of one kind where moving one makes the other.
+    /// Its kind: two pairs are of one kind where one is a transposition of the other.
     #[must_use]
     pub fn kind(self) -> PairKind {
         let halves = |by: i32| {
@@ -113,7 +113,7 @@ impl TriadPair {
     }
 }
 
-/// What two pairs have in common when one is the other moved: 33 kinds of tertian pairs exist.
+/// What all transpositions of a pair have in common: 33 kinds of tertian pairs exist.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub struct PairKind {
     halves: [u16; 2],

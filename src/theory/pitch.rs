@@ -18,7 +18,7 @@ use crate::{Letter, NoteName, PitchClass, ReadError};
 /// use fretloom_theory::Pitch;
 /// let middle_c = Pitch::from_midi(60).unwrap();
 /// let a = middle_c.up(9).unwrap();
-/// assert!((a.frequency_hz() - 440.0).abs() < 1e-9); // ISO 16
+/// assert_eq!(a.midi(), 69);
 /// assert_eq!(a.semitones_up_to(middle_c), -9);
 /// assert_eq!(Pitch::from_midi(127).unwrap().up(1), None);
 /// ```
@@ -55,12 +55,6 @@ impl Pitch {
     #[must_use]
     pub const fn pitch_class(self) -> PitchClass {
         PitchClass::new(self.0 as i32)
-    }
-
-    /// Hertz in equal temperament with A above middle C at 440 (ISO 16).
-    #[must_use]
-    pub fn frequency_hz(self) -> f64 {
-        440.0 * ((f64::from(self.0) - 69.0) / 12.0).exp2()
     }
 }
 
@@ -204,21 +198,5 @@ mod tests {
             assert_eq!(NamedPitch::new(named.name(), named.octave()), Some(named));
         }
         assert_eq!(NamedPitch::everyday(Pitch::from_midi(61).unwrap()).to_string(), "D♭4");
-    }
-
-    /// Open strings of the guitar at A4 = 440 Hz, from the equal-temperament rule of ISO 16.
-    #[test]
-    fn standard_tuning_in_hertz() {
-        for (text, hertz) in [
-            ("E2", 82.4069),
-            ("A2", 110.0),
-            ("D3", 146.8324),
-            ("G3", 195.9977),
-            ("B3", 246.9417),
-            ("E4", 329.6276),
-        ] {
-            let sounding = text.parse::<NamedPitch>().unwrap().pitch().frequency_hz();
-            assert!((sounding - hertz).abs() < 5e-5, "{text}: {sounding}");
-        }
     }
 }

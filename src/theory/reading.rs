@@ -35,7 +35,7 @@ pub struct Reading {
 
 impl Reading {
     /// Reads the chord at `index` among its neighbours; `key` is the key of the tune, where it is
-    /// known. A chord that is written again, bar by bar, counts once. `None` where there is no such
+    /// known. A chord that is repeated counts once. `None` where there is no such
     /// chord.
     #[must_use]
     pub fn at(chords: &[Chord], index: usize, key: Option<Key>) -> Option<Reading> {
@@ -63,15 +63,11 @@ impl Reading {
         chords.iter().enumerate().filter_map(read).collect()
     }
 
-    /// What the chord does.
-    #[must_use]
-    pub fn function(&self) -> &Function {
-        &self.function
-    }
-
-    /// The scales that fit the chord, those that its function asks for first. A tonic minor seventh
-    /// may be read as a minor with a major seventh, so melodic minor stands there too although it
-    /// does not hold the ♭7; so do the blues scales over a dominant that does not fall a fifth.
+    /// The scales that fit the chord, those that its function asks for first.
+    ///
+    /// Among these a few do not hold all that the symbol writes: melodic minor over a tonic minor
+    /// seventh, whose ♭7 becomes a major seventh, and the blues scales over a dominant that is the
+    /// tonic of a blues or does not fall a fifth.
     #[must_use]
     pub fn scales(&self) -> Vec<ScaleChoice> {
         self.scales_with(&[])

@@ -1,4 +1,4 @@
-//! Why a pair stands where it stands, in one sentence.
+//! Why a pair has its rank, in one sentence.
 
 use std::fmt::{self, Display as _};
 

@@ -49,12 +49,11 @@ impl Scale {
         Scale::written(other.unwrap_or(root), kind, Some(root))
     }
 
-    /// The scale with its notes found and named once and for all: every pair asks for them again.
+    /// The scale with its notes named: once, since every pair asks for them.
     fn written(root: NoteName, kind: ScaleKind, respelled_from: Option<NoteName>) -> Scale {
         let set = kind.set_over(root.pitch_class());
         let mut names = [None; 12];
-        // Of two degrees that sound alike the first one names the note.
-        for name in kind.degrees().iter().rev().filter_map(|degree| root.up(degree.interval())) {
+        for name in kind.degrees().iter().filter_map(|degree| root.up(degree.interval())) {
             names[usize::from(name.pitch_class().number())] = Some(name);
         }
         Scale { root, kind, respelled_from, set, names }
@@ -90,8 +89,7 @@ impl Scale {
     }
 
     /// The degree that the scale itself gives to a note; `None` outside the scale.
-    #[must_use]
-    pub fn degree_of(&self, class: PitchClass) -> Option<Degree> {
+    pub(crate) fn degree_of(&self, class: PitchClass) -> Option<Degree> {
         let semitones = self.root.pitch_class().semitones_up_to(class);
         self.kind.degrees().iter().copied().find(|degree| degree.semitones() == semitones)
     }

@@ -1,7 +1,7 @@
 //! Which scales fit a chord, in the order in which players reach for them.
 //!
-//! Whether a scale *fits* is computed: it holds everything that the symbol writes, the plain fifth
-//! excepted, and the bass. Which of those that fit come first is a table of usual choices.
+//! Whether a scale *fits* is computed: it holds the bass and everything that the symbol writes but the
+//! plain fifth. Which of those that fit come first is a table of usual choices.
 
 mod usual;
 
@@ -76,7 +76,7 @@ impl ScaleChoice {
         choices
     }
 
-    /// The same choice for another reason, in ASCII words.
+    /// The same scale, chosen for another reason, in ASCII words.
     pub(crate) fn because(&self, why: &'static str) -> ScaleChoice {
         ScaleChoice { scale: self.scale.clone(), why: Why::Usual(why) }
     }
@@ -121,8 +121,8 @@ pub fn as_players_say(scale: &Scale) -> Option<String> {
     Some(format!("{} {way}", parent.name))
 }
 
-/// Does a set of notes hold all that the chord writes: everything but the plain fifth, and the
-/// bass?
+/// Does `scale` hold the bass of the chord and everything that its symbol writes, the plain fifth
+/// aside?
 ///
 /// ```
 /// use fretloom_theory::{Chord, Scale, fits};
@@ -136,9 +136,9 @@ pub fn fits(chord: &Chord, scale: PitchClassSet) -> bool {
     let root = chord.root().pitch_class();
     let plain_fifth =
         chord.degrees().iter().filter(|degree| degree.number() == 5 && degree.alteration() == 0);
-    let soft: PitchClassSet = plain_fifth.map(|degree| degree.over(root)).collect();
+    let may_lack: PitchClassSet = plain_fifth.map(|degree| degree.over(root)).collect();
     let bass = chord.bass().map(|bass| bass.pitch_class());
-    let written = bass.into_iter().fold(chord.set().difference(soft), PitchClassSet::with);
+    let written = bass.into_iter().fold(chord.set().difference(may_lack), PitchClassSet::with);
     written.is_subset(scale)
 }
 

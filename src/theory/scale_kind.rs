@@ -33,7 +33,7 @@ impl ScaleKind {
     /// flat sign may stand for `natural`.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static ScaleKind> {
-        // Evening out every name is for what people type.
+        // Most names come as they stand; evening out every known one takes longer.
         let exact = ScaleKind::all().iter().find(|kind| kind.names().any(|known| known == name));
         exact.or_else(|| ScaleKind::all().iter().find(|kind| kind.is_called(name)))
     }
@@ -45,10 +45,10 @@ impl ScaleKind {
         !wanted.is_empty() && self.names().any(|known| simplified(known) == wanted)
     }
 
-    /// The named kind whose degrees sound like `degrees`, if there is one.
+    /// The named kind that has these notes over C, if there is one.
     #[must_use]
-    pub fn sounding(set_above_root: PitchClassSet) -> Option<&'static ScaleKind> {
-        ScaleKind::all().iter().find(|kind| kind.set_over(PitchClass::C) == set_above_root)
+    pub fn sounding(on_c: PitchClassSet) -> Option<&'static ScaleKind> {
+        ScaleKind::all().iter().find(|kind| kind.set_over(PitchClass::C) == on_c)
     }
 
     /// The named kind whose name is nearest to a misspelled one.
@@ -112,8 +112,7 @@ impl ScaleKind {
     }
 
     /// Its notes over `root`.
-    #[must_use]
-    pub const fn set_over(&self, root: PitchClass) -> PitchClassSet {
+    pub(crate) const fn set_over(&self, root: PitchClass) -> PitchClassSet {
         self.degrees.set_over(root)
     }
 

@@ -1,12 +1,13 @@
-//! What else a pair serves: common chords whose usual scale holds its six notes.
+//! Over which other chords a pair can be played: common chords whose usual scale holds its six notes.
 //!
-//! One pair lies in many scales (F & G in C major, in C melodic minor, in C Mixolydian …) and so
-//! serves many chords; the note it leaves out is then another one, or the same note bent.
+//! One pair lies in many scales: F & G in C major, in C melodic minor and in the modes of both. Each of
+//! them is the scale of another chord.
 
 use crate::{Chord, Degrees, Letter, NoteName, PitchClass, PitchClassSet, ScaleKind, Speller};
 
-/// The common chords that six notes serve besides the chord of the moment: those of whose tones
-/// the notes leave out least first, then going up from the moment's root.
+/// The common chords over which `notes` can be played, apart from the chord that `speller` names
+/// over. The fewer chord tones the notes leave out, the earlier a chord stands; chords with equally
+/// many go up from the root of that chord.
 ///
 /// # Example
 ///
@@ -24,7 +25,7 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
     let mut served: Vec<(usize, Chord)> = Vec::new();
     for up in 0..12 {
         let root = start.up(up);
-        // The other way round: the notes go down to the scales on C.
+        // The table is on C: the notes are moved down to it.
         let on_c = notes.transposed(-i32::from(root.number()));
         for common in COMMON.iter().filter(|common| on_c.is_subset(common.scale)) {
             let missing = common.tones.difference(on_c).len();
@@ -82,7 +83,7 @@ mod tests {
     use super::*;
     use crate::{ChordScale, Spelling};
 
-    /// F & G serves all seven chords of C melodic minor, one for each mode.
+    /// F & G goes over a chord of each of the seven modes of C melodic minor.
     #[test]
     fn a_pair_of_melodic_minor_serves_a_chord_of_each_mode() {
         let ground =

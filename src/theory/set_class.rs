@@ -1,4 +1,4 @@
-//! Set classes: what stays of a set of notes when it is moved and mirrored.
+//! Set classes: what transposition and inversion leave of a set of notes.
 
 use std::cmp::Reverse;
 
@@ -39,7 +39,7 @@ pub fn prime_form(set: PitchClassSet) -> Vec<u8> {
 /// from Forte's for 6-Z29 and 6-31.
 #[must_use]
 pub fn prime_form_rahn(set: PitchClassSet) -> Vec<u8> {
-    // The higher a note, the more its bit is worth: so forms compare from the right as numbers do.
+    // A higher note is a higher bit, so comparing numbers compares forms from the right.
     numbers(forms(set).min_by_key(|form| form.bits()).unwrap_or(PitchClassSet::EMPTY))
 }
 
@@ -59,7 +59,7 @@ pub fn transposition_symmetries(set: PitchClassSet) -> impl Iterator<Item = u8> 
 
 fn forte_form(set: PitchClassSet) -> PitchClassSet {
     let span = |bits: u16| u16::BITS - bits.leading_zeros();
-    // Read backwards the lowest notes are worth the most, so the best packed is the greatest.
+    // Of equal spans the one packed to the left wins: with its bits reversed it is the greatest.
     let key = |form: &PitchClassSet| (span(form.bits()), Reverse(form.bits().reverse_bits()));
     forms(set).min_by_key(key).unwrap_or(PitchClassSet::EMPTY)
 }

@@ -1,9 +1,9 @@
 //! What a pair says over a chord, and where that puts it among the others.
 //!
-//! The order is a short sum that can be told in a sentence: what players look for first (two major
-//! triads, the chord's own triad) counts for a pair; rubs, notes of the symbol that it leaves out
-//! and diminished triads count against it. Nothing is hidden, and a missing third or root is no
-//! fault by itself: rootless pairs are favourites.
+//! The order is a short sum that can be told in a sentence. What players look for first (two major
+//! triads, the chord's own triad) counts for a pair; notes that rub, notes of the symbol that it
+//! leaves out and diminished triads count against it. No pair is left out, and a missing root does not
+//! count: players like pairs without it.
 
 use std::cmp::Reverse;
 

@@ -1,18 +1,18 @@
 //! Spelling: which names the notes of a pair are given.
 //!
-//! Two views of the same sounds. *Plain* writes a triad as a triad, on the root that players would
-//! name; *strict* keeps the letters of the parent scale. Either way the degree label carries the
-//! chord's view, so A♭m over G7alt is A♭ C♭ E♭ with C♭ labelled 3.
+//! There are two ways. *Plain* writes each triad in thirds, on the root that players would name;
+//! *strict* keeps the letters of the scale. The degrees count from the chord either way, so A♭m over
+//! G7alt is A♭ C♭ E♭, and C♭ is its 3.
 
 use crate::{ChordScale, Interval, NoteName, PitchClass, SpelledTriad, Triad, TriadQuality};
 
 /// How triads are written.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
 pub enum Spelling {
-    /// As triads on their everyday roots.
+    /// In thirds, on everyday roots.
     #[default]
     Plain,
-    /// By the letters of the parent scale.
+    /// By the letters of the scale.
     Strict,
 }
 
@@ -94,8 +94,8 @@ impl Speller {
             .unwrap_or(self.ground.root())
     }
 
-    /// The names that the moment gives to a note: a chord tone as the symbol names it, then a scale
-    /// note on its letter. Only a scale of seven notes has one letter for each.
+    /// The names that chord and scale give to a note: the symbol's own for a chord tone, then the
+    /// scale's where it has seven notes, since only then each has a letter of its own.
     fn given_name(&self, class: PitchClass) -> impl Iterator<Item = NoteName> {
         let chord = self.ground.chord();
         let tone = chord.and_then(|chord| {
@@ -115,7 +115,7 @@ impl Speller {
         tone.into_iter().chain(in_scale)
     }
 
-    /// The everyday names of a note: the flat first, unless the moment stands on a sharp root.
+    /// The everyday names of a note: the flat first, unless the root is a sharp.
     fn everyday_names(&self, class: PitchClass) -> Vec<NoteName> {
         let mut names: Vec<NoteName> = NoteName::everyday(class).collect();
         if self.ground.root().accidental() > 0 {
@@ -151,8 +151,8 @@ impl Speller {
     }
 }
 
-/// Does the triad on `root` go without double accidentals? The fifth of an augmented triad takes
-/// its everyday name anyway and does not count.
+/// Can the triad on `root` be written in thirds without double accidentals? The fifth of an augmented
+/// triad takes its everyday name anyway and does not count.
 fn stacks_well(root: NoteName, quality: TriadQuality) -> bool {
     let single = |interval: Interval| root.up(interval).is_some_and(|n| n.accidental().abs() <= 1);
     let [second, third] = quality.intervals();

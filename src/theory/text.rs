@@ -1,6 +1,6 @@
-//! Two small operations on words.
+//! Names as text: their signs, and how alike two of them are.
 
-/// A name as it stands on a screen: a `b` or `#` directly before a number becomes a sign.
+/// A name with its signs: a `b` or `#` directly before a number becomes ♭ or ♯.
 pub(crate) fn with_signs(name: &str) -> String {
     let chars: Vec<char> = name.chars().collect();
     let mut out = String::with_capacity(name.len() + 4);

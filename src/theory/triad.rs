@@ -166,7 +166,7 @@ impl Triad {
     /// Its three members as a set.
     #[must_use]
     pub const fn set(self) -> PitchClassSet {
-        // Every search for pairs asks this first, so the six shapes are worked out beforehand.
+        // Every search for pairs asks this first, so the six sets on C are worked out beforehand.
         const ON_C: [PitchClassSet; 6] = [
             TriadQuality::Major.set_on_c(),
             TriadQuality::Minor.set_on_c(),
@@ -212,9 +212,8 @@ pub struct SpelledTriad {
 }
 
 impl SpelledTriad {
-    /// A triad with the names of its members, root first. The caller answers for the names
-    /// sounding as the quality says.
-    #[must_use]
+    /// A triad with the names of its members, root first. The names must sound as the quality says;
+    /// this is not checked.
     pub(crate) fn from_notes(quality: TriadQuality, notes: [NoteName; 3]) -> SpelledTriad {
         SpelledTriad { quality, notes }
     }

@@ -31,7 +31,7 @@ impl fmt::Display for Chord {
     }
 }
 
-/// A chord's degrees while they are being put into words; what has been said is crossed out.
+/// A chord's degrees while they are put into words; those that have been said are taken out.
 struct Body<'a> {
     chord: &'a Chord,
     unsaid: Vec<Degree>,
@@ -46,7 +46,7 @@ impl<'a> Body<'a> {
         self.chord.names(degree)
     }
 
-    /// Crosses out degrees.
+    /// Takes degrees out, as said.
     fn say(&mut self, degrees: &[Degree]) {
         self.unsaid.retain(|unsaid| !degrees.contains(unsaid));
     }
@@ -54,14 +54,15 @@ impl<'a> Body<'a> {
     fn text(mut self) -> String {
         if self.chord.is_alt() {
             self.say(&ALTERED);
-            return format!("7alt{}{}", self.tensions(true), self.omissions());
+            return format!("7alt{}{}", self.tensions(), self.omissions());
         }
         if *self.chord.degrees() == [Degree::ROOT, Degree::FIFTH] {
             return "5".to_owned();
         }
         let stem = self.stem();
         let fifths = self.fifths(&stem);
-        let tensions = self.tensions(self.has_one_of(SEVENTHS) || self.has(Degree::SIXTH));
+        let has_number = self.has_one_of(SEVENTHS) || self.has(Degree::SIXTH);
+        let tensions = if has_number { self.tensions() } else { self.added_tensions() };
         format!("{stem}{fifths}{tensions}{}", self.omissions())
     }
 
@@ -178,25 +179,23 @@ impl<'a> Body<'a> {
         if stem.is_empty() && !text.is_empty() { format!("({text})") } else { text }
     }
 
-    /// Alterations as they are and naturals in brackets; without a number, everything as `add`.
-    fn tensions(&mut self, numbered: bool) -> String {
-        let unsaid = std::mem::take(&mut self.unsaid);
-        let (altered, natural): (Vec<Degree>, Vec<Degree>) =
-            unsaid.into_iter().partition(|degree| degree.alteration() != 0);
-        let joined = |degrees: &[Degree], before: &str, between: &str| {
-            let words: Vec<String> =
-                degrees.iter().map(|degree| format!("{before}{degree:#}")).collect();
-            words.join(between)
-        };
-        match (numbered, natural.is_empty()) {
-            (true, true) => joined(&altered, "", ""),
-            (true, false) => {
-                format!("{}({})", joined(&altered, "", ""), joined(&natural, "", ","))
-            }
-            (false, _) => {
-                format!("{}{}", joined(&natural, "add", ""), joined(&altered, "add", ""))
-            }
-        }
+    /// Tensions after a number: alterations as they are, then naturals in brackets.
+    fn tensions(&mut self) -> String {
+        let (altered, natural) = self.unsaid_tensions();
+        let altered: String = altered.iter().map(|degree| format!("{degree:#}")).collect();
+        let natural: Vec<String> = natural.iter().map(|degree| format!("{degree:#}")).collect();
+        if natural.is_empty() { altered } else { format!("{altered}({})", natural.join(",")) }
+    }
+
+    /// Tensions without a number, each as `add`: naturals, then alterations.
+    fn added_tensions(&mut self) -> String {
+        let (altered, natural) = self.unsaid_tensions();
+        natural.iter().chain(&altered).map(|degree| format!("add{degree:#}")).collect()
+    }
+
+    /// What is left to say: altered degrees and natural ones.
+    fn unsaid_tensions(&mut self) -> (Vec<Degree>, Vec<Degree>) {
+        std::mem::take(&mut self.unsaid).into_iter().partition(|degree| degree.alteration() != 0)
     }
 
     fn omissions(&self) -> String {

@@ -20,6 +20,7 @@ pub(super) enum Quality {
 #[derive(Default)]
 pub(super) struct Draft {
     pub(super) quality: Option<Quality>,
+    /// The chord is diminished, and was written `°` rather than `dim`.
     pub(super) circle: bool,
     /// `maj` or a triangle was read: a seventh, if there is one, is major.
     pub(super) major: Option<Word>,

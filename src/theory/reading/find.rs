@@ -42,7 +42,7 @@ struct Place<'a> {
 
 impl Place<'_> {
     fn dominant(&self) -> Function {
-        // Its ii stands a fifth above it.
+        // The ii of a dominant stands a fifth above it.
         let is_second =
             |before: &&Chord| up_to(self.chord, before) == 7 && before.names(Degree::MINOR_THIRD);
         let second = self.before.filter(is_second);
@@ -97,7 +97,7 @@ impl Place<'_> {
             self.before.is_some_and(|before| is_dominant(before) && up_to(self.chord, before) == 7);
         let of_key = self.key.is_some_and(|key| key.is_minor() && on_tonic(self.chord, key));
         let at_home = from_its_fifth || of_key;
-        // A major sixth or seventh is that of a tonic; a ii has neither in its symbol as a rule.
+        // A minor chord written with a major sixth or seventh is a tonic: a ii rarely is.
         let sounds_tonic =
             self.chord.names(Degree::SIXTH) || self.chord.names(Degree::MAJOR_SEVENTH);
         if at_home && sounds_tonic {
@@ -118,7 +118,7 @@ impl Place<'_> {
         }
     }
 
-    /// A minor or major chord that no neighbour claims, on whichever degree of its home.
+    /// What a minor or major chord does by its degree in the key, where no neighbour says more.
     fn on_degree(&self) -> Function {
         let Some(home) = self.home else { return Function::Alone };
         let minor = self.chord.names(Degree::MINOR_THIRD);
@@ -141,7 +141,7 @@ impl Place<'_> {
     }
 }
 
-/// What a dominant is by where it goes, with its ii before it where there is one.
+/// What a dominant does by where it goes; `second` is its ii, where that stands before it.
 fn bound_for(chord: &Chord, next: &Chord, second: Option<&Chord>) -> Option<Function> {
     if is_chain(chord, next) && second.is_none() {
         return Some(Function::Chain { next: next.clone() });
@@ -158,7 +158,7 @@ fn bound_for(chord: &Chord, next: &Chord, second: Option<&Chord>) -> Option<Func
     backdoor.then(|| Function::WholeStepBelow { goal: next.root() })
 }
 
-/// A dominant whose ii has promised a key that does not come.
+/// A dominant after its ii, both of a key that does not follow.
 fn promised_by(second: &Chord, chord: &Chord) -> Function {
     let tonic = Key::fifth_below(chord.root());
     let home = if second.is_half_diminished() { Key::minor(tonic) } else { Key::major(tonic) };

@@ -1,8 +1,8 @@
 //! The table of usual choices: which scales players reach for over which chord, and why.
 //!
-//! The first row whose condition holds gives the order; scales of it that do not fit the whole
-//! symbol (`maj7#11` has no Ionian) drop out by themselves. Words are ASCII; a `b` or `#` before a
-//! number is printed as a sign.
+//! The first row whose condition holds gives the order. Scales of it that do not fit the whole symbol,
+//! as Ionian does not fit `maj7#11`, are left out by whoever asks. Words are ASCII; a `b` or `#` before
+//! a number is printed as a sign.
 
 use crate::{Chord, Degrees, ScaleKind};
 
@@ -11,12 +11,12 @@ type Choice = (ScaleKind, &'static str);
 struct Row {
     /// Degrees that the symbol names.
     has: Degrees,
-    /// Of these it names at least one, unless there are none.
+    /// Degrees of which the symbol names at least one; empty where that is not asked.
     any: Degrees,
     choices: &'static [Choice],
 }
 
-/// The usual choices for a chord, the first one first; empty for chords without a habit.
+/// The usual choices for a chord, the first one first; empty where no row holds.
 pub(super) fn choices(chord: &Chord) -> &'static [Choice] {
     let holds = |row: &&Row| {
         row.has.iter().all(|degree| chord.names(*degree))
