@@ -22,6 +22,7 @@ pub mod theme;
 mod faults;
 mod input;
 mod signals;
+mod widget;
 
 use ratatui::buffer::Buffer;
 

@@ -157,6 +157,20 @@ pub struct CommandRow {
     pub help: &'static str,
 }
 
+impl CommandRow {
+    /// The words by which a command is found: its name, what it does, its label.
+    #[must_use]
+    pub fn words(&self) -> String {
+        format!("{} {} {}", self.title(), self.help, self.label)
+    }
+
+    /// Its name in words: `next pair`.
+    #[must_use]
+    pub fn title(&self) -> String {
+        self.name.replace('-', " ")
+    }
+}
+
 const fn row(
     section: Section,
     command: Command,

@@ -7,12 +7,9 @@
 
 mod chosen;
 mod copying;
-mod field;
-mod finder;
 mod history;
 mod in_hand;
 mod lay_out;
-mod lines;
 mod neck_view;
 mod over;
 mod picker;
@@ -30,6 +27,7 @@ use super::command::Keys;
 use super::gesture::Spot;
 use super::mouse::Mouse;
 use super::theme::Theme;
+use super::widget::ListLine;
 use crate::answer::{
     self, Families, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer, Wishes,
 };
@@ -39,7 +37,7 @@ use crate::settings::Settings;
 use chosen::{Chosen, Handed, Page, Top, TypedChord};
 use history::History;
 use in_hand::{Held, InHand};
-use lines::Seen;
+
 use neck_view::NeckView;
 use over::Over;
 use shown::{Given, Shown};
@@ -69,7 +67,7 @@ pub struct Explore {
     over: Over,
     mouse: Mouse,
     /// The line that the mouse chose last, as it was seen then, and in which list.
-    pointed_at: Option<(Spot, Seen)>,
+    pointed_at: Option<(Spot, ListLine)>,
     /// What was chosen before every change.
     past: History<Chosen>,
     /// The chords that the player has been at.
@@ -187,7 +185,7 @@ impl Explore {
     }
 
     /// The line that the mouse chose last, if it was one of this kind.
-    fn seen(&self, spot: Spot) -> Option<Seen> {
+    fn seen(&self, spot: Spot) -> Option<ListLine> {
         self.pointed_at.filter(|(there, _)| *there == spot).map(|(_, seen)| seen)
     }
 

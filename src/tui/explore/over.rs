@@ -1,21 +1,21 @@
 //! What is laid over the explorer: a field, or a list on the whole screen.
 
-use super::field::Field;
-use super::finder::Finder;
 use super::picker::Picker;
 use crate::tui::command::Section;
+use crate::tui::widget::Search;
+use crate::tui::widget::TextField;
 
 /// What lies over the explorer, if anything.
 pub(super) enum Over {
     Nothing,
     /// A chord is being typed.
-    Chord(Field),
+    Chord(TextField),
     /// Wishes are being typed.
-    Wish(Field),
+    Wish(TextField),
     /// The help page, searched.
-    Help(Finder),
+    Help(Search),
     /// Every command, searched.
-    Palette(Finder),
+    Palette(Search),
     /// The list of tunings.
     Tunings(Box<Picker>),
     /// The list of scales, with one marked.

@@ -2,15 +2,15 @@
 
 use fretloom_fretboard::{Neck, StringNumber, Tuning};
 
-use super::field::Field;
 use super::{Explore, Over};
 use crate::answer::{CompareAnswer, PlaceAnswer, SetAnswer, places_of_pair};
+use crate::tui::widget::TextField;
 use crate::words::{dashed, spaced};
 
 /// The list while it is open.
 pub(super) struct Picker {
     /// What is searched for.
-    pub(super) field: Field,
+    pub(super) field: TextField,
     /// What fits: first the tuning that is typed, if the search reads as one.
     pub(super) offers: Vec<Tuning>,
     /// Which of them is marked.
@@ -36,7 +36,7 @@ impl Picker {
 impl Explore {
     /// Opens the list on the tuning in use.
     pub(super) fn open_picker(&mut self) {
-        let (field, offers) = (Field::holding(""), Vec::new());
+        let (field, offers) = (TextField::holding(""), Vec::new());
         self.over = Over::Tunings(Box::new(Picker { field, offers, at: 0, preview: None }));
         self.search();
     }

@@ -12,8 +12,6 @@ mod views;
 use fretloom_fretboard::{Side, Way};
 use fretloom_theory::ReadChord;
 
-use super::field::Field;
-use super::finder::Finder;
 use super::suggest::suggestions;
 use super::{Explore, Over};
 use crate::answer::Wishes;
@@ -22,6 +20,8 @@ use crate::tui::event::Event;
 use crate::tui::key::Key;
 use crate::tui::mouse::Mouse;
 use crate::tui::runtime::{App, Effect};
+use crate::tui::widget::Search;
+use crate::tui::widget::TextField;
 
 impl App for Explore {
     fn update(&mut self, event: Event) -> Vec<Effect> {
@@ -66,9 +66,8 @@ impl Explore {
         self.pointed_at = None;
         match &mut self.over {
             Over::Chord(field) | Over::Wish(field) => field.insert(text),
-            Over::Help(finder) | Over::Palette(finder) => {
-                finder.field.insert(text);
-                finder.at = 0;
+            Over::Help(search) | Over::Palette(search) => {
+                search.insert(text);
             }
             Over::Tunings(picker) => {
                 picker.field.insert(text);
@@ -158,8 +157,8 @@ impl Explore {
             Command::Suspend => return vec![Effect::Suspend],
             Command::CopyNeck => return self.copy_neck(),
             Command::CopyShape => return self.copy_shape(),
-            Command::Help => self.over = Over::Help(Finder::new()),
-            Command::Palette => self.over = Over::Palette(Finder::new()),
+            Command::Help => self.over = Over::Help(Search::new()),
+            Command::Palette => self.over = Over::Palette(Search::new()),
             _ => self.explore(command),
         }
         Vec::new()
@@ -168,10 +167,10 @@ impl Explore {
     fn explore(&mut self, command: Command) {
         match command {
             Command::EditChord => {
-                self.over = Over::Chord(Field::holding(&self.chosen.chord.symbol));
+                self.over = Over::Chord(TextField::holding(&self.chosen.chord.symbol));
             }
             Command::EditWish => {
-                self.over = Over::Wish(Field::holding(&self.chosen.wishes.to_string()));
+                self.over = Over::Wish(TextField::holding(&self.chosen.wishes.to_string()));
             }
             Command::Families => self.change_families(),
             Command::ChooseScale => self.over = Over::Scales(self.chosen.scale),

@@ -2,7 +2,6 @@
 
 mod footer;
 mod head;
-mod line;
 mod lists;
 mod pairs;
 mod palette;
@@ -20,7 +19,7 @@ use super::{Explore, Handed, Over, Top};
 use crate::answer::{marks, marks_in_view, marks_left_out};
 use crate::picture::{Labels, Mark, NeckPicture};
 use crate::tui::neck::NeckWidget;
-use line::{indented, write};
+use crate::tui::widget::{indented, write};
 
 /// How much there is room for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -74,8 +73,8 @@ impl Explore {
             buffer.set_style(area, self.theme.screen);
         }
         match &self.over {
-            Over::Help(finder) => self.draw_help(area, buffer, finder),
-            Over::Palette(finder) => self.draw_palette(area, buffer, finder),
+            Over::Help(search) => self.draw_help(area, buffer, search),
+            Over::Palette(search) => self.draw_palette(area, buffer, search),
             Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
             Over::Scales(_) => self.draw_scale_list(area, buffer),
             Over::Nothing | Over::Chord(_) | Over::Wish(_) => self.draw_explorer(area, buffer),
@@ -149,7 +148,7 @@ impl Explore {
         NeckWidget::new(picture, &self.theme).render(indented(neck), buffer);
         self.draw_shape(shape, buffer);
         self.draw_ladder(ladder, buffer);
-        self.draw_footer(footer, buffer);
+        self.footer().draw(footer, buffer);
     }
 
     /// The pairs and, where there is room, the scales beside them.

@@ -1,10 +1,10 @@
 //! What is done in the lists laid over the screen: scales, commands, tunings, the help page.
 
-use super::super::field::Field;
 use super::super::{Explore, Over};
-use crate::tui::command::Command;
+use crate::tui::command::{COMMANDS, Command, CommandRow};
 use crate::tui::key::Key;
 use crate::tui::runtime::Effect;
+use crate::tui::widget::{Search, TextField};
 
 impl Explore {
     /// Does what a key stands for in the list; where letters search, the others are typed.
@@ -13,7 +13,7 @@ impl Explore {
             return self.obey(command);
         }
         match &mut self.over {
-            Over::Help(finder) | Over::Palette(finder) => finder.press(key),
+            Over::Help(search) | Over::Palette(search) => search.press(key),
             Over::Tunings(_) => self.type_in_search(key),
             _ => {}
         }
@@ -57,38 +57,56 @@ impl Explore {
 
     fn obey_in_help(&mut self, command: Command) {
         let (page, last) = (self.page_rows(), self.last_help_top());
-        let Over::Help(finder) = &mut self.over else { return };
+        let Over::Help(search) = &mut self.over else { return };
         match command {
-            Command::Cancel if finder.empty() => {}
+            Command::Cancel if search.empty() => {}
             Command::Cancel | Command::Accept => self.over = Over::Nothing,
             // A window that has grown may show the end of a page that stood lower.
-            command => finder.at = moved(finder.at.min(last), command, page).min(last),
+            command => search.at = moved(search.at.min(last), command, page).min(last),
         }
     }
 
     fn obey_in_palette(&mut self, command: Command) -> Vec<Effect> {
         let (page, marked) = (self.page_rows(), self.marked_command());
-        let Over::Palette(finder) = &mut self.over else { return Vec::new() };
+        let Over::Palette(search) = &mut self.over else { return Vec::new() };
         match (command, marked) {
-            (Command::Cancel, _) if finder.empty() => {}
+            (Command::Cancel, _) if search.empty() => {}
             (Command::Cancel, _) => self.over = Over::Nothing,
             (Command::Accept, Some(marked)) => {
                 self.over = Over::Nothing;
                 return self.perform(marked);
             }
             (command, _) => {
-                finder.at = moved(finder.at, command, page);
+                search.at = moved(search.at, command, page);
                 self.stop_at_last_command();
             }
         }
         Vec::new()
     }
 
+    /// The commands that the list offers: all that can be asked for on the explorer, those first
+    /// whose name has what is typed.
+    pub(in crate::tui::explore) fn offered(&self, search: &Search) -> Vec<&'static CommandRow> {
+        let there = |row: &&CommandRow| {
+            row.section.is_heard_on_explorer() && row.command != Command::Palette
+        };
+        let mut rows: Vec<_> =
+            COMMANDS.iter().filter(there).filter(|row| search.finds(&row.words())).collect();
+        rows.sort_by_key(|row| !search.finds(&row.title()));
+        rows
+    }
+
+    /// The command that is marked.
+    fn marked_command(&self) -> Option<Command> {
+        let Over::Palette(search) = &self.over else { return None };
+        self.offered(search).get(search.at).map(|row| row.command)
+    }
+
     fn stop_at_last_command(&mut self) {
-        let Over::Palette(finder) = &self.over else { return };
-        let last = self.offered(finder).len().saturating_sub(1);
-        if let Over::Palette(finder) = &mut self.over {
-            finder.at = finder.at.min(last);
+        let Over::Palette(search) = &self.over else { return };
+        let last = self.offered(search).len().saturating_sub(1);
+        if let Over::Palette(search) = &mut self.over {
+            search.at = search.at.min(last);
         }
     }
 
@@ -98,7 +116,7 @@ impl Explore {
         match command {
             Command::Cancel if picker.field.text().is_empty() => self.over = Over::Nothing,
             Command::Cancel => {
-                picker.field = Field::holding("");
+                picker.field = TextField::holding("");
                 self.search();
             }
             Command::Accept => {
@@ -117,21 +135,21 @@ impl Explore {
     pub(super) fn mark_line(&mut self, line: usize) {
         match &mut self.over {
             Over::Scales(at) => *at = line,
-            Over::Palette(finder) => finder.at = line,
+            Over::Palette(search) => search.at = line,
             Over::Tunings(_) => self.mark(line),
             Over::Help(_) | Over::Nothing | Over::Chord(_) | Over::Wish(_) => {}
         }
     }
 
-    /// Lines of a page that are new when one goes a page on.
+    /// ListView of a page that are new when one goes a page on.
     fn page_rows(&self) -> usize {
         usize::from(self.rows.saturating_sub(4)).max(1)
     }
 
     /// The help line on top when the last one stands above the footer.
     fn last_help_top(&self) -> usize {
-        let Over::Help(finder) = &self.over else { return 0 };
-        self.help_lines(finder).len().saturating_sub(usize::from(self.rows.saturating_sub(2)))
+        let Over::Help(search) = &self.over else { return 0 };
+        self.help_lines(search).len().saturating_sub(usize::from(self.rows.saturating_sub(2)))
     }
 }
 

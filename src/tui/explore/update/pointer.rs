@@ -4,7 +4,6 @@ use fretloom_fretboard::{Nearness, Place, Rung, StringNumber};
 use ratatui::layout::{Position, Rect};
 
 use super::super::in_hand::Held;
-use super::super::lines::Seen;
 use super::super::{Explore, Over};
 use crate::picture::NeckHit;
 use crate::tui::command::Command;
@@ -13,20 +12,21 @@ use crate::tui::key::Key;
 use crate::tui::mouse::{Mouse, Pointer};
 use crate::tui::neck;
 use crate::tui::runtime::Effect;
+use crate::tui::widget::ListLine;
 
 /// What lies under the mouse.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 enum Hit {
-    Pair(Seen),
+    Pair(ListLine),
     /// The list of pairs beside its rows.
     Pairs,
-    Scale(Seen),
+    Scale(ListLine),
     /// The scales beside their rows.
     Scales,
     OnNeck(NeckHit),
     /// The neck beside its strings.
     Neck,
-    Line(Seen),
+    Line(ListLine),
     /// A list laid over the screen, beside its lines.
     List,
     Footer(Key),
@@ -122,7 +122,7 @@ impl Explore {
     }
 
     /// Marks the line; a second click takes it, as Enter does.
-    fn choose_line(&mut self, seen: Seen) -> Vec<Effect> {
+    fn choose_line(&mut self, seen: ListLine) -> Vec<Effect> {
         if self.pointed_at == Some((Spot::Line, seen)) {
             self.pointed_at = None;
             return self.obey(Command::Accept);
@@ -132,7 +132,7 @@ impl Explore {
         Vec::new()
     }
 
-    fn choose_row(&mut self, seen: Seen) {
+    fn choose_row(&mut self, seen: ListLine) {
         self.notice = None;
         self.pointed_at = Some((Spot::Pair, seen));
         // The row in use may show a copy of its pair, which is what was pointed at.
@@ -142,7 +142,7 @@ impl Explore {
         }
     }
 
-    fn choose_scale(&mut self, seen: Seen) {
+    fn choose_scale(&mut self, seen: ListLine) {
         self.notice = None;
         self.pointed_at = Some((Spot::Scale, seen));
         if seen.line != self.chosen.scale {

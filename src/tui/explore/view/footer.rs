@@ -2,48 +2,32 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
-use ratatui::style::Style;
-use ratatui::text::{Line, Span};
+use ratatui::text::Line;
 
 use super::super::{Explore, Over};
-use super::line::{below, write};
 use crate::tui::command::{COMMANDS, Command, CommandRow};
 use crate::tui::key::Key;
-
-/// Columns between two entries.
-const GAP: u16 = 2;
-
-/// A key in the footer, with its word.
-struct Entry {
-    key: Key,
-    words: Line<'static>,
-    area: Rect,
-}
+use crate::tui::widget::{Footer, ListView, list_footer, write};
 
 impl Explore {
-    /// The keys that matter now, as many as fit.
-    pub(super) fn draw_footer(&self, area: Rect, buffer: &mut Buffer) {
-        if area.is_empty() {
-            return;
-        }
-        buffer.set_string(area.x, area.y, " ".repeat(usize::from(area.width)), Style::default());
-        for entry in self.entries(area) {
-            write(buffer, entry.area, &entry.words);
-        }
+    /// The keys that matter now.
+    pub(super) fn footer(&self) -> Footer<'_> {
+        let rows = COMMANDS.iter().filter(|row| self.matters(row));
+        let entries = rows.filter_map(|row| Some((*self.keys.of(row).first()?, row.label)));
+        Footer::new(entries, &self.theme, self.glyphs())
     }
 
     /// The footer of a list: its keys at the left, where one is in it at the right.
     pub(super) fn draw_list_footer(&self, screen: Rect, buffer: &mut Buffer) {
         let place = self.place_in_list(screen);
         let [keys, right] = list_footer(screen, &place);
-        self.draw_footer(keys, buffer);
+        self.footer().draw(keys, buffer);
         write(buffer, right, &Line::styled(place, self.theme.muted));
     }
 
     /// The key that the footer names at a place of the screen.
     pub(in crate::tui::explore) fn key_at(&self, screen: Rect, place: Position) -> Option<Key> {
-        let entries = self.entries(self.footer_area(screen));
-        entries.into_iter().find(|entry| entry.area.contains(place)).map(|entry| entry.key)
+        self.footer().key_at(self.footer_area(screen), place)
     }
 
     /// Where the keys of the footer lie; no cell where none is drawn.
@@ -53,32 +37,6 @@ impl Explore {
             return keys;
         }
         self.places_to_point_at(screen).map_or(Rect::ZERO, |[.., footer]| footer)
-    }
-
-    /// The keys that fit into an area, each where it lies.
-    fn entries(&self, area: Rect) -> Vec<Entry> {
-        let mut entries = Vec::new();
-        let mut column = 1_u16;
-        for row in COMMANDS.iter().filter(|row| self.matters(row)) {
-            let Some(key) = self.keys.of(row).first() else { continue };
-            let words = self.entry_words(row, *key);
-            let width = words.width() as u16;
-            if column.saturating_add(width) > area.width {
-                break;
-            }
-            let at = Rect { x: area.x + column, width, height: area.height.min(1), ..area };
-            entries.push(Entry { key: *key, words, area: at });
-            column += width + GAP;
-        }
-        entries
-    }
-
-    /// `c chord`
-    fn entry_words(&self, row: &CommandRow, key: Key) -> Line<'static> {
-        Line::from(vec![
-            Span::styled(key.label(self.glyphs()), self.theme.key),
-            Span::styled(format!(" {}", row.label), self.theme.muted),
-        ])
     }
 
     /// Does a command belong in the footer now?
@@ -94,20 +52,9 @@ impl Explore {
 
     /// Where one is in the list that is laid over the screen.
     fn place_in_list(&self, screen: Rect) -> String {
-        match (&self.over, self.lines_over(screen)) {
-            (Over::Help(finder), _) => self.place_in_help(screen, finder),
-            (_, Some(lines)) if lines.count > 0 => {
-                format!("{} of {} ", lines.marked + 1, lines.count)
-            }
-            _ => String::new(),
+        match &self.over {
+            Over::Help(search) => self.place_in_help(screen, search),
+            _ => self.lines_over(screen).as_ref().map(ListView::place_in_words).unwrap_or_default(),
         }
     }
-}
-
-/// The last row of a list: what the keys have, and what the place in the list takes.
-fn list_footer(screen: Rect, place: &str) -> [Rect; 2] {
-    let footer = below(screen, screen.height.saturating_sub(1));
-    let room = footer.width.saturating_sub(place.chars().count() as u16);
-    let right = Rect { x: footer.x + room, width: footer.width - room, ..footer };
-    [Rect { width: room, ..footer }, right]
 }

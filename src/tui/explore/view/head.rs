@@ -5,13 +5,13 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
-use super::super::field::Field;
 use super::super::shown::families_of;
 use super::super::suggest::suggestions;
 use super::super::{Explore, Over};
-use super::line::{below, broken, indented, write};
 use crate::answer::Wishes;
 use crate::tui::command::Command;
+use crate::tui::widget::TextField;
+use crate::tui::widget::{below, broken, indented, write};
 use crate::words::{counted, mode_of, spaced};
 
 impl Explore {
@@ -34,7 +34,7 @@ impl Explore {
     }
 
     /// What is being typed, and its label.
-    pub(super) fn typed(&self) -> Option<(&'static str, &Field)> {
+    pub(super) fn typed(&self) -> Option<(&'static str, &TextField)> {
         match &self.over {
             Over::Chord(field) => Some((" chord ", field)),
             Over::Wish(field) => Some((" wish ", field)),
@@ -104,26 +104,15 @@ impl Explore {
         buffer.set_stringn(x, area.y, text, usize::from(room), self.theme.muted);
     }
 
-    /// The line in which something is typed, with its cursor.
-    pub(super) fn field_line(&self, label: &str, field: &Field) -> Line<'static> {
-        let chars: Vec<char> = field.text().chars().collect();
-        let part = |range: std::ops::Range<usize>| -> String {
-            chars.get(range).unwrap_or_default().iter().collect()
-        };
-        let cursor = field.cursor();
-        let under = chars.get(cursor).copied().unwrap_or(' ');
-        let text = if field.is_fresh() { self.theme.muted } else { self.theme.text };
-        Line::from(vec![
-            Span::styled(label.to_owned(), self.theme.title),
-            Span::styled(part(0..cursor), text),
-            Span::styled(under.to_string(), self.theme.held),
-            Span::styled(part((cursor + 1).min(chars.len())..chars.len()), text),
-        ])
-    }
-
     /// What is being typed, with what it means or what is wrong with it.
-    pub(super) fn draw_field(&self, area: Rect, buffer: &mut Buffer, label: &str, field: &Field) {
-        write(buffer, below(area, 0), &self.field_line(label, field));
+    pub(super) fn draw_field(
+        &self,
+        area: Rect,
+        buffer: &mut Buffer,
+        label: &str,
+        field: &TextField,
+    ) {
+        write(buffer, below(area, 0), &field.line(label, &self.theme));
         let rest =
             Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
         let (told, readable) = self.told(field);
@@ -135,7 +124,7 @@ impl Explore {
     }
 
     /// What the typed text means, or what is wrong with it; and which of the two it is.
-    fn told(&self, field: &Field) -> (String, bool) {
+    fn told(&self, field: &TextField) -> (String, bool) {
         match &self.over {
             Over::Wish(_) => told_of_wish(&field.text()),
             _ => {

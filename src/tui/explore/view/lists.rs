@@ -5,14 +5,12 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
-use super::super::finder::{Finder, words_of};
-use super::super::lines::Lines;
 use super::super::{Explore, Over};
-use super::line::{below, broken, write};
 use crate::library::Problem;
 use crate::tui::command::{COMMANDS, Command, CommandRow, Section};
 use crate::tui::gesture::{GESTURES, Gesture, Spot};
 use crate::tui::key::Glyphs;
+use crate::tui::widget::{ListView, Search, below, broken, list_rows, write};
 use crate::words::spaced;
 
 /// What the help page says beside the keys.
@@ -54,11 +52,11 @@ impl Explore {
     }
 
     /// Every key, made from the live table, as far as it fits what is searched for.
-    pub(in crate::tui::explore) fn help_lines(&self, finder: &Finder) -> Vec<Line<'static>> {
+    pub(in crate::tui::explore) fn help_lines(&self, search: &Search) -> Vec<Line<'static>> {
         let mut lines = Vec::new();
         for (title, group) in self.help_groups() {
-            let all = finder.finds(&title);
-            let found = group.into_iter().filter(|(words, _)| all || finder.finds(words));
+            let all = search.finds(&title);
+            let found = group.into_iter().filter(|(words, _)| all || search.finds(words));
             let found: Vec<Line<'static>> = found.map(|(_, line)| line).collect();
             if !found.is_empty() {
                 lines.push(Line::styled(format!(" {title}"), self.theme.title));
@@ -74,7 +72,8 @@ impl Explore {
     fn help_groups(&self) -> Vec<(String, Vec<(String, Line<'static>)>)> {
         let of_section = |section: Section| {
             let rows = COMMANDS.iter().filter(|row| row.section == section);
-            let line = |row| (words_of(row), self.help_line(&self.keys_of(row), row.help));
+            let line =
+                |row: &CommandRow| (row.words(), self.help_line(&self.keys_of(row), row.help));
             (section.heading().to_owned(), rows.map(line).collect())
         };
         let text = |text: &str| (text.to_owned(), Line::raw(format!("   {text}")));
@@ -116,11 +115,11 @@ impl Explore {
         Line::from(vec![gesture, Span::raw(help)])
     }
 
-    pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, finder: &Finder) {
-        let lines = self.help_lines(finder);
-        write(buffer, area, &self.field_line(" Every key, or type a word: ", &finder.field));
+    pub(super) fn draw_help(&self, area: Rect, buffer: &mut Buffer, search: &Search) {
+        let lines = self.help_lines(search);
+        write(buffer, area, &search.field.line(" Every key, or type a word: ", &self.theme));
         let rows = list_rows(area);
-        let top = help_top(rows, finder, lines.len());
+        let top = help_top(rows, search, lines.len());
         for (line, row) in lines.iter().skip(top).zip(0..rows.height) {
             write(buffer, below(rows, row), line);
         }
@@ -128,13 +127,13 @@ impl Explore {
     }
 
     /// `lines 1–22 of 95`
-    pub(super) fn place_in_help(&self, screen: Rect, finder: &Finder) -> String {
-        let count = self.help_lines(finder).len();
+    pub(super) fn place_in_help(&self, screen: Rect, search: &Search) -> String {
+        let count = self.help_lines(search).len();
         if count == 0 {
             return "nothing has that name ".to_owned();
         }
         let rows = list_rows(screen);
-        let top = help_top(rows, finder, count);
+        let top = help_top(rows, search, count);
         let last = (top + usize::from(rows.height)).min(count);
         format!("lines {}–{last} of {count} ", top + 1)
     }
@@ -153,52 +152,29 @@ impl Explore {
         };
         let title = format!(" Scales that fit {}", self.chosen.chord.read.chord);
         write(buffer, area, &Line::styled(title, self.theme.title));
-        self.draw_lines(area, buffer, line);
+        if let Some(lines) = self.lines_over(area) {
+            lines.draw(buffer, &self.theme, line);
+        }
         self.draw_list_footer(area, buffer);
     }
 
     /// The lines of the list that is laid over the screen; none where there is no such list, or
     /// none of its lines can be marked.
-    pub(in crate::tui::explore) fn lines_over(&self, screen: Rect) -> Option<Lines> {
+    pub(in crate::tui::explore) fn lines_over(&self, screen: Rect) -> Option<ListView> {
         let (area, marked, count) = match &self.over {
             Over::Scales(marked) => (list_rows(screen), *marked, self.shown.scales.len()),
-            Over::Palette(finder) => (list_rows(screen), finder.at, self.offered(finder).len()),
+            Over::Palette(search) => (list_rows(screen), search.at, self.offered(search).len()),
             Over::Tunings(picker) => {
                 let [_, list, ..] = self.picker_areas(screen, picker);
                 (list, picker.at, picker.offers.len())
             }
             Over::Help(_) | Over::Nothing | Over::Chord(_) | Over::Wish(_) => return None,
         };
-        Some(Lines { area, marked, count, pointed_at: self.seen(Spot::Line) })
+        Some(ListView { area, marked, count, pointed_at: self.seen(Spot::Line) })
     }
-
-    /// The list that is laid over the screen, the marked line in view; `line` gives what stands
-    /// after the mark.
-    pub(super) fn draw_lines(
-        &self,
-        screen: Rect,
-        buffer: &mut Buffer,
-        line: impl Fn(usize, Style) -> Option<Vec<Span<'static>>>,
-    ) {
-        let Some(lines) = self.lines_over(screen) else { return };
-        for (index, row) in lines.in_view() {
-            let chosen = index == lines.marked;
-            let style = if chosen { self.theme.chosen } else { self.theme.text };
-            let mut spans = vec![Span::styled(if chosen { " ▸ " } else { "   " }, style)];
-            spans.extend(line(index, style).unwrap_or_default());
-            write(buffer, row, &Line::from(spans));
-        }
-    }
-}
-
-/// What a list laid over the screen has between its title and its footer.
-pub(super) fn list_rows(screen: Rect) -> Rect {
-    let below =
-        Rect { y: screen.y.saturating_add(1), height: screen.height.saturating_sub(2), ..screen };
-    below.intersection(screen)
 }
 
 /// The help line on top. A window that has grown shows the last line at its end.
-fn help_top(rows: Rect, finder: &Finder, count: usize) -> usize {
-    finder.at.min(count.saturating_sub(usize::from(rows.height)))
+fn help_top(rows: Rect, search: &Search, count: usize) -> usize {
+    search.at.min(count.saturating_sub(usize::from(rows.height)))
 }

@@ -6,11 +6,11 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
 use super::super::Explore;
-use super::super::lines::Lines;
-use super::line::{below, broken, fitting, indented, padded, write};
 use crate::answer::PairAnswer;
 use crate::tui::command::Command;
 use crate::tui::gesture::Spot;
+use crate::tui::widget::ListView;
+use crate::tui::widget::{below, broken, fitting, indented, padded, write};
 use crate::words::spaced;
 
 /// Lists up to so long keep the widths of their columns when they are scrolled; the rows out of view
@@ -80,9 +80,9 @@ impl Explore {
     }
 
     /// The lines of the list of pairs, below its heading.
-    pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> Lines {
+    pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> ListView {
         let (marked, count) = (self.chosen.row, self.shown.pairs.folds.len());
-        Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Pair) }
+        ListView { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Pair) }
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
@@ -177,9 +177,9 @@ impl Explore {
     }
 
     /// The lines of the scales, below their heading.
-    pub(in crate::tui::explore) fn scale_lines(&self, list: Rect) -> Lines {
+    pub(in crate::tui::explore) fn scale_lines(&self, list: Rect) -> ListView {
         let (marked, count) = (self.chosen.scale, self.shown.scales.len());
-        Lines { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Scale) }
+        ListView { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Scale) }
     }
 
     /// Why the chosen pair stands where it does, what its six notes are, and what else it serves.

@@ -6,24 +6,25 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::Explore;
-use super::super::finder::{Finder, name_of};
-use super::line::write;
-use super::lists::list_rows;
+use crate::tui::widget::Search;
+use crate::tui::widget::{list_rows, write};
 
 impl Explore {
     /// Name, keys and help of each command that fits what is typed.
-    pub(super) fn draw_palette(&self, area: Rect, buffer: &mut Buffer, finder: &Finder) {
-        let rows = self.offered(finder);
-        write(buffer, area, &self.field_line(" Every command, or type its name: ", &finder.field));
+    pub(super) fn draw_palette(&self, area: Rect, buffer: &mut Buffer, search: &Search) {
+        let rows = self.offered(search);
+        write(buffer, area, &search.field.line(" Every command, or type its name: ", &self.theme));
         let line = |index: usize, style: Style| {
             let row = rows.get(index)?;
             Some(vec![
-                Span::styled(format!("{:<18}", name_of(row)), style),
+                Span::styled(format!("{:<18}", row.title()), style),
                 Span::styled(format!("{:<14}", self.keys_of(row)), self.theme.key),
                 Span::styled(row.help, self.theme.muted),
             ])
         };
-        self.draw_lines(area, buffer, line);
+        if let Some(lines) = self.lines_over(area) {
+            lines.draw(buffer, &self.theme, line);
+        }
         if rows.is_empty() {
             let none = "   no command has that name; the help page may say more";
             write(buffer, list_rows(area), &Line::styled(none, self.theme.muted));

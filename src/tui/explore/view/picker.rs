@@ -8,18 +8,18 @@ use ratatui::widgets::Widget;
 
 use super::super::Explore;
 use super::super::picker::{Picker, Preview};
-use super::line::{below, indented, write};
 use crate::answer::marks;
 use crate::picture::NeckPicture;
 use crate::tui::neck::NeckWidget;
+use crate::tui::widget::{below, indented, write};
 
-/// Lines of the list that stay before the neck of the marked tuning is drawn under it.
+/// ListView of the list that stay before the neck of the marked tuning is drawn under it.
 const LEAST_LINES: u16 = 5;
 
 impl Explore {
     pub(super) fn draw_picker(&self, area: Rect, buffer: &mut Buffer, picker: &Picker) {
         let [search, list, preview, neck] = self.picker_areas(area, picker);
-        write(buffer, search, &self.field_line(" Tunings, or type one: ", &picker.field));
+        write(buffer, search, &picker.field.line(" Tunings, or type one: ", &self.theme));
         self.draw_offers(area, buffer, picker);
         if picker.offers.is_empty() {
             let none = "   no tuning has that name, and it is no list of notes as D A D G B E";
@@ -66,7 +66,9 @@ impl Explore {
                 ),
             ])
         };
-        self.draw_lines(screen, buffer, line);
+        if let Some(lines) = self.lines_over(screen) {
+            lines.draw(buffer, &self.theme, line);
+        }
     }
 
     fn draw_preview(&self, area: Rect, buffer: &mut Buffer, preview: &Preview) {

@@ -8,9 +8,9 @@ use ratatui::text::{Line, Span};
 
 use super::super::Explore;
 use super::super::in_hand::InHand;
-use super::line::{below, indented, write};
 use crate::answer::ShapeAnswer;
 use crate::tui::command::Command;
+use crate::tui::widget::{below, indented, write};
 use crate::words::{dashed, inversion};
 
 impl Explore {

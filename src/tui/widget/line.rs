@@ -1,4 +1,4 @@
-//! Small helps for drawing lines of text.
+//! Lines of text in the cells of a screen.
 
 use std::borrow::Cow;
 
@@ -9,7 +9,7 @@ use ratatui::text::{Line, Span};
 use crate::glyphs::is_plain;
 
 /// Writes a line on the first row of an area, if it has one; a line that is cut off says so.
-pub(super) fn write(buffer: &mut Buffer, area: Rect, line: &Line<'_>) {
+pub(in crate::tui) fn write(buffer: &mut Buffer, area: Rect, line: &Line<'_>) {
     if area.is_empty() {
         return;
     }
@@ -56,28 +56,29 @@ fn write_plain(buffer: &mut Buffer, area: Rect, line: &Line<'_>) -> bool {
 }
 
 /// One row of an area.
-pub(super) fn below(area: Rect, row: u16) -> Rect {
+pub(in crate::tui) fn below(area: Rect, row: u16) -> Rect {
     Rect { y: area.y.saturating_add(row), height: area.height.saturating_sub(row).min(1), ..area }
 }
 
 /// One column in from the left.
-pub(super) fn indented(area: Rect) -> Rect {
+pub(in crate::tui) fn indented(area: Rect) -> Rect {
     let by = area.width.min(1);
     Rect { x: area.x + by, width: area.width - by, ..area }
 }
 
-pub(super) fn padded(text: &str, width: usize) -> String {
+/// Filled with spaces to a width in characters; a longer text stays.
+pub(in crate::tui) fn padded(text: &str, width: usize) -> String {
     format!("{text:width$}")
 }
 
 /// A text in lines of at most so many columns: broken between words, and within one that is longer.
-pub(super) fn broken(text: &str, width: u16) -> Vec<String> {
+pub(in crate::tui) fn broken(text: &str, width: u16) -> Vec<String> {
     let lines = textwrap::wrap(text, usize::from(width.max(1)));
     lines.into_iter().map(Cow::into_owned).collect()
 }
 
 /// As many words as fit, and a sign where some do not.
-pub(super) fn fitting(words: impl Iterator<Item = String>, width: usize) -> String {
+pub(in crate::tui) fn fitting(words: impl Iterator<Item = String>, width: usize) -> String {
     let mut text = String::new();
     for word in words {
         if text.chars().count() + word.chars().count() + 3 > width {
@@ -124,5 +125,20 @@ mod tests {
         };
         assert_eq!(text("e\u{301}t 音", 6), "e\u{301}t 音\n");
         assert_eq!(text("音音音", 4), "音  …\n");
+    }
+
+    #[test]
+    fn a_line_is_cut_at_the_edge_and_says_so() {
+        let text = |columns, rows| {
+            let area = Rect::new(0, 0, columns, rows);
+            let mut buffer = Buffer::empty(area);
+            write(&mut buffer, area, &Line::raw("G & A"));
+            crate::tui::text_of(&buffer)
+        };
+        assert_eq!(text(0, 0), "");
+        assert_eq!(text(1, 1), "…\n");
+        assert_eq!(text(4, 1), "G &…\n");
+        assert_eq!(text(5, 2), "G & A\n\n");
+        assert_eq!(text(80, 1), "G & A\n");
     }
 }

@@ -1,48 +1,61 @@
-//! The field in which a chord is typed.
+//! The field in which a line of text is typed.
+
+use std::ops::Range;
+
+use ratatui::text::{Line, Span};
 
 use crate::tui::key::{Key, KeyCode};
+use crate::tui::theme::Theme;
 
-/// A line of text with a cursor. Longer input than any chord is not taken.
+/// A line of text with a cursor. Longer input than any chord symbol is not taken.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub(super) struct Field {
+pub(in crate::tui) struct TextField {
     text: Vec<char>,
     cursor: usize,
-    /// Nothing has been typed yet: the first letter replaces the old chord.
+    /// Nothing has been typed yet: the first letter replaces the old text.
     fresh: bool,
 }
 
-impl Field {
+impl TextField {
     /// As long as the longest symbol that is read.
     const LONGEST: usize = 80;
 
     /// A field that holds `text`, all of it to be replaced by the first letter typed.
-    pub(super) fn holding(text: &str) -> Field {
-        let text: Vec<char> = text.chars().take(Field::LONGEST).collect();
-        Field { cursor: text.len(), text, fresh: true }
+    pub(in crate::tui) fn holding(text: &str) -> TextField {
+        let text: Vec<char> = text.chars().take(TextField::LONGEST).collect();
+        TextField { cursor: text.len(), text, fresh: true }
     }
 
-    pub(super) fn text(&self) -> String {
+    /// What is typed so far.
+    pub(in crate::tui) fn text(&self) -> String {
         self.text.iter().collect()
     }
 
-    pub(super) fn cursor(&self) -> usize {
-        self.cursor
-    }
-
-    /// Would a letter typed now replace everything?
-    pub(super) fn is_fresh(&self) -> bool {
-        self.fresh
+    /// The label and the text, with the cursor in it; what the first letter would replace is muted.
+    pub(in crate::tui) fn line(&self, label: &str, theme: &Theme) -> Line<'static> {
+        let part = |range: Range<usize>| -> String {
+            self.text.get(range).unwrap_or_default().iter().collect()
+        };
+        let (cursor, end) = (self.cursor, self.text.len());
+        let under = self.text.get(cursor).copied().unwrap_or(' ');
+        let text = if self.fresh { theme.muted } else { theme.text };
+        Line::from(vec![
+            Span::styled(label.to_owned(), theme.title),
+            Span::styled(part(0..cursor), text),
+            Span::styled(under.to_string(), theme.held),
+            Span::styled(part((cursor + 1).min(end)..end), text),
+        ])
     }
 
     /// Takes what is printable of a text, as if it had been typed.
-    pub(super) fn insert(&mut self, text: &str) {
+    pub(in crate::tui) fn insert(&mut self, text: &str) {
         if self.fresh {
             self.text.clear();
             self.cursor = 0;
         }
         self.fresh = false;
         for char in text.chars().filter(|char| !char.is_control()) {
-            if self.text.len() < Field::LONGEST {
+            if self.text.len() < TextField::LONGEST {
                 self.text.insert(self.cursor, char);
                 self.cursor += 1;
             }
@@ -50,13 +63,13 @@ impl Field {
     }
 
     /// Puts the cursor behind the text, which stays.
-    pub(super) fn go_to_end(&mut self) {
+    pub(in crate::tui) fn go_to_end(&mut self) {
         self.fresh = false;
         self.cursor = self.text.len();
     }
 
     /// Types or edits; keys that mean nothing in a line are ignored.
-    pub(super) fn press(&mut self, key: Key) {
+    pub(in crate::tui) fn press(&mut self, key: Key) {
         if let Some(char) = key.typed() {
             self.insert(char.encode_utf8(&mut [0; 4]));
             return;
@@ -97,7 +110,7 @@ mod tests {
     use super::*;
 
     fn after(keys: &str) -> String {
-        let mut field = Field::holding("Am7");
+        let mut field = TextField::holding("Am7");
         for key in keys.split(' ') {
             field.press(key.parse().unwrap());
         }
@@ -119,10 +132,27 @@ mod tests {
 
     #[test]
     fn a_paste_is_text_and_is_cut_to_the_longest() {
-        let mut field = Field::holding("");
+        let mut field = TextField::holding("");
         field.insert("C7\u{1b}[31m\n");
         assert_eq!(field.text(), "C7[31m");
         field.insert(&"x".repeat(1000));
-        assert_eq!(field.text().chars().count(), Field::LONGEST);
+        assert_eq!(field.text().chars().count(), TextField::LONGEST);
+    }
+
+    #[test]
+    fn the_cursor_lies_over_the_sign_that_it_is_before() {
+        let theme = Theme::monochrome();
+        let mut field = TextField::holding("Am7");
+        let spans = |field: &TextField| {
+            let line = field.line(" chord ", &theme);
+            line.spans.iter().map(|span| (span.content.to_string(), span.style)).collect::<Vec<_>>()
+        };
+        let span = |text: &str, style| (text.to_owned(), style);
+        let label = span(" chord ", theme.title);
+        let (cursor, end) = (span(" ", theme.held), span("", theme.muted));
+        assert_eq!(spans(&field), [label.clone(), span("Am7", theme.muted), cursor, end]);
+        field.press("home".parse().unwrap());
+        let (before, under) = (span("", theme.text), span("A", theme.held));
+        assert_eq!(spans(&field), [label, before, under, span("m7", theme.text)]);
     }
 }
