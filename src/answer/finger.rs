@@ -85,7 +85,8 @@ impl FingerAnswer {
         question: &FingerQuestion,
     ) -> Result<FingerAnswer, Refusal> {
         let query = &question.query;
-        let reach = Reach::new(neck, query.strings())?;
+        query.region().check(neck)?;
+        let reach = Reach { neck, strings: query.region().strings() };
         let notes = reach.checked(line)?;
         let ways = query.alternatives(neck, &notes, question.count);
         let ways = ways.map_err(|error| unplayable(&error, line))?;
@@ -147,15 +148,7 @@ struct Reach<'a> {
     strings: Option<StringSet>,
 }
 
-impl<'a> Reach<'a> {
-    fn new(neck: &'a Neck, strings: Option<StringSet>) -> Result<Reach<'a>, Refusal> {
-        let count = neck.tuning().string_count();
-        match strings.filter(|strings| !strings.is_on(count)) {
-            Some(strings) => Err(Refusal::NoSuchStrings { strings: strings.to_string(), count }),
-            None => Ok(Reach { neck, strings }),
-        }
-    }
-
+impl Reach<'_> {
     fn places_of(&self, pitch: Pitch) -> impl Iterator<Item = Place> {
         let may_use = |place: &Place| self.strings.is_none_or(|set| set.contains(place.string));
         self.neck.places_of(pitch).filter(may_use)

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{Neck, StringSet, TuningError};
+use fretloom_fretboard::{Neck, Region, RegionError, StringSet, TuningError};
 use fretloom_theory::{ReadError, SpelledTriad};
 
 use crate::line_file::LineError;
@@ -47,20 +47,8 @@ pub enum Refusal {
     },
     /// A capo that does not go on the instrument.
     Capo(TuningError),
-    /// A string set that the instrument does not have.
-    NoSuchStrings {
-        /// The set as written.
-        strings: String,
-        /// How many strings there are.
-        count: usize,
-    },
-    /// A fret range that begins where the neck has ended.
-    NoSuchFrets {
-        /// The range as written.
-        frets: String,
-        /// The last fret of the neck.
-        last: u8,
-    },
+    /// Strings or frets that the instrument does not have.
+    Region(RegionError),
     /// A ladder or shape needs three strings.
     NotThreeStrings {
         /// The set as written.
@@ -169,16 +157,7 @@ impl fmt::Display for Refusal {
             Refusal::Capo(error) => {
                 write!(f, "cannot put the capo there: expected {}", error.expected())
             }
-            Refusal::NoSuchStrings { strings, count } => write!(
-                f,
-                "there are no strings {strings} on this instrument: expected strings from 1, the \
-                 one nearest the floor, to {count}"
-            ),
-            Refusal::NoSuchFrets { frets, last } => write!(
-                f,
-                "there are no frets {frets} on this instrument: the neck ends at fret {last}; \
-                 expected frets from 0 to {last}"
-            ),
+            Refusal::Region(error) => error.fmt(f),
             Refusal::NotThreeStrings { strings } => {
                 write!(f, "{strings} does not hold a triad: expected three strings, as in 3-2-1")
             }
@@ -245,11 +224,7 @@ impl Refusal {
 /// What must be true of strings.
 impl Refusal {
     pub(super) fn unless_on(neck: &Neck, strings: StringSet) -> Result<(), Refusal> {
-        let count = neck.tuning().string_count();
-        if strings.is_on(count) {
-            return Ok(());
-        }
-        Err(Refusal::NoSuchStrings { strings: strings.to_string(), count })
+        Ok(Region::default().on(strings).check(neck)?)
     }
 
     pub(super) fn unless_side_by_side(strings: StringSet) -> Result<(), Refusal> {
@@ -261,6 +236,12 @@ impl Refusal {
 }
 
 impl std::error::Error for Refusal {}
+
+impl From<RegionError> for Refusal {
+    fn from(error: RegionError) -> Self {
+        Refusal::Region(error)
+    }
+}
 
 impl From<ReadError> for Refusal {
     fn from(error: ReadError) -> Self {

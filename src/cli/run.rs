@@ -2,7 +2,7 @@
 
 use std::io::{self, IsTerminal};
 
-use fretloom_fretboard::{FretRange, Neck, Tuning};
+use fretloom_fretboard::{FretRange, Neck, Region, Tuning};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 
 use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
@@ -127,11 +127,9 @@ impl Call<'_> {
     fn neck_within(&self, frets: Option<&str>) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
         let frets = args::frets(frets)?;
         let (tuning, answer) = self.tuning()?;
-        let last = tuning.last_fret();
-        if frets.first() > last {
-            return Err(Refusal::NoSuchFrets { frets: frets.to_string(), last: last.number() });
-        }
-        Ok((Neck::new(tuning), answer, frets))
+        let neck = Neck::new(tuning);
+        Region::default().within(frets).check(&neck)?;
+        Ok((neck, answer, frets))
     }
 
     fn harmony(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Harmony, Refusal> {

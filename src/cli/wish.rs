@@ -2,16 +2,21 @@
 
 use fretloom_fretboard::{
     ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
-    PositionView, SetView, ShapeQuery, Side, Taste, TwoAStringQuery, View,
+    PositionView, Region, SetView, ShapeQuery, Side, Taste, TwoAStringQuery, View,
 };
 
 use super::args::{self, ViewArgs, ViewWord, WhereTo};
 use crate::answer::Refusal;
 
+/// The part of the neck that is meant.
+fn region(where_to: &WhereTo, frets: FretRange) -> Region {
+    let region = Region::default().within(frets);
+    if where_to.no_open { region.without_open_strings() } else { region }
+}
+
 /// Where `shapes` and `ladder` look.
 pub(super) fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
-    let query = ShapeQuery::default().within(frets).for_hand(where_to.hand.hand());
-    if where_to.no_open { query.without_open_strings() } else { query }
+    ShapeQuery::default().in_region(region(where_to, frets)).for_hand(where_to.hand.hand())
 }
 
 /// The shapes that are wanted.
@@ -40,10 +45,9 @@ pub(super) fn arpeggio_query(
     frets: FretRange,
 ) -> ArpeggioQuery {
     let where_to = &shapes.where_to;
-    let mut query = ArpeggioQuery::new(per_string).within(frets).for_hand(where_to.hand.hand());
-    if where_to.no_open {
-        query = query.without_open_strings();
-    }
+    let mut query = ArpeggioQuery::new(per_string)
+        .in_region(region(where_to, frets))
+        .for_hand(where_to.hand.hand());
     if let Some(inversion) = shapes.inversion {
         query = query.inverted(inversion.into());
     }
@@ -62,13 +66,10 @@ pub(super) fn fingering_query(
     let taste = Taste::default().with_home(home);
     let taste = if wanted.like_open { taste.with_open_strings_at_mm(0.0) } else { taste };
     let hand = wanted.where_to.hand.hand();
-    let mut query = FingeringQuery::default().within(frets).for_hand(hand).to_taste(taste);
-    if wanted.where_to.no_open {
-        query = query.without_open_strings();
-    }
-    if let Some(strings) = args::strings(wanted.strings.as_deref())? {
-        query = query.on(strings);
-    }
+    let region = region(&wanted.where_to, frets);
+    let strings = args::strings(wanted.strings.as_deref())?;
+    let region = strings.map_or(region, |strings| region.on(strings));
+    let query = FingeringQuery::default().in_region(region).for_hand(hand).to_taste(taste);
     let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
     Ok(position.map_or(query, |position| query.in_positions(position, position)))
 }

@@ -3,25 +3,16 @@
 use fretloom_theory::{Pitch, Triad};
 
 use crate::runs::runs;
-use crate::{Arpeggio, FretRange, Hand, Inversion, Neck, PerString, Place, StringSet};
-
-/// May strings sound open?
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-enum OpenStrings {
-    Allowed,
-    Avoided,
-}
+use crate::{Arpeggio, FretRange, Hand, Inversion, Neck, PerString, Place, Region, StringSet};
 
 /// A wish for arpeggios; by default six notes (the triad twice) on every two or three neighbouring
 /// strings, from every start, over the whole neck, nothing dropped for being hard.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct ArpeggioQuery {
     per_string: PerString,
-    set: Option<StringSet>,
+    region: Region,
     inversion: Option<Inversion>,
-    frets: FretRange,
     widest_mm: f64,
-    open_strings: OpenStrings,
     hand: Hand,
 }
 
@@ -31,20 +22,25 @@ impl ArpeggioQuery {
     pub fn new(per_string: PerString) -> ArpeggioQuery {
         ArpeggioQuery {
             per_string,
-            set: None,
+            region: Region::WHOLE_NECK,
             inversion: None,
-            frets: FretRange::WHOLE_NECK,
             widest_mm: f64::INFINITY,
-            open_strings: OpenStrings::Allowed,
             hand: Hand::default(),
         }
     }
 
-    /// On these strings only, one or more. A set that skips a string, or is beyond the neck, holds
+    /// In this region only; where it names strings, over all of them, as with [`on`](Self::on).
+    #[must_use]
+    pub const fn in_region(mut self, region: Region) -> ArpeggioQuery {
+        self.region = region;
+        self
+    }
+
+    /// Over exactly these strings, one or more. A set that skips a string, or is beyond the neck, holds
     /// none.
     #[must_use]
     pub const fn on(mut self, set: StringSet) -> ArpeggioQuery {
-        self.set = Some(set);
+        self.region = self.region.on(set);
         self
     }
 
@@ -58,7 +54,7 @@ impl ArpeggioQuery {
     /// With all frets in `frets`; open strings are fret 0.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> ArpeggioQuery {
-        self.frets = frets;
+        self.region = self.region.within(frets);
         self
     }
 
@@ -72,7 +68,7 @@ impl ArpeggioQuery {
     /// Without open strings.
     #[must_use]
     pub const fn without_open_strings(mut self) -> ArpeggioQuery {
-        self.open_strings = OpenStrings::Avoided;
+        self.region = self.region.without_open_strings();
         self
     }
 
@@ -96,7 +92,7 @@ impl ArpeggioQuery {
 
     fn sets_on(&self, neck: &Neck) -> Vec<StringSet> {
         let count = neck.tuning().string_count();
-        match self.set {
+        match self.region.strings() {
             Some(set) => {
                 (set.is_on(count) && set.is_unbroken()).then_some(set).into_iter().collect()
             }
@@ -114,13 +110,9 @@ impl ArpeggioQuery {
     }
 
     fn wants(&self, neck: &Neck, arpeggio: &Arpeggio) -> bool {
-        let open_allowed = self.open_strings == OpenStrings::Allowed;
         let mut places = arpeggio.notes().iter().map(|(place, _)| *place);
-        // A range of frets is of those that are written: a capo's fret for what it holds open.
-        let fits = |place: Place| {
-            self.frets.contains(neck.fret_number(place)) && (open_allowed || !place.fret.is_open())
-        };
-        arpeggio.stretch_mm() <= self.widest_mm && places.all(fits)
+        arpeggio.stretch_mm() <= self.widest_mm
+            && places.all(|place| self.region.contains(neck, place))
     }
 }
 

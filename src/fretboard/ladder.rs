@@ -42,7 +42,7 @@ pub struct Rung {
 /// and the middle one, then by string numbers from the floor up, then the first triad before the
 /// second.
 ///
-/// Rungs are known by their index. A ladder may be empty, and an index that is on no rung leads
+/// Rungs are known by their index. A ladder may be empty, as the default one is, and an index that is on no rung leads
 /// nowhere: every way on is an `Option`.
 ///
 /// “Next” has several meanings for a player, and each is a method: the next rung
@@ -63,7 +63,7 @@ pub struct Rung {
 /// assert_eq!(ladder.next_of(0, Side::First, Way::Up), Some(2));
 /// assert_eq!(ladder.next_of(0, Side::First, Way::Down), None);
 /// ```
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub struct Ladder {
     rungs: Vec<Rung>,
 }

@@ -37,6 +37,7 @@ mod ladder;
 mod neck;
 mod passage;
 mod place;
+mod region;
 mod runs;
 mod shape;
 mod shape_query;
@@ -57,8 +58,9 @@ pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
 pub use ladder::{Ladder, Nearness, Rung, Side, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
+pub use region::{Region, RegionError};
 pub use shape::{Inversion, Shape, Voicing};
-pub use shape_query::{ShapeQuery, StringSets};
+pub use shape_query::ShapeQuery;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{

@@ -2,22 +2,11 @@
 
 mod find;
 
-use crate::{FretRange, Hand, Inversion, Neck, Shape, StringSet, Voicing};
+use crate::{FretRange, Hand, Inversion, Neck, Region, Shape, StringSet, Voicing};
 
-/// The sets of three strings to look on.
+/// May the three strings of a shape leave others out between them?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum StringSets {
-    /// Every three neighbouring strings.
-    Neighbours,
-    /// Every three strings, skipped ones between them or not.
-    Every,
-    /// This one. A set of other than three strings, or beyond the neck, holds no shape.
-    Only(StringSet),
-}
-
-/// May strings sound open?
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-enum OpenStrings {
+enum Skipping {
     Allowed,
     Avoided,
 }
@@ -46,11 +35,10 @@ enum Fingers {
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct ShapeQuery {
     voicing: Option<Voicing>,
-    sets: StringSets,
+    region: Region,
+    skipping: Skipping,
     inversion: Option<Inversion>,
-    frets: FretRange,
     widest_mm: f64,
-    open_strings: OpenStrings,
     hand: Hand,
     fingers: Fingers,
 }
@@ -59,11 +47,10 @@ impl Default for ShapeQuery {
     fn default() -> ShapeQuery {
         ShapeQuery {
             voicing: Some(Voicing::Close),
-            sets: StringSets::Neighbours,
+            region: Region::WHOLE_NECK,
+            skipping: Skipping::Avoided,
             inversion: None,
-            frets: FretRange::WHOLE_NECK,
             widest_mm: f64::INFINITY,
-            open_strings: OpenStrings::Allowed,
             hand: Hand::default(),
             fingers: Fingers::Easiest,
         }
@@ -85,17 +72,25 @@ impl ShapeQuery {
         self
     }
 
-    /// On this string set only.
+    /// In this region only: with all three places in it, on a set of three strings that lie next to
+    /// one another among its own.
     #[must_use]
-    pub const fn on(mut self, set: StringSet) -> ShapeQuery {
-        self.sets = StringSets::Only(set);
+    pub const fn in_region(mut self, region: Region) -> ShapeQuery {
+        self.region = region;
         self
     }
 
-    /// Also on sets that skip strings.
+    /// On these strings only, which need not lie side by side.
+    #[must_use]
+    pub const fn on(mut self, strings: StringSet) -> ShapeQuery {
+        self.region = self.region.on(strings);
+        self
+    }
+
+    /// Also on sets that leave strings out between them.
     #[must_use]
     pub const fn skipping_strings(mut self) -> ShapeQuery {
-        self.sets = StringSets::Every;
+        self.skipping = Skipping::Allowed;
         self
     }
 
@@ -109,7 +104,7 @@ impl ShapeQuery {
     /// With all its frets in `frets`; open strings are fret 0.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> ShapeQuery {
-        self.frets = frets;
+        self.region = self.region.within(frets);
         self
     }
 
@@ -123,7 +118,7 @@ impl ShapeQuery {
     /// Without open strings.
     #[must_use]
     pub const fn without_open_strings(mut self) -> ShapeQuery {
-        self.open_strings = OpenStrings::Avoided;
+        self.region = self.region.without_open_strings();
         self
     }
 
@@ -142,20 +137,16 @@ impl ShapeQuery {
         self
     }
 
-    /// Where it looks.
-    #[must_use]
-    pub const fn sets(&self) -> StringSets {
-        self.sets
-    }
-
     /// The sets of three strings of `neck` where it looks, from the floor up.
-    pub fn sets_on(&self, neck: &Neck) -> impl Iterator<Item = StringSet> + use<> {
-        let strings = neck.tuning().string_count();
-        let sets = self.sets;
-        StringSet::every(strings, 3).filter(move |set| match sets {
-            StringSets::Neighbours => set.is_unbroken(),
-            StringSets::Every => true,
-            StringSets::Only(only) => *set == only,
+    fn sets_on(&self, neck: &Neck) -> impl Iterator<Item = StringSet> + use<> {
+        let (region, skipping) = (self.region.strings(), self.skipping);
+        let looked_on = move |string| region.is_none_or(|strings| strings.contains(string));
+        StringSet::every(neck.tuning().string_count(), 3).filter(move |set| {
+            set.iter().all(looked_on)
+                && match skipping {
+                    Skipping::Allowed => true,
+                    Skipping::Avoided => set.skipped().all(|string| !looked_on(string)),
+                }
         })
     }
 
@@ -177,12 +168,8 @@ impl ShapeQuery {
 
     /// Does a shape of the right voicing, inversion and strings fit the rest of the wish?
     fn wants(&self, neck: &Neck, shape: &Shape) -> bool {
-        let open_allowed = self.open_strings == OpenStrings::Allowed;
-        // A range of frets is of those that are written: a capo's fret for what it holds open.
-        let in_range = |place| self.frets.contains(neck.fret_number(place));
         shape.stretch_mm() <= self.widest_mm
-            && shape.places().into_iter().all(in_range)
-            && (open_allowed || shape.frets().iter().all(|fret| !fret.is_open()))
+            && shape.places().into_iter().all(|place| self.region.contains(neck, place))
     }
 }
 

@@ -79,6 +79,15 @@ impl StringSet {
         StringNumber::up_to(12).rev().filter(move |string| self.contains(*string))
     }
 
+    /// The strings that it skips: those between its lowest and its highest number that are not in it.
+    pub(crate) fn skipped(self) -> impl Iterator<Item = StringNumber> {
+        let highest = 16 - self.bits.leading_zeros();
+        let lowest = self.bits.trailing_zeros();
+        StringNumber::up_to(highest as usize)
+            .skip(lowest as usize)
+            .filter(move |string| !self.contains(*string))
+    }
+
     /// Its strings where it has exactly three, from the highest number to the lowest.
     #[must_use]
     pub fn three(self) -> Option<[StringNumber; 3]> {

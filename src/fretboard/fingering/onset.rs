@@ -131,7 +131,7 @@ impl Onsets<'_> {
         let pin = note.pin();
         let places = self.neck.places_of(note.pitch());
         places
-            .filter(|place| pin.allows(*place) && self.query.allows_place(self.neck, *place))
+            .filter(|place| pin.allows(*place) && self.query.region().contains(self.neck, *place))
             .collect()
     }
 

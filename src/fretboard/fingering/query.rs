@@ -1,7 +1,7 @@
 //! What is asked of a fingering.
 
 use super::taste::Taste;
-use crate::{FretRange, Hand, HandPosition, Neck, Place, StringSet};
+use crate::{FretRange, Hand, HandPosition, Region, StringSet};
 
 /// A question for fingerings of a line. By default the whole neck, open strings too, an average
 /// hand and taste.
@@ -24,27 +24,12 @@ use crate::{FretRange, Hand, HandPosition, Neck, Place, StringSet};
 /// let positions = best.notes().iter().map(|note| note.position.to_string());
 /// assert_eq!(positions.collect::<Vec<_>>(), ["III", "III", "III"]);
 /// ```
-#[derive(Clone, Copy, PartialEq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug, Default)]
 pub struct FingeringQuery {
     hand: Hand,
     taste: Taste,
-    strings: Option<StringSet>,
-    frets: FretRange,
+    region: Region,
     positions: Option<(HandPosition, HandPosition)>,
-    open_strings: bool,
-}
-
-impl Default for FingeringQuery {
-    fn default() -> FingeringQuery {
-        FingeringQuery {
-            hand: Hand::default(),
-            taste: Taste::default(),
-            strings: None,
-            frets: FretRange::WHOLE_NECK,
-            positions: None,
-            open_strings: true,
-        }
-    }
 }
 
 impl FingeringQuery {
@@ -62,18 +47,24 @@ impl FingeringQuery {
         self
     }
 
-    /// On these strings only.
+    /// In this region only.
     #[must_use]
-    pub const fn on(mut self, strings: StringSet) -> FingeringQuery {
-        self.strings = Some(strings);
+    pub const fn in_region(mut self, region: Region) -> FingeringQuery {
+        self.region = region;
         self
     }
 
-    /// At these frets only, as they are [written](Neck::fret_number): open strings are fret 0, and
-    /// behind a capo the capo's.
+    /// On these strings only.
+    #[must_use]
+    pub const fn on(mut self, strings: StringSet) -> FingeringQuery {
+        self.region = self.region.on(strings);
+        self
+    }
+
+    /// At these frets only; open strings are fret 0.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> FingeringQuery {
-        self.frets = frets;
+        self.region = self.region.within(frets);
         self
     }
 
@@ -87,14 +78,14 @@ impl FingeringQuery {
     /// Without open strings.
     #[must_use]
     pub const fn without_open_strings(mut self) -> FingeringQuery {
-        self.open_strings = false;
+        self.region = self.region.without_open_strings();
         self
     }
 
-    /// The strings that are asked for, where not all are.
+    /// The region that it is asked for.
     #[must_use]
-    pub const fn strings(&self) -> Option<StringSet> {
-        self.strings
+    pub const fn region(&self) -> Region {
+        self.region
     }
 
     /// The hand that it is asked for.
@@ -108,13 +99,8 @@ impl FingeringQuery {
     }
 
     pub(super) fn allows_strings(&self, strings: StringSet) -> bool {
-        self.strings.is_none_or(|mine| strings.iter().all(|string| mine.contains(string)))
-    }
-
-    pub(super) fn allows_place(&self, neck: &Neck, place: Place) -> bool {
-        self.strings.is_none_or(|strings| strings.contains(place.string))
-            && self.frets.contains(neck.fret_number(place))
-            && (self.open_strings || !place.fret.is_open())
+        let mine = self.region.strings();
+        mine.is_none_or(|mine| strings.iter().all(|string| mine.contains(string)))
     }
 
     pub(super) const fn asks_for_positions(&self) -> bool {

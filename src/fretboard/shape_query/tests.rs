@@ -296,9 +296,11 @@ fn wishes_filter_and_nothing_else_does() {
     assert_eq!(count(all.without_open_strings()), count(all) - with_open);
     let within = all.within("1-12".parse().unwrap()).shapes(&neck, triad("G"));
     assert!(within.iter().all(|shape| frets(shape).iter().all(|f| (1..=12).contains(f))));
-    for strings in ["7-6-5", "4-3", "4-3-2-1"] {
+    for strings in ["7-6-5", "4-3"] {
         assert_eq!(count(all.on(set(strings))), 0, "{strings}");
     }
+    let both_sets = count(all.on(set("4-3-2"))) + count(all.on(set("3-2-1")));
+    assert_eq!(count(all.on(set("4-3-2-1"))), both_sets);
 }
 
 #[test]
@@ -362,4 +364,23 @@ fn ease_is_measured_by_the_hand() {
     assert_eq!(ease(120.0, "Adim", [5, 3, 1]), Ease::Wide);
     assert_eq!(ease(70.0, "Adim", [5, 3, 1]), Ease::Beyond);
     assert_eq!(ease(40.0, "F", [2, 1, 1]), Ease::Wide);
+}
+
+/// The sets of three strings on which shapes of G are found.
+fn sets_of(query: ShapeQuery) -> Vec<String> {
+    let shapes = query.shapes(&neck("EADGBE"), triad("G"));
+    let mut sets: Vec<String> = shapes.iter().map(|s| s.string_set().to_string()).collect();
+    sets.dedup();
+    sets
+}
+
+#[test]
+fn a_region_of_some_strings_holds_sets_of_its_neighbours() {
+    let on = |strings: &str| ShapeQuery::default().on(strings.parse().unwrap());
+    assert_eq!(sets_of(on("5-4-3-2")), ["4-3-2", "5-4-3"]);
+    assert_eq!(sets_of(on("5-3-1")), ["5-3-1"]);
+    assert_eq!(sets_of(on("6-4-3-1")), ["4-3-1", "6-4-3"]);
+    assert_eq!(sets_of(on("6-4-3-1").skipping_strings()), ["4-3-1", "6-3-1", "6-4-1", "6-4-3"]);
+    assert_eq!(sets_of(on("7-6-5-4")), ["6-5-4"]);
+    assert!(sets_of(on("2-1")).is_empty() && sets_of(on("9-8-7")).is_empty());
 }

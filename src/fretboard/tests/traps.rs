@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 
 use fretloom_fretboard::{
     ArpeggioQuery, Capo, Fret, Hand, HandPosition, Inversion, Neck, OpenString, PerString, Place,
-    PositionView, Shape, ShapeQuery, StringNumber, StringSets, Tuning, View,
+    PositionView, Shape, ShapeQuery, StringNumber, Tuning, View,
 };
 use fretloom_theory::{SpelledTriad, Triad};
 
@@ -60,9 +60,8 @@ fn strings_in_unison_stand_in_no_shape_together() {
     let neck = neck("D3 G3 G3 D4");
     assert!(shapes_on(&neck, "3-2-1", "G").is_empty());
     let every = ShapeQuery::default().skipping_strings();
-    assert_eq!(every.sets(), StringSets::Every);
     let shapes = every.shapes(&neck, triad("G"));
-    assert!(!shapes.is_empty());
+    assert!(shapes.iter().any(|shape| !shape.string_set().is_unbroken()));
     let [two, three] = [2, 3].map(|number| StringNumber::new(number).unwrap());
     for shape in shapes {
         assert!(!(shape.string_set().contains(two) && shape.string_set().contains(three)));

@@ -5,7 +5,7 @@ use fretloom_theory::Triad;
 use super::chain::Chain;
 use super::chain_search::cheapest;
 use crate::strings_going_up::strings_going_up;
-use crate::{FretRange, Hand, Inversion, Neck, Rung, ShapeQuery, Side, StringSet};
+use crate::{FretRange, Hand, Inversion, Neck, Region, Rung, ShapeQuery, Side, StringSet};
 
 /// Do the string sets of a chain share strings?
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -35,12 +35,12 @@ pub enum Overlap {
 pub struct ChainQuery {
     overlap: Overlap,
     inversions: [Option<Inversion>; 2],
-    frets: FretRange,
+    region: Region,
 }
 
 impl Default for ChainQuery {
     fn default() -> ChainQuery {
-        ChainQuery { overlap: Overlap::Shared, inversions: [None; 2], frets: FretRange::WHOLE_NECK }
+        ChainQuery { overlap: Overlap::Shared, inversions: [None; 2], region: Region::WHOLE_NECK }
     }
 }
 
@@ -69,7 +69,7 @@ impl ChainQuery {
     /// With all frets in `frets`; open strings are fret 0.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> ChainQuery {
-        self.frets = frets;
+        self.region = self.region.within(frets);
         self
     }
 
@@ -105,7 +105,7 @@ impl ChainQuery {
 
     /// The shapes of both triads on a set that the hand can hold, by height.
     fn rungs_on(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, set: StringSet) -> Vec<Rung> {
-        let query = ShapeQuery::default().on(set).within(self.frets).for_hand(hand);
+        let query = ShapeQuery::default().in_region(self.region).on(set).for_hand(hand);
         let sides = [Side::First, Side::Second].into_iter().zip(pair).zip(self.inversions);
         let rungs = sides.flat_map(|((side, triad), inversion)| {
             let query = inversion.map_or(query, |inversion| query.inverted(inversion));

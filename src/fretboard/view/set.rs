@@ -61,6 +61,9 @@ impl SetView {
     /// this hand; other sets hold none.
     #[must_use]
     pub fn ladder(&self, neck: &Neck, pair: [Triad; 2], frets: FretRange, hand: Hand) -> Ladder {
+        if self.set.three().is_none() {
+            return Ladder::default();
+        }
         let query = ShapeQuery::default().on(self.set).within(frets).for_hand(hand);
         Ladder::new(neck, pair, &query)
     }

@@ -5,7 +5,7 @@ use fretloom_theory::{Pitch, Triad};
 use super::place::{ViewPlace, side_of};
 use crate::passage::Passage;
 use crate::runs::runs;
-use crate::{FretRange, Hand, HandPosition, Neck, Place, Side, StringSet};
+use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, Side, StringSet};
 
 /// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
 /// default on every three, from every note, over the whole neck.
@@ -22,31 +22,24 @@ use crate::{FretRange, Hand, HandPosition, Neck, Place, Side, StringSet};
 /// let frets = run.places().iter().map(|place| place.place.fret.number()).collect::<Vec<_>>();
 /// assert_eq!(frets, [5, 7, 4, 5, 3, 6]); // G A B C D F
 /// ```
-#[derive(Clone, Copy, PartialEq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug, Default)]
 pub struct TwoAStringQuery {
-    set: Option<StringSet>,
-    frets: FretRange,
+    region: Region,
     near: Option<HandPosition>,
-}
-
-impl Default for TwoAStringQuery {
-    fn default() -> TwoAStringQuery {
-        TwoAStringQuery { set: None, frets: FretRange::WHOLE_NECK, near: None }
-    }
 }
 
 impl TwoAStringQuery {
     /// On these three neighbouring strings only; other sets hold none.
     #[must_use]
     pub const fn on(mut self, set: StringSet) -> TwoAStringQuery {
-        self.set = Some(set);
+        self.region = self.region.on(set);
         self
     }
 
     /// With all frets in `frets`; open strings are fret 0.
     #[must_use]
     pub const fn within(mut self, frets: FretRange) -> TwoAStringQuery {
-        self.frets = frets;
+        self.region = self.region.within(frets);
         self
     }
 
@@ -60,7 +53,7 @@ impl TwoAStringQuery {
     /// The strings that it is limited to, if it is.
     #[must_use]
     pub const fn set(&self) -> Option<StringSet> {
-        self.set
+        self.region.strings()
     }
 
     /// The wanted runs, for this hand: string set by string set from the floor up, on each from
@@ -69,9 +62,9 @@ impl TwoAStringQuery {
     pub fn runs(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<TwoAString> {
         let [first, second] = pair.map(Triad::set);
         let sets = StringSet::neighbours(neck.tuning().string_count(), 3);
-        let sets = sets.filter(|set| self.set.is_none_or(|wanted| wanted == *set));
+        let sets = sets.filter(|set| self.set().is_none_or(|wanted| wanted == *set));
         let runs = sets.flat_map(|set| runs(neck, set, first.union(second), 2));
-        let is_within = |(place, _): &(Place, Pitch)| self.frets.contains(neck.fret_number(*place));
+        let is_within = |(place, _): &(Place, Pitch)| self.region.contains(neck, *place);
         let within = runs.filter(|notes: &Vec<(Place, Pitch)>| notes.iter().all(is_within));
         let mut runs: Vec<TwoAString> =
             within.map(|notes| TwoAString::of(neck, pair, hand, &notes)).collect();
