@@ -5,13 +5,13 @@
 //! JSON or on a screen, is for those who ask.
 
 mod arpeggios;
-mod ascii;
 mod check;
 mod chord;
 mod compare;
 mod families;
 mod finger;
 mod harmony;
+mod ladder;
 mod marks;
 mod neck;
 mod pairs;
@@ -24,24 +24,25 @@ mod tunings;
 mod views;
 mod wishes;
 
-pub use arpeggios::{ArpeggioAnswer, ArpeggiosAnswer};
+pub use arpeggios::{ArpeggiosAnswer, NamedArpeggio};
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
-pub use compare::{AloneAnswer, CompareAnswer, SetAnswer};
+pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};
 pub use families::Families;
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use harmony::Harmony;
+pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
 pub use pairs::{
-    EveryPairAnswer, LeftOut, PairAlone, PairAnswer, PairList, PairName, PairsAnswer, SixNotes,
+    EveryPairAnswer, LeftOut, NamedPair, PairAlone, PairAnswer, PairList, PairsAnswer, SixNotes,
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
 pub use refusal::Refusal;
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};
-pub use shapes::{BarreAnswer, LadderAnswer, ListedShape, ShapeAnswer, ShapesAnswer};
+pub use shapes::{NamedShape, ShapesAnswer};
 pub use triads::{ScaleTriad, TriadsAnswer, triads_of};
-pub use tunings::{TuningAnswer, TuningsAnswer, behind_capo, find_tuning, put_capo};
+pub use tunings::{TuningAnswer, TuningSource, TuningsAnswer, behind_capo, find_tuning, put_capo};
 pub use views::{AskedView, HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
 pub use wishes::Wishes;

@@ -7,12 +7,21 @@
 //! Notes, degrees and names are ASCII; strings count from 1, the one nearest the floor; pitches are
 //! MIDI numbers. Fields may be added, none is renamed.
 
+mod arpeggios;
 mod ascii;
+mod check;
 mod chord;
+mod compare;
+mod finger;
+mod ladder;
+mod neck;
 mod pairs;
 mod scale;
 mod scales;
+mod settings;
+mod shapes;
 mod triads;
+mod tunings;
 
 use serde::Serialize;
 
@@ -45,25 +54,3 @@ pub fn text(answer: &impl AsJson) -> String {
     let formatted = Formatted { format: FORMAT, answer: answer.as_json() };
     serde_json::to_string(&formatted).unwrap_or_default()
 }
-
-macro_rules! itself {
-    ($($answer:ty),*) => {
-        $(impl AsJson for $answer {
-            fn as_json(&self) -> impl Serialize {
-                self
-            }
-        })*
-    };
-}
-
-itself!(
-    crate::answer::ArpeggiosAnswer,
-    crate::answer::CheckAnswer,
-    crate::answer::CompareAnswer,
-    crate::answer::FingerAnswer,
-    crate::answer::LadderAnswer,
-    crate::answer::NeckAnswer,
-    crate::answer::SettingsAnswer,
-    crate::answer::ShapesAnswer,
-    crate::answer::TuningsAnswer
-);

@@ -33,9 +33,9 @@ pub(crate) fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String 
     values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")
 }
 
-/// Numbers separated by hyphens: frets and strings.
-pub(crate) fn dashed(numbers: &[u8]) -> String {
-    numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
+/// Values separated by hyphens, as frets, strings and fingers are written.
+pub(crate) fn dashed<T: Display>(values: impl IntoIterator<Item = T>) -> String {
+    values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join("-")
 }
 
 /// `1 place`, `3 places`.

@@ -348,7 +348,8 @@ fn assert_screen_agrees(explore: &Explore, area: Rect) {
     assert_eq!(read.marks, wanted, "\n{}", neck_reader::text(&buffer));
     assert_eq!(read.strings, explore.neck().tuning().string_count());
     let shape = explore.shape().unwrap();
-    let held = shape.strings.into_iter().zip(shape.frets);
+    let strings = shape.shape.strings().map(|string| string.number());
+    let held = strings.into_iter().zip(shape.frets.map(|fret| fret.number()));
     let in_view = held.filter(|(_, fret)| *fret == 0 || read.frets.contains(fret));
     assert_eq!(read.held, in_view.collect(), "\n{}", neck_reader::text(&buffer));
 }

@@ -7,8 +7,8 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, Families, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NeckAnswer, PairsAnswer,
-    ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+    self, Families, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NamedPair, NeckAnswer,
+    PairsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use fretloom::json::{self, AsJson};
 use fretloom::library::LoadedTunings;
@@ -222,8 +222,8 @@ fn pairs(harmony: &Harmony, families: &str) -> PairsAnswer {
 }
 
 fn neck(tuning: &str) -> (Neck, TuningAnswer) {
-    let (tuning, answer) = answer::find_tuning(&LoadedTunings::load(None), tuning).unwrap();
-    (Neck::new(tuning), answer)
+    let found = answer::find_tuning(&LoadedTunings::load(None), tuning).unwrap();
+    (Neck::new(found.tuning.clone()), found)
 }
 
 fn triad(name: &str) -> SpelledTriad {
@@ -284,7 +284,8 @@ fn shapes_ladders_and_necks() {
         let query = ShapeQuery::default();
         let shapes = ShapesAnswer::new(&neck, tuning.clone(), triad("C+"), None, &query).unwrap();
         check(name, &shapes, &SHAPES);
-        let (pair, strings) = ([triad("F"), triad("G")], "3-2-1".parse().unwrap());
+        let pair = NamedPair::new([triad("F"), triad("G")]).unwrap();
+        let strings = "3-2-1".parse().unwrap();
         let ladder = LadderAnswer::new(&neck, tuning.clone(), pair, strings, &query).unwrap();
         check(name, &ladder, &LADDER);
         let pairs = pairs(&harmony, "tertian").pairs;

@@ -8,7 +8,7 @@ mod arithmetic;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 use arithmetic::{class_of, numbers, rows, sorted};
-use fretloom::answer::{Families, Harmony, PairAnswer, PairName, Wishes, every_pair, pairs_over};
+use fretloom::answer::{Families, Harmony, NamedPair, PairAnswer, Wishes, every_pair, pairs_over};
 use fretloom_theory::{PairKind, SpelledTriad, Spelling};
 
 const COUNTS: &str = include_str!("reference/scale_pair_counts.tsv");
@@ -53,8 +53,8 @@ fn sounding(triad: SpelledTriad) -> Vec<i32> {
     sorted(triad.notes().map(|note| class_of(&format!("{note:#}"))))
 }
 
-fn triads(PairName(triads): PairName) -> Couple {
-    couple(triads.map(|triad| (triad.quality().word(), sounding(triad))))
+fn triads(pair: NamedPair) -> Couple {
+    couple(pair.names().map(|triad| (triad.quality().word(), sounding(triad))))
 }
 
 fn found(pair: &PairAnswer) -> (Couple, Facts) {
@@ -139,7 +139,8 @@ fn a_family_that_is_asked_for_twice_counts_once() {
 
 /// Going up its six notes the two triads of an interleaving pair alternate; judged here on the
 /// notes as they are spelled.
-fn alternates(PairName([first, second]): PairName) -> bool {
+fn alternates(pair: NamedPair) -> bool {
+    let [first, second] = pair.names();
     let first = sounding(first);
     let six = sorted(first.iter().copied().chain(sounding(second)));
     let sides: Vec<bool> = six.iter().map(|class| first.contains(class)).collect();

@@ -1,77 +1,48 @@
 //! The arpeggios of a triad.
 
-use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Ease, Finger, Inversion, Neck, StringSet};
+use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Fret, Neck, StringSet};
 use fretloom_theory::SpelledTriad;
-use serde::Serialize;
 
-use super::shapes::BarreAnswer;
-use super::{Refusal, TuningAnswer, ascii};
+use super::refusal::Refusal;
+use super::shapes::to_a_tenth;
+use super::tunings::TuningAnswer;
 
-/// One arpeggio. Lists run in the order of playing, from the lowest note up.
-#[derive(Clone, PartialEq, Debug, Serialize)]
-pub struct ArpeggioAnswer {
+/// An arpeggio under the name of its triad.
+#[derive(Clone, PartialEq, Debug)]
+pub struct NamedArpeggio {
     /// The triad.
-    #[serde(serialize_with = "ascii::one")]
     pub triad: SpelledTriad,
-    /// Which member sounds first and lowest.
-    #[serde(serialize_with = "ascii::one")]
-    pub inversion: Inversion,
-    /// An augmented triad's inversion is a matter of names.
-    pub by_name_only: bool,
-    voicing: &'static str,
-    /// String numbers, one for each note.
-    pub strings: Vec<u8>,
-    /// Frets, 0 for open.
-    pub frets: Vec<u8>,
-    /// Sounding pitches as MIDI numbers.
-    pub pitches: Vec<u8>,
-    /// Fingers, 0 for open; none where the notes of one string are beyond the hand.
-    pub fingers: Option<Vec<u8>>,
-    /// The widest stretch on one string, in millimetres.
-    pub stretch_mm: f64,
-    /// Where the hand stands first.
-    pub position: u8,
-    /// No finger lies flat over notes that do not sound at once; here to be alike to other shapes.
-    barre: Option<BarreAnswer>,
-    /// Where the hand stands one after another; empty without fingers.
-    #[serde(skip)]
-    pub positions: Vec<String>,
-    /// How hard it is for the hand.
-    #[serde(skip)]
-    pub ease: Ease,
+    /// Its arpeggio.
+    pub arpeggio: Arpeggio,
+    /// Its frets as they are written, from the lowest note up: for a string that the capo holds the
+    /// fret of the capo.
+    pub frets: Vec<Fret>,
 }
 
-impl ArpeggioAnswer {
-    /// The arpeggio of a triad under its name.
+impl NamedArpeggio {
+    /// The arpeggio of a triad on a neck under its name.
     #[must_use]
-    pub fn new(neck: &Neck, triad: SpelledTriad, arpeggio: &Arpeggio) -> ArpeggioAnswer {
-        let notes = || arpeggio.notes().iter();
-        let numbers = |fingers: Vec<Finger>| fingers.iter().map(|it| it.number()).collect();
-        ArpeggioAnswer {
-            triad,
-            inversion: arpeggio.inversion(),
-            by_name_only: arpeggio.by_name_only(),
-            voicing: "arpeggio",
-            strings: notes().map(|(place, _)| place.string.number()).collect(),
-            frets: notes().map(|(place, _)| neck.fret_number(*place).number()).collect(),
-            pitches: notes().map(|(_, pitch)| pitch.midi()).collect(),
-            fingers: arpeggio.fingers().map(numbers),
-            stretch_mm: (arpeggio.stretch_mm() * 10.0).round() / 10.0,
-            position: arpeggio.position().number(),
-            barre: None,
-            positions: arpeggio.positions().iter().map(ToString::to_string).collect(),
-            ease: arpeggio.ease(),
-        }
+    pub fn new(neck: &Neck, triad: SpelledTriad, arpeggio: Arpeggio) -> NamedArpeggio {
+        let frets = arpeggio.notes().iter().map(|(place, _)| neck.fret_number(*place)).collect();
+        NamedArpeggio { triad, arpeggio, frets }
+    }
+
+    /// The widest stretch on one string, as it is told: to a tenth of a millimetre.
+    #[must_use]
+    pub fn stretch_mm(&self) -> f64 {
+        to_a_tenth(self.arpeggio.stretch_mm())
     }
 }
 
 /// The answer of `shapes TRIAD --arpeggio 2`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct ArpeggiosAnswer {
     /// The tuning.
     pub tuning: TuningAnswer,
-    /// The arpeggios.
-    pub shapes: Vec<ArpeggioAnswer>,
+    /// The triad.
+    pub triad: SpelledTriad,
+    /// Its arpeggios.
+    pub arpeggios: Vec<NamedArpeggio>,
 }
 
 impl ArpeggiosAnswer {
@@ -93,8 +64,8 @@ impl ArpeggiosAnswer {
             Refusal::unless_side_by_side(strings)?;
             query = query.on(strings);
         }
-        let found = query.arpeggios(neck, triad.triad());
-        let shapes = found.iter().map(|found| ArpeggioAnswer::new(neck, triad, found)).collect();
-        Ok(ArpeggiosAnswer { tuning, shapes })
+        let found = query.arpeggios(neck, triad.triad()).into_iter();
+        let arpeggios = found.map(|found| NamedArpeggio::new(neck, triad, found)).collect();
+        Ok(ArpeggiosAnswer { tuning, triad, arpeggios })
     }
 }

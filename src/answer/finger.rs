@@ -5,15 +5,13 @@ use fretloom_fretboard::{
     StringSet,
 };
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
-use serde::{Serialize, Serializer};
 
 use super::refusal::AndMore;
 use super::{Refusal, TuningAnswer};
-use crate::glyphs::to_ascii;
 use crate::line_file::{FretsFrom, Line, WrittenNote};
 
 /// A note with its place and its finger.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct FingeredAnswer {
     /// What sounds, as a MIDI number.
     pub midi: u8,
@@ -22,7 +20,6 @@ pub struct FingeredAnswer {
     /// The fret as the neck numbers it, 0 for an open string; behind a capo the capo's fret.
     pub fret: u8,
     /// The number for tablature, counted from the capo. For people only.
-    #[serde(skip)]
     pub tab: u8,
     /// The finger, 0 for an open string.
     pub finger: u8,
@@ -31,30 +28,23 @@ pub struct FingeredAnswer {
 }
 
 /// One way to play a line.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct WayAnswer {
     /// What it costs; less is better. Comparable between the ways of one line only.
     pub cost: f64,
     /// Why it may be chosen.
-    #[serde(serialize_with = "in_ascii")]
     pub why: String,
     /// Its notes, in the order of the line.
     pub notes: Vec<FingeredAnswer>,
     /// Does a finger have to reach wide somewhere? For people only.
-    #[serde(skip)]
     pub is_wide: bool,
     /// How many notes come after others that they begin with, as no string was left for them. For
     /// people only.
-    #[serde(skip)]
     pub late: usize,
 }
 
-fn in_ascii<S: Serializer>(text: &str, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_str(&to_ascii(text))
-}
-
 /// The answer of `finger FILE`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct FingerAnswer {
     /// The tuning.
     pub tuning: TuningAnswer,

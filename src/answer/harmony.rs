@@ -21,11 +21,14 @@ impl Harmony {
     /// Where the symbol cannot be read.
     pub fn of_chord(symbol: &str) -> Result<Harmony, Refusal> {
         let read: ReadChord = symbol.parse()?;
-        match ScaleChoice::for_chord(&read.chord).into_iter().next() {
-            Some(choice) => Ok(Harmony::with_choice(symbol, read, &choice)),
+        Ok(match ScaleChoice::for_chord(&read.chord).into_iter().next() {
+            Some(choice) => Harmony::with_choice(symbol, read, &choice),
             // The chromatic scale fits every chord, so there is always a first choice.
-            None => Harmony::of_chord_in(symbol, "chromatic", &[]),
-        }
+            None => {
+                let chromatic = Scale::new(read.chord.root(), ScaleKind::CHROMATIC);
+                Harmony::over(TypedChord::new(symbol, read), chromatic, ScaleReason::ByHand)
+            }
+        })
     }
 
     /// A chord with the scale that the player wants: a whole name, or a kind alone, which is then

@@ -2,13 +2,12 @@
 
 use fretloom_fretboard::{FretRange, Neck, Place, Side};
 use fretloom_theory::{Degree, NoteName};
-use serde::Serialize;
 
 use super::views::{AskedView, SeenAnswer, ViewAnswer};
-use super::{LeftOut, PairAnswer, TuningAnswer, ascii};
+use super::{LeftOut, PairAnswer, TuningAnswer};
 
 /// The answer of `neck CHORD`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct NeckAnswer {
     /// The tuning.
     pub tuning: TuningAnswer,
@@ -18,7 +17,6 @@ pub struct NeckAnswer {
     /// it shows.
     pub places: Vec<PlaceAnswer>,
     /// Which view; the whole neck has none, and then the JSON says nothing of views.
-    #[serde(flatten)]
     pub view: Option<ViewAnswer>,
 }
 
@@ -61,10 +59,9 @@ impl NeckAnswer {
 }
 
 /// One place that sounds a note of a pair.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct PlaceAnswer {
     /// String and fret.
-    #[serde(skip)]
     pub place: Place,
     /// The number of the string.
     pub string: u8,
@@ -73,19 +70,14 @@ pub struct PlaceAnswer {
     /// The sounding pitch.
     pub midi: u8,
     /// The note as its triad is spelled.
-    #[serde(serialize_with = "ascii::one")]
     pub note: NoteName,
     /// Which triad of the pair it belongs to.
-    #[serde(rename = "triad", serialize_with = "side_word")]
     pub side: Side,
     /// What it is over the chord.
-    #[serde(serialize_with = "ascii::one")]
     pub degree: Degree,
     /// What it is over the root of its triad.
-    #[serde(skip)]
     pub member: Degree,
     /// How a view shows it; none where there is no view.
-    #[serde(flatten)]
     pub seen: Option<SeenAnswer>,
 }
 
@@ -96,13 +88,6 @@ pub struct LeftOutPlace {
     pub place: Place,
     /// The note and its degree.
     pub left_out: LeftOut,
-}
-
-fn side_word<S: serde::Serializer>(side: &Side, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_str(match side {
-        Side::First => "first",
-        Side::Second => "second",
-    })
 }
 
 /// Every place on the neck that sounds a note of the pair: string 1 first, up the neck.

@@ -2,6 +2,7 @@
 
 mod every;
 mod list;
+mod named;
 mod pair;
 mod six_notes;
 
@@ -14,7 +15,8 @@ use super::wishes::Wishes;
 
 pub use every::{EveryPairAnswer, PairAlone, every_pair};
 pub use list::PairList;
-pub use pair::{LeftOut, PairAnswer, PairName, TriadAnswer};
+pub use named::NamedPair;
+pub use pair::{LeftOut, PairAnswer, TriadAnswer};
 pub use six_notes::SixNotes;
 
 /// The answer of `pairs`.
@@ -73,8 +75,7 @@ fn sound_of(harmony: &Harmony, triads: [SpelledTriad; 2]) -> Result<Sound, Refus
     let over = harmony.chord_scale();
     let [one, other] = triads.map(|triad| triad.triad());
     let pair = TriadPair::new(one, other, over.root().pitch_class());
-    let pair = pair.ok_or_else(|| Refusal::shared_notes(triads))?;
-    Ok(Sound::of(pair, over))
+    Ok(Sound::of(pair.ok_or(Refusal::NoPair(triads))?, over))
 }
 
 fn listed(harmony: &Harmony, sounds: Vec<Sound>, spelling: Spelling) -> PairsAnswer {

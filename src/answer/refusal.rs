@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{Neck, Region, RegionError, StringSet, TuningError};
+use fretloom_fretboard::{Fret, HandPosition, Neck, Region, RegionError, StringSet, TuningError};
 use fretloom_theory::{ReadError, SpelledTriad};
 
 use crate::line_file::LineError;
@@ -15,12 +15,7 @@ pub enum Refusal {
     /// A text cannot be read: a chord, a scale, a triad, strings, frets …
     Read(ReadError),
     /// Two triads that share notes are no pair.
-    NoPair {
-        /// The triads as they are written.
-        triads: [String; 2],
-        /// The notes they share.
-        shared: String,
-    },
+    NoPair([SpelledTriad; 2]),
     /// A pair that is neither a number in the list nor two triads.
     UnknownPair {
         /// The text as given.
@@ -50,30 +45,24 @@ pub enum Refusal {
     /// Strings or frets that the instrument does not have.
     Region(RegionError),
     /// A ladder or shape needs three strings.
-    NotThreeStrings {
-        /// The set as written.
-        strings: String,
-    },
+    NotThreeStrings(StringSet),
     /// Strings that should lie side by side and do not.
-    NotSideBySide {
-        /// The set as written.
-        strings: String,
-    },
+    NotSideBySide(StringSet),
     /// A position above the last fret.
     NoSuchPosition {
-        /// The position in Roman.
-        position: String,
+        /// The position.
+        position: HandPosition,
         /// The last fret of the neck.
-        last: u8,
+        last: Fret,
     },
     /// A position behind a capo that lies over all strings.
     BehindCapo {
-        /// The position in Roman.
-        position: String,
+        /// The position.
+        position: HandPosition,
         /// The fret of the capo.
-        capo: u8,
-        /// The first position above it, in Roman.
-        lowest: String,
+        capo: Fret,
+        /// The first position above it.
+        lowest: HandPosition,
     },
     /// One of several ways to choose from that is not there.
     NoSuchChoice {
@@ -130,11 +119,14 @@ impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Refusal::Read(error) => error.fmt(f),
-            Refusal::NoPair { triads: [one, other], shared } => write!(
-                f,
-                "{one} & {other} are no pair: both hold {shared}; expected two triads without a \
-                 common note"
-            ),
+            Refusal::NoPair(triads) => {
+                let ([one, other], shared) = (triads, shared_notes(*triads));
+                write!(
+                    f,
+                    "{one} & {other} are no pair: both hold {shared}; expected two triads without \
+                     a common note"
+                )
+            }
             Refusal::UnknownPair { text, count } => write!(
                 f,
                 "cannot read the pair \"{text}\": expected its number in the list, 1 to {count}, \
@@ -158,10 +150,10 @@ impl fmt::Display for Refusal {
                 write!(f, "cannot put the capo there: expected {}", error.expected())
             }
             Refusal::Region(error) => error.fmt(f),
-            Refusal::NotThreeStrings { strings } => {
+            Refusal::NotThreeStrings(strings) => {
                 write!(f, "{strings} does not hold a triad: expected three strings, as in 3-2-1")
             }
-            Refusal::NotSideBySide { strings } => {
+            Refusal::NotSideBySide(strings) => {
                 write!(f, "{strings} skips a string: expected strings side by side, as in 4-3")
             }
             Refusal::NoSuchPosition { position, last } => write!(
@@ -209,16 +201,12 @@ impl fmt::Display for AndMore {
     }
 }
 
-impl Refusal {
-    /// Two triads that share notes, which are named as the first of them is spelled.
-    pub(super) fn shared_notes(triads: [SpelledTriad; 2]) -> Refusal {
-        let [first, second] = triads;
-        let other = second.triad().set();
-        let shared = first.notes().into_iter().filter(|note| other.contains(note.pitch_class()));
-        let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
-        let triads = triads.map(|triad| triad.to_string());
-        Refusal::NoPair { triads, shared: shared.join(" and ") }
-    }
+/// The notes that two triads share, named as the first of them is spelled: `C and E`.
+fn shared_notes([first, second]: [SpelledTriad; 2]) -> String {
+    let other = second.triad().set();
+    let shared = first.notes().into_iter().filter(|note| other.contains(note.pitch_class()));
+    let shared: Vec<String> = shared.map(|note| note.to_string()).collect();
+    shared.join(" and ")
 }
 
 /// What must be true of strings.
@@ -228,10 +216,11 @@ impl Refusal {
     }
 
     pub(super) fn unless_side_by_side(strings: StringSet) -> Result<(), Refusal> {
-        if strings.is_unbroken() {
-            return Ok(());
-        }
-        Err(Refusal::NotSideBySide { strings: strings.to_string() })
+        if strings.is_unbroken() { Ok(()) } else { Err(Refusal::NotSideBySide(strings)) }
+    }
+
+    pub(super) fn unless_three(strings: StringSet) -> Result<(), Refusal> {
+        strings.three().map(|_| ()).ok_or(Refusal::NotThreeStrings(strings))
     }
 }
 

@@ -1,14 +1,12 @@
 //! What is settled, and where.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use serde::Serialize;
-
-/// The answer to `settings`.
-#[derive(Clone, PartialEq, Eq, Serialize, Debug)]
+/// The answer of `settings`.
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct SettingsAnswer {
-    /// Where the file belongs; none where there is no folder for it.
-    pub file: Option<String>,
+    /// Where the file belongs; `None` where there is no folder for it.
+    pub file: Option<PathBuf>,
     /// Is there such a file?
     pub exists: bool,
     /// Every setting in force.
@@ -16,7 +14,7 @@ pub struct SettingsAnswer {
 }
 
 /// One setting in force.
-#[derive(Clone, PartialEq, Eq, Serialize, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct SettingAnswer {
     /// Its name in the file.
     pub name: &'static str,
@@ -31,8 +29,8 @@ impl SettingsAnswer {
         settled: impl Iterator<Item = (&'static str, String)>,
     ) -> SettingsAnswer {
         SettingsAnswer {
-            file: file.map(|file| file.display().to_string()),
             exists: file.is_some_and(Path::is_file),
+            file: file.map(Path::to_owned),
             settings: settled.map(|(name, value)| SettingAnswer { name, value }).collect(),
         }
     }

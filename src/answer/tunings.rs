@@ -1,80 +1,53 @@
 //! The tunings that there are, and which one is meant.
 
-use fretloom_fretboard::{Capo, OpenString, StringNumber, Tuning};
-use fretloom_theory::{NoteName, SpelledTriad};
-use serde::Serialize;
+use std::fmt;
 
-use super::Refusal;
+use fretloom_fretboard::{Capo, Tuning};
+use fretloom_theory::{NoteName, SpelledTriad};
+
+use super::refusal::Refusal;
 use crate::library::{LoadedTunings, Source};
 
-/// One tuning.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+/// A tuning, with its capo, and where it comes from.
+#[derive(Clone, PartialEq, Debug)]
 pub struct TuningAnswer {
-    /// What it is called on the command line.
-    pub id: String,
-    /// What it is called for people.
-    pub name: String,
-    /// The instrument.
-    pub instrument: String,
-    /// Its strings from the highest string number to string 1, as tuned, without the capo.
-    pub strings: Vec<String>,
-    /// Where there are courses: all notes of each, its principal first, in the order of `strings`.
-    pub courses: Option<Vec<Vec<String>>>,
-    /// The fret that each string starts at, where one does not start at the nut.
-    pub start_frets: Option<Vec<u8>>,
-    /// The capo's fret, 0 for none.
-    pub capo: u8,
-    /// The strings that a partial capo holds, highest number first; none where it holds all.
-    pub capo_strings: Option<Vec<u8>>,
-    /// How many frets.
-    pub frets: u8,
-    /// The length of the open string in millimetres.
-    pub scale_mm: f64,
-    /// `built in`, `typed`, or the file it comes from.
-    pub source: String,
-    /// Were the octaves supplied because a typed tuning had none?
-    pub octaves_inferred: bool,
-    #[serde(skip)]
-    held_by: Capo,
+    /// The tuning.
+    pub tuning: Tuning,
+    /// Where it comes from.
+    pub source: TuningSource,
+}
+
+/// Where a tuning comes from; prints as `built in`, `typed`, or the file.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum TuningSource {
+    /// It is one of the library's.
+    Library(Source),
+    /// The player has typed its strings.
+    Typed,
+}
+
+impl fmt::Display for TuningSource {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            TuningSource::Library(source) => source.fmt(f),
+            TuningSource::Typed => f.write_str("typed"),
+        }
+    }
 }
 
 impl TuningAnswer {
-    /// A tuning with its source: one of the library's, or one that was typed.
+    /// A tuning with its source: it is the library's, whatever capo it has, or was typed.
     #[must_use]
-    pub fn of(loaded: &LoadedTunings, tuning: &Tuning) -> TuningAnswer {
-        let known =
-            loaded.get(tuning.id()).filter(|(known, _)| is_same_without_capo(known, tuning));
-        let source = known.map_or_else(|| "typed".to_owned(), |(_, source)| source.to_string());
-        TuningAnswer::new(tuning, source)
+    pub fn of(loaded: &LoadedTunings, tuning: Tuning) -> TuningAnswer {
+        let known = loaded.get(tuning.id());
+        let known = known.filter(|(known, _)| is_same_without_capo(known, &tuning));
+        let source =
+            known.map_or(TuningSource::Typed, |(_, source)| TuningSource::Library(source.clone()));
+        TuningAnswer { tuning, source }
     }
 
-    /// The capo on it; [`Capo::NONE`] where there is none.
-    #[must_use]
-    pub const fn held_by(&self) -> Capo {
-        self.held_by
-    }
-
-    fn new(tuning: &Tuning, source: String) -> TuningAnswer {
-        let starts: Vec<u8> =
-            tuning.strings().map(|(_, string)| string.starts_at().number()).collect();
-        TuningAnswer {
-            id: tuning.id().to_owned(),
-            name: tuning.name().to_owned(),
-            instrument: tuning.instrument().word().to_owned(),
-            strings: tuning.strings().map(|(_, string)| format!("{:#}", string.note())).collect(),
-            courses: tuning.has_courses().then(|| courses(tuning)),
-            start_frets: starts.iter().any(|start| *start > 0).then_some(starts),
-            capo: tuning.capo().fret().number(),
-            capo_strings: tuning
-                .capo()
-                .strings()
-                .map(|strings| strings.iter().map(StringNumber::number).collect()),
-            frets: tuning.last_fret().number(),
-            scale_mm: tuning.scale_mm(),
-            source,
-            octaves_inferred: tuning.octaves_inferred(),
-            held_by: tuning.capo(),
-        }
+    fn in_library((tuning, source): (&Tuning, &Source)) -> TuningAnswer {
+        TuningAnswer { tuning: tuning.clone(), source: TuningSource::Library(source.clone()) }
     }
 }
 
@@ -83,15 +56,6 @@ fn is_same_without_capo(one: &Tuning, other: &Tuning) -> bool {
     // A tuning is never refused for having no capo.
     let bare = |tuning: &Tuning| tuning.clone().with_capo(Capo::NONE).ok();
     bare(one) == bare(other)
-}
-
-/// The notes of every course in ASCII, its principal first.
-fn courses(tuning: &Tuning) -> Vec<Vec<String>> {
-    let course = |(number, open): (StringNumber, OpenString)| {
-        let notes = std::iter::once(open.note()).chain(tuning.beside(number).iter().copied());
-        notes.map(|note| format!("{note:#}")).collect()
-    };
-    tuning.strings().map(course).collect()
 }
 
 /// What triads are called behind a capo: the names of the shapes that the hand makes there. `None`
@@ -134,7 +98,7 @@ fn everyday_triad(triad: SpelledTriad, semitones: i32) -> SpelledTriad {
 }
 
 /// The answer of `tunings`.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct TuningsAnswer {
     /// Every tuning, built-in ones first.
     pub tunings: Vec<TuningAnswer>,
@@ -144,9 +108,7 @@ impl TuningsAnswer {
     /// Which tunings are there?
     #[must_use]
     pub fn new(loaded: &LoadedTunings) -> TuningsAnswer {
-        let answer =
-            |(tuning, source): (&Tuning, &Source)| TuningAnswer::new(tuning, source.to_string());
-        TuningsAnswer { tunings: loaded.iter().map(answer).collect() }
+        TuningsAnswer { tunings: loaded.iter().map(TuningAnswer::in_library).collect() }
     }
 }
 
@@ -155,19 +117,16 @@ impl TuningsAnswer {
 /// # Errors
 ///
 /// Where it is neither known nor readable as strings.
-pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<(Tuning, TuningAnswer), Refusal> {
+pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<TuningAnswer, Refusal> {
     let wanted = text.trim();
     let known = loaded.iter().find(|(tuning, _)| {
         [tuning.id(), tuning.name()].iter().any(|name| name.eq_ignore_ascii_case(wanted))
     });
-    if let Some((tuning, source)) = known {
-        return Ok((tuning.clone(), TuningAnswer::new(tuning, source.to_string())));
+    if let Some(known) = known {
+        return Ok(TuningAnswer::in_library(known));
     }
     match Tuning::read(text) {
-        Ok(tuning) => {
-            let answer = TuningAnswer::of(loaded, &tuning);
-            Ok((tuning, answer))
-        }
+        Ok(tuning) => Ok(TuningAnswer::of(loaded, tuning)),
         Err(error) => {
             let ids = loaded.iter().map(|(tuning, _)| tuning.id());
             let nearest = crate::words::nearest(wanted, ids).map(str::to_owned);
@@ -176,19 +135,14 @@ pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<(Tuning, Tuning
     }
 }
 
-/// The same tuning under a capo, with its answer.
+/// The same tuning under a capo.
 ///
 /// # Errors
 ///
 /// Where the capo lies above the last fret, or on strings that are not there.
-pub fn put_capo(
-    loaded: &LoadedTunings,
-    tuning: Tuning,
-    capo: Capo,
-) -> Result<(Tuning, TuningAnswer), Refusal> {
-    let tuning = tuning.with_capo(capo).map_err(Refusal::Capo)?;
-    let answer = TuningAnswer::of(loaded, &tuning);
-    Ok((tuning, answer))
+pub fn put_capo(answer: TuningAnswer, capo: Capo) -> Result<TuningAnswer, Refusal> {
+    let tuning = answer.tuning.with_capo(capo).map_err(Refusal::Capo)?;
+    Ok(TuningAnswer { tuning, ..answer })
 }
 
 #[cfg(test)]
@@ -222,11 +176,11 @@ mod tests {
     #[test]
     fn a_capo_leaves_a_tuning_its_source() {
         let loaded = LoadedTunings::load(None);
-        let (tuning, bare) = find_tuning(&loaded, "guitar-dadgad").unwrap();
+        let bare = find_tuning(&loaded, "guitar-dadgad").unwrap();
         let capo = Capo::read("2", Some("5-4-3")).unwrap();
-        let (_, capoed) = put_capo(&loaded, tuning, capo).unwrap();
-        assert_eq!((capoed.source, capoed.strings), (bare.source, bare.strings));
-        assert_eq!((capoed.capo, capoed.capo_strings), (2, Some(vec![5, 4, 3])));
-        assert_eq!((bare.capo, bare.capo_strings), (0, None));
+        let capoed = put_capo(bare.clone(), capo).unwrap();
+        assert_eq!((capoed.tuning.capo(), bare.tuning.capo()), (capo, Capo::NONE));
+        assert_eq!(capoed.source, bare.source);
+        assert_eq!(TuningAnswer::of(&loaded, capoed.tuning).source, bare.source);
     }
 }

@@ -7,9 +7,8 @@ use fretloom_fretboard::{
     ViewWays,
 };
 use fretloom_theory::{NamedPitch, Pitch, Triad};
-use serde::Serialize;
 
-use super::{PairAnswer, Refusal, ShapeAnswer, ascii};
+use super::{NamedShape, PairAnswer, Refusal};
 
 /// A view that is asked for: checked against the neck when it is answered.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -49,17 +48,16 @@ impl ViewWish {
     }
 
     fn check(&self, neck: &Neck) -> Result<(), Refusal> {
-        let last = neck.tuning().last_fret().number();
+        let last = neck.tuning().last_fret();
         match &self.view {
-            View::Position(view) if view.position().number() > last => {
-                let position = view.position().to_string();
-                Err(Refusal::NoSuchPosition { position, last })
+            View::Position(view) if view.position().fret() > last => {
+                Err(Refusal::NoSuchPosition { position: view.position(), last })
             }
             View::Position(view) if view.position() < HandPosition::lowest_on(neck) => {
                 Err(Refusal::BehindCapo {
-                    position: view.position().to_string(),
-                    capo: neck.begins_at().number(),
-                    lowest: HandPosition::lowest_on(neck).to_string(),
+                    position: view.position(),
+                    capo: neck.begins_at(),
+                    lowest: HandPosition::lowest_on(neck),
                 })
             }
             View::Set(view) => Refusal::unless_on(neck, view.set()),
@@ -111,7 +109,7 @@ impl AskedView {
     /// The shapes of the view in the order of playing: of a chain its links, of a set of three
     /// strings its ladder. The other views show single notes.
     #[must_use]
-    pub fn shapes(&self, neck: &Neck, pair: &PairAnswer) -> Vec<ShapeAnswer> {
+    pub fn shapes(&self, neck: &Neck, pair: &PairAnswer) -> Vec<NamedShape> {
         let rungs = match self.view() {
             View::Position(_) | View::Two(_) => Vec::new(),
             View::Across(_) => {
@@ -122,10 +120,7 @@ impl AskedView {
                 ladder.rungs().to_vec()
             }
         };
-        rungs
-            .iter()
-            .map(|rung| ShapeAnswer::of_rung(neck, [pair.first.name, pair.second.name], rung))
-            .collect()
+        rungs.iter().map(|rung| NamedShape::of_rung(neck, pair.name(), rung)).collect()
     }
 
     /// The steps along the strings of a set, as places with frets and millimetres.
@@ -158,7 +153,7 @@ impl AskedView {
 fn unless_three(neck: &Neck, set: fretloom_fretboard::StringSet) -> Result<(), Refusal> {
     Refusal::unless_on(neck, set)?;
     Refusal::unless_side_by_side(set)?;
-    set.three().map(|_| ()).ok_or_else(|| Refusal::NotThreeStrings { strings: set.to_string() })
+    Refusal::unless_three(set)
 }
 
 fn triads(pair: &PairAnswer) -> [Triad; 2] {
@@ -166,13 +161,11 @@ fn triads(pair: &PairAnswer) -> [Triad; 2] {
 }
 
 /// Which view an answer shows, and what that hides.
-#[derive(Clone, PartialEq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct ViewAnswer {
     /// The word for the view.
-    #[serde(rename = "view")]
     pub word: &'static str,
     /// What it does not show.
-    #[serde(serialize_with = "ascii::list")]
     pub hides: Vec<HiddenAnswer>,
 }
 
@@ -224,7 +217,7 @@ impl fmt::Display for HiddenAnswer {
 }
 
 /// How a view shows a place.
-#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct SeenAnswer {
     /// Which finger, 0 for open; none where the view gives no fingers.
     pub finger: Option<u8>,
@@ -233,7 +226,6 @@ pub struct SeenAnswer {
     /// When it is played, from 1.
     pub order: usize,
     /// Is there another stretch for the same pitch?
-    #[serde(skip)]
     pub is_choice: bool,
 }
 

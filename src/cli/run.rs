@@ -2,7 +2,7 @@
 
 use std::io::{self, IsTerminal};
 
-use fretloom_fretboard::{FretRange, Neck, Region, Tuning};
+use fretloom_fretboard::{FretRange, Neck, Region};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 
 use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
@@ -14,8 +14,8 @@ use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{files, finger, own_files, shell, text};
 use crate::answer::{
     self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, Harmony,
-    LadderAnswer, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal, ScalesAnswer,
-    ShapesAnswer, TuningAnswer, TuningsAnswer, ViewWish,
+    LadderAnswer, NamedPair, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
+    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, ViewWish,
 };
 use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
@@ -44,7 +44,7 @@ pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
 fn own(cli: &Cli, command: &OwnCommand, player: &Player) -> Result<Outcome, Failure> {
     Ok(match command {
         OwnCommand::Check => {
-            let answer = CheckAnswer::new(player.problems());
+            let answer = CheckAnswer { problems: player.problems() };
             let text = printed(cli, &answer, text::check);
             let sound = answer.problems.is_empty();
             if sound { Outcome::Print(text) } else { Outcome::PrintProblems(text) }
@@ -78,8 +78,7 @@ impl Call<'_> {
             Command::Shapes(shapes) => self.shapes(shapes)?,
             Command::Ladder(ladder) => {
                 let triads = [ladder.first.parse()?, ladder.second.parse()?];
-                let answer = self.ladder(ladder, triads)?;
-                self.printed(&answer, |answer| text::ladder(answer, triads))
+                self.printed(&self.ladder(ladder, triads)?, text::ladder)
             }
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
@@ -88,8 +87,11 @@ impl Call<'_> {
             }
             Command::Tunings { question: Some(TuningQuestion::Compare { a, b, pair }) } => {
                 let pair = pair.as_deref().map(read_pair).transpose()?;
-                let answer = CompareAnswer::new(self.tunings(), a, b, pair)?;
-                self.printed(&answer, text::compare)
+                let pair = pair.map(NamedPair::new).transpose()?;
+                let loaded = self.tunings();
+                let a = answer::find_tuning(loaded, a)?;
+                let b = answer::find_tuning(loaded, b)?;
+                self.printed(&CompareAnswer::new(a, b, pair), text::compare)
             }
         })
     }
@@ -116,20 +118,19 @@ impl Call<'_> {
     }
 
     /// The chosen tuning, with the capo.
-    fn tuning(&self) -> Result<(Tuning, TuningAnswer), Refusal> {
-        let loaded = self.tunings();
-        let (tuning, _) = answer::find_tuning(loaded, &self.cli.common.tuning)?;
-        answer::put_capo(loaded, tuning, self.cli.common.capo()?)
+    fn tuning(&self) -> Result<TuningAnswer, Refusal> {
+        let found = answer::find_tuning(self.tunings(), &self.cli.common.tuning)?;
+        answer::put_capo(found, self.cli.common.capo()?)
     }
 
     /// The chosen neck, and which of its frets are wanted. A range may end beyond the neck, as one
     /// that is made for a longer one does; it may not begin there.
     fn neck_within(&self, frets: Option<&str>) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
         let frets = args::frets(frets)?;
-        let (tuning, answer) = self.tuning()?;
-        let neck = Neck::new(tuning);
+        let tuning = self.tuning()?;
+        let neck = Neck::new(tuning.tuning.clone());
         Region::default().within(frets).check(&neck)?;
-        Ok((neck, answer, frets))
+        Ok((neck, tuning, frets))
     }
 
     fn harmony(&self, chord: Option<&str>, scale: Option<&str>) -> Result<Harmony, Refusal> {
@@ -174,11 +175,11 @@ impl Call<'_> {
         if let Some(per_string) = shapes.arpeggio {
             let query = arpeggio_query(shapes, per_string, frets);
             let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
-            return Ok(self.printed(&answer, |answer| text::arpeggios(answer, triad)));
+            return Ok(self.printed(&answer, text::arpeggios));
         }
         let query = shape_query(shapes, frets);
         let answer = ShapesAnswer::new(&neck, tuning, triad, strings, &query)?;
-        Ok(self.printed(&answer, |answer| text::shapes(answer, triad)))
+        Ok(self.printed(&answer, text::shapes))
     }
 
     fn ladder(
@@ -188,12 +189,12 @@ impl Call<'_> {
     ) -> Result<LadderAnswer, Refusal> {
         let strings = args::strings(ladder.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
-        let query = query(&ladder.where_to, frets);
+        let (pair, query) = (NamedPair::new(triads)?, query(&ladder.where_to, frets));
         if ladder.across_sets {
-            return LadderAnswer::across_sets(&neck, tuning, triads, strings, &query);
+            return LadderAnswer::across_sets(&neck, tuning, pair, strings, &query);
         }
         let strings = strings.map_or_else(|| "3-2-1".parse(), Ok)?;
-        LadderAnswer::new(&neck, tuning, triads, strings, &query)
+        LadderAnswer::new(&neck, tuning, pair, strings, &query)
     }
 
     fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {

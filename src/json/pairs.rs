@@ -8,7 +8,7 @@ use super::ascii::{self, Ascii};
 use super::chord::Chord;
 use super::scale::Scale;
 use crate::answer::{
-    EveryPairAnswer, LeftOut as Omitted, PairAlone, PairAnswer, PairName, PairsAnswer, SixNotes,
+    EveryPairAnswer, LeftOut as Omitted, NamedPair, PairAlone, PairAnswer, PairsAnswer, SixNotes,
     TypedChord,
 };
 
@@ -41,7 +41,7 @@ impl AsJson for EveryPairAnswer {
 #[derive(Serialize)]
 struct Pair<'a, W: Serialize> {
     rank: usize,
-    name: Ascii<PairName>,
+    name: Ascii<NamedPair>,
     first: Triad,
     second: Triad,
     left_out: Vec<LeftOut>,
@@ -93,7 +93,7 @@ fn over_chord(pair: &PairAnswer) -> Pair<'_, Ascii<&Reason>> {
 
 /// What a pair has over a chord only is empty or false.
 fn alone(pair: &PairAlone, rank: usize) -> Pair<'_, Ascii<impl std::fmt::Display>> {
-    let PairName([first, second]) = pair.name;
+    let [first, second] = pair.name.names();
     let SixNotes { symmetry, forte, prime_form, prime_form_rahn, interval_vector } =
         &pair.six_notes;
     Pair {

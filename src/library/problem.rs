@@ -2,12 +2,10 @@
 
 use std::fmt;
 
-use serde::Serialize;
-
 /// One thing in one file that could not be used.
 ///
 /// Prints as one line, as compilers do: ``file:line:column: found `text`, expected …``.
-#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Problem {
     /// The file, as it was found.
     pub file: String,

@@ -29,7 +29,7 @@ use super::mouse::Mouse;
 use super::theme::Theme;
 use super::widget::ListLine;
 use crate::answer::{
-    self, Families, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, ShapeAnswer, Wishes,
+    self, Families, NamedShape, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, Wishes,
 };
 use crate::library::Library;
 use crate::picture::{FretWidths, Labels};
@@ -88,7 +88,7 @@ impl Explore {
     ) -> Result<Explore, Refusal> {
         let symbol = symbol.unwrap_or(FIRST_CHORD).trim();
         let read: ReadChord = symbol.parse()?;
-        let (tuning, _) = answer::find_tuning(&library.tunings, tuning)?;
+        let tuning = answer::find_tuning(&library.tunings, tuning)?.tuning;
         let known = library.tunings.get(tuning.id()).is_some();
         let typed = (!known).then(|| tuning.clone());
         let chosen = first_choice(TypedChord::new(symbol, read), tuning, spelling);
@@ -124,7 +124,7 @@ impl Explore {
     /// Where the capo lies above the last fret, or on strings that are not there.
     pub fn put_capo(&mut self, capo: Capo) -> Result<(), Refusal> {
         let tuning = self.chosen.tuning.clone();
-        (self.chosen.tuning, _) = answer::put_capo(&self.library.tunings, tuning, capo)?;
+        self.chosen.tuning = tuning.with_capo(capo).map_err(Refusal::Capo)?;
         self.chosen.capo_strings = capo.strings();
         self.lay_out();
         Ok(())
@@ -179,7 +179,7 @@ impl Explore {
 
     /// The shape in hand.
     #[must_use]
-    pub fn shape(&self) -> Option<ShapeAnswer> {
+    pub fn shape(&self) -> Option<NamedShape> {
         let hand = self.shown.hand.as_ref()?;
         Some(self.shape_answer(&Rung { side: hand.side(), shape: hand.shape() }))
     }
@@ -227,7 +227,7 @@ impl Explore {
         self.shown.ladder.rungs().get(self.chosen.rung?)
     }
 
-    fn shape_answer(&self, rung: &Rung) -> ShapeAnswer {
+    fn shape_answer(&self, rung: &Rung) -> NamedShape {
         let name = self.pair().map(|pair| {
             let first = rung.side == fretloom_fretboard::Side::First;
             if first { pair.first.name } else { pair.second.name }
@@ -236,7 +236,7 @@ impl Explore {
             let root = self.chosen.chord.read.chord.root();
             fretloom_theory::SpelledTriad::stacked(root, rung.shape.triad().quality())
         };
-        ShapeAnswer::new(self.neck(), name.unwrap_or_else(stacked), &rung.shape)
+        NamedShape::new(self.neck(), name.unwrap_or_else(stacked), &rung.shape)
     }
 
     /// The tunings to choose from: the library's, and the one that was typed.

@@ -310,7 +310,7 @@ fn of_every_pair_there_is_no_two_share_a_sentence() {
     let sentences: HashSet<String> = pairs.iter().map(|pair| pair.sentence().to_string()).collect();
     assert_eq!(sentences.len(), pairs.len());
     for pair in &pairs {
-        let [first, second] = pair.name.0;
+        let [first, second] = pair.name.names();
         let [root, other] = [first, second].map(|triad| format!("{:#}", triad.root()));
         let apart = crate::arithmetic::class_of(&other) - crate::arithmetic::class_of(&root);
         let interleaving =

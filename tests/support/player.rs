@@ -163,8 +163,8 @@ impl Player {
 
     /// The fingers in hand as `3-2-1`.
     pub(crate) fn fingers(&self) -> String {
-        let fingers = self.explore.shape().unwrap().fingers.unwrap();
-        fingers.map(|finger| finger.to_string()).join("-")
+        let fingers = self.explore.shape().unwrap().shape.fingers().unwrap();
+        fingers.map(|finger| finger.number().to_string()).join("-")
     }
 
     pub(crate) fn capo(&self) -> String {
@@ -175,6 +175,6 @@ impl Player {
     pub(crate) fn hand_is_in_view(&self) -> bool {
         let shown = self.frets_drawn();
         let shape = self.explore.shape().unwrap();
-        shape.frets.iter().all(|fret| *fret == 0 || shown.contains(fret))
+        shape.frets.iter().all(|fret| fret.is_open() || shown.contains(&fret.number()))
     }
 }

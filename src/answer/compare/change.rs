@@ -1,11 +1,46 @@
 //! One set of strings before and after, and the words for it.
 
-use fretloom_fretboard::{Ladder, Neck, OpenString, ShapeQuery, Side, StringNumber, Tuning};
-use fretloom_theory::SpelledTriad;
+use fretloom_fretboard::{
+    Ladder, Neck, OpenString, Rung, ShapeQuery, StringNumber, StringSet, Tuning,
+};
 
-use super::SetAnswer;
-use super::family::Family;
+use super::family::{Family, set_of};
+use crate::answer::pairs::NamedPair;
+use crate::answer::shapes::NamedShape;
 use crate::words::dashed;
+
+/// Three strings of one tuning and their partners in the other.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SetAnswer {
+    /// The strings in the first tuning.
+    pub a: StringSet,
+    /// The strings in the second.
+    pub b: StringSet,
+    /// What becomes of the close shapes.
+    pub shapes: Survival,
+    /// Why, in words.
+    pub why: String,
+    /// Semitones from string to string in the first tuning, in the order of its strings.
+    pub a_steps: [i32; 2],
+    /// The same in the second.
+    pub b_steps: [i32; 2],
+    /// Where shapes change: the sets of the first tuning that have the grips of this one.
+    pub grips_of: Vec<StringSet>,
+    /// What becomes of the ladder of a pair, in words.
+    pub ladder: String,
+}
+
+/// What becomes of the close shapes on three strings.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Survival {
+    /// They have the same form.
+    Survive,
+    /// They have the same frets nevertheless: strings an octave apart turn one inversion into
+    /// another.
+    OnlyInversionsChange,
+    /// They have another form.
+    Change,
+}
 
 /// How many rungs of a ladder are told: enough to hear which way it goes.
 const RUNGS_TOLD: usize = 4;
@@ -20,7 +55,7 @@ pub(super) struct Change<'a> {
     /// Semitones that each string sounds higher than its partner did, fret for fret.
     raised: [i32; 3],
     /// The sets of the old tuning with the grips of the new set.
-    known: Vec<[u8; 3]>,
+    known: Vec<StringSet>,
 }
 
 impl<'a> Change<'a> {
@@ -40,18 +75,27 @@ impl<'a> Change<'a> {
         Some(Change { to, before, after, old, new, raised, known })
     }
 
-    pub(super) fn answer(&self, pair: Option<[SpelledTriad; 2]>) -> SetAnswer {
+    pub(super) fn answer(&self, pair: Option<NamedPair>) -> SetAnswer {
         let survive = self.survives();
         SetAnswer {
-            a: self.before.map(StringNumber::number),
-            b: self.after.map(StringNumber::number),
-            shapes_survive: survive,
-            only_inversions_change: self.only_inverts(),
+            a: set_of(self.before),
+            b: set_of(self.after),
+            shapes: self.survival(),
             why: if survive { self.why_it_survives() } else { self.why_it_changes() },
             a_steps: self.old.steps(),
             b_steps: self.new.steps(),
             grips_of: if survive { Vec::new() } else { self.known.clone() },
             ladder: self.ladder(pair),
+        }
+    }
+
+    fn survival(&self) -> Survival {
+        if self.survives() {
+            Survival::Survive
+        } else if self.only_inverts() {
+            Survival::OnlyInversionsChange
+        } else {
+            Survival::Change
         }
     }
 
@@ -118,11 +162,11 @@ impl<'a> Change<'a> {
         }
     }
 
-    fn ladder(&self, pair: Option<[SpelledTriad; 2]>) -> String {
-        let on = dashed(&self.after.map(StringNumber::number));
+    fn ladder(&self, pair: Option<NamedPair>) -> String {
+        let on = set_of(self.after);
         let of = pair.map_or_else(
             || "the ladder of a pair".to_owned(),
-            |[first, second]| format!("the ladder of {first} & {second}"),
+            |pair| format!("the ladder of {pair}"),
         );
         match (self.survives(), self.raised[0], pair) {
             _ if !self.new.holds_triads() => {
@@ -141,18 +185,14 @@ impl<'a> Change<'a> {
     }
 
     /// `F 3-2-1, G 5-4-3, …`
-    fn first_rungs(&self, pair: [SpelledTriad; 2]) -> String {
-        let [one, two, three] = self.after;
-        let set = fretloom_fretboard::StringSet::only(one).with(two).with(three);
-        let triads = pair.map(|triad| triad.triad());
-        let ladder = Ladder::new(self.to, triads, &ShapeQuery::default().on(set));
-        let rung = |rung: &fretloom_fretboard::Rung| {
-            let [first, second] = pair;
-            let name = if rung.side == Side::First { first } else { second };
-            let frets = rung.shape.frets().map(|fret| fret.number());
-            format!("{name} {}", dashed(&frets))
+    fn first_rungs(&self, pair: NamedPair) -> String {
+        let query = ShapeQuery::default().on(set_of(self.after));
+        let ladder = Ladder::new(self.to, pair.triads(), &query);
+        let told = |rung: &Rung| {
+            let named = NamedShape::of_rung(self.to, pair, rung);
+            format!("{} {}", named.triad, dashed(named.shape.frets()))
         };
-        let rungs: Vec<String> = ladder.rungs().iter().take(RUNGS_TOLD).map(rung).collect();
+        let rungs: Vec<String> = ladder.rungs().iter().take(RUNGS_TOLD).map(told).collect();
         rungs.join(", ")
     }
 }
@@ -163,8 +203,8 @@ fn at_the_nut(open: OpenString) -> i32 {
 }
 
 /// `the grips of 6-5-4 and 5-4-3`
-pub(super) fn grips(known: &[[u8; 3]]) -> String {
-    let sets: Vec<String> = known.iter().map(|set| dashed(set)).collect();
+pub(super) fn grips(known: &[StringSet]) -> String {
+    let sets: Vec<String> = known.iter().map(StringSet::to_string).collect();
     match sets.split_last() {
         None => "new grips, on no set before".to_owned(),
         Some((last, [])) => format!("the grips of {last}"),

@@ -1,8 +1,6 @@
 //! Families of string sets that have the same grips.
 
-use fretloom_fretboard::{StringNumber, Tuning};
-
-use super::threes;
+use fretloom_fretboard::{StringNumber, StringSet, Tuning};
 
 /// What decides the shapes on three strings.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -41,8 +39,19 @@ impl Family {
     }
 
     /// The sets of neighbouring strings of `tuning` that belong to it.
-    pub(super) fn sets_on(self, tuning: &Tuning) -> Vec<[u8; 3]> {
+    pub(super) fn sets_on(self, tuning: &Tuning) -> Vec<StringSet> {
         let of_it = threes(tuning).filter(|strings| Family::of(tuning, *strings) == Some(self));
-        of_it.map(|strings| strings.map(StringNumber::number)).collect()
+        of_it.map(set_of).collect()
     }
+}
+
+/// Every three neighbouring strings, from the highest number to the floor.
+pub(super) fn threes(tuning: &Tuning) -> impl Iterator<Item = [StringNumber; 3]> + use<> {
+    let sets: Vec<StringSet> = StringSet::neighbours(tuning.string_count(), 3).collect();
+    sets.into_iter().rev().filter_map(StringSet::three)
+}
+
+/// Three strings as a set.
+pub(super) fn set_of([one, two, three]: [StringNumber; 3]) -> StringSet {
+    StringSet::only(one).with(two).with(three)
 }

@@ -3,13 +3,13 @@
 use std::fmt;
 
 use fretloom_theory::{
-    Chord, PitchClass, PitchClassSet, SpelledTriad, Speller, Spelling, TriadPair, also_serves,
+    Chord, ChordScale, Letter, NoteName, PitchClass, PitchClassSet, Scale, ScaleKind, SpelledTriad,
+    Speller, Spelling, TriadPair, also_serves,
 };
 
-use super::pair::PairName;
+use super::named::NamedPair;
 use super::six_notes::SixNotes;
 use crate::answer::families::Families;
-use crate::answer::harmony::Harmony;
 
 /// The answer of `pairs --all`.
 #[derive(Clone, PartialEq, Debug)]
@@ -21,14 +21,11 @@ pub struct EveryPairAnswer {
 /// Which pairs of triads exist?
 #[must_use]
 pub fn every_pair(families: &Families, spelling: Spelling) -> EveryPairAnswer {
-    // The name of the scale cannot fail to be read.
-    let pairs = Harmony::of_scale("C chromatic").map(|twelve_notes| {
-        let speller = twelve_notes.speller(spelling);
-        let all = PitchClassSet::CHROMATIC;
-        let pairs = TriadPair::within(all, families.qualities(), PitchClass::C);
-        pairs.map(|pair| PairAlone::new(pair, &speller)).collect()
-    });
-    EveryPairAnswer { pairs: pairs.unwrap_or_default() }
+    let on_c = Scale::new(NoteName::natural(Letter::C), ScaleKind::CHROMATIC);
+    let speller = Speller::new(ChordScale::alone(on_c), spelling);
+    let all = PitchClassSet::CHROMATIC;
+    let pairs = TriadPair::within(all, families.qualities(), PitchClass::C);
+    EveryPairAnswer { pairs: pairs.map(|pair| PairAlone::new(pair, &speller)).collect() }
 }
 
 /// A pair by itself. Over no chord it has no degrees, leaves nothing out, and states nothing.
@@ -37,7 +34,7 @@ pub struct PairAlone {
     /// The pair.
     pub pair: TriadPair,
     /// Its name.
-    pub name: PairName,
+    pub name: NamedPair,
     /// Are both triads stacked in thirds where the twelve notes are named on C: C D♭ D E♭ E …?
     pub in_thirds: bool,
     /// Common chords that it serves.
@@ -51,7 +48,7 @@ impl PairAlone {
         let scale = speller.ground().scale();
         PairAlone {
             pair,
-            name: PairName(pair.triads().map(|triad| speller.triad(triad))),
+            name: NamedPair::known(pair.triads().map(|triad| speller.triad(triad))),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             also_fits: also_serves(pair.set(), speller),
             six_notes: SixNotes::of(pair.set()),
@@ -67,14 +64,14 @@ impl PairAlone {
 
 /// `C major and D♭ major, roots 1 semitones apart, interleaving`
 struct Sentence {
-    name: PairName,
+    name: NamedPair,
     pair: TriadPair,
 }
 
 impl fmt::Display for Sentence {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let apart = self.pair.first().root().semitones_up_to(self.pair.second().root());
-        let [first, second] = self.name.0.map(Described);
+        let [first, second] = self.name.names().map(Described);
         first.fmt(f)?;
         f.write_str(" and ")?;
         second.fmt(f)?;

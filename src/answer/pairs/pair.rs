@@ -1,12 +1,11 @@
 //! One pair over a chord and its scale.
 
-use std::fmt;
-
 use fretloom_theory::{
     Chord, Degree, NoteName, PitchClassSet, Reason, Sound, SpelledTriad, Speller, Triad, TriadPair,
     also_serves,
 };
 
+use super::named::NamedPair;
 use super::six_notes::SixNotes;
 
 /// One pair, and what it says over the chord.
@@ -67,10 +66,10 @@ impl PairAnswer {
         self.sound.pair()
     }
 
-    /// Its name.
+    /// The names of its triads, the first one first.
     #[must_use]
-    pub const fn name(&self) -> PairName {
-        PairName([self.first.name, self.second.name])
+    pub const fn name(&self) -> NamedPair {
+        NamedPair::known([self.first.name, self.second.name])
     }
 
     /// `the triads interleave · set 6-33, interval vector 143241`
@@ -108,17 +107,4 @@ pub struct LeftOut {
     pub note: NoteName,
     /// What it is over the chord.
     pub degree: Degree,
-}
-
-/// The name of a pair: `B♭ & C`, and in ASCII (`{:#}`) `Bb & C`.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct PairName(pub [SpelledTriad; 2]);
-
-impl fmt::Display for PairName {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let [first, second] = &self.0;
-        first.fmt(f)?;
-        f.write_str(" & ")?;
-        second.fmt(f)
-    }
 }

@@ -15,9 +15,9 @@ pub(in crate::cli) fn check(answer: &CheckAnswer) -> String {
 pub(in crate::cli) fn settings(answer: &SettingsAnswer) -> String {
     let file = match (&answer.file, answer.exists) {
         (None, _) => "there is no folder for settings; FRETLOOM_CONFIG may name one".to_owned(),
-        (Some(file), true) => file.clone(),
+        (Some(file), true) => file.display().to_string(),
         (Some(file), false) => {
-            format!("{file} is not there; fretloom settings --write begins one")
+            format!("{} is not there; fretloom settings --write begins one", file.display())
         }
     };
     let rows: Vec<Vec<String>> =

@@ -3,7 +3,7 @@
 use super::chords::chord_lines;
 use super::scales::scale_line;
 use super::table::{row, table};
-use crate::answer::{EveryPairAnswer, PairAlone, PairAnswer, PairName, PairsAnswer, Wishes};
+use crate::answer::{EveryPairAnswer, PairAlone, PairAnswer, PairsAnswer, Wishes};
 use crate::words::spaced;
 
 /// `pairs`
@@ -29,11 +29,10 @@ pub(in crate::cli) fn every_pair(answer: &EveryPairAnswer) -> String {
 
 /// The notes stand where a pair over a chord has its degrees; it leaves out none.
 fn pair_alone_row((pair, rank): (&PairAlone, usize)) -> Vec<String> {
-    let PairName(triads) = pair.name;
     vec![
         format!("{rank:>3}"),
         pair.name.to_string(),
-        triads.map(|triad| spaced(triad.notes())).join(" · "),
+        pair.name.names().map(|triad| spaced(triad.notes())).join(" · "),
         String::new(),
         pair.sentence().to_string(),
     ]

@@ -1,31 +1,35 @@
 //! Shapes, arpeggios and ladders as text.
 
-use fretloom_fretboard::{Ease, Voicing};
+use fretloom_fretboard::{Ease, Finger, Voicing};
 use fretloom_theory::SpelledTriad;
 
 use super::table::table;
 use super::tunings::{capo_line, tuning_line};
 use crate::answer::{
-    ArpeggioAnswer, ArpeggiosAnswer, LadderAnswer, ShapeAnswer, ShapesAnswer, TuningAnswer,
+    ArpeggiosAnswer, LadderAnswer, NamedArpeggio, NamedShape, ShapesAnswer, TuningAnswer,
 };
-use crate::words::{dashed, inversion};
+use crate::words::{dashed, inversion, spaced};
 
 /// A shape as a row of a list.
-pub(super) fn shape_row(shape: &ShapeAnswer) -> Vec<String> {
-    let fingers = match &shape.fingers {
-        Some(fingers) => format!("fingers {}", dashed(fingers)),
+pub(super) fn shape_row(named: &NamedShape) -> Vec<String> {
+    let shape = &named.shape;
+    let fingers = match shape.fingers() {
+        Some(fingers) => format!("fingers {}", dashed(fingers.map(Finger::number))),
         None => "no hand holds it at once".to_owned(),
     };
-    let barre = shape.barre.as_ref().map(|barre| format!("barre {}", dashed(&barre.strings)));
+    let barre = shape.barre().map(|barre| format!("barre {}", barre.strings));
     vec![
-        shape.triad.to_string(),
-        dashed(&shape.frets),
-        format!("on {}", dashed(&shape.strings)),
-        inversion(shape.inversion, shape.by_name_only),
-        if shape.voicing == Voicing::Close { String::new() } else { shape.voicing.to_string() },
+        named.triad.to_string(),
+        dashed(named.frets),
+        format!("on {}", shape.string_set()),
+        inversion(shape.inversion(), shape.by_name_only()),
+        match shape.voicing() {
+            Voicing::Close => String::new(),
+            Voicing::Open => shape.voicing().to_string(),
+        },
         fingers,
         barre.unwrap_or_default(),
-        stretch(shape.stretch_mm, shape.ease),
+        stretch(named.stretch_mm(), shape.ease()),
     ]
 }
 
@@ -37,21 +41,22 @@ fn stretch(mm: f64, ease: Ease) -> String {
     }
 }
 
-fn arpeggio_row(arpeggio: &ArpeggioAnswer) -> Vec<String> {
-    let fingers = match &arpeggio.fingers {
-        Some(fingers) => format!("fingers {}", dashed(fingers)),
+fn arpeggio_row(named: &NamedArpeggio) -> Vec<String> {
+    let arpeggio = &named.arpeggio;
+    let fingers = match arpeggio.fingers() {
+        Some(fingers) => format!("fingers {}", dashed(fingers.into_iter().map(Finger::number))),
         None => "beyond the hand".to_owned(),
     };
-    let mut strings = arpeggio.strings.clone();
+    let mut strings: Vec<_> = arpeggio.notes().iter().map(|(place, _)| place.string).collect();
     strings.dedup();
     vec![
-        arpeggio.triad.to_string(),
-        dashed(&arpeggio.frets),
-        format!("on {}", dashed(&strings)),
-        inversion(arpeggio.inversion, arpeggio.by_name_only),
+        named.triad.to_string(),
+        dashed(&named.frets),
+        format!("on {}", dashed(strings)),
+        inversion(arpeggio.inversion(), arpeggio.by_name_only()),
         fingers,
-        arpeggio.positions.join(" "),
-        stretch(arpeggio.stretch_mm, arpeggio.ease),
+        spaced(arpeggio.positions()),
+        stretch(named.stretch_mm(), arpeggio.ease()),
     ]
 }
 
@@ -79,37 +84,42 @@ pub(super) fn care(hardest: Ease) -> String {
 }
 
 /// `shapes`
-pub(in crate::cli) fn shapes(answer: &ShapesAnswer, triad: SpelledTriad) -> String {
-    let shapes = || answer.shapes.iter().map(|listed| &listed.shape);
-    let rows: Vec<Vec<String>> = shapes().map(shape_row).collect();
+pub(in crate::cli) fn shapes(answer: &ShapesAnswer) -> String {
+    let rows: Vec<Vec<String>> = answer.shapes.iter().map(shape_row).collect();
     let table = table(&rows) + &cut_off(answer.cut_off, &answer.tuning);
-    listed(&answer.tuning, [triad], &table, shapes().map(|shape| shape.ease).max())
+    listed(&answer.tuning, [answer.triad], &table, hardest(&answer.shapes))
 }
 
 /// `shapes --arpeggio`
-pub(in crate::cli) fn arpeggios(answer: &ArpeggiosAnswer, triad: SpelledTriad) -> String {
-    let rows: Vec<Vec<String>> = answer.shapes.iter().map(arpeggio_row).collect();
-    let hardest = answer.shapes.iter().map(|shape| shape.ease).max();
-    listed(&answer.tuning, [triad], &table(&rows), hardest)
+pub(in crate::cli) fn arpeggios(answer: &ArpeggiosAnswer) -> String {
+    let rows: Vec<Vec<String>> = answer.arpeggios.iter().map(arpeggio_row).collect();
+    let hardest = answer.arpeggios.iter().map(|named| named.arpeggio.ease()).max();
+    listed(&answer.tuning, [answer.triad], &table(&rows), hardest)
 }
 
 /// `ladder`: going up, the lowest shape first, with an empty line where the strings change.
-pub(in crate::cli) fn ladder(answer: &LadderAnswer, triads: [SpelledTriad; 2]) -> String {
+pub(in crate::cli) fn ladder(answer: &LadderAnswer) -> String {
     let rows: Vec<Vec<String>> = answer.rungs.iter().map(shape_row).collect();
     let table = apart_by_strings(&table(&rows), &answer.rungs);
     let table = table + &cut_off(answer.cut_off, &answer.tuning);
-    listed(&answer.tuning, triads, &table, answer.rungs.iter().map(|rung| rung.ease).max())
+    listed(&answer.tuning, answer.pair.names(), &table, hardest(&answer.rungs))
+}
+
+/// How hard the hardest of some shapes is; `None` where there are none.
+pub(super) fn hardest(shapes: &[NamedShape]) -> Option<Ease> {
+    shapes.iter().map(|named| named.shape.ease()).max()
 }
 
 /// A table, a line a rung, with an empty line where the strings change.
-fn apart_by_strings(table: &str, rungs: &[ShapeAnswer]) -> String {
+fn apart_by_strings(table: &str, rungs: &[NamedShape]) -> String {
     let mut text = String::new();
     let mut last = None;
     for (line, rung) in table.lines().zip(rungs) {
-        if last.is_some_and(|strings| strings != rung.strings) {
+        let strings = rung.shape.string_set();
+        if last.is_some_and(|last| last != strings) {
             text.push('\n');
         }
-        last = Some(rung.strings);
+        last = Some(strings);
         text += &format!("{line}\n");
     }
     text
@@ -117,7 +127,7 @@ fn apart_by_strings(table: &str, rungs: &[ShapeAnswer]) -> String {
 
 /// What is not listed because the neck ends; nothing where it cuts off none.
 fn cut_off(shapes: usize, tuning: &TuningAnswer) -> String {
-    let last = tuning.frets;
+    let last = tuning.tuning.last_fret();
     match shapes {
         0 => String::new(),
         1 => format!("\n1 more shape would need frets above the last, {last}\n"),

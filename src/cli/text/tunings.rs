@@ -1,24 +1,25 @@
 //! The tunings that there are, and two of them compared.
 
+use fretloom_fretboard::{OpenString, StringNumber, Tuning};
 use fretloom_theory::SpelledTriad;
 
 use super::table::table;
-use crate::answer::{CompareAnswer, TuningAnswer, TuningsAnswer, behind_capo};
-use crate::words::dashed;
+use crate::answer::{CompareAnswer, Compared, Survival, TuningAnswer, TuningsAnswer, behind_capo};
+use crate::words::spaced;
 
 /// `tunings`
 pub(in crate::cli) fn tunings(answer: &TuningsAnswer) -> String {
     let rows: Vec<Vec<String>> = answer
         .tunings
         .iter()
-        .map(|tuning| {
+        .map(|TuningAnswer { tuning, source }| {
             vec![
-                tuning.id.clone(),
+                tuning.id().to_owned(),
                 courses(tuning),
-                format!("{} frets", tuning.frets),
-                format!("{} mm", tuning.scale_mm),
-                tuning.name.clone(),
-                tuning.source.clone(),
+                format!("{} frets", tuning.last_fret()),
+                format!("{} mm", tuning.scale_mm()),
+                tuning.name().to_owned(),
+                source.to_string(),
             ]
         })
         .collect();
@@ -30,29 +31,34 @@ const COLUMNS: usize = 80;
 
 /// `tunings compare`: a paragraph for each set, which fits 80 columns.
 pub(in crate::cli) fn compare(answer: &CompareAnswer) -> String {
-    let names = [("from", &answer.a), ("to", &answer.b)];
-    let head =
-        names.map(|(word, tuning)| vec![word.to_owned(), tuning.name.clone(), courses(tuning)]);
-    let mut text = table(&head);
+    let (a, b) = (&answer.a.tuning, &answer.b.tuning);
+    let row = |word: &str, tuning: &Tuning| {
+        vec![word.to_owned(), tuning.name().to_owned(), courses(tuning)]
+    };
+    let mut text = table(&[row("from", a), row("to", b)]);
     for set in &answer.sets {
-        let sets = match (dashed(&set.a), dashed(&set.b)) {
-            (a, b) if a == b => a,
-            (a, b) => format!("{a} to {b}"),
-        };
-        let verdict = match (set.shapes_survive, set.only_inversions_change) {
-            (true, _) => "shapes survive",
-            (false, true) => "grips stay, inversions change",
-            (false, false) => "shapes change",
-        };
-        text += &format!("\n{sets}   {verdict}\n");
+        let sets =
+            if set.a == set.b { set.a.to_string() } else { format!("{} to {}", set.a, set.b) };
+        text += &format!("\n{sets}   {}\n", verdict(set.shapes));
         text += &paragraph(&set.why);
         text += &paragraph(&set.ladder);
     }
     for set in &answer.alone {
-        let tuning = if set.tuning == "a" { &answer.a.name } else { &answer.b.name };
-        text += &format!("\n{}   only on {tuning}\n{}", dashed(&set.strings), paragraph(&set.why));
+        let tuning = match set.tuning {
+            Compared::A => a.name(),
+            Compared::B => b.name(),
+        };
+        text += &format!("\n{}   only on {tuning}\n{}", set.strings, paragraph(&set.why));
     }
     text
+}
+
+const fn verdict(shapes: Survival) -> &'static str {
+    match shapes {
+        Survival::Survive => "shapes survive",
+        Survival::OnlyInversionsChange => "grips stay, inversions change",
+        Survival::Change => "shapes change",
+    }
 }
 
 /// Words in lines that are indented; those after the first a little more.
@@ -70,13 +76,14 @@ fn paragraph(words: &str) -> String {
 }
 
 /// The line above a neck: the tuning, and the capo on it.
-pub(in crate::cli) fn tuning_line(tuning: &TuningAnswer) -> String {
-    let mut text = format!("{}   {}", tuning.name, courses(tuning));
-    if tuning.octaves_inferred {
+pub(in crate::cli) fn tuning_line(answer: &TuningAnswer) -> String {
+    let tuning = &answer.tuning;
+    let mut text = format!("{}   {}", tuning.name(), courses(tuning));
+    if tuning.octaves_inferred() {
         text += "   (octaves inferred)";
     }
-    if !tuning.held_by().is_none() {
-        text += &format!("   {}", tuning.held_by());
+    if !tuning.capo().is_none() {
+        text += &format!("   {}", tuning.capo());
     }
     text + "\n"
 }
@@ -86,7 +93,7 @@ pub(super) fn capo_line<const N: usize>(
     tuning: &TuningAnswer,
     triads: [SpelledTriad; N],
 ) -> String {
-    let capo = tuning.held_by();
+    let capo = tuning.tuning.capo();
     let Some(shapes) = behind_capo(capo, triads) else { return String::new() };
     let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
     let of = if N == 1 { "shape" } else { "shapes" };
@@ -95,9 +102,10 @@ pub(super) fn capo_line<const N: usize>(
 }
 
 /// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
-fn courses(tuning: &TuningAnswer) -> String {
-    match &tuning.courses {
-        None => tuning.strings.join(" "),
-        Some(courses) => courses.iter().map(|c| c.join("+")).collect::<Vec<_>>().join(" "),
-    }
+fn courses(tuning: &Tuning) -> String {
+    let course = |(number, open): (StringNumber, OpenString)| {
+        let notes = std::iter::once(open.note()).chain(tuning.beside(number).iter().copied());
+        notes.map(|note| format!("{note:#}")).collect::<Vec<_>>().join("+")
+    };
+    spaced(tuning.strings().map(course))
 }

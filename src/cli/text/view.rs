@@ -5,7 +5,7 @@ use fretloom_fretboard::{
 };
 
 use super::neck::neck_head;
-use super::shapes::{care, shape_row};
+use super::shapes::{care, hardest, shape_row};
 use super::table::table;
 use crate::answer::{self, AskedView, NeckAnswer, PairAnswer, PlaceAnswer};
 use crate::export;
@@ -36,7 +36,6 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     };
     let hides = answer.view.iter().flat_map(|view| &view.hides);
     let hides: String = hides.map(|hidden| format!("hidden: {hidden}\n")).collect();
-    let hardest = shapes.iter().map(|shape| shape.ease).max();
     let parts = [
         export::text::neck(&picture(answer, view, labels)),
         table(&rows),
@@ -44,7 +43,7 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
         hides,
     ];
     let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-    head + &parts.join("\n") + &hardest.map(care).unwrap_or_default()
+    head + &parts.join("\n") + &hardest(&shapes).map(care).unwrap_or_default()
 }
 
 /// What is seen, in a line.

@@ -22,7 +22,8 @@ macro_rules! named_kinds {
     ($($constant:ident = $name:literal, [$($also:literal),*], $degrees:literal
         $(, $parent:ident $mode:literal)?;)+) => {
         impl ScaleKind {
-            $(pub(crate) const $constant: ScaleKind = ScaleKind {
+            $(#[doc = concat!("The kind of the ", $name, " scale.")]
+            pub const $constant: ScaleKind = ScaleKind {
                 name: Cow::Borrowed($name),
                 also: &[$($also),*],
                 degrees: Degrees::table($degrees),

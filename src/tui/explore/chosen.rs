@@ -5,7 +5,7 @@ use fretloom_theory::{ReadChord, Spelling};
 
 use super::in_hand::Held;
 use super::neck_view::NeckView;
-use crate::answer::{PairName, Wishes};
+use crate::answer::{NamedPair, Wishes};
 use crate::picture::{FretWidths, Labels};
 
 /// Every choice of the player. What is shown follows from it; nothing of it is kept elsewhere.
@@ -81,5 +81,5 @@ pub(super) struct Page {
     pub(super) chord: TypedChord,
     pub(super) scale: usize,
     /// None where the scale holds no pair.
-    pub(super) pair: Option<PairName>,
+    pub(super) pair: Option<NamedPair>,
 }

@@ -3,7 +3,7 @@
 use fretloom_fretboard::FretRange;
 
 use super::Explore;
-use crate::answer::ShapeAnswer;
+use crate::answer::NamedShape;
 use crate::export;
 use crate::glyphs::to_ascii;
 use crate::tui::clipboard::Clip;
@@ -62,12 +62,13 @@ impl Explore {
     }
 
     /// A line a string, string 1 on top as tablature has it.
-    fn tablature(&self, shape: &ShapeAnswer) -> String {
+    fn tablature(&self, shape: &NamedShape) -> String {
         let frets: Vec<(u8, String)> = shape
-            .strings
-            .iter()
-            .copied()
-            .zip(shape.frets.iter().map(ToString::to_string))
+            .shape
+            .strings()
+            .into_iter()
+            .map(|string| string.number())
+            .zip(shape.frets.map(|fret| fret.to_string()))
             .collect();
         let width = frets.iter().map(|(_, fret)| fret.len()).max().unwrap_or(1);
         let mut strings: Vec<_> = self.neck().tuning().strings().collect();

@@ -1,11 +1,13 @@
 //! The list of tunings: what is searched for, what is offered, and what the marked one would mean.
 
-use fretloom_fretboard::{Neck, StringNumber, Tuning};
+use fretloom_fretboard::{Capo, Neck, StringNumber, Tuning};
 
 use super::{Explore, Over};
-use crate::answer::{CompareAnswer, PlaceAnswer, SetAnswer, places_of_pair};
+use crate::answer::{
+    CompareAnswer, Compared, PlaceAnswer, SetAnswer, Survival, TuningAnswer, places_of_pair,
+};
 use crate::tui::widget::TextField;
-use crate::words::{dashed, spaced};
+use crate::words::spaced;
 
 /// The list while it is open.
 pub(super) struct Picker {
@@ -97,11 +99,12 @@ impl Explore {
         if here.id() == tuning.id() && here.to_string() == tuning.to_string() {
             return "the tuning in use".to_owned();
         }
-        let (a, b) = (self.asked_as(here), self.asked_as(tuning));
-        match CompareAnswer::new(&self.library.tunings, &a, &b, None) {
-            Ok(answer) => survival(&answer),
-            Err(refusal) => refusal.to_string(),
-        }
+        // As they are strung: a capo moves all shapes alike.
+        let strung = |tuning: &Tuning| {
+            let bare = tuning.clone().with_capo(Capo::NONE);
+            TuningAnswer::of(&self.library.tunings, bare.unwrap_or_else(|_| tuning.clone()))
+        };
+        survival(&CompareAnswer::new(strung(here), strung(tuning), None))
     }
 
     /// The text by which a tuning is found: its id, or its strings where it was typed.
@@ -173,11 +176,14 @@ fn measures(tuning: &Tuning) -> String {
 /// `shapes stay on 5-4-3 4-3-2 3-2-1; 6-5-4 changes`
 fn survival(answer: &CompareAnswer) -> String {
     let sets = |keep: &dyn Fn(&&SetAnswer) -> bool| {
-        spaced(answer.sets.iter().filter(|set| keep(set)).map(|set| dashed(&set.b)))
+        spaced(answer.sets.iter().filter(|set| keep(set)).map(|set| set.b))
     };
-    let (stay, change) = (sets(&|set| set.shapes_survive), sets(&|set| !set.shapes_survive));
-    let new = answer.alone.iter().filter(|set| set.tuning == "b").map(|set| dashed(&set.strings));
-    let new = spaced(new);
+    let (stay, change) = (
+        sets(&|set| set.shapes == Survival::Survive),
+        sets(&|set| set.shapes != Survival::Survive),
+    );
+    let new = answer.alone.iter().filter(|set| set.tuning == Compared::B);
+    let new = spaced(new.map(|set| set.strings));
     let told = [("shapes stay on", stay), ("change on", change), ("new are", new)];
     let told = told.iter().filter(|(_, sets)| !sets.is_empty());
     told.map(|(what, sets)| format!("{what} {sets}")).collect::<Vec<_>>().join(" · ")

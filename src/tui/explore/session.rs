@@ -109,8 +109,8 @@ impl Explore {
     fn take_up_instrument(&mut self, session: &Session) {
         let found = session.tuning.as_deref();
         let found = found.and_then(|text| answer::find_tuning(&self.library.tunings, text).ok());
-        if let Some((tuning, _)) = found {
-            self.take_tuning(tuning);
+        if let Some(found) = found {
+            self.take_tuning(found.tuning);
         }
         let fret = session.capo.map(|fret| fret.to_string());
         let capo = fret.and_then(|fret| Capo::read(&fret, session.capo_strings.as_deref()).ok());

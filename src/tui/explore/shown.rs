@@ -64,7 +64,7 @@ impl Shown {
             from: chosen.clone(),
             scales,
             pairs: pairs_of(chosen, &harmony),
-            tuning: TuningAnswer::of(&given.library.tunings, &chosen.tuning),
+            tuning: TuningAnswer::of(&given.library.tunings, chosen.tuning.clone()),
             places: Vec::new(),
             left_out: Vec::new(),
             everywhere: empty_ladder(&neck),
@@ -94,7 +94,7 @@ impl Shown {
         let tuning = before.tuning != chosen.tuning;
         if tuning {
             self.neck = Neck::new(chosen.tuning.clone());
-            self.tuning = TuningAnswer::of(&given.library.tunings, &chosen.tuning);
+            self.tuning = TuningAnswer::of(&given.library.tunings, chosen.tuning.clone());
         }
         let pair = pairs || tuning || (before.row, before.copy) != (chosen.row, chosen.copy);
         if pair {

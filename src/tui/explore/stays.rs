@@ -28,7 +28,7 @@ impl Explore {
         let notes = self
             .pair()
             .into_iter()
-            .flat_map(|pair| pair.name().0.map(|triad| triad.notes()).concat());
+            .flat_map(|pair| pair.name().names().map(|triad| triad.notes()).concat());
         let stay: Vec<NoteName> =
             notes.filter(|note| self.stays.contains(note.pitch_class())).collect();
         if stay.is_empty() {

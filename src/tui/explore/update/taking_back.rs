@@ -2,7 +2,7 @@
 
 use super::super::Explore;
 use super::super::chosen::{Chosen, Page};
-use crate::answer::{PairAnswer, PairName};
+use crate::answer::{NamedPair, PairAnswer};
 use crate::words::counted;
 
 impl Explore {
@@ -70,7 +70,7 @@ impl Explore {
     }
 
     /// Chooses the pair whose name is the wanted one where the list has it, else the first one.
-    pub(in crate::tui::explore) fn choose_pair(&mut self, wanted: impl Fn(PairName) -> bool) {
+    pub(in crate::tui::explore) fn choose_pair(&mut self, wanted: impl Fn(NamedPair) -> bool) {
         let pairs = &self.shown.pairs;
         let is_it = |index: &usize| pairs.pairs.get(*index).is_some_and(|pair| wanted(pair.name()));
         let place = pairs.folds.iter().enumerate().find_map(|(row, fold)| {

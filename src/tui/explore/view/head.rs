@@ -87,15 +87,14 @@ impl Explore {
 
     /// The instrument at the right, as much of it as there is room for.
     fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
-        let tuning = &self.shown.tuning;
-        let strings = self.neck().tuning().strings();
-        let notes = strings.map(|(_, string)| string.note().name());
+        let tuning = self.neck().tuning();
+        let notes = tuning.strings().map(|(_, string)| string.note().name());
         let short = format!("{} ", spaced(notes));
         // A typed tuning is called by its strings, with the octaves that it was given.
-        let long = if tuning.octaves_inferred {
-            format!("{} (octaves inferred) ", self.neck().tuning())
+        let long = if tuning.octaves_inferred() {
+            format!("{tuning} (octaves inferred) ")
         } else {
-            format!("{}  {short}", tuning.name)
+            format!("{}  {short}", tuning.name())
         };
         let room = area.width.saturating_sub(used + 2);
         let fits = |text: &String| text.chars().count() as u16 <= room;

@@ -1,6 +1,6 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
-use fretloom_fretboard::{Rung, Side};
+use fretloom_fretboard::{Finger, Rung, Shape, Side};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -8,7 +8,7 @@ use ratatui::text::{Line, Span};
 
 use super::super::Explore;
 use super::super::in_hand::InHand;
-use crate::answer::ShapeAnswer;
+use crate::answer::NamedShape;
 use crate::tui::command::Command;
 use crate::tui::widget::{below, indented, write};
 use crate::words::{dashed, inversion};
@@ -41,7 +41,7 @@ impl Explore {
 
     /// The shape in hand in words; `position` is the word for that.
     pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
-        let (Some(shape), Some(side)) = (self.shape(), self.shown.hand.as_ref().map(InHand::side))
+        let (Some(named), Some(side)) = (self.shape(), self.shown.hand.as_ref().map(InHand::side))
         else {
             let none = if self.pair().is_some() {
                 " no shape of this pair on these strings"
@@ -52,11 +52,11 @@ impl Explore {
         };
         let at = self.shape_in_hand().map(|held| held.position().to_string());
         let words = [
-            inversion(shape.inversion, shape.by_name_only),
-            format!("frets {}{}", dashed(&shape.frets), self.on_other_strings(&shape)),
+            inversion(named.shape.inversion(), named.shape.by_name_only()),
+            format!("frets {}{}", dashed(named.frets), self.on_other_strings(&named.shape)),
             format!("{position} {}", at.unwrap_or_default()),
-            fingers(&shape),
-            stretch(&shape),
+            fingers(&named.shape),
+            stretch(&named),
         ];
         let words: Vec<String> = words.into_iter().filter(|words| !words.is_empty()).collect();
         Line::from(vec![
@@ -67,13 +67,9 @@ impl Explore {
     }
 
     /// The strings, where they are not those that the ladder climbs.
-    fn on_other_strings(&self, shape: &ShapeAnswer) -> String {
+    fn on_other_strings(&self, shape: &Shape) -> String {
         let set = self.shape_in_hand().map(|held| held.string_set());
-        if set == self.strings() {
-            String::new()
-        } else {
-            format!(" on {}", dashed(&shape.strings))
-        }
+        if set == self.strings() { String::new() } else { format!(" on {}", shape.string_set()) }
     }
 
     /// Every rung of the ladder, and below it those of the other strings, each as far as there is
@@ -133,7 +129,7 @@ impl Explore {
         };
         let frets = rung.shape.places().map(|place| self.neck().fret_number(place).number());
         let mark = if held { "▸" } else { "" };
-        Span::styled(format!("{mark}{} {}", self.name_of(rung.side), dashed(&frets)), style)
+        Span::styled(format!("{mark}{} {}", self.name_of(rung.side), dashed(frets)), style)
     }
 
     fn style_of(&self, side: Side) -> Style {
@@ -154,15 +150,15 @@ impl Explore {
 }
 
 /// The fingers, and whether one of them, which then stands twice, lies flat.
-fn fingers(shape: &ShapeAnswer) -> String {
-    let Some(fingers) = &shape.fingers else { return "beyond one hand".to_owned() };
-    let flat = if shape.barre.is_some() { " barre" } else { "" };
-    format!("fingers {}{flat}", dashed(fingers))
+fn fingers(shape: &Shape) -> String {
+    let Some(fingers) = shape.fingers() else { return "beyond one hand".to_owned() };
+    let flat = if shape.barre().is_some() { " barre" } else { "" };
+    format!("fingers {}{flat}", dashed(fingers.map(Finger::number)))
 }
 
 /// How far apart the outer fingers are, and whether that is wide for a hand.
-fn stretch(shape: &ShapeAnswer) -> String {
-    match (shape.ease, shape.stretch_mm) {
+fn stretch(named: &NamedShape) -> String {
+    match (named.shape.ease(), named.stretch_mm()) {
         (_, mm) if mm <= 0.0 => String::new(),
         (fretloom_fretboard::Ease::Wide, mm) => format!("{mm:.0} mm, wide"),
         (_, mm) => format!("{mm:.0} mm"),

@@ -1,0 +1,54 @@
+//! `finger`
+
+use serde::Serialize;
+
+use super::AsJson;
+use super::ascii::Words;
+use super::tunings::Tuning;
+use crate::answer::{FingerAnswer, FingeredAnswer, WayAnswer};
+
+#[derive(Serialize)]
+struct Finger<'a> {
+    tuning: Tuning<'a>,
+    ways: Vec<Way<'a>>,
+}
+
+#[derive(Serialize)]
+struct Way<'a> {
+    cost: f64,
+    why: Words<'a>,
+    notes: Vec<Note>,
+}
+
+impl<'a> Way<'a> {
+    fn new(way: &'a WayAnswer) -> Way<'a> {
+        Way {
+            cost: way.cost,
+            why: Words(&way.why),
+            notes: way.notes.iter().map(Note::new).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Note {
+    midi: u8,
+    string: u8,
+    fret: u8,
+    /// 0 for an open string.
+    finger: u8,
+    position: u8,
+}
+
+impl Note {
+    fn new(fingered: &FingeredAnswer) -> Note {
+        let FingeredAnswer { midi, string, fret, finger, position, .. } = *fingered;
+        Note { midi, string, fret, finger, position }
+    }
+}
+
+impl AsJson for FingerAnswer {
+    fn as_json(&self) -> impl Serialize {
+        Finger { tuning: Tuning::new(&self.tuning), ways: self.ways.iter().map(Way::new).collect() }
+    }
+}
