@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use fretloom_theory::TriadQuality;
+use fretloom_theory::{ReadError, TriadQuality};
 
 /// Which families of triads are paired: the tertian ones or some of them, sus, flat-five.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -52,11 +52,11 @@ impl fmt::Display for Families {
 }
 
 impl FromStr for Families {
-    type Err = String;
+    type Err = ReadError;
 
     /// Reads `tertian`, `all`, one quality such as `major` or `sus`, or several separated by
     /// commas.
-    fn from_str(text: &str) -> Result<Families, String> {
+    fn from_str(text: &str) -> Result<Families, ReadError> {
         let mut qualities = Vec::new();
         for word in text.split(',').map(str::trim) {
             for quality in family(word)? {
@@ -69,17 +69,16 @@ impl FromStr for Families {
     }
 }
 
-fn family(word: &str) -> Result<&'static [TriadQuality], String> {
+fn family(word: &str) -> Result<&'static [TriadQuality], ReadError> {
     match word {
         "tertian" => Ok(TriadQuality::TERTIAN),
         "all" => Ok(TriadQuality::ALL),
         _ => {
             let at = TriadQuality::ALL.iter().position(|quality| quality.word() == word);
             at.and_then(|at| TriadQuality::ALL.get(at..=at)).ok_or_else(|| {
-                format!(
-                    "\"{word}\" is no family of triads: expected tertian, major, minor, \
-                     diminished, augmented, sus, flat-five or all"
-                )
+                let expected =
+                    "tertian, major, minor, diminished, augmented, sus, flat-five or all";
+                ReadError::whole("family of triads", word, expected)
             })
         }
     }

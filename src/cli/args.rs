@@ -16,6 +16,7 @@ mod finger;
 mod hand;
 mod own;
 mod triads;
+mod value;
 mod view;
 mod where_to;
 
@@ -63,7 +64,7 @@ pub struct Cli {
     pub mouse: bool,
 
     /// The key that a foot pedal types, as in f12: the next shape, in a list the next line
-    #[arg(long, value_name = "KEY", default_value = "none")]
+    #[arg(long, value_parser = value::pedal, value_name = "KEY", default_value = "none")]
     pub pedal: Pedal,
 
     /// Options that every command takes
@@ -258,7 +259,7 @@ pub struct Pairs {
 pub struct Wanted {
     /// Which triads take part: tertian (major, minor, diminished, augmented, each also by itself),
     /// sus, flat-five or all; several with commas
-    #[arg(long, value_name = "FAMILIES", default_value = "tertian")]
+    #[arg(long, value_parser = value::families, value_name = "FAMILIES", default_value = "tertian")]
     pub families: Families,
     /// Only pairs that hold these degrees: 7,#11
     #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
@@ -347,7 +348,7 @@ pub struct Neck {
     #[arg(long, value_name = "FRETS")]
     pub frets: Option<String>,
     /// What stands in the marks: note, degree (over the chord), member (of the triad), finger or order (of a view)
-    #[arg(long, value_name = "LABELS", default_value = "note")]
+    #[arg(long, value_parser = value::labels, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
     /// The mirror image, with the nut at the right
     #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
@@ -360,7 +361,7 @@ pub struct Neck {
           hide_possible_values = true)]
     pub upside_down: bool,
     /// The cells of the frets: even, or true to scale
-    #[arg(long, value_name = "even|true", default_value = "even")]
+    #[arg(long, value_parser = value::fret_widths, value_name = "even|true", default_value = "even")]
     pub fret_widths: FretWidths,
     /// Which view of the neck
     #[command(flatten)]

@@ -2,6 +2,8 @@
 
 use std::str::FromStr;
 
+use fretloom_theory::ReadError;
+
 /// How wide the cells of the frets are drawn.
 ///
 /// # Example
@@ -10,7 +12,7 @@ use std::str::FromStr;
 /// use fretloom::picture::FretWidths;
 /// assert_eq!("true".parse(), Ok(FretWidths::True));
 /// let error = "wide".parse::<FretWidths>().unwrap_err();
-/// assert_eq!(error, "\"wide\" is no width of frets: expected even or true");
+/// assert_eq!(error.expected(), "even or true");
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum FretWidths {
@@ -36,10 +38,10 @@ impl FretWidths {
 }
 
 impl FromStr for FretWidths {
-    type Err = String;
+    type Err = ReadError;
 
-    fn from_str(text: &str) -> Result<FretWidths, String> {
+    fn from_str(text: &str) -> Result<FretWidths, ReadError> {
         let found = FretWidths::ALL.into_iter().find(|widths| widths.word() == text);
-        found.ok_or_else(|| format!("\"{text}\" is no width of frets: expected even or true"))
+        found.ok_or_else(|| ReadError::whole("width of frets", text, "even or true"))
     }
 }

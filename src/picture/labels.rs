@@ -2,6 +2,8 @@
 
 use std::str::FromStr;
 
+use fretloom_theory::ReadError;
+
 /// What stands in the marks of a drawn neck: one thing at a time.
 ///
 /// # Example
@@ -45,14 +47,12 @@ impl Labels {
 }
 
 impl FromStr for Labels {
-    type Err = String;
+    type Err = ReadError;
 
-    fn from_str(text: &str) -> Result<Labels, String> {
-        Labels::ALL.into_iter().find(|labels| labels.word() == text).ok_or_else(|| {
-            format!(
-                "\"{text}\" cannot stand in the marks: \
-                 expected note, degree, member, finger or order"
-            )
-        })
+    fn from_str(text: &str) -> Result<Labels, ReadError> {
+        Labels::ALL
+            .into_iter()
+            .find(|labels| labels.word() == text)
+            .ok_or_else(|| ReadError::whole("label", text, "note, degree, member, finger or order"))
     }
 }

@@ -15,8 +15,6 @@
 
 mod notation;
 
-pub use notation::KeyError;
-
 use ratatui::crossterm::event::{KeyCode as TerminalCode, KeyEvent, KeyModifiers};
 
 /// A key with the modifiers held down.

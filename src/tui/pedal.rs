@@ -3,8 +3,10 @@
 use std::fmt;
 use std::str::FromStr;
 
+use fretloom_theory::ReadError;
+
 use super::command::Keys;
-use super::key::{Key, KeyError};
+use super::key::Key;
 
 /// The key that the player's foot pedal types; none where there is no pedal.
 ///
@@ -65,9 +67,9 @@ impl Pedal {
 }
 
 impl FromStr for Pedal {
-    type Err = KeyError;
+    type Err = ReadError;
 
-    fn from_str(text: &str) -> Result<Pedal, KeyError> {
+    fn from_str(text: &str) -> Result<Pedal, ReadError> {
         Ok(if text == "none" { Pedal::NONE } else { Pedal(Some(text.parse()?)) })
     }
 }

@@ -3,6 +3,8 @@
 use std::fmt;
 use std::str::FromStr;
 
+use fretloom_theory::ReadError;
+
 use super::{Glyphs, Key, KeyCode, Modifiers};
 use crate::words::nearest;
 
@@ -109,20 +111,31 @@ impl fmt::Display for Key {
 }
 
 impl FromStr for Key {
-    type Err = KeyError;
+    type Err = ReadError;
 
     /// Reads the notation of the key files. Modifiers may stand in any order; otherwise there is
     /// one way to write a key, so that two entries that look different are different.
-    fn from_str(text: &str) -> Result<Key, KeyError> {
+    fn from_str(text: &str) -> Result<Key, ReadError> {
         let Some((code, modifiers)) = read(text) else {
-            return Err(KeyError::new(text, suggestion(text)));
+            return Err(wrong(text, suggestion(text)));
         };
         let key = Key::new(code, modifiers);
         if key.code == code && key.modifiers == modifiers {
             Ok(key)
         } else {
-            Err(KeyError::new(text, Some(key.to_string())))
+            Err(wrong(text, Some(key.to_string())))
         }
+    }
+}
+
+/// What is wrong with a key, and which one was probably meant.
+fn wrong(text: &str, meant: Option<String>) -> ReadError {
+    let expected =
+        "a character or the name of a key, as in `q`, `S`, `pageup`, `f1`, `ctrl-c`, `shift-left`";
+    let error = ReadError::whole("key", text, expected);
+    match meant {
+        Some(meant) => error.with_hint(format!("did you mean `{meant}`?")),
+        None => error,
     }
 }
 
@@ -179,43 +192,6 @@ fn suggestion(text: &str) -> Option<String> {
     };
     Some(format!("{prefix}{name}"))
 }
-
-/// A key that could not be read.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct KeyError {
-    text: String,
-    nearest: Option<String>,
-}
-
-impl KeyError {
-    fn new(text: &str, nearest: Option<String>) -> Self {
-        KeyError { text: text.chars().take(40).collect(), nearest }
-    }
-
-    /// What could stand there instead.
-    #[must_use]
-    pub fn expected(&self) -> &'static str {
-        "a character or the name of a key, as in `q`, `S`, `pageup`, `f1`, `ctrl-c`, `shift-left`"
-    }
-
-    /// The nearest valid key, as it would be written.
-    #[must_use]
-    pub fn nearest(&self) -> Option<&str> {
-        self.nearest.as_deref()
-    }
-}
-
-impl fmt::Display for KeyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "no key is written {:?}; expected {}", self.text, self.expected())?;
-        match &self.nearest {
-            Some(nearest) => write!(f, "; did you mean `{nearest}`?"),
-            None => Ok(()),
-        }
-    }
-}
-
-impl std::error::Error for KeyError {}
 
 #[cfg(test)]
 mod tests {
@@ -288,7 +264,8 @@ mod tests {
         ];
         for (text, nearest) in cases {
             let error = text.parse::<Key>().unwrap_err();
-            assert_eq!(error.nearest(), nearest, "{text:?}");
+            let hint = nearest.map(|nearest| format!("did you mean `{nearest}`?"));
+            assert_eq!(error.hint(), hint.as_deref(), "{text:?}");
         }
     }
 
@@ -297,7 +274,7 @@ mod tests {
         let error = "dwon".parse::<Key>().unwrap_err();
         assert_eq!(
             error.to_string(),
-            "no key is written \"dwon\"; expected a character or the name of a key, as in `q`, \
+            "cannot read the key \"dwon\": expected a character or the name of a key, as in `q`, \
              `S`, `pageup`, `f1`, `ctrl-c`, `shift-left`; did you mean `down`?"
         );
     }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
-use super::super::key::{Key, KeyError};
+use super::super::key::Key;
 use super::{Keymap, are_heard_together};
 use crate::library::Problem;
 use crate::library::recover::recover;
@@ -131,10 +131,10 @@ impl<C> Reader<'_, C> {
             self.report(value.span(), "a key in quotes, as in \"j\"".into());
             return None;
         };
-        match written.parse() {
+        match written.parse::<Key>() {
             Ok(key) => self.claim(row, key, value.span()),
             Err(error) => {
-                self.report(value.span(), expected_key(&error));
+                self.report(value.span(), error.advice());
                 None
             }
         }
@@ -206,13 +206,6 @@ fn place(text: &str, at: usize) -> (usize, usize) {
     let line = before.matches('\n').count() + 1;
     let column = before.get(line_start..).unwrap_or_default().chars().count() + 1;
     (line, column)
-}
-
-fn expected_key(error: &KeyError) -> String {
-    match error.nearest() {
-        Some(nearest) => format!("{}; did you mean `{nearest}`?", error.expected()),
-        None => error.expected().to_owned(),
-    }
 }
 
 /// What was expected, with the nearest name, or with all of them if none is near.

@@ -1,0 +1,34 @@
+//! Values of options that are words, and what is said of one that cannot be read: it goes on where
+//! clap has said which option it is of.
+
+use std::str::FromStr;
+
+use fretloom_theory::ReadError;
+
+use crate::answer::Families;
+use crate::picture::{FretWidths, Labels};
+use crate::tui::pedal::Pedal;
+
+pub(super) fn families(text: &str) -> Result<Families, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn fret_widths(text: &str) -> Result<FretWidths, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn labels(text: &str) -> Result<Labels, String> {
+    Labels::from_str(text).map_err(|error| {
+        format!("\"{}\" cannot stand in the marks: expected {}", error.text(), error.advice())
+    })
+}
+
+pub(super) fn pedal(text: &str) -> Result<Pedal, String> {
+    Pedal::from_str(text).map_err(|error| {
+        format!("no key is written {:?}; expected {}", error.text(), error.advice())
+    })
+}
+
+fn is_none(error: &ReadError) -> String {
+    format!("\"{}\" is no {}: expected {}", error.text(), error.what(), error.advice())
+}
