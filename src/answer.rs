@@ -33,7 +33,7 @@ pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use harmony::Harmony;
 pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use marks::{marks, marks_in_view, marks_left_out};
-pub use neck::{LeftOutPlace, NeckAnswer, PlaceAnswer, places_left_out, places_of_pair};
+pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
 pub use pairs::{
     EveryPairAnswer, LeftOut, NamedPair, PairAlone, PairAnswer, PairList, PairsAnswer, SixNotes,
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
@@ -44,5 +44,5 @@ pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{NamedShape, ShapesAnswer};
 pub use triads::{ScaleTriad, TriadsAnswer, triads_of};
 pub use tunings::{TuningAnswer, TuningSource, TuningsAnswer, behind_capo, find_tuning, put_capo};
-pub use views::{AskedView, HiddenAnswer, SeenAnswer, ViewAnswer, ViewWish};
+pub use views::{AskedView, InView, NamedHidden, ViewAnswer, ViewQuestion};
 pub use wishes::Wishes;

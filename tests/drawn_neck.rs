@@ -13,7 +13,7 @@ use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
 use fretloom::answer::{
-    Families, Harmony, PairAnswer, PlaceAnswer, Wishes, marks, pairs_over, places_of_pair,
+    Families, Harmony, PairAnswer, PairPlace, Wishes, marks, pairs_over, places_of_pair,
 };
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
@@ -67,7 +67,7 @@ fn drawn(picture: &NeckPicture, width: u16) -> Buffer {
 
 /// The marks that the model has on the open strings and on these frets.
 fn expected(
-    places: &[PlaceAnswer],
+    places: &[PairPlace],
     labels: Labels,
     frets: &RangeInclusive<u8>,
 ) -> BTreeSet<ReadMark> {
@@ -75,7 +75,7 @@ fn expected(
     in_view.filter(|mark| mark.fret == 0 || frets.contains(&mark.fret)).collect()
 }
 
-fn mark_of(place: &PlaceAnswer, labels: Labels) -> ReadMark {
+fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
     ReadMark {
         string: place.place.string.number(),
         fret: place.place.fret.number(),
@@ -96,7 +96,7 @@ fn in_ascii(marks: BTreeSet<ReadMark>) -> BTreeSet<ReadMark> {
 fn assert_reads_back(
     picture: &NeckPicture,
     neck: &Neck,
-    places: &[PlaceAnswer],
+    places: &[PairPlace],
     labels: Labels,
     width: u16,
 ) -> RangeInclusive<u8> {
@@ -107,7 +107,7 @@ fn assert_reads_back(
 fn assert_reads_back_lying(
     picture: &NeckPicture,
     neck: &Neck,
-    places: &[PlaceAnswer],
+    places: &[PairPlace],
     labels: Labels,
     (width, lie): (u16, Lie),
 ) -> RangeInclusive<u8> {
@@ -144,7 +144,7 @@ fn bars(neck: &Neck, frets: &RangeInclusive<u8>) -> BTreeSet<(u8, u8)> {
 }
 
 /// Pairs on every tuning: of two chords on each, taken in turn.
-fn for_every_pair_and_neck(mut check: impl FnMut(&Neck, &PairAnswer, &[PlaceAnswer])) {
+fn for_every_pair_and_neck(mut check: impl FnMut(&Neck, &PairAnswer, &[PairPlace])) {
     let pairs: Vec<Vec<PairAnswer>> = CHORDS.iter().map(|chord| some_pairs(chord)).collect();
     let mut chords = pairs.iter().cycle();
     for neck in necks() {

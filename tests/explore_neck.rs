@@ -9,7 +9,7 @@ mod player;
 
 use std::collections::HashSet;
 
-use fretloom::answer::PlaceAnswer;
+use fretloom::answer::PairPlace;
 use fretloom::tui::event::Event;
 use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::runtime::App;
@@ -89,7 +89,7 @@ fn in_a_view_the_hand_is_where_one_looks() {
             let shape = player.explore.shape().unwrap();
             let seen = player.explore.view_places().unwrap();
             for place in shape.shape.places() {
-                let is_it = |answer: &&PlaceAnswer| answer.place == place;
+                let is_it = |answer: &&PairPlace| answer.place == place;
                 assert!(seen.iter().find(is_it).is_some(), "{view}: {}", player.screen());
             }
             shapes.insert(player.shape());
@@ -216,7 +216,7 @@ fn a_view_shows_its_places_and_no_others() {
         for _ in 0..7 {
             let read = DrawnNeck::read(&player.buffer()).unwrap();
             let places = player.explore.view_places().unwrap().iter();
-            let places = places.map(|place| (place.string, place.fret));
+            let places = places.map(|place| (place.place.string.number(), place.fret.number()));
             let in_view = |fret: u8| fret == 0 || read.frets.contains(&fret);
             let wanted: HashSet<(u8, u8)> = places.filter(|(_, fret)| in_view(*fret)).collect();
             let marks: HashSet<_> = read.marks.iter().map(|m| (m.string, m.fret)).collect();

@@ -1,23 +1,22 @@
 //! Places of an answer as the marks of a drawn neck.
 
-use fretloom_fretboard::Place;
+use fretloom_fretboard::{Finger, Place};
 
-use super::neck::{LeftOutPlace, PlaceAnswer};
-use super::views::SeenAnswer;
+use super::neck::{LeftOutPlace, PairPlace};
 use crate::picture::{Labels, Mark, MarkRole, Presence};
 
 /// The marks of these places.
 #[must_use]
-pub fn marks(places: &[PlaceAnswer], labels: Labels) -> Vec<Mark> {
+pub fn marks(places: &[PairPlace], labels: Labels) -> Vec<Mark> {
     places.iter().map(|place| place.mark(labels)).collect()
 }
 
 /// The marks of a pair as a view shows it: its own places as they are, with its stretches; all other
 /// places of the pair hidden.
 #[must_use]
-pub fn marks_in_view(pair: &[PlaceAnswer], view: &[PlaceAnswer], labels: Labels) -> Vec<Mark> {
+pub fn marks_in_view(pair: &[PairPlace], view: &[PairPlace], labels: Labels) -> Vec<Mark> {
     let in_view = |place: Place| view.iter().find(|seen| seen.place == place);
-    let mark = |place: &PlaceAnswer| match in_view(place.place) {
+    let mark = |place: &PairPlace| match in_view(place.place) {
         Some(seen) => Mark { presence: seen.presence(), ..seen.mark(labels) },
         None => Mark { presence: Presence::Hidden, ..place.mark(labels) },
     };
@@ -31,7 +30,7 @@ pub fn marks_left_out(places: &[LeftOutPlace], labels: Labels) -> Vec<Mark> {
     places.iter().map(mark).collect()
 }
 
-impl PlaceAnswer {
+impl PairPlace {
     /// What stands in its mark.
     #[must_use]
     pub fn label(&self, labels: Labels) -> String {
@@ -39,8 +38,11 @@ impl PlaceAnswer {
             Labels::Note => self.note.to_string(),
             Labels::Degree => self.degree.to_string(),
             Labels::Member => self.member.to_string(),
-            Labels::Finger => self.numbered(self.seen.as_ref().and_then(|seen| seen.finger)),
-            Labels::Order => self.numbered(self.seen.as_ref().and_then(SeenAnswer::turn)),
+            Labels::Finger => {
+                let finger = self.in_view.and_then(|seen| seen.finger);
+                self.numbered(finger.map(Finger::number))
+            }
+            Labels::Order => self.numbered(self.in_view.map(|seen| seen.order)),
         }
     }
 
@@ -49,7 +51,7 @@ impl PlaceAnswer {
     }
 
     fn presence(&self) -> Presence {
-        let stretched = self.seen.as_ref().is_some_and(|seen| seen.stretched);
+        let stretched = self.in_view.is_some_and(|seen| seen.stretched);
         if stretched { Presence::Stretched } else { Presence::Shown }
     }
 

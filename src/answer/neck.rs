@@ -1,44 +1,43 @@
 //! Where the notes of a pair lie on a neck.
 
-use fretloom_fretboard::{FretRange, Neck, Place, Side};
-use fretloom_theory::{Degree, NoteName};
+use fretloom_fretboard::{Fret, FretRange, Neck, Place, Side};
+use fretloom_theory::{Degree, NoteName, Pitch};
 
-use super::views::{AskedView, SeenAnswer, ViewAnswer};
-use super::{LeftOut, PairAnswer, TuningAnswer};
+use super::pairs::{LeftOut, NamedPair, PairAnswer};
+use super::tunings::TuningAnswer;
+use super::views::{AskedView, InView, ViewAnswer};
 
 /// The answer of `neck CHORD`.
 #[derive(Clone, PartialEq, Debug)]
 pub struct NeckAnswer {
     /// The tuning.
     pub tuning: TuningAnswer,
-    /// The pair's name.
-    pub pair: String,
+    /// The pair.
+    pub pair: NamedPair,
     /// Every place that sounds one of its notes, string 1 first, up the neck; of a view those that
     /// it shows.
-    pub places: Vec<PlaceAnswer>,
-    /// Which view; the whole neck has none, and then the JSON says nothing of views.
+    pub places: Vec<PairPlace>,
+    /// Which view; `None` for the whole neck.
     pub view: Option<ViewAnswer>,
 }
 
 impl NeckAnswer {
     /// Where on this neck are the notes of this pair?
     #[must_use]
-    pub fn new(neck: &Neck, tuning: TuningAnswer, pair: &PairAnswer, frets: FretRange) -> Self {
-        let places = places_of_pair(neck, pair);
-        NeckAnswer {
-            tuning,
-            pair: format!("{:#}", pair.name()),
-            places: places
-                .into_iter()
-                .filter(|place| frets.contains(neck.fret_number(place.place)))
-                .collect(),
-            view: None,
-        }
+    pub fn new(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        pair: &PairAnswer,
+        frets: FretRange,
+    ) -> NeckAnswer {
+        let mut places = places_of_pair(neck, pair);
+        places.retain(|place| frets.contains(place.fret));
+        NeckAnswer { tuning, pair: pair.name(), places, view: None }
     }
 
     /// Which of them does this view show?
     #[must_use]
-    pub fn seen(
+    pub fn in_view(
         neck: &Neck,
         tuning: TuningAnswer,
         pair: &PairAnswer,
@@ -49,26 +48,24 @@ impl NeckAnswer {
         let all = places_of_pair(neck, pair).len();
         answer.places.retain_mut(|place| {
             let there = seen.places().iter().find(|there| there.place == place.place);
-            place.seen = there.map(SeenAnswer::new);
-            place.seen.is_some()
+            place.in_view = there.map(InView::new);
+            place.in_view.is_some()
         });
         let others = all - answer.places.len();
-        answer.view = Some(ViewAnswer::new(view.view(), pair, seen.hides(), others));
+        answer.view = Some(ViewAnswer::new(*view.view(), answer.pair, seen.hides(), others));
         answer
     }
 }
 
 /// One place that sounds a note of a pair.
-#[derive(Clone, PartialEq, Debug)]
-pub struct PlaceAnswer {
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct PairPlace {
     /// String and fret.
     pub place: Place,
-    /// The number of the string.
-    pub string: u8,
-    /// The fret as it is written: 0 for an open string, and the capo's fret where it holds that.
-    pub fret: u8,
-    /// The sounding pitch.
-    pub midi: u8,
+    /// The fret as it is written: for a string that the capo holds the fret of the capo.
+    pub fret: Fret,
+    /// What sounds there.
+    pub pitch: Pitch,
     /// The note as its triad is spelled.
     pub note: NoteName,
     /// Which triad of the pair it belongs to.
@@ -77,12 +74,12 @@ pub struct PlaceAnswer {
     pub degree: Degree,
     /// What it is over the root of its triad.
     pub member: Degree,
-    /// How a view shows it; none where there is no view.
-    pub seen: Option<SeenAnswer>,
+    /// How a view shows it; `None` where there is no view.
+    pub in_view: Option<InView>,
 }
 
 /// One place that sounds a note which the pair leaves out.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug)]
 pub struct LeftOutPlace {
     /// String and fret.
     pub place: Place,
@@ -92,30 +89,39 @@ pub struct LeftOutPlace {
 
 /// Every place on the neck that sounds a note of the pair: string 1 first, up the neck.
 #[must_use]
-pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PlaceAnswer> {
-    let mut places: Vec<PlaceAnswer> = neck
-        .places()
-        .filter_map(|(place, pitch)| {
-            let class = pitch.pitch_class();
-            let sides = [(Side::First, &pair.first), (Side::Second, &pair.second)];
-            sides.into_iter().find_map(|(side, triad)| {
-                let (index, note) = triad.name.member(class)?;
-                let degree = *triad.degrees.get(index)?;
-                let member = *triad.name.quality().degrees().get(index)?;
-                let (string, fret) = (place.string.number(), neck.fret_number(place).number());
-                let (midi, seen) = (pitch.midi(), None);
-                Some(PlaceAnswer { place, string, fret, midi, note, side, degree, member, seen })
-            })
-        })
-        .collect();
-    places.sort_by_key(|place| (place.place.string.number(), place.place.fret.number()));
+pub fn places_of_pair(neck: &Neck, pair: &PairAnswer) -> Vec<PairPlace> {
+    let places = neck.places().filter_map(|at| place_of_pair(neck, pair, at));
+    let mut places: Vec<PairPlace> = places.collect();
+    places.sort_by_key(|place| (place.place.string, place.place.fret));
     places
+}
+
+/// A place of the neck, where it sounds a note of the pair.
+fn place_of_pair(
+    neck: &Neck,
+    pair: &PairAnswer,
+    (place, pitch): (Place, Pitch),
+) -> Option<PairPlace> {
+    let sides = [(Side::First, &pair.first), (Side::Second, &pair.second)];
+    sides.into_iter().find_map(|(side, triad)| {
+        let (index, note) = triad.name.member(pitch.pitch_class())?;
+        Some(PairPlace {
+            place,
+            fret: neck.fret_number(place),
+            pitch,
+            note,
+            side,
+            degree: *triad.degrees.get(index)?,
+            member: *triad.name.quality().degrees().get(index)?,
+            in_view: None,
+        })
+    })
 }
 
 /// Every place on the neck that sounds a note which the pair leaves out.
 #[must_use]
 pub fn places_left_out(neck: &Neck, pair: &PairAnswer) -> Vec<LeftOutPlace> {
-    let at = |(place, pitch): (Place, fretloom_theory::Pitch)| {
+    let at = |(place, pitch): (Place, Pitch)| {
         let is_it = |out: &&LeftOut| out.note.pitch_class() == pitch.pitch_class();
         let left_out = *pair.left_out.iter().find(is_it)?;
         Some(LeftOutPlace { place, left_out })

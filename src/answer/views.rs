@@ -3,32 +3,34 @@
 use std::fmt;
 
 use fretloom_fretboard::{
-    FretRange, Hand, HandPosition, Hidden, Neck, Seen, SetView, TwoAString, View, ViewPlace,
-    ViewWays,
+    Finger, FretRange, Hand, HandPosition, Hidden, Neck, Rung, Seen, SetView, StringSet,
+    TwoAString, View, ViewPlace, ViewWays,
 };
-use fretloom_theory::{NamedPitch, Pitch, Triad};
+use fretloom_theory::{NamedPitch, NoteName, Pitch};
 
-use super::{NamedShape, PairAnswer, Refusal};
+use super::pairs::{NamedPair, PairAnswer};
+use super::refusal::Refusal;
+use super::shapes::NamedShape;
 
 /// A view that is asked for: checked against the neck when it is answered.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct ViewWish {
+pub struct ViewQuestion {
     view: View,
     hand: Hand,
     frets: FretRange,
     choice: usize,
 }
 
-impl ViewWish {
+impl ViewQuestion {
     /// This view within some frets, for this hand; of several ways the one with this number, from 1.
     #[must_use]
-    pub const fn new(view: View, hand: Hand, frets: FretRange, choice: usize) -> ViewWish {
+    pub const fn new(view: View, hand: Hand, frets: FretRange, choice: usize) -> ViewQuestion {
         let view = match view {
             View::Across(query) => View::Across(query.within(frets)),
             View::Two(query) => View::Two(query.within(frets)),
             other => other,
         };
-        ViewWish { view, hand, frets, choice }
+        ViewQuestion { view, hand, frets, choice }
     }
 
     /// The view of this pair on this neck, with every way to take it.
@@ -39,12 +41,12 @@ impl ViewWish {
     /// there.
     pub fn ask(self, neck: &Neck, pair: &PairAnswer) -> Result<AskedView, Refusal> {
         self.check(neck)?;
-        let ways = self.view.ways(neck, triads(pair), self.hand);
+        let ways = self.view.ways(neck, pair.name().triads(), self.hand);
         let (number, count) = (self.choice, ways.count());
         if count > 0 && !(1..=count).contains(&number) {
             return Err(Refusal::NoSuchChoice { number, count });
         }
-        Ok(AskedView { wish: self, ways })
+        Ok(AskedView { question: self, ways })
     }
 
     fn check(&self, neck: &Neck) -> Result<(), Refusal> {
@@ -70,7 +72,7 @@ impl ViewWish {
 /// A view of a pair on a neck. What is searched for is found already.
 #[derive(Clone, PartialEq, Debug)]
 pub struct AskedView {
-    wish: ViewWish,
+    question: ViewQuestion,
     ways: ViewWays,
 }
 
@@ -79,13 +81,13 @@ impl AskedView {
     #[must_use]
     pub fn taken(self, number: usize) -> AskedView {
         let choice = number.min(self.choices()).max(1);
-        AskedView { wish: ViewWish { choice, ..self.wish }, ..self }
+        AskedView { question: ViewQuestion { choice, ..self.question }, ..self }
     }
 
     /// The view.
     #[must_use]
     pub const fn view(&self) -> &View {
-        &self.wish.view
+        &self.question.view
     }
 
     /// How many ways there are to choose from; 1 where the view has only one.
@@ -97,47 +99,47 @@ impl AskedView {
     /// Which of the ways it is, from 1.
     #[must_use]
     pub const fn choice(&self) -> usize {
-        self.wish.choice
+        self.question.choice
     }
 
     /// The frets that are wanted.
     #[must_use]
     pub const fn frets(&self) -> FretRange {
-        self.wish.frets
+        self.question.frets
     }
 
     /// The shapes of the view in the order of playing: of a chain its links, of a set of three
     /// strings its ladder. The other views show single notes.
     #[must_use]
     pub fn shapes(&self, neck: &Neck, pair: &PairAnswer) -> Vec<NamedShape> {
-        let rungs = match self.view() {
+        let named = |rung: &Rung| NamedShape::of_rung(neck, pair.name(), rung);
+        match self.view() {
             View::Position(_) | View::Two(_) => Vec::new(),
             View::Across(_) => {
-                self.ways.chain(self.index()).map(|it| it.rungs().to_vec()).unwrap_or_default()
+                let chain = self.ways.chain(self.index());
+                chain.map_or_else(Vec::new, |chain| chain.rungs().iter().map(named).collect())
             }
             View::Set(view) => {
-                let ladder = view.ladder(neck, triads(pair), self.frets(), self.wish.hand);
-                ladder.rungs().to_vec()
+                let triads = pair.name().triads();
+                let ladder = view.ladder(neck, triads, self.frets(), self.question.hand);
+                ladder.rungs().iter().map(named).collect()
             }
-        };
-        rungs.iter().map(|rung| NamedShape::of_rung(neck, pair.name(), rung)).collect()
+        }
     }
 
     /// The steps along the strings of a set, as places with frets and millimetres.
     #[must_use]
     pub const fn set(&self) -> Option<SetView> {
-        match self.wish.view {
+        match self.question.view {
             View::Set(view) => Some(view),
-            _ => None,
+            View::Position(_) | View::Across(_) | View::Two(_) => None,
         }
     }
 
     /// Where the hand stands one after another, for six notes two a string; else empty.
     #[must_use]
-    pub fn positions(&self) -> Vec<String> {
-        let run = self.ways.run(self.index());
-        let positions = run.map(TwoAString::positions).unwrap_or_default();
-        positions.iter().map(ToString::to_string).collect()
+    pub fn positions(&self) -> Vec<HandPosition> {
+        self.ways.run(self.index()).map(TwoAString::positions).unwrap_or_default()
     }
 
     pub(super) fn seen(&self, neck: &Neck) -> Seen {
@@ -145,67 +147,56 @@ impl AskedView {
     }
 
     const fn index(&self) -> usize {
-        self.wish.choice.saturating_sub(1)
+        self.question.choice.saturating_sub(1)
     }
 }
 
 /// Two a string needs three strings side by side.
-fn unless_three(neck: &Neck, set: fretloom_fretboard::StringSet) -> Result<(), Refusal> {
+fn unless_three(neck: &Neck, set: StringSet) -> Result<(), Refusal> {
     Refusal::unless_on(neck, set)?;
     Refusal::unless_side_by_side(set)?;
     Refusal::unless_three(set)
 }
 
-fn triads(pair: &PairAnswer) -> [Triad; 2] {
-    [pair.first.name.triad(), pair.second.name.triad()]
-}
-
 /// Which view an answer shows, and what that hides.
 #[derive(Clone, PartialEq, Debug)]
 pub struct ViewAnswer {
-    /// The word for the view.
-    pub word: &'static str,
+    /// The view.
+    pub view: View,
     /// What it does not show.
-    pub hides: Vec<HiddenAnswer>,
+    pub hides: Vec<NamedHidden>,
 }
 
 impl ViewAnswer {
     /// `others` places of the pair are not shown.
-    pub(super) fn new(
-        view: &View,
-        pair: &PairAnswer,
-        hides: &[Hidden],
-        others: usize,
-    ) -> ViewAnswer {
+    pub(super) fn new(view: View, pair: NamedPair, hides: &[Hidden], others: usize) -> ViewAnswer {
         let counted = (others > 0).then_some(Hidden::Places(others));
         let lost = hides.iter().copied().filter(|hidden| !matches!(hidden, Hidden::Places(_)));
-        let answer = |hidden| HiddenAnswer {
-            hidden,
-            names: [pair.first.name.notes(), pair.second.name.notes()],
-        };
-        ViewAnswer { word: view.word(), hides: lost.chain(counted).map(answer).collect() }
+        let named = |hidden| NamedHidden { hidden, pair };
+        ViewAnswer { view, hides: lost.chain(counted).map(named).collect() }
     }
 }
 
-/// Something that a view hides, with its pitches spelled as the pair is.
+/// Something that a view hides, in words, with its pitches spelled as the pair is; prints with signs
+/// (`{}`) or in ASCII (`{:#}`).
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct HiddenAnswer {
+pub struct NamedHidden {
     hidden: Hidden,
-    names: [[fretloom_theory::NoteName; 3]; 2],
+    pair: NamedPair,
 }
 
-impl HiddenAnswer {
+impl NamedHidden {
     /// The pitch as the pair spells its note.
     fn spelled(&self, pitch: Pitch) -> Option<NamedPitch> {
-        let names = self.names.iter().flatten();
-        let mut named = names.filter(|name| name.pitch_class() == pitch.pitch_class());
-        let name = *named.next()?;
+        let is_it = |name: &NoteName| name.pitch_class() == pitch.pitch_class();
+        let mut names = self.pair.names().into_iter().flat_map(|triad| triad.notes());
+        let name = names.find(is_it)?;
         let mut octaves = (-2..=10).filter_map(|octave| NamedPitch::new(name, octave));
         octaves.find(|named| named.pitch() == pitch)
     }
 }
 
-impl fmt::Display for HiddenAnswer {
+impl fmt::Display for NamedHidden {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let ascii = f.alternate();
         f.write_str(&self.hidden.words(|pitch| match self.spelled(pitch) {
@@ -217,30 +208,21 @@ impl fmt::Display for HiddenAnswer {
 }
 
 /// How a view shows a place.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct SeenAnswer {
-    /// Which finger, 0 for open; none where the view gives no fingers.
-    pub finger: Option<u8>,
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct InView {
+    /// Which finger; `None` where the view gives no fingers.
+    pub finger: Option<Finger>,
     /// Does the finger leave its fret for it?
     pub stretched: bool,
     /// When it is played, from 1.
     pub order: usize,
-    /// Is there another stretch for the same pitch?
+    /// Is there another stretch for the same pitch, so that the player chooses?
     pub is_choice: bool,
 }
 
-impl SeenAnswer {
-    pub(super) fn new(place: &ViewPlace) -> SeenAnswer {
-        SeenAnswer {
-            finger: place.finger.map(|finger| finger.number()),
-            stretched: place.stretched,
-            order: place.order,
-            is_choice: place.is_choice,
-        }
-    }
-
-    /// When it is played, where the view has an order.
-    pub(super) fn turn(&self) -> Option<usize> {
-        (self.order > 0).then_some(self.order)
+impl InView {
+    pub(super) fn new(place: &ViewPlace) -> InView {
+        let ViewPlace { finger, stretched, order, is_choice, .. } = *place;
+        InView { finger, stretched, order, is_choice }
     }
 }

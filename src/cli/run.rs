@@ -15,7 +15,7 @@ use super::{files, finger, own_files, shell, text};
 use crate::answer::{
     self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, Harmony,
     LadderAnswer, NamedPair, NeckAnswer, Neighbours, PairAnswer, PairsAnswer, Refusal,
-    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, ViewWish,
+    ScalesAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, ViewQuestion,
 };
 use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
@@ -203,8 +203,8 @@ impl Call<'_> {
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         if let Some(view) = view_of(&wanted.view, &neck)? {
             let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
-            let asked = ViewWish::new(view, hand, frets, choice).ask(&neck, &pair)?;
-            let answer = NeckAnswer::seen(&neck, tuning, &pair, &asked);
+            let asked = ViewQuestion::new(view, hand, frets, choice).ask(&neck, &pair)?;
+            let answer = NeckAnswer::in_view(&neck, tuning, &pair, &asked);
             let picture = wanted.frets.is_some().then_some(frets);
             let turn = &|picture| turned(picture, wanted);
             let view = text::View { neck: &neck, pair: &pair, asked: &asked, frets: picture, turn };

@@ -1,18 +1,18 @@
 //! `neck`
 
-use fretloom_fretboard::Side;
+use fretloom_fretboard::{Finger, Side};
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
 use super::AsJson;
 use super::ascii::{self, Ascii};
 use super::tunings::Tuning;
-use crate::answer::{HiddenAnswer, NeckAnswer, PlaceAnswer, SeenAnswer, ViewAnswer};
+use crate::answer::{InView, NamedHidden, NamedPair, NeckAnswer, PairPlace, ViewAnswer};
 
 #[derive(Serialize)]
 struct Neck<'a> {
     tuning: Tuning<'a>,
-    pair: &'a str,
+    pair: Ascii<NamedPair>,
     places: Vec<Place>,
     /// Absent where the whole neck is shown.
     #[serde(flatten)]
@@ -33,18 +33,18 @@ struct Place {
 }
 
 impl Place {
-    fn new(answer: &PlaceAnswer) -> Place {
+    fn new(answer: &PairPlace) -> Place {
         Place {
-            string: answer.string,
-            fret: answer.fret,
-            midi: answer.midi,
+            string: answer.place.string.number(),
+            fret: answer.fret.number(),
+            midi: answer.pitch.midi(),
             note: Ascii(answer.note),
             triad: match answer.side {
                 Side::First => "first",
                 Side::Second => "second",
             },
             degree: Ascii(answer.degree),
-            seen: answer.seen.as_ref().map(Seen::new),
+            seen: answer.in_view.map(Seen::new),
         }
     }
 }
@@ -58,20 +58,20 @@ struct Seen {
 }
 
 impl Seen {
-    fn new(answer: &SeenAnswer) -> Seen {
-        Seen { finger: answer.finger, stretched: answer.stretched, order: answer.order }
+    fn new(InView { finger, stretched, order, .. }: InView) -> Seen {
+        Seen { finger: finger.map(Finger::number), stretched, order }
     }
 }
 
 #[derive(Serialize)]
 struct View<'a> {
     view: &'static str,
-    hides: Vec<Ascii<&'a HiddenAnswer>>,
+    hides: Vec<Ascii<&'a NamedHidden>>,
 }
 
 impl<'a> View<'a> {
     fn new(answer: &'a ViewAnswer) -> View<'a> {
-        View { view: answer.word, hides: ascii::list(&answer.hides) }
+        View { view: answer.view.word(), hides: ascii::list(&answer.hides) }
     }
 }
 
@@ -79,7 +79,7 @@ impl AsJson for NeckAnswer {
     fn as_json(&self) -> impl Serialize {
         Neck {
             tuning: Tuning::new(&self.tuning),
-            pair: &self.pair,
+            pair: Ascii(self.pair),
             places: self.places.iter().map(Place::new).collect(),
             view: self.view.as_ref().map(View::new),
         }

@@ -29,7 +29,7 @@ use super::mouse::Mouse;
 use super::theme::Theme;
 use super::widget::ListLine;
 use crate::answer::{
-    self, Families, NamedShape, PairAnswer, PairsAnswer, PlaceAnswer, Refusal, Wishes,
+    self, Families, NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal, Wishes,
 };
 use crate::library::Library;
 use crate::picture::{FretWidths, Labels};
@@ -195,13 +195,13 @@ impl Explore {
 
     /// What the view shows of the pair; none for the whole neck.
     #[must_use]
-    pub fn view_places(&self) -> Option<&[PlaceAnswer]> {
+    pub fn view_places(&self) -> Option<&[PairPlace]> {
         self.shown.view.as_ref().map(|view| view.answer.places.as_slice())
     }
 
     /// Where the notes of the pair lie.
     #[must_use]
-    pub fn places(&self) -> &[PlaceAnswer] {
+    pub fn places(&self) -> &[PairPlace] {
         &self.shown.places
     }
 

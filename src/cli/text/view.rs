@@ -1,15 +1,16 @@
 //! A view of the neck as text: its picture, what is played, and what is hidden.
 
 use fretloom_fretboard::{
-    Fret, FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView,
+    Finger, Fret, FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView,
 };
 
 use super::neck::neck_head;
 use super::shapes::{care, hardest, shape_row};
 use super::table::table;
-use crate::answer::{self, AskedView, NeckAnswer, PairAnswer, PlaceAnswer};
+use crate::answer::{self, AskedView, NeckAnswer, PairAnswer, PairPlace};
 use crate::export;
 use crate::picture::{Labels, NeckPicture};
+use crate::words::spaced;
 
 /// A view that is printed, and where.
 pub(in crate::cli) struct View<'a> {
@@ -58,7 +59,7 @@ fn title(view: &View<'_>) -> String {
         NeckView::Set(set) => format!("strings {}", set.set()),
         NeckView::Across(_) => format!("a chain across the strings, {choice}"),
         NeckView::Two(_) => {
-            let positions = asked.positions().join(" ");
+            let positions = spaced(asked.positions());
             let whence = match positions.as_str() {
                 "" => "beyond the hand".to_owned(),
                 positions => format!("position {positions}"),
@@ -80,7 +81,7 @@ fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture 
 }
 
 /// The frets that are played on, and one more on either side.
-fn frets_around(places: &[PlaceAnswer]) -> FretRange {
+fn frets_around(places: &[PairPlace]) -> FretRange {
     let frets = || places.iter().map(|place| place.place.fret).filter(|fret| !fret.is_open());
     let beside = |fret: Option<Fret>, by: i8| {
         let number = fret.map_or(0, Fret::number).saturating_add_signed(by);
@@ -91,25 +92,24 @@ fn frets_around(places: &[PlaceAnswer]) -> FretRange {
 }
 
 /// The strings that something is played on.
-fn strings(places: &[PlaceAnswer]) -> Option<StringSet> {
+fn strings(places: &[PairPlace]) -> Option<StringSet> {
     StringSet::of(places.iter().map(|place| place.place.string))
 }
 
 /// A note a row, in the order of playing.
-fn notes(places: &[PlaceAnswer]) -> Vec<Vec<String>> {
-    let mut places: Vec<&PlaceAnswer> = places.iter().collect();
-    places.sort_by_key(|place| place.seen.as_ref().map(|seen| seen.order));
+fn notes(places: &[PairPlace]) -> Vec<Vec<String>> {
+    let mut places: Vec<&PairPlace> = places.iter().collect();
+    places.sort_by_key(|place| place.in_view.map(|seen| seen.order));
     places.into_iter().map(note).collect()
 }
 
-fn note(place: &PlaceAnswer) -> Vec<String> {
-    let seen = place.seen.as_ref();
-    let finger = match seen.and_then(|seen| seen.finger) {
-        Some(0) => "open".to_owned(),
-        Some(finger) => format!("finger {finger}"),
+fn note(place: &PairPlace) -> Vec<String> {
+    let finger = match place.in_view.and_then(|seen| seen.finger) {
+        Some(Finger::Open) => "open".to_owned(),
+        Some(finger) => format!("finger {}", finger.number()),
         None => String::new(),
     };
-    let stretched = match seen.map(|seen| (seen.stretched, seen.is_choice)) {
+    let stretched = match place.in_view.map(|seen| (seen.stretched, seen.is_choice)) {
         Some((true, true)) => "stretched, one of several places to choose from",
         Some((true, false)) => "stretched",
         _ => "",
@@ -124,7 +124,7 @@ fn note(place: &PlaceAnswer) -> Vec<String> {
 }
 
 /// The note in the brackets of its triad.
-fn marked(place: &PlaceAnswer) -> String {
+fn marked(place: &PairPlace) -> String {
     match place.side {
         Side::First => format!("[{}]", place.note),
         Side::Second => format!("({})", place.note),
@@ -132,8 +132,7 @@ fn marked(place: &PlaceAnswer) -> String {
 }
 
 /// A step along a string a row: from where to where, in frets, and how far a hand shifts.
-fn steps(set: SetView, view: &View<'_>, places: &[PlaceAnswer]) -> Vec<Vec<String>> {
-    let triads = [view.pair.first.name.triad(), view.pair.second.name.triad()];
+fn steps(set: SetView, view: &View<'_>, places: &[PairPlace]) -> Vec<Vec<String>> {
     let at = |place| places.iter().find(|answer| answer.place == place);
     let row = |step: SetStep| {
         let (from, to) = (at(step.from)?, at(step.to)?);
@@ -145,5 +144,5 @@ fn steps(set: SetView, view: &View<'_>, places: &[PlaceAnswer]) -> Vec<Vec<Strin
             format!("{:.0} mm", step.shift_mm),
         ])
     };
-    set.steps(view.neck, triads).into_iter().filter_map(row).collect()
+    set.steps(view.neck, view.pair.name().triads()).into_iter().filter_map(row).collect()
 }

@@ -5,7 +5,7 @@ use fretloom_fretboard::{
     TwoAStringQuery, View,
 };
 
-use crate::answer::{AskedView, NeckAnswer, PairAnswer, TuningAnswer, ViewWish};
+use crate::answer::{AskedView, NeckAnswer, PairAnswer, TuningAnswer, ViewQuestion};
 
 /// What is looked at.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -113,7 +113,7 @@ impl ShownView {
     /// What a view shows to this hand, in the way that is chosen or in the last one there is; none
     /// for the whole neck, and where the neck lacks the strings or the position.
     pub(super) fn of(view: NeckView, of: PairOnNeck<'_>, hand: Hand) -> Option<ShownView> {
-        let asked = wish(view, of.strings, hand)?.ask(of.neck, of.pair).ok()?;
+        let asked = question(view, of.strings, hand)?.ask(of.neck, of.pair).ok()?;
         Some(ShownView::answered(view, of, asked))
     }
 
@@ -124,7 +124,7 @@ impl ShownView {
 
     fn answered(view: NeckView, of: PairOnNeck<'_>, asked: AskedView) -> ShownView {
         let asked = if view.is_searched() { asked.taken(view.way() + 1) } else { asked };
-        let answer = NeckAnswer::seen(of.neck, of.tuning.clone(), of.pair, &asked);
+        let answer = NeckAnswer::in_view(of.neck, of.tuning.clone(), of.pair, &asked);
         let title = title(view, of.strings, &asked);
         let told = told(&answer, &asked.positions());
         ShownView { asked, answer, title, told }
@@ -142,7 +142,7 @@ impl ShownView {
 }
 
 /// The view as it is asked for, with the first of its ways; none for the whole neck.
-fn wish(view: NeckView, strings: Option<StringSet>, hand: Hand) -> Option<ViewWish> {
+fn question(view: NeckView, strings: Option<StringSet>, hand: Hand) -> Option<ViewQuestion> {
     let view = match view {
         NeckView::Whole => return None,
         NeckView::Position(position) => View::Position(PositionView::at(position)),
@@ -153,7 +153,7 @@ fn wish(view: NeckView, strings: Option<StringSet>, hand: Hand) -> Option<ViewWi
             View::Two(strings.map_or(query, |set| query.on(set)))
         }
     };
-    Some(ViewWish::new(view, hand, FretRange::WHOLE_NECK, 1))
+    Some(ViewQuestion::new(view, hand, FretRange::WHOLE_NECK, 1))
 }
 
 fn title(view: NeckView, strings: Option<StringSet>, asked: &AskedView) -> String {
@@ -172,8 +172,8 @@ fn title(view: NeckView, strings: Option<StringSet>, asked: &AskedView) -> Strin
 }
 
 /// Where the hand goes, what the view hides, and what its signs mean.
-fn told(answer: &NeckAnswer, positions: &[String]) -> String {
-    let seen = || answer.places.iter().filter_map(|place| place.seen.as_ref());
+fn told(answer: &NeckAnswer, positions: &[HandPosition]) -> String {
+    let seen = || answer.places.iter().filter_map(|place| place.in_view);
     let stretch = seen().any(|seen| seen.stretched).then(|| "~ a stretch".to_owned());
     let choice = seen()
         .any(|seen| seen.is_choice)
@@ -186,6 +186,7 @@ fn told(answer: &NeckAnswer, positions: &[String]) -> String {
         .map(ToString::to_string)
         .collect();
     let hides = (!hides.is_empty()).then(|| format!("hidden: {}", hides.join("; ")));
+    let positions: Vec<String> = positions.iter().map(ToString::to_string).collect();
     let hand = (!positions.is_empty()).then(|| format!("position {}", positions.join(" then ")));
     let told: Vec<String> = [nothing, hand, stretch, choice, hides].into_iter().flatten().collect();
     told.join(" · ")

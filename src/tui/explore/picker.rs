@@ -4,7 +4,7 @@ use fretloom_fretboard::{Capo, Neck, StringNumber, Tuning};
 
 use super::{Explore, Over};
 use crate::answer::{
-    CompareAnswer, Compared, PlaceAnswer, SetAnswer, Survival, TuningAnswer, places_of_pair,
+    CompareAnswer, Compared, PairPlace, SetAnswer, Survival, TuningAnswer, places_of_pair,
 };
 use crate::tui::widget::TextField;
 use crate::words::spaced;
@@ -25,7 +25,7 @@ pub(super) struct Preview {
     /// Its strings, its measures, and what becomes of the shapes.
     pub(super) lines: [String; 3],
     pub(super) neck: Neck,
-    pub(super) places: Vec<PlaceAnswer>,
+    pub(super) places: Vec<PairPlace>,
 }
 
 impl Picker {

@@ -7,7 +7,7 @@ use super::chosen::Chosen;
 use super::in_hand::InHand;
 use super::neck_view::{PairOnNeck, ShownView};
 use crate::answer::{
-    self, Families, Harmony, LeftOutPlace, PairAnswer, PairsAnswer, PlaceAnswer, Refusal,
+    self, Families, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal,
     TuningAnswer, places_left_out, places_of_pair,
 };
 use crate::library::Library;
@@ -26,7 +26,7 @@ pub(super) struct Shown {
     pub(super) neck: Neck,
     pub(super) tuning: TuningAnswer,
     /// Where the notes of the pair lie.
-    pub(super) places: Vec<PlaceAnswer>,
+    pub(super) places: Vec<PairPlace>,
     /// Where the notes lie that the pair leaves out.
     pub(super) left_out: Vec<LeftOutPlace>,
     /// Every close shape of the pair, on all strings, without fingers.

@@ -3,7 +3,7 @@
 use fretloom_theory::{NoteName, PitchClassSet};
 
 use super::Explore;
-use crate::answer::PlaceAnswer;
+use crate::answer::PairPlace;
 use crate::words::spaced;
 
 impl Explore {
@@ -39,7 +39,7 @@ impl Explore {
     }
 
     /// The places whose notes stay.
-    pub(super) fn places_that_stay(&self) -> impl Iterator<Item = &PlaceAnswer> {
+    pub(super) fn places_that_stay(&self) -> impl Iterator<Item = &PairPlace> {
         self.shown.places.iter().filter(|place| self.stays.contains(place.note.pitch_class()))
     }
 }
