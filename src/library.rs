@@ -8,7 +8,7 @@
 pub(crate) mod fields;
 pub(crate) mod files;
 mod folders;
-mod problem;
+pub(crate) mod problem;
 pub(crate) mod recover;
 mod scales;
 mod source;

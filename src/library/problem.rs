@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-/// One thing in one file that could not be used.
+/// One thing in one file that could not be used: for files what
+/// [`ReadError`](fretloom_theory::ReadError) is for typed text.
 ///
 /// Prints as one line, as compilers do: ``file:line:column: found `text`, expected …``.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -26,17 +27,15 @@ impl Problem {
     /// A problem with bytes `from..to` of `content`.
     pub(crate) fn at(file: &str, content: &str, span: (usize, usize), expected: String) -> Problem {
         let (from, to) = span;
-        let before = content.get(..from).unwrap_or(content);
-        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-        let in_line = before.get(line_start..).unwrap_or_default();
+        let (line, column) = line_and_column(content, from);
         let found = content.get(from..to).unwrap_or_default();
         let found = found.lines().next().unwrap_or_default();
         // A stray escape sequence must not reach the terminal.
         let shown = found.trim().chars().filter(|c| !c.is_control());
         Problem {
             file: file.to_owned(),
-            line: before.matches('\n').count() + 1,
-            column: in_line.chars().count() + 1,
+            line,
+            column,
             text: shown.take(Problem::SHOWN).collect(),
             expected,
         }
@@ -46,6 +45,14 @@ impl Problem {
     pub(crate) fn of_file(file: &str, expected: String) -> Problem {
         Problem::at(file, "", (0, 0), expected)
     }
+}
+
+/// The line and the column of a byte, both counted from 1, the column in characters.
+pub(crate) fn line_and_column(content: &str, at: usize) -> (usize, usize) {
+    let before = content.get(..at).unwrap_or(content);
+    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+    let in_line = before.get(line_start..).unwrap_or_default();
+    (before.matches('\n').count() + 1, in_line.chars().count() + 1)
 }
 
 impl fmt::Display for Problem {

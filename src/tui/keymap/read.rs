@@ -8,6 +8,7 @@ use toml::de::{DeString, DeTable, DeValue};
 use super::super::key::Key;
 use super::{Keymap, are_heard_together};
 use crate::library::Problem;
+use crate::library::problem::line_and_column;
 use crate::library::recover::recover;
 use crate::words::nearest;
 
@@ -148,7 +149,7 @@ impl<C> Reader<'_, C> {
             self.report(span, expected);
             return None;
         }
-        let (line, column) = place(self.text, span.start);
+        let (line, column) = line_and_column(self.text, span.start);
         let claim = Claim { key, row, line, column };
         self.used.push(claim);
         Some(claim)
@@ -185,7 +186,7 @@ impl<C> Reader<'_, C> {
     }
 
     fn report(&mut self, span: Range<usize>, expected: String) {
-        let (line, column) = place(self.text, span.start);
+        let (line, column) = line_and_column(self.text, span.start);
         let text = self.text.get(span).unwrap_or_default();
         let first_line = text.lines().next().unwrap_or_default();
         let quoted = first_line.strip_prefix('"').and_then(|text| text.strip_suffix('"'));
@@ -197,15 +198,6 @@ impl<C> Reader<'_, C> {
             expected,
         });
     }
-}
-
-/// Line and column of a byte, both counted from 1, the column in characters.
-fn place(text: &str, at: usize) -> (usize, usize) {
-    let before = text.get(..at).unwrap_or(text);
-    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-    let line = before.matches('\n').count() + 1;
-    let column = before.get(line_start..).unwrap_or_default().chars().count() + 1;
-    (line, column)
 }
 
 /// What was expected, with the nearest name, or with all of them if none is near.
