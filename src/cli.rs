@@ -13,12 +13,12 @@ mod misuse;
 mod outcome;
 mod own_files;
 mod player;
+mod queries;
 mod resume;
 mod run;
 mod shell;
 mod tab;
 mod text;
-mod wish;
 
 use std::ffi::OsString;
 use std::io::{self, Write};

@@ -10,9 +10,8 @@ mod value;
 use std::path::Path;
 
 use fretloom_fretboard::Hand;
-use fretloom_theory::Spelling;
+use fretloom_theory::{Families, Spelling};
 
-use crate::answer::Families;
 use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
 use crate::library::{LoadedTunings, Problem};

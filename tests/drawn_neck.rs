@@ -12,9 +12,7 @@ mod neck_reader;
 use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
-use fretloom::answer::{
-    Families, Harmony, PairAnswer, PairPlace, Wishes, marks, pairs_over, places_of_pair,
-};
+use fretloom::answer::{Harmony, PairAnswer, PairPlace, Wishes, marks, pairs_over, places_of_pair};
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
 use fretloom::picture::{Labels, NeckPicture};
@@ -24,7 +22,7 @@ use fretloom::tui::neck::NeckWidget;
 use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
 use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};
-use fretloom_theory::Spelling;
+use fretloom_theory::{Families, Spelling};
 use neck_reader::{DrawnNeck, Lie, ReadMark, Side};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;

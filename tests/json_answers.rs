@@ -7,14 +7,14 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, Families, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NamedPair, NeckAnswer,
-    PairsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+    self, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NamedPair, NeckAnswer, PairsAnswer,
+    ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use fretloom::json::{self, AsJson};
 use fretloom::library::LoadedTunings;
 use fretloom::line_file::{self, Choice};
 use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
-use fretloom_theory::{SpelledTriad, Spelling};
+use fretloom_theory::{Families, SpelledTriad, Spelling};
 use serde_json::Value;
 
 /// What a value has to be.

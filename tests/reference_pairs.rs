@@ -8,8 +8,8 @@ mod arithmetic;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 use arithmetic::{class_of, numbers, rows, sorted};
-use fretloom::answer::{Families, Harmony, NamedPair, PairAnswer, Wishes, every_pair, pairs_over};
-use fretloom_theory::{PairKind, SpelledTriad, Spelling};
+use fretloom::answer::{Harmony, NamedPair, PairAnswer, Wishes, every_pair, pairs_over};
+use fretloom_theory::{Families, PairKind, SpelledTriad, Spelling};
 
 const COUNTS: &str = include_str!("reference/scale_pair_counts.tsv");
 const PAIRS: &str = include_str!("reference/scale_pairs.tsv");

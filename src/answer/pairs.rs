@@ -6,9 +6,8 @@ mod named;
 mod pair;
 mod six_notes;
 
-use fretloom_theory::{Fold, Sound, SpelledTriad, Spelling, TriadPair};
+use fretloom_theory::{Families, Fold, Sound, SpelledTriad, Spelling, TriadPair};
 
-use super::families::Families;
 use super::harmony::Harmony;
 use super::refusal::Refusal;
 use super::wishes::Wishes;

@@ -118,18 +118,14 @@ impl TuningsAnswer {
 ///
 /// Where it is neither known nor readable as strings.
 pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<TuningAnswer, Refusal> {
-    let wanted = text.trim();
-    let known = loaded.iter().find(|(tuning, _)| {
-        [tuning.id(), tuning.name()].iter().any(|name| name.eq_ignore_ascii_case(wanted))
-    });
-    if let Some(known) = known {
+    if let Some(known) = loaded.called(text) {
         return Ok(TuningAnswer::in_library(known));
     }
     match Tuning::read(text) {
         Ok(tuning) => Ok(TuningAnswer::of(loaded, tuning)),
         Err(error) => {
             let ids = loaded.iter().map(|(tuning, _)| tuning.id());
-            let nearest = crate::words::nearest(wanted, ids).map(str::to_owned);
+            let nearest = crate::words::nearest(text.trim(), ids).map(str::to_owned);
             Err(Refusal::Tuning { error, nearest })
         }
     }

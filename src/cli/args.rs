@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use clap::parser::ValueSource;
 use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum};
 use fretloom_fretboard::{Capo, FretRange, PerString, StringSet};
-use fretloom_theory::Spelling;
+use fretloom_theory::{Families, Spelling};
 
-use crate::answer::{Families, Refusal, Wishes};
+use crate::answer::{Refusal, Wishes};
 use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
 use crate::tui::pedal::Pedal;
@@ -45,7 +45,7 @@ pub struct Cli {
 
     /// What to print instead of opening the screen
     #[command(subcommand)]
-    pub command: Option<Wish>,
+    pub command: Option<Request>,
 
     /// The colours of the screen: terminal, dark, light, high-contrast, monochrome, or your own
     #[arg(long, value_name = "NAME", default_value = "terminal")]
@@ -157,7 +157,7 @@ impl From<SpellingArg> for Spelling {
 /// What is wanted instead of the screen.
 #[derive(Subcommand, Debug)]
 #[expect(clippy::large_enum_variant, reason = "there is one in a process")]
-pub enum Wish {
+pub enum Request {
     /// An answer to a question of music
     #[command(flatten)]
     Print(Command),

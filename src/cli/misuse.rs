@@ -1,15 +1,15 @@
 //! Options that say nothing where they stand. They are refused: what is asked for and then ignored
 //! would look answered.
 
-use super::args::{Cli, Command, Neck, TuningQuestion, ViewWord, Wish};
+use super::args::{Cli, Command, Neck, Request, TuningQuestion, ViewWord};
 
 /// The option that does not apply, in words; `None` where all of them do.
 pub(super) fn misused(cli: &Cli) -> Option<String> {
     match &cli.command {
-        Some(Wish::Print(Command::Neck(neck))) => misused_on_neck(neck),
-        Some(Wish::Print(Command::Tunings { question: Some(TuningQuestion::Compare { .. }) })) => {
-            cli.common.capo.is_some().then(capo_beside_compare)
-        }
+        Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck),
+        Some(Request::Print(Command::Tunings {
+            question: Some(TuningQuestion::Compare { .. }),
+        })) => cli.common.capo.is_some().then(capo_beside_compare),
         _ => None,
     }
 }

@@ -5,12 +5,12 @@ use std::io::{self, IsTerminal};
 use fretloom_fretboard::{FretRange, Neck, Region};
 use fretloom_theory::{ScaleKind, SpelledTriad, Spelling};
 
-use super::args::{self, Cli, Command, OwnCommand, TuningQuestion, Wanted, Wish};
+use super::args::{self, Cli, Command, OwnCommand, Request, TuningQuestion, Wanted};
 use super::complain::complain;
 use super::outcome::{Failure, Outcome};
 use super::player::Player;
+use super::queries::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::resume::Resume;
-use super::wish::{arpeggio_query, fingering_query, query, shape_query, view_of};
 use super::{files, finger, own_files, shell, text};
 use crate::answer::{
     self, ArpeggiosAnswer, CheckAnswer, CompareAnswer, FingerAnswer, FingerQuestion, Harmony,
@@ -32,8 +32,8 @@ struct Call<'a> {
 pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
     match &cli.command {
         None => open_screen(cli, player),
-        Some(Wish::Own(command)) => own(cli, command, &player),
-        Some(Wish::Print(command)) => {
+        Some(Request::Own(command)) => own(cli, command, &player),
+        Some(Request::Print(command)) => {
             say_all(&player.settings_problems);
             let call = Call { cli, library: player.library };
             Ok(Outcome::Print(call.print(command)?))

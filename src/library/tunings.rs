@@ -91,6 +91,13 @@ impl LoadedTunings {
         self.iter().find(|(tuning, _)| tuning.id() == id)
     }
 
+    /// The tuning with that id or name, in whatever case.
+    #[must_use]
+    pub fn called(&self, text: &str) -> Option<(&Tuning, &Source)> {
+        let is_it = |name: &str| name.eq_ignore_ascii_case(text.trim());
+        self.iter().find(|(tuning, _)| is_it(tuning.id()) || is_it(tuning.name()))
+    }
+
     /// What could not be used.
     #[must_use]
     pub fn problems(&self) -> &[Problem] {

@@ -1,10 +1,10 @@
 //! Reading the value of a setting; what was expected, where it is none.
 
-use fretloom_fretboard::Hand;
+use fretloom_fretboard::{Hand, Tuning};
+use fretloom_theory::Families;
 use toml::de::DeValue;
 
 use super::Known;
-use crate::answer::{self, Families};
 use crate::library::fields::{count, decimal};
 use crate::words::nearest;
 
@@ -52,7 +52,7 @@ pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, St
 /// A tuning there is.
 pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
-    if answer::find_tuning(known.tunings, written).is_ok() {
+    if known.tunings.called(written).is_some() || Tuning::read(written).is_ok() {
         return Ok(written.to_owned());
     }
     let ids = known.tunings.iter().map(|(tuning, _)| tuning.id());

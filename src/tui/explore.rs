@@ -21,16 +21,14 @@ mod update;
 mod view;
 
 use fretloom_fretboard::{Capo, Hand, Neck, Rung, Shape, StringSet, Tuning};
-use fretloom_theory::{PitchClassSet, ReadChord, Spelling};
+use fretloom_theory::{Families, PitchClassSet, ReadChord, Spelling};
 
 use super::command::Keys;
 use super::gesture::Spot;
 use super::mouse::Mouse;
 use super::theme::Theme;
 use super::widget::ListLine;
-use crate::answer::{
-    self, Families, NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal, Wishes,
-};
+use crate::answer::{self, NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal, Wishes};
 use crate::library::Library;
 use crate::picture::{FretWidths, Labels};
 use crate::settings::Settings;

@@ -1,7 +1,7 @@
 //! What is so of every list of pairs.
 
-use fretloom::answer::{Families, Harmony, PairAnswer, Wishes, pairs_over};
-use fretloom_theory::{ScaleKind, Sound, Spelling, TriadQuality};
+use fretloom::answer::{Harmony, PairAnswer, Wishes, pairs_over};
+use fretloom_theory::{Families, ScaleKind, Sound, Spelling, TriadQuality};
 
 use crate::arithmetic::{class_of, sorted};
 use crate::{ROOTS, called, grounds};

@@ -2,8 +2,8 @@
 
 use std::collections::HashSet;
 
-use fretloom::answer::{Families, Harmony, Wishes, every_pair, pairs_over};
-use fretloom_theory::{ChordScale, Scale, ScaleKind, Sound, Spelling, TriadQuality};
+use fretloom::answer::{Harmony, Wishes, every_pair, pairs_over};
+use fretloom_theory::{ChordScale, Families, Scale, ScaleKind, Sound, Spelling, TriadQuality};
 
 use crate::arithmetic::{number_and_accidental, semitones_of, sorted};
 use crate::scene::Scene;

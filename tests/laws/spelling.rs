@@ -1,7 +1,7 @@
 //! How notes and triads are written.
 
-use fretloom::answer::{Families, Harmony, PairAnswer, Wishes, pairs_over};
-use fretloom_theory::{PitchClass, SpelledTriad, Speller, Spelling, TriadQuality};
+use fretloom::answer::{Harmony, PairAnswer, Wishes, pairs_over};
+use fretloom_theory::{Families, PitchClass, SpelledTriad, Speller, Spelling, TriadQuality};
 
 use crate::arithmetic::{class_of, letter_and_accidental, semitones_of};
 use crate::{CHORDS, ROOTS, called, grounds};

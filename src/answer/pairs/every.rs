@@ -3,13 +3,12 @@
 use std::fmt;
 
 use fretloom_theory::{
-    Chord, ChordScale, Letter, NoteName, PitchClass, PitchClassSet, Scale, ScaleKind, SpelledTriad,
-    Speller, Spelling, TriadPair, also_serves,
+    Chord, ChordScale, Families, Letter, NoteName, PitchClass, PitchClassSet, Scale, ScaleKind,
+    SpelledTriad, Speller, Spelling, TriadPair, also_serves,
 };
 
 use super::named::NamedPair;
 use super::six_notes::SixNotes;
-use crate::answer::families::Families;
 
 /// The answer of `pairs --all`.
 #[derive(Clone, PartialEq, Debug)]

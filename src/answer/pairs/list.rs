@@ -14,7 +14,8 @@ use super::pair::PairAnswer;
 /// # Example
 ///
 /// ```
-/// use fretloom::answer::{Families, Harmony, Wishes, pairs_over};
+/// use fretloom::answer::{Harmony, Wishes, pairs_over};
+/// use fretloom_theory::Families;
 /// let harmony = Harmony::of_chord_in("C", "chromatic", &[]).unwrap();
 /// let answer = pairs_over(&harmony, &Families::default(), &Wishes::default(), Default::default());
 /// assert_eq!(answer.pairs.len(), 366);

@@ -3,9 +3,8 @@
 
 use std::str::FromStr;
 
-use fretloom_theory::ReadError;
+use fretloom_theory::{Families, ReadError};
 
-use crate::answer::Families;
 use crate::picture::{FretWidths, Labels};
 use crate::tui::pedal::Pedal;
 

@@ -30,7 +30,7 @@ pub struct ViewArgs {
     pub overlap: Option<OverlapArg>,
     /// For the view across: the inversion of the first triad and of the second: root,any
     #[arg(long, value_enum, requires = "view", value_delimiter = ',', value_name = "INVERSIONS")]
-    pub inversions: Vec<InversionWish>,
+    pub inversions: Vec<InversionChoice>,
     /// Whose hand it is
     #[command(flatten)]
     pub hand: HandArgs,
@@ -83,22 +83,22 @@ impl From<OverlapArg> for Overlap {
 /// An inversion, or whichever suits.
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
 #[allow(missing_docs, reason = "the words say themselves")]
-pub enum InversionWish {
+pub enum InversionChoice {
     Root,
     First,
     Second,
     Any,
 }
 
-impl InversionWish {
+impl InversionChoice {
     /// The inversion, if it is one.
     #[must_use]
     pub fn one(self) -> Option<Inversion> {
         match self {
-            InversionWish::Root => Some(InversionArg::Root.into()),
-            InversionWish::First => Some(InversionArg::First.into()),
-            InversionWish::Second => Some(InversionArg::Second.into()),
-            InversionWish::Any => None,
+            InversionChoice::Root => Some(InversionArg::Root.into()),
+            InversionChoice::First => Some(InversionArg::First.into()),
+            InversionChoice::Second => Some(InversionArg::Second.into()),
+            InversionChoice::Any => None,
         }
     }
 }

@@ -4,14 +4,14 @@
 //! file is gone, strings that this instrument lacks) costs itself.
 
 use fretloom_fretboard::{Capo, StringSet};
-use fretloom_theory::{ScaleChoice, Spelling};
+use fretloom_theory::{Families, ScaleChoice, Spelling};
 
 use super::Explore;
 use super::chosen::{Handed, Top};
 use super::in_hand::Held;
 use super::neck_view::NeckView;
 use super::shown::families_of;
-use crate::answer::{self, Families, Wishes};
+use crate::answer::{self, Wishes};
 use crate::glyphs::to_ascii;
 use crate::picture::Labels;
 use crate::store::Session;

@@ -1,14 +1,14 @@
 //! What follows from the player's choices: everything that is shown.
 
 use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringNumber, StringSet};
-use fretloom_theory::{PitchClass, ScaleChoice, Triad, TriadQuality};
+use fretloom_theory::{Families, PitchClass, ScaleChoice, Triad, TriadQuality};
 
 use super::chosen::Chosen;
 use super::in_hand::InHand;
 use super::neck_view::{PairOnNeck, ShownView};
 use crate::answer::{
-    self, Families, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal,
-    TuningAnswer, places_left_out, places_of_pair,
+    self, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal, TuningAnswer,
+    places_left_out, places_of_pair,
 };
 use crate::library::Library;
 

@@ -1,7 +1,7 @@
-use fretloom_theory::Spelling;
+use fretloom_theory::{Families, Spelling};
 
 use super::PairList;
-use crate::answer::{Families, Harmony, Wishes, pairs_over};
+use crate::answer::{Harmony, Wishes, pairs_over};
 
 fn chromatic() -> PairList {
     let harmony = Harmony::of_chord_in("C7", "chromatic", &[]).unwrap();

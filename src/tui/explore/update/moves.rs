@@ -1,14 +1,14 @@
 //! Through chords, scales, pairs and shapes.
 
 use fretloom_fretboard::{Side, Way};
-use fretloom_theory::{ReadChord, Spelling};
+use fretloom_theory::{Families, ReadChord, Spelling};
 
 use super::super::Explore;
 use super::super::chosen::TypedChord;
 use super::super::in_hand::Held;
 use super::super::neck_view::NeckView;
 use super::wrapped;
-use crate::answer::{Families, Wishes};
+use crate::answer::Wishes;
 use crate::picture::Labels;
 
 impl Explore {

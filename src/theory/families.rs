@@ -3,9 +3,18 @@
 use std::fmt;
 use std::str::FromStr;
 
-use fretloom_theory::{ReadError, TriadQuality};
+use crate::{ReadError, TriadQuality};
 
 /// Which families of triads are paired: the tertian ones or some of them, sus, flat-five.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::{Families, TriadQuality};
+/// let families: Families = "tertian,sus".parse().unwrap();
+/// assert!(families.qualities().contains(&TriadQuality::Sus));
+/// assert!("tertiary".parse::<Families>().is_err());
+/// ```
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Families(Vec<TriadQuality>);
 
@@ -21,9 +30,7 @@ impl Families {
     pub fn qualities(&self) -> &[TriadQuality] {
         &self.0
     }
-}
 
-impl Families {
     /// The families in the order in which a key goes through them, each with its name.
     #[must_use]
     pub fn in_turn() -> [(Families, &'static str); 4] {

@@ -103,7 +103,7 @@ fn chain_query(wanted: &ViewArgs) -> ChainQuery {
     let query = wanted.overlap.map_or(query, |overlap| query.overlapping(overlap.into()));
     let sides = [Side::First, Side::Second].into_iter();
     let inversions = sides.zip(wanted.inversions.iter().cycle());
-    inversions.fold(query, |query, (side, wish)| match wish.one() {
+    inversions.fold(query, |query, (side, choice)| match choice.one() {
         Some(inversion) => query.inverted(side, inversion),
         None => query,
     })
