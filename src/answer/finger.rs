@@ -1,46 +1,41 @@
 //! A line on the neck: the ways to play it, the best first.
 
 use fretloom_fretboard::{
-    FingeredNote, Fingering, FingeringError, FingeringQuery, Hand, LineNote, Neck, Pin, Place,
-    StringSet,
+    Finger, FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand, HandPosition,
+    LineNote, Neck, Pin, Place, StringSet,
 };
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
 
-use super::refusal::AndMore;
-use super::{Refusal, TuningAnswer};
+use super::refusal::{AndMore, Refusal};
+use super::tunings::TuningAnswer;
 use crate::line_file::{FretsFrom, Line, WrittenNote};
 
 /// A note with its place and its finger.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug)]
 pub struct FingeredAnswer {
-    /// What sounds, as a MIDI number.
-    pub midi: u8,
-    /// The string's number.
-    pub string: u8,
-    /// The fret as the neck numbers it, 0 for an open string; behind a capo the capo's fret.
-    pub fret: u8,
-    /// The number for tablature, counted from the capo. For people only.
-    pub tab: u8,
-    /// The finger, 0 for an open string.
-    pub finger: u8,
-    /// Where the hand stands: the fret of the first finger.
-    pub position: u8,
+    /// What sounds.
+    pub pitch: Pitch,
+    /// String and fret.
+    pub place: Place,
+    /// The fret as it is written: for a string that the capo holds the fret of the capo.
+    pub fret: Fret,
+    /// The number in tablature, which counts from the capo.
+    pub tab: Fret,
+    /// Which finger.
+    pub finger: Finger,
+    /// Where the hand is.
+    pub position: HandPosition,
 }
 
 /// One way to play a line.
 #[derive(Clone, PartialEq, Debug)]
 pub struct WayAnswer {
-    /// What it costs; less is better. Comparable between the ways of one line only.
-    pub cost: f64,
-    /// Why it may be chosen.
-    pub why: String,
+    /// The fingering, which prints as why it may be chosen.
+    pub fingering: Fingering,
     /// Its notes, in the order of the line.
     pub notes: Vec<FingeredAnswer>,
-    /// Does a finger have to reach wide somewhere? For people only.
+    /// Does a finger have to reach wide somewhere?
     pub is_wide: bool,
-    /// How many notes come after others that they begin with, as no string was left for them. For
-    /// people only.
-    pub late: usize,
 }
 
 /// The answer of `finger FILE`.
@@ -80,8 +75,8 @@ impl FingerAnswer {
         let notes = reach.checked(line)?;
         let ways = query.alternatives(neck, &notes, question.count);
         let ways = ways.map_err(|error| unplayable(&error, line))?;
-        let answer = |way: &Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
-        let ways = ways.iter().map(answer).collect();
+        let answer = |way: Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
+        let ways = ways.into_iter().map(answer).collect();
         Ok(FingerAnswer { tuning, ways })
     }
 }
@@ -107,28 +102,27 @@ fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
 }
 
 impl WayAnswer {
-    fn new(way: &Fingering, neck: &Neck, hand: Hand, notes: &[LineNote]) -> WayAnswer {
-        let fingered = way.notes().iter().zip(notes);
-        WayAnswer {
-            cost: (way.cost() * 100.0).round() / 100.0,
-            why: way.to_string(),
-            notes: fingered.map(|(at, note)| FingeredAnswer::new(neck, at, note.pitch())).collect(),
-            is_wide: way.wide_reaches(neck, hand).next().is_some(),
-            late: way.late().len(),
-        }
+    fn new(fingering: Fingering, neck: &Neck, hand: Hand, notes: &[LineNote]) -> WayAnswer {
+        let fingered = fingering.notes().iter().zip(notes);
+        let fingered = fingered.map(|(at, note)| FingeredAnswer::new(neck, at, note.pitch()));
+        let (notes, is_wide) =
+            (fingered.collect(), fingering.wide_reaches(neck, hand).next().is_some());
+        WayAnswer { fingering, notes, is_wide }
+    }
+
+    /// What it costs, as it is told: to a hundredth. Less is better; comparable between the ways of
+    /// one line only.
+    #[must_use]
+    pub fn cost(&self) -> f64 {
+        (self.fingering.cost() * 100.0).round() / 100.0
     }
 }
 
 impl FingeredAnswer {
     fn new(neck: &Neck, fingered: &FingeredNote, pitch: Pitch) -> FingeredAnswer {
-        FingeredAnswer {
-            midi: pitch.midi(),
-            string: fingered.place.string.number(),
-            fret: neck.fret_number(fingered.place).number(),
-            tab: neck.tab_number(fingered.place).number(),
-            finger: fingered.finger.number(),
-            position: fingered.position.number(),
-        }
+        let FingeredNote { place, finger, position } = *fingered;
+        let (fret, tab) = (neck.fret_number(place), neck.tab_number(place));
+        FingeredAnswer { pitch, place, fret, tab, finger, position }
     }
 }
 

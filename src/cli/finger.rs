@@ -47,7 +47,7 @@ pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, line: &Line) -> Strin
     }
     for (way, number) in answer.ways.iter().zip(1..) {
         text += &format!("\n{}\n{}", head(way, number), tab(tuning, line, way));
-        text += &late(way.late);
+        text += &late(way.fingering.late().len());
     }
     if answer.ways.iter().any(|way| way.is_wide) {
         text += &format!("\n{CARE}");
@@ -56,7 +56,7 @@ pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, line: &Line) -> Strin
 }
 
 fn head(way: &WayAnswer, number: usize) -> String {
-    format!("{number}  cost {}   {}\n", way.cost, way.why)
+    format!("{number}  cost {}   {}\n", way.cost(), way.fingering)
 }
 
 /// What a player should know of notes that cannot sound when they should.

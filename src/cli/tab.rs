@@ -51,11 +51,12 @@ fn columns(tuning: &Tuning, written: &[WrittenNote], fingered: &[FingeredAnswer]
     let mut columns: Vec<Column> = Vec::new();
     for (written, fingered) in notes {
         let onset_s = written.onset_s;
-        let note = (fingered.string, fingered.tab, fingered.finger);
+        let string = fingered.place.string.number();
+        let note = (string, fingered.tab.number(), fingered.finger.number());
         match columns.last_mut() {
-            Some(last) if last.has_room(onset_s, fingered.string) => last.notes.push(note),
+            Some(last) if last.has_room(onset_s, string) => last.notes.push(note),
             _ => columns.push(Column {
-                position: fingered.position.saturating_sub(capo).max(1),
+                position: fingered.position.number().saturating_sub(capo).max(1),
                 bar: written.bar,
                 onset_s,
                 notes: vec![note],

@@ -1,9 +1,10 @@
 //! `finger`
 
+use fretloom_fretboard::Fingering;
 use serde::Serialize;
 
 use super::AsJson;
-use super::ascii::Words;
+use super::ascii::Ascii;
 use super::tunings::Tuning;
 use crate::answer::{FingerAnswer, FingeredAnswer, WayAnswer};
 
@@ -16,15 +17,15 @@ struct Finger<'a> {
 #[derive(Serialize)]
 struct Way<'a> {
     cost: f64,
-    why: Words<'a>,
+    why: Ascii<&'a Fingering>,
     notes: Vec<Note>,
 }
 
 impl<'a> Way<'a> {
     fn new(way: &'a WayAnswer) -> Way<'a> {
         Way {
-            cost: way.cost,
-            why: Words(&way.why),
+            cost: way.cost(),
+            why: Ascii(&way.fingering),
             notes: way.notes.iter().map(Note::new).collect(),
         }
     }
@@ -42,8 +43,13 @@ struct Note {
 
 impl Note {
     fn new(fingered: &FingeredAnswer) -> Note {
-        let FingeredAnswer { midi, string, fret, finger, position, .. } = *fingered;
-        Note { midi, string, fret, finger, position }
+        Note {
+            midi: fingered.pitch.midi(),
+            string: fingered.place.string.number(),
+            fret: fingered.fret.number(),
+            finger: fingered.finger.number(),
+            position: fingered.position.number(),
+        }
     }
 }
 
