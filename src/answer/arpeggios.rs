@@ -14,8 +14,8 @@ pub struct NamedArpeggio {
     pub triad: SpelledTriad,
     /// Its arpeggio.
     pub arpeggio: Arpeggio,
-    /// Its frets as they are written, from the lowest note up: for a string that the capo holds the
-    /// fret of the capo.
+    /// Its frets as they are written, from the lowest note up: an open string is 0, or the fret of
+    /// the capo where that holds it.
     pub frets: Vec<Fret>,
 }
 

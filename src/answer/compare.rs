@@ -39,7 +39,7 @@ pub struct AloneAnswer {
     pub strings: StringSet,
     /// Semitones from string to string.
     pub steps: [i32; 2],
-    /// What is to be known of them, in words.
+    /// What a player should know of them, in words.
     pub why: String,
 }
 
@@ -81,14 +81,15 @@ impl CompareAnswer {
     }
 }
 
-/// Which string of one tuning stands for which of another: those whose numbers differ by `up`.
+/// Which string of one tuning corresponds to which of another.
 struct Partners {
+    /// How much higher the number of a string is in the second tuning.
     up: i8,
 }
 
 impl Partners {
-    /// Puts the strings of the tuning with fewer beside those that sound nearest to them; of ways
-    /// that are equally near, the one that keeps string 1 nearest to string 1.
+    /// Pairs the strings of the tuning that has fewer with those that sound nearest to them. Of ways
+    /// that are equally near it takes the one that keeps string 1 nearest to string 1.
     fn of(a: &Tuning, b: &Tuning) -> Partners {
         let surplus = b.string_count() as i8 - a.string_count() as i8;
         let ways = surplus.min(0)..=surplus.max(0);
@@ -104,11 +105,11 @@ impl Partners {
     }
 
     fn in_b(&self, string: StringNumber, b: &Tuning) -> Option<StringNumber> {
-        beside(string, self.up, b)
+        numbered_higher(string, self.up, b)
     }
 
     fn in_a(&self, string: StringNumber, a: &Tuning) -> Option<StringNumber> {
-        beside(string, -self.up, a)
+        numbered_higher(string, -self.up, a)
     }
 
     fn sets(&self, a: &Tuning, to: &Neck, pair: Option<NamedPair>) -> Vec<SetAnswer> {
@@ -154,7 +155,7 @@ impl AloneAnswer {
 }
 
 /// The string of `tuning` whose number is `up` higher.
-fn beside(string: StringNumber, up: i8, tuning: &Tuning) -> Option<StringNumber> {
+fn numbered_higher(string: StringNumber, up: i8, tuning: &Tuning) -> Option<StringNumber> {
     let number = StringNumber::new(string.number().checked_add_signed(up)?)?;
     tuning.string(number).map(|_| number)
 }

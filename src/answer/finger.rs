@@ -17,7 +17,7 @@ pub struct FingeredAnswer {
     pub pitch: Pitch,
     /// String and fret.
     pub place: Place,
-    /// The fret as it is written: for a string that the capo holds the fret of the capo.
+    /// The fret as it is written: an open string is 0, or the fret of the capo where that holds it.
     pub fret: Fret,
     /// The number in tablature, which counts from the capo.
     pub tab: Fret,
@@ -62,7 +62,7 @@ impl FingerAnswer {
     /// # Errors
     ///
     /// Where the question names strings that the neck does not have, where a note has no place
-    /// there or not the one that is settled for it, and where no hand can play the line.
+    /// there or does not sound where the file wants it played, and where no hand can play the line.
     pub fn new(
         neck: &Neck,
         tuning: TuningAnswer,
@@ -81,7 +81,7 @@ impl FingerAnswer {
     }
 }
 
-/// What is said where every note has a place and the line has none.
+/// Why the line cannot be played although each of its notes has a place.
 fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
     let reason = match error {
         FingeringError::Crowded { notes } => {
@@ -173,7 +173,7 @@ impl Reach<'_> {
         format!("{} to {}", name(lowest), name(highest))
     }
 
-    /// The note, pinned as the neck counts; `None` where what is settled does not sound it.
+    /// The note, pinned by the frets of the neck; `None` where it does not sound where it is pinned.
     fn settled(&self, written: &WrittenNote, frets_from: FretsFrom) -> Option<LineNote> {
         let pin = written.pin;
         let is_meant = |place: &Place| {

@@ -31,8 +31,8 @@ impl Harmony {
         })
     }
 
-    /// A chord with the scale that the player wants: a whole name, or a kind alone, which is then
-    /// taken on the chord's root. Kinds of one's `own` are known by name too.
+    /// A chord with the scale that the player wants: a scale with its root, or a kind alone, which is
+    /// then built on the chord's root. The player's `own` kinds are known by name too.
     ///
     /// # Errors
     ///
@@ -66,7 +66,7 @@ impl Harmony {
         Harmony::of_scale_with(scale, &[])
     }
 
-    /// A scale by itself, which may be of a kind of one's `own`.
+    /// A scale by itself, which may be of one of the player's `own` kinds.
     ///
     /// # Errors
     ///

@@ -62,7 +62,7 @@ impl NeckAnswer {
 pub struct PairPlace {
     /// String and fret.
     pub place: Place,
-    /// The fret as it is written: for a string that the capo holds the fret of the capo.
+    /// The fret as it is written: an open string is 0, or the fret of the capo where that holds it.
     pub fret: Fret,
     /// What sounds there.
     pub pitch: Pitch,

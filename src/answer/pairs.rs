@@ -25,7 +25,7 @@ pub struct PairsAnswer {
     pub harmony: Harmony,
     /// The pairs, the first one first.
     pub pairs: PairList,
-    /// The same list folded: in a symmetric scale most pairs are another one moved.
+    /// The list with pairs put together that are one pair moved, as most are in a symmetric scale.
     pub folds: Vec<Fold>,
 }
 

@@ -94,16 +94,16 @@ pub enum Refusal {
     },
     /// Notes of a line that the neck does not have.
     NotOnNeck {
-        /// The first of them, each with where it stands.
+        /// The first of them, each with where it stands in the file.
         notes: String,
         /// How many more there are.
         more: usize,
-        /// The lowest and the highest note that there is.
+        /// The lowest and the highest note that the neck has.
         range: String,
     },
-    /// Notes of a line that do not sound where they are settled to be played.
+    /// Notes of a line that do not sound on the string and fret that the file gives for them.
     Unsettled {
-        /// The first of them, each with where it stands and where it is settled.
+        /// The first of them, each with where it stands in the file and with its string and fret.
         notes: String,
         /// How many more there are.
         more: usize,

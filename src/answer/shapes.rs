@@ -13,7 +13,8 @@ pub struct NamedShape {
     pub triad: SpelledTriad,
     /// Its shape.
     pub shape: Shape,
-    /// Its frets as they are written: for a string that the capo holds the fret of the capo.
+    /// Its frets as they are written, from the highest string number down: an open string is 0, or
+    /// the fret of the capo where that holds it.
     pub frets: [Fret; 3],
 }
 

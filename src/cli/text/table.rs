@@ -1,4 +1,4 @@
-//! Columns.
+//! Tables of text.
 
 /// Rows with their columns lined up, two spaces between them and none at the end.
 pub(super) fn table(rows: &[Vec<String>]) -> String {
