@@ -4,7 +4,7 @@
 //! of theory and fretboard. [`json`] is a view of what they answer for other programs. [`picture`] is
 //! what is drawn, as data, which [`export`] and the screen write. [`library`] finds and reads data
 //! files, [`settings`] what the player has settled, [`store`] what the program remembers,
-//! [`line_file`] a line of notes.
+//! [`score_file`] reads scores.
 
 pub mod answer;
 pub mod cli;
@@ -12,8 +12,8 @@ pub mod export;
 pub mod glyphs;
 pub mod json;
 pub mod library;
-pub mod line_file;
 pub mod picture;
+pub mod score_file;
 pub mod settings;
 pub mod store;
 pub mod tui;

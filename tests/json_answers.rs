@@ -12,7 +12,7 @@ use fretloom::answer::{
 };
 use fretloom::json::{self, AsJson};
 use fretloom::library::LoadedTunings;
-use fretloom::line_file::{self, Choice};
+use fretloom::score_file::{self, Choice};
 use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
 use fretloom_theory::{Families, SpelledTriad, Spelling};
 use serde_json::Value;
@@ -298,11 +298,11 @@ fn shapes_ladders_and_necks() {
 #[test]
 fn ways_to_play_a_line() {
     let file = b"{\"notes\":[{\"onset_s\":0,\"duration_s\":0.2,\"midi\":60}]}";
-    let line = line_file::read(file, &Choice::default()).unwrap();
+    let score = score_file::read(file, &Choice::default()).unwrap();
     let question = FingerQuestion { query: FingeringQuery::default(), count: 3 };
     for tuning in ["guitar-standard", "ukulele-high-g"] {
         let (neck, tuning) = neck(tuning);
-        let answer = FingerAnswer::new(&neck, tuning, &line, &question).unwrap();
+        let answer = FingerAnswer::new(&neck, tuning, &score, &question).unwrap();
         let value = check("finger", &answer, &WAYS);
         let first = value["ways"][0].as_object().unwrap();
         assert_eq!(first.keys().collect::<Vec<_>>(), ["cost", "notes", "why"]);

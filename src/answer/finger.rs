@@ -4,11 +4,11 @@ use fretloom_fretboard::{
     Finger, FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand, HandPosition,
     LineNote, Neck, Pin, Place, StringSet,
 };
-use fretloom_theory::{NamedPitch, NoteName, Pitch};
+use fretloom_theory::{NamedPitch, Pitch};
 
 use super::refusal::{AndMore, Refusal};
 use super::tunings::TuningAnswer;
-use crate::line_file::{FretsFrom, Line, WrittenNote};
+use crate::score_file::{FretsFrom, ReadNote, ReadScore};
 
 /// A note with its place and its finger.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -66,15 +66,15 @@ impl FingerAnswer {
     pub fn new(
         neck: &Neck,
         tuning: TuningAnswer,
-        line: &Line,
+        score: &ReadScore,
         question: &FingerQuestion,
     ) -> Result<FingerAnswer, Refusal> {
         let query = &question.query;
         query.region().check(neck)?;
         let reach = Reach { neck, strings: query.region().strings() };
-        let notes = reach.checked(line)?;
+        let notes = reach.checked(score)?;
         let ways = query.alternatives(neck, &notes, question.count);
-        let ways = ways.map_err(|error| unplayable(&error, line))?;
+        let ways = ways.map_err(|error| unplayable(&error, score))?;
         let answer = |way: Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
         let ways = ways.into_iter().map(answer).collect();
         Ok(FingerAnswer { tuning, ways })
@@ -82,16 +82,16 @@ impl FingerAnswer {
 }
 
 /// Why the line cannot be played although each of its notes has a place.
-fn unplayable(error: &FingeringError, line: &Line) -> Refusal {
+fn unplayable(error: &FingeringError, score: &ReadScore) -> Refusal {
     let reason = match error {
         FingeringError::Crowded { notes } => {
-            let first = notes.first().and_then(|index| line.notes().get(*index));
+            let first = notes.first().and_then(|index| score.note(*index));
             let at = first.map(told).unwrap_or_default();
             let expected = "expected no more at once than a hand can hold";
             format!("{} notes begin together, the first {at}; {expected}", notes.len())
         }
         FingeringError::Misfits(misfits) => {
-            let notes = misfits.iter().filter_map(|(index, _)| line.notes().get(*index));
+            let notes = misfits.iter().filter_map(|(index, _)| score.note(*index));
             let more = AndMore(more_than_few(misfits.len()));
             let notes = first_few(notes.map(told));
             format!("no place under what is asked for {notes}{more}; expected more of the neck")
@@ -139,26 +139,26 @@ impl Reach<'_> {
     }
 
     /// The notes of the line, every one of which has a place.
-    fn checked(&self, line: &Line) -> Result<Vec<LineNote>, Refusal> {
-        self.check_pitches(line)?;
-        let settled = |written: &WrittenNote| self.settled(written, line.frets_from());
-        let notes: Vec<Option<LineNote>> = line.notes().iter().map(settled).collect();
-        let missed = notes.iter().zip(line.notes()).filter(|(note, _)| note.is_none());
-        let missed: Vec<&WrittenNote> = missed.map(|(_, written)| written).collect();
+    fn checked(&self, score: &ReadScore) -> Result<Vec<LineNote>, Refusal> {
+        self.check_pitches(score)?;
+        let settled = |read: ReadNote<'_>| self.settled(read, score.frets_from());
+        let notes: Vec<Option<LineNote>> = score.notes().map(settled).collect();
+        let missed = notes.iter().zip(score.notes()).filter(|(note, _)| note.is_none());
+        let missed: Vec<ReadNote<'_>> = missed.map(|(_, read)| read).collect();
         if missed.is_empty() {
             return Ok(notes.into_iter().flatten().collect());
         }
-        let told = missed.iter().map(|written| format!("{} as {}", told(written), pinned(written)));
+        let told = missed.iter().map(|read| format!("{} as {}", told(*read), pinned(*read)));
         Err(Refusal::Unsettled { notes: first_few(told), more: more_than_few(missed.len()) })
     }
 
-    fn check_pitches(&self, line: &Line) -> Result<(), Refusal> {
-        let lacks = |written: &&WrittenNote| self.places_of(written.pitch).next().is_none();
-        let lacking: Vec<&WrittenNote> = line.notes().iter().filter(lacks).collect();
+    fn check_pitches(&self, score: &ReadScore) -> Result<(), Refusal> {
+        let lacks = |read: &ReadNote<'_>| self.places_of(read.sounding()).next().is_none();
+        let lacking: Vec<ReadNote<'_>> = score.notes().filter(lacks).collect();
         if lacking.is_empty() {
             return Ok(());
         }
-        let notes = first_few(lacking.iter().map(|written| told(written)));
+        let notes = first_few(lacking.iter().map(|read| told(*read)));
         let more = more_than_few(lacking.len());
         Err(Refusal::NotOnNeck { notes, more, range: self.range() })
     }
@@ -174,8 +174,8 @@ impl Reach<'_> {
     }
 
     /// The note, pinned by the frets of the neck; `None` where it does not sound where it is pinned.
-    fn settled(&self, written: &WrittenNote, frets_from: FretsFrom) -> Option<LineNote> {
-        let pin = written.pin;
+    fn settled(&self, read: ReadNote<'_>, frets_from: FretsFrom) -> Option<LineNote> {
+        let pin = read.source.pin;
         let is_meant = |place: &Place| {
             let number = match frets_from {
                 FretsFrom::Nut => self.neck.fret_number(*place),
@@ -184,9 +184,9 @@ impl Reach<'_> {
             pin.string.is_none_or(|string| string == place.string)
                 && pin.fret.is_none_or(|fret| fret == number)
         };
-        let place = self.places_of(written.pitch).find(is_meant)?;
+        let place = self.places_of(read.sounding()).find(is_meant)?;
         let pin = Pin { fret: pin.fret.map(|_| place.fret), ..pin };
-        let note = LineNote::new(written.onset_s, written.duration_s, written.pitch)?;
+        let note = LineNote::new(read.time.onset_s(), read.time.duration_s(), read.sounding())?;
         Some(note.pinned(pin))
     }
 }
@@ -203,13 +203,13 @@ fn more_than_few(count: usize) -> usize {
 }
 
 /// `C2 (note 3, line 1, column 60)`
-fn told(written: &WrittenNote) -> String {
-    format!("{} at {}", name_of(written.pitch), written.stands)
+fn told(read: ReadNote<'_>) -> String {
+    format!("{} at {}", name_of(read.sounding()), read.source.origin)
 }
 
 /// `string 3, fret 5`
-fn pinned(written: &WrittenNote) -> String {
-    let pin = written.pin;
+fn pinned(read: ReadNote<'_>) -> String {
+    let pin = read.source.pin;
     let string = pin.string.map(|string| format!("string {string}"));
     let fret = pin.fret.map(|fret| format!("fret {fret}"));
     string.into_iter().chain(fret).collect::<Vec<_>>().join(", ")
@@ -217,13 +217,5 @@ fn pinned(written: &WrittenNote) -> String {
 
 /// A pitch by its everyday name, in ASCII as in what was typed.
 fn name_of(pitch: Pitch) -> String {
-    let octave = i8::try_from(pitch.midi() / 12).unwrap_or_default() - 1;
-    let everyday = NoteName::everyday(pitch.pitch_class());
-
-    let named = everyday.filter_map(|name| NamedPitch::new(name, octave));
-    named
-        .filter(|named| named.pitch() == pitch)
-        .map(|named| format!("{named:#}"))
-        .next()
-        .unwrap_or_else(|| format!("MIDI {}", pitch.midi()))
+    format!("{:#}", NamedPitch::everyday(pitch))
 }

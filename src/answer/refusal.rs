@@ -5,7 +5,7 @@ use std::fmt;
 use fretloom_fretboard::{Fret, HandPosition, Neck, Region, RegionError, StringSet, TuningError};
 use fretloom_theory::{ReadError, SpelledTriad};
 
-use crate::line_file::LineError;
+use crate::score_file::ScoreFileError;
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -90,7 +90,7 @@ pub enum Refusal {
         /// The file's name as given.
         name: String,
         /// What is wrong with it, and where.
-        error: LineError,
+        error: ScoreFileError,
     },
     /// Notes of a line that the neck does not have.
     NotOnNeck {

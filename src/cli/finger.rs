@@ -11,18 +11,19 @@ use super::files::in_plain_words;
 use super::tab::tab;
 use super::text::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, Refusal, WayAnswer};
-use crate::line_file::{self, Choice, LONGEST_FILE, Line};
+use crate::score_file::{self, Choice, LONGEST_FILE, ReadScore};
 
-/// The line that is asked about.
-pub(super) fn line(wanted: &Finger) -> Result<Line, Refusal> {
+/// The score that is asked about.
+pub(super) fn score(wanted: &Finger) -> Result<ReadScore, Refusal> {
     let name = wanted.file.display().to_string();
     let bytes = bytes(&wanted.file).map_err(|error| Refusal::LineFile {
         name: name.clone(),
         reason: in_plain_words(&error),
     })?;
     let choice = Choice { track: wanted.track, part: wanted.part.clone() };
-    let line = line_file::read(&bytes, &choice).map_err(|error| Refusal::Line { name, error })?;
-    Ok(if wanted.no_pins { line.without_pins() } else { line })
+    let score = score_file::read(&bytes, &choice);
+    let score = score.map_err(|error| Refusal::Line { name, error })?;
+    Ok(if wanted.no_pins { score.without_pins() } else { score })
 }
 
 /// The bytes of a file, or of standard input; one more than may be at most, which tells of it.
@@ -37,16 +38,16 @@ fn read(from: impl Read) -> io::Result<Vec<u8>> {
 }
 
 /// The ways as text, each with its tablature.
-pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, line: &Line) -> String {
+pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, score: &ReadScore) -> String {
     let mut text = tuning_line(&answer.tuning);
     if !tuning.capo().is_none() {
         text += &format!("{}: frets and positions count from it\n", tuning.capo());
     }
-    if !line.has_written_bars() {
-        text += &format!("a bar line every {} seconds\n", Line::BAR_S);
+    if !score.has_written_bars() {
+        text += &format!("a bar line every {} seconds\n", ReadScore::BAR_S);
     }
     for (way, number) in answer.ways.iter().zip(1..) {
-        text += &format!("\n{}\n{}", head(way, number), tab(tuning, line, way));
+        text += &format!("\n{}\n{}", head(way, number), tab(tuning, score, way));
         text += &late(way.fingering.late().len());
     }
     if answer.ways.iter().any(|way| way.is_wide) {

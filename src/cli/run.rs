@@ -219,11 +219,11 @@ impl Call<'_> {
     fn finger(&self, wanted: &args::Finger) -> Result<String, Refusal> {
         let (neck, tuning, frets) = self.neck_within(wanted.where_to.frets.as_deref())?;
         let query = fingering_query(wanted, frets)?;
-        let line = finger::line(wanted)?;
+        let score = finger::score(wanted)?;
         let question = FingerQuestion { query, count: wanted.ways.into() };
-        let answer = FingerAnswer::new(&neck, tuning, &line, &question)?;
-        line.remarks().iter().for_each(complain);
-        Ok(self.printed(&answer, |answer| finger::text(answer, neck.tuning(), &line)))
+        let answer = FingerAnswer::new(&neck, tuning, &score, &question)?;
+        score.remarks().iter().for_each(complain);
+        Ok(self.printed(&answer, |answer| finger::text(answer, neck.tuning(), &score)))
     }
 
     /// The pair that is meant by its number in the list or by its two triads.

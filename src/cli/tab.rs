@@ -8,7 +8,7 @@ use std::iter;
 use fretloom_fretboard::{HandPosition, StringNumber, Tuning};
 
 use crate::answer::{FingeredAnswer, WayAnswer};
-use crate::line_file::{Line, WrittenNote};
+use crate::score_file::ReadScore;
 
 /// How wide a block may be.
 const WIDTH: usize = 80;
@@ -28,8 +28,8 @@ struct Column {
 }
 
 /// Blocks of tablature, each at most 80 columns wide.
-pub(super) fn tab(tuning: &Tuning, line: &Line, way: &WayAnswer) -> String {
-    let columns = columns(tuning, line.notes(), &way.notes);
+pub(super) fn tab(tuning: &Tuning, score: &ReadScore, way: &WayAnswer) -> String {
+    let columns = columns(tuning, score, &way.notes);
     let frets = columns.iter().flat_map(|column| &column.notes).map(|(_, fret, _)| *fret);
     let cell = if frets.max().unwrap_or_default() > 9 { 2 } else { 1 };
     let mut rest = columns.as_slice();
@@ -44,20 +44,20 @@ pub(super) fn tab(tuning: &Tuning, line: &Line, way: &WayAnswer) -> String {
 }
 
 /// The notes by time, those together that sound together.
-fn columns(tuning: &Tuning, written: &[WrittenNote], fingered: &[FingeredAnswer]) -> Vec<Column> {
-    let mut notes: Vec<_> = written.iter().zip(fingered).collect();
-    notes.sort_by(|(one, _), (other, _)| one.onset_s.total_cmp(&other.onset_s));
+fn columns(tuning: &Tuning, score: &ReadScore, fingered: &[FingeredAnswer]) -> Vec<Column> {
+    let mut notes: Vec<_> = score.notes().zip(fingered).collect();
+    notes.sort_by(|(one, _), (other, _)| one.time.onset_s().total_cmp(&other.time.onset_s()));
     let capo = tuning.capo().fret().number();
     let mut columns: Vec<Column> = Vec::new();
-    for (written, fingered) in notes {
-        let onset_s = written.onset_s;
+    for (read, fingered) in notes {
+        let onset_s = read.time.onset_s();
         let string = fingered.place.string.number();
         let note = (string, fingered.tab.number(), fingered.finger.number());
         match columns.last_mut() {
             Some(last) if last.has_room(onset_s, string) => last.notes.push(note),
             _ => columns.push(Column {
                 position: fingered.position.number().saturating_sub(capo).max(1),
-                bar: written.bar,
+                bar: read.source.bar,
                 onset_s,
                 notes: vec![note],
             }),

@@ -141,6 +141,13 @@ impl Quarters {
     }
 }
 
+impl Default for Quarters {
+    /// No length.
+    fn default() -> Quarters {
+        Quarters::ZERO
+    }
+}
+
 impl fmt::Display for Quarters {
     /// `3`, `1/3`
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -2,16 +2,16 @@
 
 #![no_main]
 
-use fretloom::line_file::{self, Choice, LONGEST_LINE_S};
+use fretloom::score_file::{self, Choice, LONGEST_PART_S};
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     let file = format!("{{{}", text.strip_prefix('{').unwrap_or(text));
-    match line_file::read(file.as_bytes(), &Choice::default()) {
-        Ok(line) => {
-            for written in line.notes() {
-                let (onset, duration) = (written.onset_s, written.duration_s);
-                assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_LINE_S);
+    match score_file::read(file.as_bytes(), &Choice::default()) {
+        Ok(score) => {
+            for note in score.notes() {
+                let (onset, duration) = (note.time.onset_s(), note.time.duration_s());
+                assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_PART_S);
             }
         }
         Err(error) => assert!(error.to_string().contains("expected")),

@@ -2,18 +2,18 @@
 
 #![no_main]
 
-use fretloom::line_file::{self, Choice, LONGEST_LINE_S};
+use fretloom::score_file::{self, Choice, LONGEST_PART_S};
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| {
     for track in [None, Some(1), Some(2)] {
         let choice = Choice { track, part: None };
         let file = [b"MThd", bytes.strip_prefix(b"MThd").unwrap_or(bytes)].concat();
-        let Ok(line) = line_file::read(&file, &choice) else { continue };
-        for written in line.notes() {
-            let (onset, duration) = (written.onset_s, written.duration_s);
-            assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_LINE_S);
-            assert!(!written.stands.to_string().is_empty());
+        let Ok(score) = score_file::read(&file, &choice) else { continue };
+        for note in score.notes() {
+            let (onset, duration) = (note.time.onset_s(), note.time.duration_s());
+            assert!(onset >= 0.0 && duration >= 0.0 && onset + duration <= LONGEST_PART_S);
+            assert!(!note.source.origin.to_string().is_empty());
         }
     }
 });

@@ -2,20 +2,20 @@
 
 #![no_main]
 
-use fretloom::line_file::{self, Choice, LONGEST_LINE_S};
+use fretloom::score_file::{self, Choice, LONGEST_PART_S};
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     let file = format!("<{}", text.strip_prefix('<').unwrap_or(text));
     for part in [None, Some("2".to_owned())] {
         let choice = Choice { track: None, part };
-        match line_file::read(file.as_bytes(), &choice) {
-            Ok(line) => {
+        match score_file::read(file.as_bytes(), &choice) {
+            Ok(score) => {
                 let mut before = 0.0;
-                for written in line.notes() {
-                    let (onset, duration) = (written.onset_s, written.duration_s);
+                for note in score.notes() {
+                    let (onset, duration) = (note.time.onset_s(), note.time.duration_s());
                     assert!(onset >= before && duration >= 0.0);
-                    assert!(onset + duration <= LONGEST_LINE_S);
+                    assert!(onset + duration <= LONGEST_PART_S);
                     before = onset;
                 }
             }

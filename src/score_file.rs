@@ -1,0 +1,114 @@
+//! Reads a score from a file: our JSON, a track of a MIDI file, a part of MusicXML.
+//!
+//! What a file is, its content says and not its name. What comes out is a checked [`ReadScore`]:
+//! one part in musical time with its bars, tempi, keys and chord symbols, and beside each note when
+//! it is played, where it stood, so that a message can point there, and what place the file settles
+//! for it. Nothing here opens a file, and nothing panics, whatever the bytes are. The limits, past
+//! which a file is refused, are [`LONGEST_FILE`], [`MOST_NOTES`], [`LONGEST_PART_S`] and, for XML,
+//! [`DEEPEST_NESTING`].
+
+mod choice;
+mod error;
+mod json;
+mod kind;
+mod limits;
+mod locator;
+mod midi;
+mod music_xml;
+mod origin;
+mod read_score;
+mod recorded;
+
+pub use choice::Choice;
+pub use error::{At, ScoreFileError};
+pub use limits::{DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, MOST_NOTES};
+pub use origin::NoteOrigin;
+pub use read_score::{FretsFrom, NoteSource, ReadNote, ReadScore};
+
+use kind::{Kind, without_mark};
+
+/// Reads the score in a file's bytes: of its parts the chosen one.
+///
+/// # Errors
+///
+/// Where the bytes are none of the three kinds, are not well formed, or pass a limit; where the
+/// choice names what the file does not have.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::score_file::{self, Choice};
+/// let file = br#"{"notes":[{"onset_s":0.5,"duration_s":0.2,"midi":60,"string":3}]}"#;
+/// let read = score_file::read(file, &Choice::default()).unwrap();
+/// assert_eq!(read.score().parts[0].notes()[0].pitch().to_string(), "C4");
+/// assert_eq!(read.notes().next().unwrap().time.onset_s(), 0.5);
+/// let error = score_file::read(b"do re mi", &Choice::default()).unwrap_err();
+/// assert!(error.to_string().contains("expected"));
+/// ```
+pub fn read(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> {
+    if bytes.len() > LONGEST_FILE {
+        return Err(too_long());
+    }
+    let kind = Kind::of(bytes)?;
+    kind.check(choice)?;
+    match kind {
+        Kind::Midi => midi::read(bytes, choice.track),
+        Kind::MusicXml => music_xml::read(utf8(bytes)?, choice.part.as_deref()),
+        Kind::Json => json::read(utf8(bytes)?),
+    }
+}
+
+/// What is said of a file that is longer than [`LONGEST_FILE`].
+#[must_use]
+pub fn too_long() -> ScoreFileError {
+    ScoreFileError::whole("it is longer than 16 MiB", "a shorter file")
+}
+
+fn utf8(bytes: &[u8]) -> Result<&str, ScoreFileError> {
+    let bytes = without_mark(bytes);
+    std::str::from_utf8(bytes).map_err(|error| {
+        let at = At::Byte { offset: error.valid_up_to(), track: None };
+        ScoreFileError::new(at, "it is not UTF-8 there", "UTF-8 text")
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn refused(bytes: &[u8], choice: &Choice) -> String {
+        read(bytes, choice).unwrap_err().to_string()
+    }
+
+    #[test]
+    fn other_files_are_refused_with_what_they_are() {
+        let any = Choice::default();
+        for (bytes, words) in [
+            (&b""[..], "it is empty"),
+            (b"PK\x03\x04\x14", "it is compressed, as .mxl files are"),
+            (b"\xff\xfe<\0", "it is UTF-16 text"),
+            (b"RIFF", "its beginning is unknown"),
+            (b"{\"notes\": \xff}", "it is not UTF-8 there"),
+        ] {
+            let said = refused(bytes, &any);
+            assert!(said.contains(words) && said.contains("expected"), "{said}");
+        }
+    }
+
+    #[test]
+    fn a_file_of_the_longest_length_is_looked_at_and_a_longer_one_is_not() {
+        let longest = vec![b' '; LONGEST_FILE];
+        assert!(refused(&longest, &Choice::default()).contains("it is empty"));
+        let longer = vec![b' '; LONGEST_FILE + 1];
+        assert!(refused(&longer, &Choice::default()).contains("longer than 16 MiB"));
+    }
+
+    #[test]
+    fn a_choice_must_be_one_that_the_file_gives() {
+        let track = Choice { track: Some(1), part: None };
+        let part = Choice { track: None, part: Some("P1".to_owned()) };
+        assert!(refused(b"{}", &track).contains("no tracks"));
+        assert!(refused(b"<score-partwise/>", &track).contains("no tracks"));
+        assert!(refused(b"MThd", &part).contains("no parts"));
+    }
+}

@@ -1,0 +1,16 @@
+//! How much of a file is read.
+
+/// The longest file that is read, in bytes: 16 MiB. A whole score in MusicXML takes a few.
+pub const LONGEST_FILE: usize = 16 * 1024 * 1024;
+
+/// The most notes that a part may have: some fourteen hours of eighths at 120.
+pub const MOST_NOTES: usize = 200_000;
+
+/// The longest part in seconds: a day.
+pub const LONGEST_PART_S: f64 = 86_400.0;
+
+/// How deep XML may nest. MusicXML itself goes about ten deep.
+pub const DEEPEST_NESTING: usize = 100;
+
+/// How long a name or a title may be, in characters; longer ones are cut.
+pub(super) const LONGEST_NAME: usize = 200;

@@ -1,0 +1,110 @@
+//! A part of a score in MusicXML, score-partwise, 4.0 and older.
+//!
+//! Pitches come out as they sound, by the names that belong to what is written: `<transpose>` is
+//! applied, which guitar parts carry for their octave. Tied notes are one note. Grace notes are
+//! short and come before the beat. Repeats are not unfolded, which is said. `<string>` and `<fret>`
+//! settle the place; they count from the capo. Where a part has a staff of tablature beside
+//! another, both show the same notes, and the tablature is read. The score is read piece by piece;
+//! document types are passed over and no entity is replaced but the five of XML itself.
+
+mod attributes;
+mod direction;
+mod document;
+mod duration;
+mod element;
+mod graces;
+mod harmony;
+mod measure;
+mod names;
+mod note;
+mod part;
+mod raw_note;
+mod reading;
+mod span;
+mod ties;
+mod transposition;
+mod voices;
+mod xml;
+
+use fretloom_theory::{Bars, Meter, Note, Part, Score, TempoMap, Timeline};
+
+use super::error::ScoreFileError;
+use super::locator::Locator;
+use super::origin::NoteOrigin;
+use super::read_score::{FretsFrom, NoteSource, ReadScore};
+use document::Document;
+use raw_note::RawNote;
+use reading::Found;
+
+/// Reads the chosen part, by its id or counted from 1; else the first one.
+pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreFileError> {
+    let Document { title, mut part, part_name, tempi, chords, mut remarks } =
+        document::read(text, chosen)?;
+    remarks.extend(keep_wanted_staff(&mut part));
+    let score = Score {
+        title,
+        bars: Bars::written(part.bars).unwrap_or(Bars::of(Meter::COMMON)),
+        tempi: TempoMap::of(&Timeline::of(tempi)),
+        keys: Timeline::of(part.keys),
+        chords: Timeline::of(chords),
+        parts: Vec::new(),
+    };
+    let (notes, sources) = in_order_of_time(&score, &part.notes, text)?;
+    let part_of_notes = Part::new(notes).lasting(part.end);
+    let named = match part_name {
+        Some(name) => part_of_notes.named(name),
+        None => part_of_notes,
+    };
+    let read = ReadScore::of(score, named, sources)?;
+    Ok(read.counting_frets_from(FretsFrom::Capo).saying(remarks))
+}
+
+/// Keeps the notes of the tablature alone where there is one beside another staff, and says so.
+fn keep_wanted_staff(part: &mut Found) -> Option<String> {
+    let staff = part.tablature?;
+    let is_wanted = |note: &RawNote| note.staff == staff;
+    if !part.notes.iter().any(is_wanted) || part.notes.iter().all(is_wanted) {
+        return None;
+    }
+    part.notes.retain(is_wanted);
+    Some(format!("read the tablature, staff {staff}, and no other staff of the part"))
+}
+
+/// The notes as they are played one after another; what begins together stays in the order of the
+/// file.
+fn in_order_of_time(
+    score: &Score,
+    raw: &[RawNote],
+    text: &str,
+) -> Result<(Vec<Note>, Vec<NoteSource>), ScoreFileError> {
+    let notes = raw.iter().map(in_score).collect::<Option<Vec<Note>>>();
+    let in_file = Part::new(notes.ok_or_else(no_time)?);
+    let mut locator = Locator::new(text);
+    let sources = raw.iter().map(|raw| source(raw, &mut locator));
+    let played = score.played(&in_file);
+    let mut all: Vec<_> = played.iter().zip(in_file.notes()).zip(sources).collect();
+    all.sort_by(|((one, _), _), ((other, _), _)| one.onset_s().total_cmp(&other.onset_s()));
+    Ok(all.into_iter().map(|((_, note), source)| (note.clone(), source)).unzip())
+}
+
+/// The note as a score has it; `None` for times that cannot be counted, which there are none of.
+fn in_score(raw: &RawNote) -> Option<Note> {
+    let note = match raw.grace {
+        Some(grace) => Note::grace_before(raw.from, grace, raw.pitch),
+        None => span::note(raw.from, raw.to, raw.pitch)?,
+    };
+    Some(note.in_voice(raw.voice).tied_at(raw.ties.iter().copied()))
+}
+
+fn no_time() -> ScoreFileError {
+    ScoreFileError::whole("it holds times that cannot be counted", "a line of at most a day")
+}
+
+fn source(raw: &RawNote, locator: &mut Locator<'_>) -> NoteSource {
+    let at = locator.at(raw.offset);
+    let origin = NoteOrigin::InBar { bar: raw.bar.clone(), beat: raw.beat, at };
+    NoteSource { pin: raw.pin, bar: raw.bar_index, origin }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,32 @@
+//! `<duration>`.
+
+use fretloom_theory::Quarters;
+
+use super::element::Element;
+use super::reading::Reading;
+use super::span::quarters;
+use super::xml::Xml;
+use crate::score_file::error::ScoreFileError;
+
+/// The duration of an element.
+pub(super) fn read(
+    reading: &Reading<'_>,
+    xml: &mut Xml<'_>,
+    element: &Element,
+) -> Result<Quarters, ScoreFileError> {
+    const EXPECTED: &str = "a duration in divisions, 0 or more";
+    let Some(duration) = element.child("duration") else {
+        let wrong = format!("a {} without a duration", element.name);
+        return Err(xml.fail(element.offset, wrong, EXPECTED));
+    };
+    let number = xml.number_in(duration, EXPECTED)?;
+    if number < 0.0 {
+        return Err(xml.found(duration.offset, &duration.text, EXPECTED));
+    }
+    let Some(divisions) = reading.divisions else {
+        let wrong = "a duration before any divisions".to_owned();
+        let expected = "the divisions of a quarter note first";
+        return Err(xml.fail(duration.offset, wrong, expected));
+    };
+    Ok(quarters(number, divisions))
+}

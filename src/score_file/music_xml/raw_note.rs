@@ -1,0 +1,29 @@
+//! Notes as they stand in their part.
+
+use fretloom_fretboard::Pin;
+use fretloom_theory::{Grace, NamedPitch, Quarters, Voice};
+
+/// A note as it stands in its part.
+#[derive(Clone, PartialEq, Debug)]
+pub(super) struct RawNote {
+    /// When it begins; a grace note's, when its main note does.
+    pub(super) from: Quarters,
+    /// When it ends, with all that is tied to it.
+    pub(super) to: Quarters,
+    /// Where it is tied.
+    pub(super) ties: Vec<Quarters>,
+    /// Its place before its main note, if it is a grace note.
+    pub(super) grace: Option<Grace>,
+    pub(super) pitch: NamedPitch,
+    pub(super) pin: Pin,
+    pub(super) staff: u32,
+    pub(super) voice: Voice,
+    /// The bar as it is numbered.
+    pub(super) bar: String,
+    /// Which bar, counted from 0.
+    pub(super) bar_index: u64,
+    /// In notes of the lower number of the meter, counted from 1.
+    pub(super) beat: f64,
+    /// Where it stands, in bytes.
+    pub(super) offset: usize,
+}

@@ -1,0 +1,112 @@
+//! Where the reader of a part stands, and what it has found.
+
+use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters, Tempo};
+
+use super::graces::Graces;
+use super::raw_note::RawNote;
+use super::span::{rest, sum};
+use super::ties::Ties;
+use super::transposition::Transposition;
+use super::voices::Voices;
+
+/// Whether notes are kept. Those of other parts are not even looked at.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Notes {
+    Kept,
+    PassedOver,
+}
+
+/// What was found in a part.
+#[derive(Default, Debug)]
+pub(super) struct Found {
+    pub(super) notes: Vec<RawNote>,
+    pub(super) bars: Vec<Bar>,
+    pub(super) keys: Vec<(Quarters, KeySignature)>,
+    pub(super) chords: Vec<(Quarters, ChordSymbol)>,
+    /// When the last bar ends.
+    pub(super) end: Quarters,
+    /// The staff with a clef of tablature.
+    pub(super) tablature: Option<u32>,
+    pub(super) has_repeats: bool,
+    pub(super) unpitched: usize,
+    pub(super) cues: usize,
+}
+
+/// A part that is being read. Moments are counted from the beginning.
+pub(super) struct Reading<'a> {
+    pub(super) found: Found,
+    pub(super) notes: Notes,
+    /// Of all parts, in the order in which they were read.
+    pub(super) tempi: &'a mut Vec<(Quarters, Tempo)>,
+    pub(super) ties: Ties,
+    pub(super) graces: Graces,
+    pub(super) voices: Voices,
+    /// How many divisions a quarter note has.
+    pub(super) divisions: Option<f64>,
+    /// From what is written to what sounds: of every staff, and of single ones.
+    pub(super) transpositions: Vec<(Option<u32>, Transposition)>,
+    pub(super) meter: Meter,
+    /// The bar as it is numbered.
+    pub(super) bar: String,
+    /// Which bar, counted from 0.
+    pub(super) bar_index: u64,
+    /// When the bar began.
+    pub(super) bar_from: Quarters,
+    /// When what comes next begins.
+    pub(super) cursor: Quarters,
+    /// The furthest moment that the bar has reached.
+    pub(super) furthest: Quarters,
+    /// When the last note or rest began that was no chord's other note.
+    pub(super) last_onset: Option<Quarters>,
+}
+
+impl<'a> Reading<'a> {
+    pub(super) fn new(tempi: &'a mut Vec<(Quarters, Tempo)>, notes: Notes) -> Reading<'a> {
+        Reading {
+            found: Found::default(),
+            notes,
+            tempi,
+            ties: Ties::default(),
+            graces: Graces::default(),
+            voices: Voices::default(),
+            divisions: None,
+            transpositions: Vec::new(),
+            meter: Meter::COMMON,
+            bar: String::new(),
+            bar_index: 0,
+            bar_from: Quarters::ZERO,
+            cursor: Quarters::ZERO,
+            furthest: Quarters::ZERO,
+            last_onset: None,
+        }
+    }
+
+    /// Moves on.
+    pub(super) fn advance(&mut self, length: Quarters) {
+        self.cursor = sum(self.cursor, length);
+        self.furthest = self.furthest.max(self.cursor);
+    }
+
+    /// Moves back, not beyond the beginning of the bar.
+    pub(super) fn back_up(&mut self, length: Quarters) {
+        self.cursor = rest(self.cursor, length).max(self.bar_from);
+    }
+
+    /// Gives the grace notes that wait their place before what begins now.
+    pub(super) fn settle_graces(&mut self) {
+        let main = self.cursor;
+        let after = self.last_onset.filter(|onset| *onset < main);
+        for (index, grace) in self.graces.settle(after) {
+            if let Some(note) = self.found.notes.get_mut(index) {
+                (note.from, note.to, note.grace) = (main, main, grace);
+            }
+        }
+    }
+
+    /// From what is written on a staff to what sounds.
+    pub(super) fn transposition(&self, staff: u32) -> Transposition {
+        let of_staff = self.transpositions.iter().rev().find(|(of, _)| *of == Some(staff));
+        let of_all = self.transpositions.iter().rev().find(|(of, _)| of.is_none());
+        of_staff.or(of_all).map(|(_, transposition)| *transposition).unwrap_or_default()
+    }
+}

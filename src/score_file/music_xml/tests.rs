@@ -1,0 +1,276 @@
+//! Scores are written by hand after the MusicXML 4.0 reference (from memory; `tests/outside`
+//! compares with another writer). Sounding pitches and seconds are worked out by hand.
+
+mod in_musical_time;
+
+use super::*;
+use crate::score_file::{self, Choice, DEEPEST_NESTING, ReadNote};
+
+/// A score of one part.
+fn score(measures: &str) -> String {
+    format!("<score-partwise version=\"4.0\"><part id=\"P1\">{measures}</part></score-partwise>")
+}
+
+/// A measure in which a quarter note has two divisions.
+fn measure(content: &str) -> String {
+    score(&format!(
+        "<measure number=\"1\"><attributes><divisions>2</divisions></attributes>{content}</measure>"
+    ))
+}
+
+fn note(step: &str, octave: u8, duration: u32, more: &str) -> String {
+    let pitch = format!("<pitch><step>{step}</step><octave>{octave}</octave></pitch>");
+    format!("<note>{pitch}<duration>{duration}</duration>{more}</note>")
+}
+
+fn chord(step: &str, octave: u8, duration: u32) -> String {
+    note(step, octave, duration, "").replace("<note>", "<note><chord/>")
+}
+
+fn grace(step: &str, octave: u8) -> String {
+    let pitch = format!("<pitch><step>{step}</step><octave>{octave}</octave></pitch>");
+    format!("<note><grace slash=\"yes\"/>{pitch}</note>")
+}
+
+fn read_score(text: &str) -> ReadScore {
+    score_file::read(text.as_bytes(), &Choice::default()).unwrap()
+}
+
+fn refused(text: &str) -> String {
+    score_file::read(text.as_bytes(), &Choice::default()).unwrap_err().to_string()
+}
+
+/// Onset and duration in milliseconds, and the pitch.
+fn told(read: &ReadScore) -> Vec<(i64, i64, u8)> {
+    let ms = |seconds: f64| (seconds * 1000.0).round() as i64;
+    let told = |note: ReadNote<'_>| {
+        (ms(note.time.onset_s()), ms(note.time.duration_s()), note.sounding().midi())
+    };
+    read.notes().map(told).collect()
+}
+
+#[test]
+fn chords_rests_and_voices_have_their_times() {
+    let rest = "<note><rest/><duration>1</duration></note>";
+    let content = [
+        note("C", 4, 1, ""),
+        chord("E", 4, 1),
+        rest.to_owned(),
+        note("G", 4, 2, ""),
+        "<backup><duration>4</duration></backup><forward><duration>1</duration></forward>".into(),
+        note("C", 3, 3, ""),
+    ];
+    let read = read_score(&measure(&content.concat()));
+    let expected = [(0, 250, 60), (0, 250, 64), (250, 750, 48), (500, 500, 67)];
+    assert_eq!(told(&read), expected);
+    assert!(read.has_written_bars() && read.frets_from() == FretsFrom::Capo);
+}
+
+#[test]
+fn tied_notes_are_one() {
+    let (start, stop) = ("<tie type=\"start\"/>", "<tie type=\"stop\"/>");
+    let both = format!("{stop}{start}");
+    let content = [note("C", 4, 2, start), note("C", 4, 1, &both), note("C", 4, 1, stop)];
+    let again = note("C", 4, 2, stop);
+    let read = read_score(&measure(&(content.concat() + &again)));
+    assert_eq!(told(&read), [(0, 1000, 60), (1000, 500, 60)]);
+}
+
+#[test]
+fn what_is_transposed_comes_out_as_it_sounds() {
+    let transpose = |inner: &str| format!("<attributes>{inner}</attributes>");
+    let octave = "<transpose><chromatic>0</chromatic><octave-change>-1</octave-change></transpose>";
+    let b_flat = "<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>";
+    for (inner, midi) in [(octave, 48), (b_flat, 58), ("", 60)] {
+        let content = transpose(inner) + &note("C", 4, 2, "");
+        assert_eq!(told(&read_score(&measure(&content)))[0].2, midi);
+    }
+}
+
+#[test]
+fn alterations_are_read_and_quarter_tones_refused() {
+    let altered = |alter: &str| {
+        let pitch = format!("<step>B</step><alter>{alter}</alter><octave>3</octave>");
+        measure(&format!("<note><pitch>{pitch}</pitch><duration>2</duration></note>"))
+    };
+    assert_eq!(told(&read_score(&altered("-1")))[0].2, 58);
+    assert_eq!(told(&read_score(&altered("1")))[0].2, 60);
+    assert!(refused(&altered("0.5")).contains("the MIDI number 59.5; expected a whole number"));
+}
+
+#[test]
+fn grace_notes_come_before_the_beat() {
+    let one = note("C", 4, 2, "") + &grace("D", 4) + &grace("E", 4) + &note("F", 4, 2, "");
+    let expected = [(0, 500, 60), (360, 70, 62), (430, 70, 64), (500, 500, 65)];
+    assert_eq!(told(&read_score(&measure(&one))), expected);
+    let at_once = grace("D", 4) + &note("F", 4, 2, "");
+    assert_eq!(told(&read_score(&measure(&at_once))), [(0, 70, 62), (70, 500, 65)]);
+    let last = note("C", 4, 2, "") + &grace("D", 4);
+    assert_eq!(told(&read_score(&measure(&last))), [(0, 500, 60), (430, 70, 62)]);
+}
+
+#[test]
+fn grace_notes_crowd_where_there_is_little_room() {
+    let fast = "<sound tempo=\"600\"/>";
+    let content = fast.to_owned() + &note("C", 4, 2, "") + &grace("D", 4) + &note("E", 4, 2, "");
+    assert_eq!(told(&read_score(&measure(&content))), [(0, 100, 60), (50, 50, 62), (100, 100, 64)]);
+}
+
+#[test]
+fn tempi_come_from_sound_or_metronome_in_any_part() {
+    let metronome = |unit: &str, a_minute: &str| {
+        let mark = format!("{unit}<per-minute>{a_minute}</per-minute>");
+        format!("<direction-type><metronome>{mark}</metronome></direction-type>")
+    };
+    let dotted = "<beat-unit>quarter</beat-unit><beat-unit-dot/>";
+    for (direction, ms) in [
+        ("<sound tempo=\"60\"/>".to_owned(), 1000),
+        (metronome("<beat-unit>half</beat-unit>", "60"), 500),
+        (metronome(dotted, "40"), 1000),
+        (metronome(dotted, "c. 40"), 500),
+        (metronome(dotted, "90") + "<sound tempo=\"30\"/>", 2000),
+    ] {
+        let content = format!("<direction>{direction}</direction>{}", note("C", 4, 2, ""));
+        assert_eq!(told(&read_score(&measure(&content)))[0].1, ms, "{direction}");
+    }
+    let other = "</part><part id=\"P2\"><measure><sound tempo=\"30\"/></measure></part>";
+    let text = measure(&note("C", 4, 2, "")).replace("</part>", other);
+    assert_eq!(told(&read_score(&text))[0].1, 2000);
+}
+
+#[test]
+fn strings_and_frets_settle_the_place() {
+    let technical = "<technical><string>3</string><fret>5</fret></technical>";
+    let content = note("C", 4, 2, &format!("<notations>{technical}</notations>"));
+    let read = read_score(&measure(&content));
+    let pin = read.note(0).unwrap().source.pin;
+    assert_eq!(pin.string.map(|string| string.number()), Some(3));
+    assert_eq!(pin.fret.map(|fret| fret.number()), Some(5));
+    assert_eq!(read.without_pins().note(0).unwrap().source.pin, Default::default());
+}
+
+#[test]
+fn of_two_staves_the_tablature_is_read() {
+    let clef = "<attributes><clef number=\"2\"><sign>TAB</sign></clef></attributes>";
+    let content = [
+        clef.to_owned(),
+        note("C", 4, 2, "<staff>1</staff>"),
+        "<backup><duration>2</duration></backup>".to_owned(),
+        note("C", 4, 2, "<staff>2</staff>"),
+    ];
+    let read = read_score(&measure(&content.concat()));
+    assert_eq!(told(&read), [(0, 500, 60)]);
+    assert_eq!(read.remarks(), ["read the tablature, staff 2, and no other staff of the part"]);
+}
+
+#[test]
+fn parts_are_chosen_by_number_or_id() {
+    let measures = |octave| {
+        let one = measure(&note("C", octave, 2, ""));
+        let from = one.find("<measure").unwrap();
+        one[from..].split("</part>").next().unwrap().to_owned()
+    };
+    let (low, high) = (measures(3), measures(5));
+    let parts = format!("{low}</part><part id=\"Gtr\">{high}");
+    let text = score(&parts);
+    let chosen = |part: &str| {
+        let choice = Choice { track: None, part: Some(part.to_owned()) };
+        score_file::read(text.as_bytes(), &choice)
+    };
+    for (part, midi) in [("1", 48), ("2", 72), ("Gtr", 72), ("P1", 48)] {
+        assert_eq!(told(&chosen(part).unwrap())[0].2, midi, "{part}");
+    }
+    let said = chosen("3").unwrap_err().to_string();
+    assert_eq!(said, "there is no part 3; expected a part: 1 to 2, or one of P1, Gtr");
+    let first = read_score(&text);
+    let remark = "the score has several parts; took the first (--part 1 to 2, or one of P1, Gtr)";
+    assert_eq!(first.remarks(), [remark]);
+}
+
+#[test]
+fn repeats_cues_and_drums_are_told() {
+    let content = [
+        note("C", 4, 2, ""),
+        note("D", 4, 2, "").replace("<note>", "<note><cue/>"),
+        "<note><unpitched/><duration>2</duration></note>".to_owned(),
+        "<barline><repeat direction=\"backward\"/></barline>".to_owned(),
+    ];
+    let read = read_score(&measure(&content.concat()));
+    assert_eq!(told(&read).len(), 1);
+    assert_eq!(
+        read.remarks(),
+        [
+            "the part has repeats, which are not unfolded",
+            "left out 1 notes without a pitch",
+            "left out 1 cue notes"
+        ]
+    );
+}
+
+#[test]
+fn notes_know_where_they_stand() {
+    let time = "<attributes><time><beats>6</beats><beat-type>8</beat-type></time></attributes>";
+    let content = format!("{time}\n{}\n{}", note("C", 4, 1, ""), note("D", 4, 1, ""));
+    let read = read_score(&measure(&content));
+    assert_eq!(read.note(1).unwrap().source.origin.to_string(), "bar 1, beat 2 (line 3, column 1)");
+}
+
+#[test]
+fn what_no_score_is_is_refused_with_its_place() {
+    let open = "<measure><attributes><divisions>1</divisions></attributes>";
+    for (text, words) in [
+        ("<html/>".to_owned(), "line 1, column 1: found \"html\"; expected MusicXML"),
+        ("<score-timewise/>".to_owned(), "expected score-partwise, as nearly every"),
+        ("<score-partwise/>".to_owned(), "the score has no parts"),
+        ("<!-- -->".to_owned(), "it holds no element"),
+        ("<score-partwise>".to_owned(), "the file ends within 1 open elements"),
+        ("<score-partwise></part>".to_owned(), "expected well-formed XML"),
+        ("<score-partwise><a b=\"&x;\"/></score-partwise>".to_owned(), "expected well-formed XML"),
+        ("<score-partwise>&x;</score-partwise>".to_owned(), "found \"&x;\"; expected text"),
+        ("<score-partwise/><score-partwise/>".to_owned(), "expected nothing after the score"),
+        (score(""), "it holds no notes"),
+        (score(&format!("<measure>{}</measure>", note("C", 4, 1, ""))), "before any divisions"),
+        (measure(&note("H", 4, 1, "")), "a pitch that cannot be read"),
+        (measure(&note("C", 40, 1, "")), "the MIDI number 492"),
+        (measure("<note><pitch/></note>"), "a note without a duration"),
+        (measure("<note><duration>1</duration></note>"), "a note without a pitch"),
+        (measure(&chord("C", 4, 1)), "expected the chord's first note before it"),
+        (measure("<backup><duration>3</duration></backup>"), "stays within the measure"),
+        (measure("<forward><duration>-1</duration></forward>"), "found \"-1\"; expected a dura"),
+        (measure("<forward><duration>nan</duration></forward>"), "found \"nan\""),
+        (measure("<sound tempo=\"0\"/>"), "found \"0\"; expected a tempo"),
+        (measure(&note("C", 4, 4_000_000, "")), "a line of at most a day"),
+        (score(&open.replace(">1<", ">0<")), "expected divisions of a quarter note, above 0"),
+    ] {
+        let said = refused(&text);
+        assert!(said.contains(words) && said.contains("expected"), "{text}\n{said}");
+    }
+}
+
+#[test]
+fn entities_are_not_expanded_and_document_types_not_followed() {
+    let bomb = "<!DOCTYPE score-partwise [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;&a;&a;\">]>";
+    let with = |text: &str| format!("{bomb}{}", measure(&format!("{text}{}", note("C", 4, 2, ""))));
+    assert_eq!(told(&read_score(&with("")))[0].2, 60);
+    assert!(refused(&with("&b;")).contains("found \"&b;\"; expected text"));
+}
+
+#[test]
+fn xml_may_nest_so_deep_and_no_deeper() {
+    let nested = |depth: usize| {
+        let inside = depth - 1;
+        let content = format!("{}{}", "<a>".repeat(inside), "</a>".repeat(inside));
+        format!("<score-partwise>{content}</score-partwise>")
+    };
+    assert!(refused(&nested(DEEPEST_NESTING)).contains("the score has no parts"));
+    for depth in [DEEPEST_NESTING + 1, 100_000] {
+        let said = refused(&nested(depth));
+        assert!(said.contains("line 1, column 314: too many elements in one another"), "{said}");
+    }
+}
+
+#[test]
+fn a_note_of_thousands_of_elements_is_refused() {
+    let content = format!("<note>{}</note>", "<a/>".repeat(2_001));
+    assert!(refused(&measure(&content)).contains("more than 2000 elements in one"));
+}
