@@ -18,6 +18,7 @@ mod refusal;
 mod scales;
 mod settings;
 mod shapes;
+mod tab;
 mod triads;
 mod tunings;
 mod views;

@@ -17,7 +17,6 @@ mod queries;
 mod resume;
 mod run;
 mod shell;
-mod tab;
 mod text;
 
 use std::ffi::OsString;

@@ -12,6 +12,7 @@ mod mark;
 mod neck;
 mod run;
 mod signs;
+mod tab;
 
 pub use columns::{Cell, NeckColumns};
 pub use fret_widths::FretWidths;
@@ -20,3 +21,4 @@ pub use labels::Labels;
 pub use mark::{Mark, MarkRole, Presence};
 pub use neck::{Handed, NeckFret, NeckPicture, NeckString};
 pub use run::{Ink, Run, Weight};
+pub use tab::{Tab, TabColumn, TabEvent, TabNote, TabString};

@@ -8,9 +8,9 @@ use fretloom_fretboard::Tuning;
 
 use super::args::Finger;
 use super::files::in_plain_words;
-use super::tab::tab;
 use super::text::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, Refusal, WayAnswer};
+use crate::export;
 use crate::score_file::{self, Choice, LONGEST_FILE, ReadScore};
 
 /// The score that is asked about.
@@ -47,7 +47,7 @@ pub(super) fn text(answer: &FingerAnswer, tuning: &Tuning, score: &ReadScore) ->
         text += &format!("a bar line every {} seconds\n", ReadScore::BAR_S);
     }
     for (way, number) in answer.ways.iter().zip(1..) {
-        text += &format!("\n{}\n{}", head(way, number), tab(tuning, score, way));
+        text += &format!("\n{}\n{}", head(way, number), export::text::tab(&way.tab(tuning, score)));
         text += &late(way.fingering.late().len());
     }
     if answer.ways.iter().any(|way| way.is_wide) {

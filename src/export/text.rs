@@ -1,5 +1,7 @@
 //! Pictures as plain text: what commands print and what is copied.
 
 mod neck;
+mod tab;
 
 pub use neck::neck;
+pub use tab::{shape_tab, tab};

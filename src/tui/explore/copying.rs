@@ -3,9 +3,9 @@
 use fretloom_fretboard::FretRange;
 
 use super::Explore;
-use crate::answer::NamedShape;
 use crate::export;
 use crate::glyphs::to_ascii;
+use crate::picture::Tab;
 use crate::tui::clipboard::Clip;
 use crate::tui::runtime::Effect;
 
@@ -18,13 +18,14 @@ impl Explore {
 
     /// Copies the shape in hand.
     pub(super) fn copy_shape(&mut self) -> Vec<Effect> {
-        let Some(shape) = self.shape() else {
+        let Some(shape) = self.shape_in_hand() else {
             self.notice = Some("no shape is in hand".to_owned());
             return Vec::new();
         };
         let words = self.shape_line("position").to_string();
         let title = self.copied_title();
-        let text = format!("{}\n{title}{}", words.trim(), self.tablature(&shape));
+        let tab = export::text::shape_tab(&Tab::of_shape(self.neck(), &shape));
+        let text = format!("{}\n{title}{tab}", words.trim());
         self.copy(text, "the shape in hand")
     }
 
@@ -59,30 +60,5 @@ impl Explore {
 
     fn neck_as_text(&self) -> String {
         export::text::neck(&self.picture().within(FretRange::WHOLE_NECK))
-    }
-
-    /// A line a string, string 1 on top as tablature has it.
-    fn tablature(&self, shape: &NamedShape) -> String {
-        let frets: Vec<(u8, String)> = shape
-            .shape
-            .strings()
-            .into_iter()
-            .map(|string| string.number())
-            .zip(shape.frets.map(|fret| fret.to_string()))
-            .collect();
-        let width = frets.iter().map(|(_, fret)| fret.len()).max().unwrap_or(1);
-        let mut strings: Vec<_> = self.neck().tuning().strings().collect();
-        strings.sort_by_key(|(number, _)| number.number());
-        let line =
-            |(number, open): (fretloom_fretboard::StringNumber, fretloom_fretboard::OpenString)| {
-                let fret = frets.iter().find(|(string, _)| *string == number.number());
-                let fret = fret.map(|(_, fret)| fret.as_str()).unwrap_or_default();
-                format!(
-                    "{:>2} {:<2}|-{fret:-<width$}-|\n",
-                    number.number(),
-                    open.note().name().to_string()
-                )
-            };
-        strings.into_iter().map(line).collect()
     }
 }

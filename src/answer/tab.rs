@@ -1,0 +1,32 @@
+//! A way to play a line as tablature.
+
+use fretloom_fretboard::{HandPosition, Tuning};
+
+use super::finger::{FingeredAnswer, WayAnswer};
+use crate::picture::{Tab, TabEvent, TabNote};
+use crate::score_file::{ReadNote, ReadScore};
+
+impl WayAnswer {
+    /// This way as tablature. `score` is the score that it plays; frets and positions count from the
+    /// capo.
+    #[must_use]
+    pub fn tab(&self, tuning: &Tuning, score: &ReadScore) -> Tab {
+        let notes = score.notes().zip(&self.notes);
+        Tab::of_line(tuning, notes.map(|(read, at)| event(tuning, read, at)).collect())
+    }
+}
+
+fn event(tuning: &Tuning, read: ReadNote<'_>, fingered: &FingeredAnswer) -> TabEvent {
+    let capo = tuning.capo().fret().number();
+    let from_capo = HandPosition::new(fingered.position.number().saturating_sub(capo));
+    TabEvent {
+        onset_s: read.time.onset_s(),
+        bar: read.source.bar,
+        position: from_capo.unwrap_or(HandPosition::FIRST),
+        note: TabNote {
+            string: fingered.place.string,
+            fret: fingered.tab,
+            finger: Some(fingered.finger),
+        },
+    }
+}
