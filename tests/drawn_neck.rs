@@ -15,7 +15,7 @@ use std::ops::RangeInclusive;
 use fretloom::answer::{Harmony, PairAnswer, PairPlace, Wishes, marks, pairs_over, places_of_pair};
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
-use fretloom::picture::{Labels, NeckPicture};
+use fretloom::picture::{Handed, Labels, NeckPicture, Top};
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
 use fretloom::tui::neck::NeckWidget;
@@ -194,8 +194,8 @@ const LIES: [Lie; 4] = [
 ];
 
 fn lying(picture: NeckPicture, lie: Lie) -> NeckPicture {
-    let picture = if lie.left_handed { picture.left_handed() } else { picture };
-    if lie.upside_down { picture.upside_down() } else { picture }
+    let handed = if lie.left_handed { Handed::Left } else { Handed::Right };
+    picture.for_hand(handed).with_top(if lie.upside_down { Top::Last } else { Top::First })
 }
 
 /// No capo, full ones, and partial ones on every tuning that has their strings.
@@ -240,7 +240,7 @@ fn capos_and_pictures_of_every_lie_read_back() {
 fn a_left_handed_neck_is_the_mirror_image() {
     for_every_pair_and_neck(|neck, _, places| {
         let picture = NeckPicture::new(neck, marks(places, Labels::Note));
-        let (right, left) = (drawn(&picture, 80), drawn(&picture.left_handed(), 80));
+        let (right, left) = (drawn(&picture, 80), drawn(&picture.for_hand(Handed::Left), 80));
         for y in 1..right.area.height {
             for x in 0..80 {
                 let mirrored = match right[(x, y)].symbol() {

@@ -19,7 +19,7 @@ use crate::answer::{
 };
 use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
-use crate::picture::NeckPicture;
+use crate::picture::{Handed, NeckPicture, Top};
 use crate::settings::{Ascii, Settings};
 use crate::tui;
 
@@ -323,13 +323,8 @@ fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Ne
 }
 
 /// The same picture for the player's hand and stringing.
-fn turned(mut picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
-    picture = picture.with_fret_widths(wanted.fret_widths);
-    if wanted.left_handed {
-        picture = picture.left_handed();
-    }
-    if wanted.upside_down {
-        picture = picture.upside_down();
-    }
-    picture
+fn turned(picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
+    let handed = if wanted.left_handed { Handed::Left } else { Handed::Right };
+    let top = if wanted.upside_down { Top::Last } else { Top::First };
+    picture.with_fret_widths(wanted.fret_widths).for_hand(handed).with_top(top)
 }

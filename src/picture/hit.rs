@@ -2,7 +2,8 @@
 
 use fretloom_fretboard::{Fret, Place, StringNumber};
 
-use super::neck::{Handed, NeckPicture};
+use super::lie::Handed;
+use super::neck::NeckPicture;
 
 /// Something on a drawn neck.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -41,6 +42,7 @@ mod tests {
     use fretloom_fretboard::{Neck, Tuning};
 
     use super::*;
+    use crate::picture::lie::Top;
 
     /// `  1 E  ┃─────┼─────┼`, and its mirror image.
     #[test]
@@ -65,11 +67,11 @@ mod tests {
             (3, 7, None),
             (79, 1, None),
         ];
-        let mirrored = picture.clone().left_handed();
+        let mirrored = picture.clone().for_hand(Handed::Left);
         for (column, row, expected) in hits {
             assert_eq!(picture.hit(80, column, row), expected, "{column} {row}");
             assert_eq!(mirrored.hit(80, 79 - column, row), expected, "{column} {row}");
         }
-        assert_eq!(picture.upside_down().hit(80, 1, 1), name(6));
+        assert_eq!(picture.with_top(Top::Last).hit(80, 1, 1), name(6));
     }
 }

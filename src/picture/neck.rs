@@ -13,6 +13,7 @@ use fretloom_fretboard::{
 
 use super::columns::{Frets, NeckColumns, TextWidths};
 use super::fret_widths::FretWidths;
+use super::lie::{Handed, Top};
 use super::mark::{Mark, MarkRole};
 
 /// What is drawn of a neck.
@@ -52,15 +53,6 @@ pub struct NeckPicture {
     pub first_fret: Fret,
     /// The last fret to be shown, where there is room; below the first on a neck without frets.
     pub last_fret: Fret,
-}
-
-/// Which hand frets, and so where the nut is.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Handed {
-    /// The nut at the left.
-    Right,
-    /// The mirror image, the nut at the right.
-    Left,
 }
 
 /// One string of a drawn neck.
@@ -161,18 +153,20 @@ impl NeckPicture {
         self
     }
 
-    /// As a left-handed player sees it: the mirror image, with the nut at the right. Numbers,
-    /// strings and fingers stay what they are.
+    /// As a player sees it who frets with this hand. Numbers, strings and fingers stay what they are.
     #[must_use]
-    pub fn left_handed(mut self) -> NeckPicture {
-        self.handed = Handed::Left;
+    pub fn for_hand(mut self, handed: Handed) -> NeckPicture {
+        self.handed = handed;
         self
     }
 
-    /// With string 1 at the bottom, as the neck looks from above.
+    /// With this string on top.
     #[must_use]
-    pub fn upside_down(mut self) -> NeckPicture {
-        self.strings.sort_by_key(|string| Reverse(string.number));
+    pub fn with_top(mut self, top: Top) -> NeckPicture {
+        match top {
+            Top::First => self.strings.sort_by_key(|string| string.number),
+            Top::Last => self.strings.sort_by_key(|string| Reverse(string.number)),
+        }
         self
     }
 

@@ -1,12 +1,14 @@
 //! The drawn neck set in signs, one sign a column and one string a row.
 
 use std::iter::repeat_n;
+use std::ops::Range;
 
 use fretloom_fretboard::{Fret, Inlay, Side};
 
 use super::columns::{Cell, NeckColumns};
+use super::lie::Handed;
 use super::mark::{Mark, MarkRole, Presence};
-use super::neck::{Handed, NeckPicture, NeckString};
+use super::neck::{NeckPicture, NeckString};
 use super::run::{Ink, Run, Weight};
 
 impl NeckPicture {
@@ -26,7 +28,7 @@ impl NeckPicture {
 
     fn set_numbers(&self, sheet: &mut Sheet, columns: &NeckColumns) {
         for fret in columns.shown() {
-            sheet.centre(columns.cell(fret), 0, &fret.to_string(), Ink::Quiet);
+            sheet.centre(columns.cell(fret), 0, fret.to_string(), Ink::Quiet);
         }
     }
 
@@ -39,20 +41,20 @@ impl NeckPicture {
                 Some(Inlay::Double) => "● ●",
                 Some(Inlay::Plain) | None => continue,
             };
-            sheet.centre(columns.cell(fret), row, text, Ink::Quiet);
+            sheet.centre(columns.cell(fret), row, text.to_owned(), Ink::Quiet);
         }
     }
 
     fn set_string(&self, sheet: &mut Sheet, columns: &NeckColumns, string: &NeckString, row: u16) {
         let of_string = || self.marks.iter().filter(|mark| mark.place.string == string.number);
-        sheet.write(0, row, &format!("{:>2}", string.number.number()), Ink::Quiet);
-        sheet.write(columns.name(), row, &string.name, Ink::String);
+        sheet.write(0, row, format!("{:>2}", string.number.number()), Ink::Quiet);
+        sheet.write(columns.name(), row, string.name.clone(), Ink::String);
         let mut wood = Wood::new(columns, string, self.end());
         of_string().for_each(|mark| wood.swell(columns, mark));
         wood.set(sheet, row, if string.is_quiet { Ink::Quiet } else { Ink::String });
         for mark in of_string() {
             let cell = cell_of(columns, mark.place.fret);
-            sheet.centre(cell, row, &text_of(mark), ink_of(mark, string));
+            sheet.centre(cell, row, text_of(mark), ink_of(mark, string));
         }
     }
 }
@@ -146,7 +148,7 @@ impl Wood {
                 Handed::Right => signs.collect(),
                 Handed::Left => signs.rev().map(mirrored).collect(),
             };
-            sheet.write(start, row, &text, ink);
+            sheet.write(start, row, text, ink);
             start += stretch.len() as u16;
         }
     }
@@ -187,7 +189,7 @@ struct Sheet {
 }
 
 impl Sheet {
-    fn centre(&mut self, cell: Option<Cell>, row: u16, text: &str, ink: Ink) {
+    fn centre(&mut self, cell: Option<Cell>, row: u16, text: String, ink: Ink) {
         if let Some(cell) = cell {
             self.write(cell.centred(text.chars().count() as u16), row, text, ink);
         }
@@ -196,17 +198,23 @@ impl Sheet {
     /// Writes from a column of a right-handed picture on. In its mirror image the text takes the
     /// mirrored columns, and reads from left to right all the same. What leaves the width is left
     /// out.
-    fn write(&mut self, column: u16, row: u16, text: &str, ink: Ink) {
+    fn write(&mut self, column: u16, row: u16, text: String, ink: Ink) {
+        let (width, length) = (i32::from(self.width), text.chars().count() as i32);
         let from = match self.handed {
             Handed::Right => i32::from(column),
-            Handed::Left => i32::from(self.width) - i32::from(column) - text.chars().count() as i32,
+            Handed::Left => width - i32::from(column) - length,
         };
-        let column = u16::try_from(from).unwrap_or_default();
-        let before = usize::try_from(-from).unwrap_or_default();
-        let room = self.width.saturating_sub(column);
-        let text: String = text.chars().skip(before).take(usize::from(room)).collect();
-        if !text.is_empty() {
-            self.runs.push(Run { column, row, text, ink });
+        let signs = (-from).max(0)..(width - from).min(length);
+        if signs.is_empty() {
+            return;
         }
+        let column = from.max(0) as u16;
+        let text = if signs == (0..length) { text } else { cut(&text, signs) };
+        self.runs.push(Run { column, row, text, ink });
     }
+}
+
+/// Some of the signs of a text.
+fn cut(text: &str, signs: Range<i32>) -> String {
+    text.chars().skip(signs.start as usize).take(signs.len()).collect()
 }

@@ -30,9 +30,9 @@ use super::theme::Theme;
 use super::widget::ListLine;
 use crate::answer::{self, NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal, Wishes};
 use crate::library::Library;
-use crate::picture::{FretWidths, Labels};
+use crate::picture::{FretWidths, Handed, Labels, Top};
 use crate::settings::Settings;
-use chosen::{Chosen, Handed, Page, Top, TypedChord};
+use chosen::{Chosen, Page, TypedChord};
 use history::History;
 use in_hand::{Held, InHand};
 

@@ -6,7 +6,7 @@ use fretloom_theory::{ReadChord, Spelling};
 use super::in_hand::Held;
 use super::neck_view::NeckView;
 use crate::answer::{NamedPair, Wishes};
-use crate::picture::{FretWidths, Labels};
+use crate::picture::{FretWidths, Handed, Labels, Top};
 
 /// Every choice of the player. What is shown follows from it; nothing of it is kept elsewhere.
 ///
@@ -57,22 +57,6 @@ impl TypedChord {
     pub(super) fn new(symbol: &str, read: ReadChord) -> TypedChord {
         TypedChord { symbol: symbol.trim().to_owned(), read }
     }
-}
-
-/// Which hand frets.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Handed {
-    Right,
-    Left,
-}
-
-/// Which string is drawn on top.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Top {
-    /// String 1, nearest the floor.
-    First,
-    /// The last one, as the neck looks from above.
-    Last,
 }
 
 /// A chord that the player has been at, with the scale and the pair of that moment.

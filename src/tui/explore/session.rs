@@ -7,13 +7,12 @@ use fretloom_fretboard::{Capo, StringSet};
 use fretloom_theory::{Families, ScaleChoice, Spelling};
 
 use super::Explore;
-use super::chosen::{Handed, Top};
 use super::in_hand::Held;
 use super::neck_view::NeckView;
 use super::shown::families_of;
 use crate::answer::{self, Wishes};
 use crate::glyphs::to_ascii;
-use crate::picture::Labels;
+use crate::picture::{Handed, Labels, Top};
 use crate::store::Session;
 
 impl Explore {

@@ -15,7 +15,7 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
-use super::{Explore, Handed, Over, Top};
+use super::{Explore, Over};
 use crate::answer::{marks, marks_in_view, marks_left_out};
 use crate::picture::{Labels, Mark, NeckPicture};
 use crate::tui::neck::NeckWidget;
@@ -198,14 +198,7 @@ impl Explore {
 
     /// As the neck lies before the player.
     pub(super) fn lying(&self, picture: NeckPicture) -> NeckPicture {
-        let picture = match self.chosen.handed {
-            Handed::Right => picture,
-            Handed::Left => picture.left_handed(),
-        };
-        match self.chosen.top {
-            Top::First => picture,
-            Top::Last => picture.upside_down(),
-        }
+        picture.for_hand(self.chosen.handed).with_top(self.chosen.top)
     }
 
     /// Does the view show every place of a shape?

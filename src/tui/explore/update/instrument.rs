@@ -2,10 +2,9 @@
 
 use fretloom_fretboard::{Capo, Fret, Nearness, Rung, Tuning};
 
-use super::super::chosen::{Handed, Top};
 use super::super::{Explore, Over};
 use crate::answer;
-use crate::picture::FretWidths;
+use crate::picture::{FretWidths, Handed, Top};
 
 /// No player puts a capo above the octave, where another one would make a new instrument.
 const HIGHEST_CAPO: u8 = 12;
