@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use fretloom::library::LoadedTunings;
 use fretloom_fretboard::{Ladder, Neck, ShapeQuery, StringSet, Tuning, Way};
-use fretloom_theory::{SpelledTriad, Triad, TriadQuality};
+use fretloom_theory::{SpelledTriad, Triad, TriadPair, TriadQuality};
 
 fn for_every_tuning(check: impl Fn(&Tuning)) {
     let tunings = LoadedTunings::load(None);
@@ -122,10 +122,11 @@ fn close_shapes_are_those_of_brute_force() {
 /// that of all rungs only the last one that way has no step.
 #[test]
 fn a_climb_has_no_dead_end() {
-    let triads = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    let pair = TriadPair::in_order(f, g).unwrap();
     for_every_tuning(|tuning| {
         let query = ShapeQuery::default().without_fingers();
-        let ladder = Ladder::new(&Neck::new(tuning.clone()), triads, &query);
+        let ladder = Ladder::new(&Neck::new(tuning.clone()), pair, &query);
         let last = ladder.rungs().len() - 1;
         for here in 0..=last {
             assert_eq!(goes_on(&ladder, here, Way::Up), here != last, "{}", tuning.id());

@@ -45,7 +45,7 @@ impl LadderAnswer {
         query: &ShapeQuery,
     ) -> Result<LadderAnswer, Refusal> {
         let query = on_strings(neck, Some(strings), *query)?;
-        let ladder = Ladder::new(neck, pair.triads(), &query);
+        let ladder = Ladder::new(neck, pair.pair(), &query);
         Ok(LadderAnswer {
             tuning,
             pair,
@@ -70,7 +70,7 @@ impl LadderAnswer {
     ) -> Result<LadderAnswer, Refusal> {
         on_strings(neck, from, *query)?;
         from.map_or(Ok(()), Refusal::unless_side_by_side)?;
-        let rungs = climbed(&Ladder::new(neck, pair.triads(), query), from);
+        let rungs = climbed(&Ladder::new(neck, pair.pair(), query), from);
         let mut sets: Vec<StringSet> = rungs.iter().map(|rung| rung.shape.string_set()).collect();
         sets.dedup();
         Ok(LadderAnswer {
@@ -111,5 +111,5 @@ fn climbed(ladder: &Ladder, from: Option<StringSet>) -> Vec<Rung> {
 
 /// How many wanted shapes of either triad the end of the neck cuts off.
 fn cut_off(neck: &Neck, pair: NamedPair, query: &ShapeQuery) -> usize {
-    pair.triads().map(|triad| query.cut_off(neck, triad)).into_iter().sum()
+    pair.pair().triads().map(|triad| query.cut_off(neck, triad)).into_iter().sum()
 }

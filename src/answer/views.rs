@@ -41,7 +41,7 @@ impl ViewQuestion {
     /// there.
     pub fn ask(self, neck: &Neck, pair: &PairAnswer) -> Result<AskedView, Refusal> {
         self.check(neck)?;
-        let ways = self.view.ways(neck, pair.name().triads(), self.hand);
+        let ways = self.view.ways(neck, pair.pair(), self.hand);
         let (number, count) = (self.choice, ways.count());
         if count > 0 && !(1..=count).contains(&number) {
             return Err(Refusal::NoSuchChoice { number, count });
@@ -120,8 +120,7 @@ impl AskedView {
                 chain.map_or_else(Vec::new, |chain| chain.rungs().iter().map(named).collect())
             }
             View::Set(view) => {
-                let triads = pair.name().triads();
-                let ladder = view.ladder(neck, triads, self.frets(), self.question.hand);
+                let ladder = view.ladder(neck, pair.pair(), self.frets(), self.question.hand);
                 ladder.rungs().iter().map(named).collect()
             }
         }

@@ -4,21 +4,12 @@ mod climb;
 mod nearness;
 mod step;
 
-use fretloom_theory::Triad;
+use fretloom_theory::TriadPair;
 
-use crate::{Neck, Shape, ShapeQuery, StringSet};
+use crate::{Neck, Shape, ShapeQuery, Side, StringSet};
 
 pub use nearness::Nearness;
 pub use step::Step;
-
-/// Which of the two triads of a ladder.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-pub enum Side {
-    /// The triad named first.
-    First,
-    /// The triad named second.
-    Second,
-}
 
 /// Which way to go on a ladder.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -54,10 +45,11 @@ pub struct Rung {
 ///
 /// ```
 /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Side, Tuning, Way};
-/// use fretloom_theory::SpelledTriad;
+/// use fretloom_theory::{SpelledTriad, TriadPair};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
 /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
-/// let ladder = Ladder::new(&neck, [f, g], &ShapeQuery::default().on("3-2-1".parse().unwrap()));
+/// let pair = TriadPair::in_order(f, g).unwrap();
+/// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
 /// let frets = |rung: usize| ladder.rungs()[rung].shape.frets().map(|fret| fret.number());
 /// assert_eq!((frets(0), frets(1)), ([2, 1, 1], [4, 3, 3]));
 /// assert_eq!(ladder.next_of(0, Side::First, Way::Up), Some(2));
@@ -69,16 +61,15 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// The ladder of two triads over the shapes that `query` wants. With one string set in the
+    /// The ladder of a pair over the shapes that `query` wants. With one string set in the
     /// query it is the ladder that players climb; with several it goes on across the neck.
     #[must_use]
-    pub fn new(neck: &Neck, [first, second]: [Triad; 2], query: &ShapeQuery) -> Ladder {
-        let of = |side, triad| {
-            let shapes = query.shapes(neck, triad).into_iter();
+    pub fn new(neck: &Neck, pair: TriadPair, query: &ShapeQuery) -> Ladder {
+        let of = |side: Side| {
+            let shapes = query.shapes(neck, side.triad_of(pair)).into_iter();
             shapes.map(move |shape| Rung { side, shape })
         };
-        let mut rungs: Vec<Rung> = of(Side::First, first).collect();
-        rungs.extend(of(Side::Second, second));
+        let mut rungs: Vec<Rung> = Side::BOTH.into_iter().flat_map(of).collect();
         // The sort is stable, so that the first triad stays before the second.
         rungs.sort_by(|one, other| one.shape.cmp_height(&other.shape));
         Ladder { rungs }
@@ -142,9 +133,11 @@ impl Ladder {
     ///
     /// ```
     /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, Side, Tuning};
-    /// use fretloom_theory::SpelledTriad;
+    /// use fretloom_theory::{SpelledTriad, TriadPair};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-    /// let pair = ["E", "F"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    /// let [first, second] =
+    ///     ["E", "F"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    /// let pair = TriadPair::in_order(first, second).unwrap();
     /// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
     /// let e = ladder.rungs()[2].shape; // E 4-5-4
     /// let of_f = ladder.nearest(&e, Nearness::Voices, |rung| rung.side == Side::Second);

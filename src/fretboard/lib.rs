@@ -4,7 +4,7 @@
 //! which [`Place`] sounds which pitch, and its millimetres. A [`ShapeQuery`] finds the [`Shape`]s
 //! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]; an
 //! [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the
-//! shapes of two triads by height. A [`View`] chooses what a player sees of a pair.
+//! shapes of a pair of triads by height. A [`View`] chooses what a player sees of a pair.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
 //! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
@@ -14,13 +14,14 @@
 //!
 //! ```
 //! use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning};
-//! use fretloom_theory::SpelledTriad;
+//! use fretloom_theory::{SpelledTriad, TriadPair};
 //!
 //! let neck = Neck::new(Tuning::read("D A D G B E")?);
 //! let g: SpelledTriad = "G".parse()?;
 //! let a: SpelledTriad = "A".parse()?;
 //! let query = ShapeQuery::default().on("6-5-4".parse()?);
-//! let ladder = Ladder::new(&neck, [g.triad(), a.triad()], &query);
+//! let pair = TriadPair::in_order(g.triad(), a.triad()).ok_or("they share a note")?;
+//! let ladder = Ladder::new(&neck, pair, &query);
 //! let lowest = ladder.rungs()[0].shape;
 //! assert_eq!(lowest.frets().map(|fret| fret.number()), [5, 2, 0]);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
@@ -41,6 +42,7 @@ mod region;
 mod runs;
 mod shape;
 mod shape_query;
+mod side;
 mod string_set;
 mod strings_going_up;
 mod tuning;
@@ -55,12 +57,13 @@ pub use fingering::{
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
-pub use ladder::{Ladder, Nearness, Rung, Side, Step, Way};
+pub use ladder::{Ladder, Nearness, Rung, Step, Way};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};
 pub use shape::{Inversion, Shape, Voicing};
 pub use shape_query::ShapeQuery;
+pub use side::Side;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{

@@ -15,7 +15,7 @@ mod two;
 
 use std::fmt;
 
-use fretloom_theory::Triad;
+use fretloom_theory::TriadPair;
 
 use crate::{Hand, Neck};
 
@@ -34,9 +34,11 @@ pub use two::{TwoAString, TwoAStringQuery};
 ///
 /// ```
 /// use fretloom_fretboard::{Hand, HandPosition, Neck, PositionView, Tuning, View};
-/// use fretloom_theory::SpelledTriad;
+/// use fretloom_theory::{SpelledTriad, TriadPair};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-/// let pair = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let [first, second] =
+///     ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let pair = TriadPair::in_order(first, second).unwrap();
 /// let fifth = View::Position(PositionView::at(HandPosition::new(5).unwrap()));
 /// let seen = fifth.seen(&neck, pair, Hand::default(), 0);
 /// let lost = seen.hides()[0].words(|pitch| pitch.midi().to_string());
@@ -69,14 +71,14 @@ impl View {
     /// What is seen of a pair. Where a view has several ways to choose from, `choice` counts them
     /// from 0; of one that is not there nothing is seen.
     #[must_use]
-    pub fn seen(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, choice: usize) -> Seen {
+    pub fn seen(&self, neck: &Neck, pair: TriadPair, hand: Hand, choice: usize) -> Seen {
         self.ways(neck, pair, hand).seen(neck, choice)
     }
 
     /// Every way to take the view. They are searched for here and nowhere else, so that one can be
     /// looked at after another.
     #[must_use]
-    pub fn ways(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> ViewWays {
+    pub fn ways(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> ViewWays {
         let ways = match self {
             View::Position(_) | View::Set(_) => Ways::One,
             View::Across(query) => Ways::Chains(query.chains(neck, pair, hand)),
@@ -90,7 +92,7 @@ impl View {
 #[derive(Clone, PartialEq, Debug)]
 pub struct ViewWays {
     view: View,
-    pair: [Triad; 2],
+    pair: TriadPair,
     ways: Ways,
 }
 

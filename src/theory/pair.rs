@@ -9,7 +9,7 @@ use crate::{PitchClass, PitchClassSet, Triad, TriadQuality};
 ///
 /// The type holds that promise: there is no way to make one of triads that meet. Which of the two
 /// is called the first is decided by a reference root, usually the chord's: the triad whose root
-/// comes first going up from it.
+/// comes first going up from it. A pair that a player names keeps the player's order.
 ///
 /// # Example
 ///
@@ -30,15 +30,18 @@ impl TriadPair {
     /// The pair of two triads, in order going up from `reference`; `None` where they share a note.
     #[must_use]
     pub fn new(a: Triad, b: Triad, reference: PitchClass) -> Option<TriadPair> {
-        if !a.set().is_disjoint(b.set()) {
-            return None;
-        }
         let height = |triad: Triad| reference.semitones_up_to(triad.root());
         let (first, second) = if height(a) <= height(b) { (a, b) } else { (b, a) };
-        Some(TriadPair { first, second })
+        TriadPair::in_order(first, second)
     }
 
-    /// The triad whose root comes first going up.
+    /// The pair of two triads in the order in which they are named; `None` where they share a note.
+    #[must_use]
+    pub fn in_order(first: Triad, second: Triad) -> Option<TriadPair> {
+        first.set().is_disjoint(second.set()).then_some(TriadPair { first, second })
+    }
+
+    /// The triad that is called the first.
     #[must_use]
     pub const fn first(self) -> Triad {
         self.first
@@ -171,5 +174,15 @@ mod tests {
         let c = Triad::new(PitchClass::C, TriadQuality::Major);
         let d_flat_minor = Triad::new(PitchClass::new(1), TriadQuality::Minor);
         assert_eq!(TriadPair::new(c, d_flat_minor, PitchClass::C), None);
+        assert_eq!(TriadPair::in_order(c, d_flat_minor), None);
+    }
+
+    #[test]
+    fn a_pair_keeps_the_order_in_which_it_is_named() {
+        let [c, d] = [0, 2].map(|root| Triad::new(PitchClass::new(root), TriadQuality::Major));
+        let order = |pair: Option<TriadPair>| pair.unwrap().triads();
+        assert_eq!(order(TriadPair::in_order(d, c)), [d, c]);
+        assert_eq!(order(TriadPair::new(d, c, PitchClass::C)), [c, d]);
+        assert_eq!(order(TriadPair::new(d, c, d.root())), [d, c]);
     }
 }

@@ -187,7 +187,7 @@ impl<'a> Change<'a> {
     /// `F 3-2-1, G 5-4-3, …`
     fn first_rungs(&self, pair: NamedPair) -> String {
         let query = ShapeQuery::default().on(set_of(self.after));
-        let ladder = Ladder::new(self.to, pair.triads(), &query);
+        let ladder = Ladder::new(self.to, pair.pair(), &query);
         let told = |rung: &Rung| {
             let named = NamedShape::of_rung(self.to, pair, rung);
             format!("{} {}", named.triad, dashed(named.shape.frets()))

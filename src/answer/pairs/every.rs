@@ -47,7 +47,7 @@ impl PairAlone {
         let scale = speller.ground().scale();
         PairAlone {
             pair,
-            name: NamedPair::known(pair.triads().map(|triad| speller.triad(triad))),
+            name: NamedPair::of(pair, pair.triads().map(|triad| speller.triad(triad))),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             also_fits: also_serves(pair.set(), speller),
             six_notes: SixNotes::of(pair.set()),

@@ -2,15 +2,14 @@
 
 use std::fmt;
 
-use fretloom_theory::{SpelledTriad, Triad};
+use fretloom_theory::{SpelledTriad, TriadPair};
 
 use crate::answer::refusal::Refusal;
 
 /// Two triads that share no note, as they are written; prints as `B♭ & C`, and in ASCII (`{:#}`)
 /// as `Bb & C`.
 ///
-/// Their order is that of the name. A [`TriadPair`](fretloom_theory::TriadPair) orders them by
-/// what it is heard over.
+/// Their order is that of the name, which is the player's for a pair that the player names.
 ///
 /// ```
 /// use fretloom::answer::NamedPair;
@@ -19,7 +18,10 @@ use crate::answer::refusal::Refusal;
 /// assert!(NamedPair::new([c, e]).is_err());
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct NamedPair([SpelledTriad; 2]);
+pub struct NamedPair {
+    names: [SpelledTriad; 2],
+    pair: TriadPair,
+}
 
 impl NamedPair {
     /// The pair of two triads.
@@ -27,32 +29,33 @@ impl NamedPair {
     /// # Errors
     ///
     /// Where they share a note.
-    pub fn new(triads: [SpelledTriad; 2]) -> Result<NamedPair, Refusal> {
-        let [first, second] = triads.map(|triad| triad.triad().set());
-        if first.is_disjoint(second) { Ok(NamedPair(triads)) } else { Err(Refusal::NoPair(triads)) }
+    pub fn new(names: [SpelledTriad; 2]) -> Result<NamedPair, Refusal> {
+        let [first, second] = names.map(|name| name.triad());
+        let pair = TriadPair::in_order(first, second).ok_or(Refusal::NoPair(names))?;
+        Ok(NamedPair { names, pair })
     }
 
-    /// Two triads that are known to share no note.
-    pub(super) const fn known(triads: [SpelledTriad; 2]) -> NamedPair {
-        NamedPair(triads)
+    /// A pair whose triads have these names.
+    pub(super) const fn of(pair: TriadPair, names: [SpelledTriad; 2]) -> NamedPair {
+        NamedPair { names, pair }
     }
 
     /// The triads under their names.
     #[must_use]
     pub const fn names(self) -> [SpelledTriad; 2] {
-        self.0
+        self.names
     }
 
-    /// What the triads sound as.
+    /// The pair, its triads in the order of the names.
     #[must_use]
-    pub fn triads(self) -> [Triad; 2] {
-        self.0.map(|triad| triad.triad())
+    pub const fn pair(self) -> TriadPair {
+        self.pair
     }
 }
 
 impl fmt::Display for NamedPair {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let [first, second] = &self.0;
+        let [first, second] = &self.names;
         first.fmt(f)?;
         f.write_str(" & ")?;
         second.fmt(f)

@@ -68,8 +68,8 @@ impl PairAnswer {
 
     /// The names of its triads, the first one first.
     #[must_use]
-    pub const fn name(&self) -> NamedPair {
-        NamedPair::known([self.first.name, self.second.name])
+    pub fn name(&self) -> NamedPair {
+        NamedPair::of(self.pair(), [self.first.name, self.second.name])
     }
 
     /// `the triads interleave · set 6-33, interval vector 143241`

@@ -144,5 +144,5 @@ fn steps(set: SetView, view: &View<'_>, places: &[PairPlace]) -> Vec<Vec<String>
             format!("{:.0} mm", step.shift_mm),
         ])
     };
-    set.steps(view.neck, view.pair.name().triads()).into_iter().filter_map(row).collect()
+    set.steps(view.neck, view.pair.pair()).into_iter().filter_map(row).collect()
 }

@@ -16,11 +16,12 @@ impl Ladder {
     ///
     /// ```
     /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Way};
-    /// use fretloom_theory::SpelledTriad;
+    /// use fretloom_theory::{SpelledTriad, TriadPair};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    /// let pair = TriadPair::in_order(f, g).unwrap();
     /// let query = ShapeQuery::default().within("0-12".parse().unwrap());
-    /// let ladder = Ladder::new(&neck, [f, g], &query);
+    /// let ladder = Ladder::new(&neck, pair, &query);
     /// let mut rung = 0;
     /// let mut sets = Vec::new();
     /// while let Some(step) = ladder.climb(rung, Way::Up) {

@@ -9,8 +9,12 @@ fn neck(tuning: &str) -> Neck {
 }
 
 fn ladder(first: &str, second: &str, query: &ShapeQuery) -> Ladder {
-    let triads = [first, second].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
-    Ladder::new(&neck("EADGBE"), triads, query)
+    Ladder::new(&neck("EADGBE"), pair([first, second]), query)
+}
+
+fn pair(names: [&str; 2]) -> TriadPair {
+    let [first, second] = names.map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    TriadPair::in_order(first, second).unwrap()
 }
 
 fn on(strings: &str) -> ShapeQuery {
@@ -171,9 +175,8 @@ fn an_empty_ladder_leads_nowhere() {
 #[test]
 fn a_climb_has_no_dead_end() {
     for tuning in ["EADGBE", "GCEA", "DADGAD", "EADG", "BEADGBE", "G4 C4 E4 A4 E4"] {
-        let triads = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
         for query in [ShapeQuery::default(), ShapeQuery::default().skipping_strings()] {
-            let ladder = Ladder::new(&neck(tuning), triads, &query);
+            let ladder = Ladder::new(&neck(tuning), pair(["F", "G"]), &query);
             for start in 0..ladder.rungs().len() {
                 assert_eq!(ends_at(&ladder, start, Way::Up), ladder.rungs().len() - 1, "{tuning}");
                 assert_eq!(ends_at(&ladder, start, Way::Down), 0, "{tuning}");

@@ -10,7 +10,7 @@ use fretloom_fretboard::{
     ArpeggioQuery, Capo, Fret, Hand, HandPosition, Inversion, Neck, OpenString, PerString, Place,
     PositionView, Shape, ShapeQuery, StringNumber, Tuning, View,
 };
-use fretloom_theory::{SpelledTriad, Triad};
+use fretloom_theory::{SpelledTriad, Triad, TriadPair};
 
 fn tuning(text: &str) -> Tuning {
     Tuning::read(text).unwrap()
@@ -104,9 +104,10 @@ fn a_course_counts_once() {
 /// a capo the first position is the one above it.
 #[test]
 fn open_strings_are_left_out_above_the_first_position() {
+    let f_and_g = TriadPair::in_order(triad("F"), triad("G")).unwrap();
     let opens = |neck: &Neck, position: u8| {
         let view = View::Position(PositionView::at(HandPosition::new(position).unwrap()));
-        let seen = view.seen(neck, ["F", "G"].map(triad), Hand::default(), 0);
+        let seen = view.seen(neck, f_and_g, Hand::default(), 0);
         seen.places().iter().filter(|place| place.place.fret.is_open()).count()
     };
     let plain = neck("EADGBE");

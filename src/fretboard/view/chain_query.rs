@@ -1,6 +1,6 @@
 //! Which chains are wanted.
 
-use fretloom_theory::Triad;
+use fretloom_theory::TriadPair;
 
 use super::chain::Chain;
 use super::chain_search::cheapest;
@@ -23,10 +23,12 @@ pub enum Overlap {
 ///
 /// ```
 /// use fretloom_fretboard::{ChainQuery, Hand, Neck, Tuning};
-/// use fretloom_theory::SpelledTriad;
+/// use fretloom_theory::{SpelledTriad, TriadPair};
 /// // In fourths all over, a symmetric pair repeats one grip diagonally.
 /// let neck = Neck::new(Tuning::read("EADGCF").unwrap());
-/// let pair = ["E", "A#"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let [first, second] =
+///     ["E", "A#"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let pair = TriadPair::in_order(first, second).unwrap();
 /// let chain = &ChainQuery::default().chains(&neck, pair, Hand::default())[0];
 /// assert_eq!(chain.rungs().len(), 4);
 /// assert!(chain.repeats_one_grip(&neck));
@@ -97,19 +99,20 @@ impl ChainQuery {
     /// fret by which a grip differs from the one before, where a string that is open in one of the
     /// two counts as four frets. The search is exact; of equals the lower chain comes first.
     #[must_use]
-    pub fn chains(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<Chain> {
+    pub fn chains(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> Vec<Chain> {
         let stages: Vec<Vec<Rung>> =
             self.path(neck).into_iter().map(|set| self.rungs_on(neck, pair, hand, set)).collect();
         cheapest(neck, &stages, ChainQuery::LONGEST_LIST)
     }
 
     /// The shapes of both triads on a set that the hand can hold, by height.
-    fn rungs_on(&self, neck: &Neck, pair: [Triad; 2], hand: Hand, set: StringSet) -> Vec<Rung> {
+    fn rungs_on(&self, neck: &Neck, pair: TriadPair, hand: Hand, set: StringSet) -> Vec<Rung> {
         let query = ShapeQuery::default().in_region(self.region).on(set).for_hand(hand);
-        let sides = [Side::First, Side::Second].into_iter().zip(pair).zip(self.inversions);
-        let rungs = sides.flat_map(|((side, triad), inversion)| {
+        let sides = Side::BOTH.into_iter().zip(self.inversions);
+        let rungs = sides.flat_map(|(side, inversion)| {
             let query = inversion.map_or(query, |inversion| query.inverted(inversion));
-            let held = query.shapes(neck, triad).into_iter().filter(|s| s.grip().is_some());
+            let held =
+                query.shapes(neck, side.triad_of(pair)).into_iter().filter(|s| s.grip().is_some());
             held.map(move |shape| Rung { side, shape })
         });
         let mut rungs: Vec<Rung> = rungs.collect();

@@ -1,6 +1,6 @@
 //! A place of a pair as a view shows it.
 
-use fretloom_theory::{Pitch, Triad};
+use fretloom_theory::{Pitch, TriadPair};
 
 use crate::{Finger, Neck, Place, Side};
 
@@ -35,16 +35,9 @@ impl ViewPlace {
 /// Every place of a pair, from string 1 up, each from its open note up.
 pub(super) fn notes_of_pair(
     neck: &Neck,
-    pair: [Triad; 2],
+    pair: TriadPair,
 ) -> impl Iterator<Item = (Place, Pitch, Side)> {
-    neck.places().filter_map(move |(place, pitch)| Some((place, pitch, side_of(pair, pitch)?)))
-}
-
-/// Whose note a pitch is, if it is one of the pair.
-pub(super) fn side_of([first, second]: [Triad; 2], pitch: Pitch) -> Option<Side> {
-    let class = pitch.pitch_class();
-    let sides = [(Side::First, first), (Side::Second, second)];
-    sides.into_iter().find_map(|(side, triad)| triad.set().contains(class).then_some(side))
+    neck.places().filter_map(move |(place, pitch)| Some((place, pitch, Side::with(pair, pitch)?)))
 }
 
 /// Orders places by pitch, the string nearest the floor first, and numbers the pitches.

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use fretloom_theory::{Pitch, Triad};
+use fretloom_theory::{Pitch, TriadPair};
 
 use super::hidden::Hidden;
-use super::place::{ViewPlace, notes_of_pair, number_by_pitch, side_of};
-use crate::{Finger, HandPosition, Neck, Place};
+use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
+use crate::{Finger, HandPosition, Neck, Place, Side};
 
 /// The places of a pair under a hand in its position: a finger a fret for four frets, and for what
 /// these lack the first finger a fret back or the fourth a fret up.
@@ -50,7 +50,7 @@ impl PositionView {
     }
 
     /// The places under the hand by pitch, and what is out of the box.
-    pub(super) fn places(&self, neck: &Neck, pair: [Triad; 2]) -> (Vec<ViewPlace>, Vec<Hidden>) {
+    pub(super) fn places(&self, neck: &Neck, pair: TriadPair) -> (Vec<ViewPlace>, Vec<Hidden>) {
         let all = || notes_of_pair(neck, pair);
         let under = |stretched: bool| {
             all().filter_map(move |note| {
@@ -100,12 +100,12 @@ fn mark_choices(stretches: &mut [ViewPlace]) {
 }
 
 /// The pitches of the pair between the lowest and the highest in the box that it lacks.
-fn lost(pair: [Triad; 2], inside: &BTreeSet<Pitch>, stretches: &[ViewPlace]) -> Vec<Hidden> {
+fn lost(pair: TriadPair, inside: &BTreeSet<Pitch>, stretches: &[ViewPlace]) -> Vec<Hidden> {
     let (Some(lowest), Some(highest)) = (inside.first(), inside.last()) else {
         return Vec::new();
     };
     let between = (lowest.midi()..highest.midi()).filter_map(Pitch::from_midi);
-    let of_pair = between.filter(|pitch| side_of(pair, *pitch).is_some());
+    let of_pair = between.filter(|pitch| Side::with(pair, *pitch).is_some());
     let lost = of_pair.filter(|pitch| !inside.contains(pitch));
     let hidden = lost.map(|pitch| match stretches.iter().any(|place| place.pitch == pitch) {
         true => Hidden::OutOfBox(pitch),

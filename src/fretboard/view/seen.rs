@@ -1,6 +1,6 @@
 //! What a view shows.
 
-use fretloom_theory::Triad;
+use fretloom_theory::TriadPair;
 
 use super::hidden::Hidden;
 use super::place::{ViewPlace, notes_of_pair};
@@ -16,7 +16,7 @@ pub struct Seen {
 impl Seen {
     pub(super) fn new(
         neck: &Neck,
-        pair: [Triad; 2],
+        pair: TriadPair,
         places: Vec<ViewPlace>,
         mut hides: Vec<Hidden>,
     ) -> Seen {

@@ -1,6 +1,6 @@
 //! Everything on some strings.
 
-use fretloom_theory::Triad;
+use fretloom_theory::TriadPair;
 
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
 use crate::{FretRange, Hand, Ladder, Neck, Place, ShapeQuery, StringSet};
@@ -11,9 +11,11 @@ use crate::{FretRange, Hand, Ladder, Neck, Place, ShapeQuery, StringSet};
 ///
 /// ```
 /// use fretloom_fretboard::{Neck, SetView, Tuning};
-/// use fretloom_theory::SpelledTriad;
+/// use fretloom_theory::{SpelledTriad, TriadPair};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-/// let pair = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let [first, second] =
+///     ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let pair = TriadPair::in_order(first, second).unwrap();
 /// let steps = SetView::on("1".parse().unwrap()).steps(&neck, pair);
 /// let frets: Vec<u8> = steps.iter().map(|step| step.frets).collect();
 /// assert_eq!(frets[..6], [2, 2, 2, 1, 2, 3]); // F G A B C D F
@@ -50,7 +52,7 @@ impl SetView {
     }
 
     /// The places by pitch.
-    pub(super) fn places(&self, neck: &Neck, pair: [Triad; 2]) -> Vec<ViewPlace> {
+    pub(super) fn places(&self, neck: &Neck, pair: TriadPair) -> Vec<ViewPlace> {
         let there = notes_of_pair(neck, pair).filter(|(place, ..)| self.set.contains(place.string));
         let mut places: Vec<ViewPlace> = there.map(ViewPlace::plain).collect();
         number_by_pitch(&mut places);
@@ -60,7 +62,7 @@ impl SetView {
     /// The shapes of both triads on a set of three strings, by height, within some frets and for
     /// this hand; other sets hold none.
     #[must_use]
-    pub fn ladder(&self, neck: &Neck, pair: [Triad; 2], frets: FretRange, hand: Hand) -> Ladder {
+    pub fn ladder(&self, neck: &Neck, pair: TriadPair, frets: FretRange, hand: Hand) -> Ladder {
         if self.set.three().is_none() {
             return Ladder::default();
         }
@@ -70,7 +72,7 @@ impl SetView {
 
     /// The steps along each string, from the highest string number down and from the nut up.
     #[must_use]
-    pub fn steps(&self, neck: &Neck, pair: [Triad; 2]) -> Vec<SetStep> {
+    pub fn steps(&self, neck: &Neck, pair: TriadPair) -> Vec<SetStep> {
         let along = |string| {
             let there = notes_of_pair(neck, pair).filter(move |(place, ..)| place.string == string);
             let there: Vec<_> = there.map(|(place, pitch, _)| (place, pitch)).collect();

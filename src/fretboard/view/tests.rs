@@ -12,8 +12,9 @@ fn neck(tuning: &str) -> Neck {
     Neck::new(crate::Tuning::read(tuning).unwrap())
 }
 
-fn pair(names: [&str; 2]) -> [Triad; 2] {
-    names.map(|name| name.parse::<SpelledTriad>().unwrap().triad())
+fn pair(names: [&str; 2]) -> TriadPair {
+    let [first, second] = names.map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    TriadPair::in_order(first, second).unwrap()
 }
 
 fn position(number: u8) -> PositionView {
@@ -83,7 +84,7 @@ fn a_position_loses_nothing_silently() {
                 seen.places().iter().filter(|p| !p.stretched).map(|p| p.pitch).collect();
             let range = strict.first().unwrap().midi()..strict.last().unwrap().midi();
             for pitch in range.filter_map(Pitch::from_midi) {
-                if place::side_of(pair, pitch).is_some() && !strict.contains(&pitch) {
+                if Side::with(pair, pitch).is_some() && !strict.contains(&pitch) {
                     let told = if pitches.contains(&pitch) {
                         Hidden::OutOfBox(pitch)
                     } else {
@@ -188,7 +189,7 @@ fn two_a_string_goes_through_all_six() {
             }
             for (place, pitch, side) in run.notes() {
                 assert_eq!(neck.pitch_at(*place), Some(*pitch));
-                assert_eq!(place::side_of(pair, *pitch), Some(*side));
+                assert_eq!(Side::with(pair, *pitch), Some(*side));
             }
         }
     }

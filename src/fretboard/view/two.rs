@@ -1,8 +1,8 @@
 //! The six notes of a pair, two on a string.
 
-use fretloom_theory::{Pitch, Triad};
+use fretloom_theory::{Pitch, TriadPair};
 
-use super::place::{ViewPlace, side_of};
+use super::place::ViewPlace;
 use crate::passage::Passage;
 use crate::runs::runs;
 use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, Side, StringSet};
@@ -14,9 +14,11 @@ use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, Side, StringSet}
 ///
 /// ```
 /// use fretloom_fretboard::{Hand, Neck, Tuning, TwoAStringQuery};
-/// use fretloom_theory::SpelledTriad;
+/// use fretloom_theory::{SpelledTriad, TriadPair};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-/// let pair = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let [first, second] =
+///     ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+/// let pair = TriadPair::in_order(first, second).unwrap();
 /// let query = TwoAStringQuery::default().on("4-3-2".parse().unwrap());
 /// let run = &query.within("3-9".parse().unwrap()).runs(&neck, pair, Hand::default())[0];
 /// let frets = run.places().iter().map(|place| place.place.fret.number()).collect::<Vec<_>>();
@@ -59,11 +61,10 @@ impl TwoAStringQuery {
     /// The wanted runs, for this hand: string set by string set from the floor up, on each from
     /// the lowest start; near a position the nearest first.
     #[must_use]
-    pub fn runs(&self, neck: &Neck, pair: [Triad; 2], hand: Hand) -> Vec<TwoAString> {
-        let [first, second] = pair.map(Triad::set);
+    pub fn runs(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> Vec<TwoAString> {
         let sets = StringSet::neighbours(neck.tuning().string_count(), 3);
         let sets = sets.filter(|set| self.set().is_none_or(|wanted| wanted == *set));
-        let runs = sets.flat_map(|set| runs(neck, set, first.union(second), 2));
+        let runs = sets.flat_map(|set| runs(neck, set, pair.set(), 2));
         let is_within = |(place, _): &(Place, Pitch)| self.region.contains(neck, *place);
         let within = runs.filter(|notes: &Vec<(Place, Pitch)>| notes.iter().all(is_within));
         let mut runs: Vec<TwoAString> =
@@ -83,8 +84,8 @@ pub struct TwoAString {
 }
 
 impl TwoAString {
-    fn of(neck: &Neck, pair: [Triad; 2], hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
-        let side = |pitch| side_of(pair, pitch).unwrap_or(Side::First);
+    fn of(neck: &Neck, pair: TriadPair, hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
+        let side = |pitch| Side::with(pair, pitch).unwrap_or(Side::First);
         TwoAString {
             notes: notes.iter().map(|(place, pitch)| (*place, *pitch, side(*pitch))).collect(),
             passage: Passage::new(neck, hand, notes),

@@ -140,13 +140,14 @@ impl InHand {
 #[cfg(test)]
 mod tests {
     use fretloom_fretboard::{Ladder, ShapeQuery, Tuning};
-    use fretloom_theory::SpelledTriad;
+    use fretloom_theory::{SpelledTriad, TriadPair};
 
     use super::*;
 
     fn held(frets: [u8; 3]) -> (Neck, InHand) {
         let neck = Neck::new(Tuning::read("EADGBE").unwrap());
-        let pair = ["G", "A"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+        let [g, a] = ["G", "A"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+        let pair = TriadPair::in_order(g, a).unwrap();
         let query = ShapeQuery::default().on("4-3-2".parse().unwrap());
         let ladder = Ladder::new(&neck, pair, &query);
         let is_meant = |rung: &&Rung| rung.shape.frets().map(|fret| fret.number()) == frets;

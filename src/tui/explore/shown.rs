@@ -1,7 +1,7 @@
 //! What follows from the player's choices: everything that is shown.
 
-use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringNumber, StringSet};
-use fretloom_theory::{Families, PitchClass, ScaleChoice, Triad, TriadQuality};
+use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringSet};
+use fretloom_theory::{Families, ScaleChoice};
 
 use super::chosen::Chosen;
 use super::in_hand::InHand;
@@ -67,8 +67,8 @@ impl Shown {
             tuning: TuningAnswer::of(&given.library.tunings, chosen.tuning.clone()),
             places: Vec::new(),
             left_out: Vec::new(),
-            everywhere: empty_ladder(&neck),
-            ladder: empty_ladder(&neck),
+            everywhere: Ladder::default(),
+            ladder: Ladder::default(),
             neck,
             view: None,
             hand: None,
@@ -149,15 +149,15 @@ impl Shown {
         let places = pair.map(|pair| places_of_pair(&self.neck, pair)).unwrap_or_default();
         let left_out = pair.map(|pair| places_left_out(&self.neck, pair)).unwrap_or_default();
         let everywhere = match pair {
-            Some(pair) => Ladder::new(&self.neck, pair.pair().triads(), &query),
-            None => empty_ladder(&self.neck),
+            Some(pair) => Ladder::new(&self.neck, pair.pair(), &query),
+            None => Ladder::default(),
         };
         (self.places, self.left_out, self.everywhere) = (places, left_out, everywhere);
     }
 
     fn ladder_of(&self, chosen: &Chosen) -> Ladder {
         let set = self.strings(chosen);
-        set.map_or_else(|| empty_ladder(&self.neck), |set| self.everywhere.on(set))
+        set.map_or_else(Ladder::default, |set| self.everywhere.on(set))
     }
 
     fn pair_on_neck(&self, chosen: &Chosen) -> Option<PairOnNeck<'_>> {
@@ -202,14 +202,6 @@ pub(super) fn families_of(chosen: &Chosen) -> (Families, &'static str) {
         2 => flat_five,
         _ => all,
     }
-}
-
-/// A ladder without rungs.
-fn empty_ladder(neck: &Neck) -> Ladder {
-    let triad = Triad::new(PitchClass::C, TriadQuality::Major);
-    // One string is no set of three, so nothing is found on it.
-    let nowhere = StringSet::only(StringNumber::FIRST);
-    Ladder::new(neck, [triad, triad], &ShapeQuery::default().on(nowhere))
 }
 
 #[cfg(test)]

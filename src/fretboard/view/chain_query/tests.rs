@@ -10,8 +10,9 @@ fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())
 }
 
-fn pair(names: [&str; 2]) -> [Triad; 2] {
-    names.map(|name| name.parse::<SpelledTriad>().unwrap().triad())
+fn pair(names: [&str; 2]) -> TriadPair {
+    let [first, second] = names.map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    TriadPair::in_order(first, second).unwrap()
 }
 
 fn frets(chain: &Chain) -> Vec<[u8; 3]> {
@@ -19,7 +20,7 @@ fn frets(chain: &Chain) -> Vec<[u8; 3]> {
 }
 
 /// The costs of all chains there are, by trying every list of shapes.
-fn every_cost(query: ChainQuery, neck: &Neck, pair: [Triad; 2]) -> Vec<f64> {
+fn every_cost(query: ChainQuery, neck: &Neck, pair: TriadPair) -> Vec<f64> {
     let mut lists: Vec<Vec<Rung>> = vec![Vec::new()];
     for set in query.path(neck) {
         let rungs = query.rungs_on(neck, pair, Hand::default(), set);
