@@ -1,11 +1,13 @@
 //! The table of settings.
 
-use crate::picture::{FretWidths, Labels};
 use fretloom_theory::Spelling;
 use toml::de::DeValue;
 
+use super::ascii::Ascii;
+use super::known::Known;
+use super::settled::Settings;
 use super::value::{families, hand, one_of, pedal, switch, theme, tuning, word};
-use super::{Ascii, Known, Settings};
+use crate::picture::{FretWidths, Labels};
 
 /// Puts a value that was read into the settings.
 pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;

@@ -1,6 +1,10 @@
 //! Settings, right and wrong.
 
-use super::*;
+use fretloom_theory::Spelling;
+
+use super::rows::ROWS;
+use super::{Known, SAMPLE, Settings};
+use crate::library::LoadedTunings;
 
 fn read(content: &str) -> (Settings, Vec<String>) {
     let known = Known {

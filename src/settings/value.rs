@@ -4,7 +4,7 @@ use fretloom_fretboard::{Hand, Tuning};
 use fretloom_theory::Families;
 use toml::de::DeValue;
 
-use super::Known;
+use super::known::Known;
 use crate::library::fields::{count, decimal};
 use crate::words::nearest;
 
