@@ -13,7 +13,6 @@ pub mod gesture;
 pub mod key;
 pub mod keymap;
 pub mod mouse;
-pub mod neck;
 pub mod pedal;
 pub mod runtime;
 pub mod terminal;
@@ -25,6 +24,8 @@ mod signals;
 mod widget;
 
 use ratatui::buffer::Buffer;
+
+pub use widget::NeckWidget;
 
 /// What a buffer shows, as lines of text without spaces at their ends.
 #[must_use]

@@ -16,9 +16,9 @@ use fretloom::answer::{Harmony, PairAnswer, PairPlace, Wishes, marks, pairs_over
 use fretloom::glyphs::{make_ascii, to_ascii};
 use fretloom::library::{Library, LoadedTunings};
 use fretloom::picture::{Handed, Labels, NeckPicture, Top};
+use fretloom::tui::NeckWidget;
 use fretloom::tui::event::Event;
 use fretloom::tui::explore::Explore;
-use fretloom::tui::neck::NeckWidget;
 use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
 use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};

@@ -32,9 +32,8 @@ const ROOMS: &[Room] = &[
     // What every screen is given, the loop, and the terminal; the screens stand above it.
     room("tui", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "picture",
                   "answer"]),
-    room("tui/neck", &["theory", "fretboard", "words", "glyphs", "picture", "tui"]),
     room("tui/explore", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
-                          "picture", "export", "answer", "tui", "tui/neck"]),
+                          "picture", "export", "answer", "tui"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
                        "export", "answer", "cli"]),

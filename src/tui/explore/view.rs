@@ -18,8 +18,7 @@ use ratatui::widgets::{Paragraph, Widget, Wrap};
 use super::{Explore, Over};
 use crate::answer::{marks, marks_in_view, marks_left_out};
 use crate::picture::{Labels, Mark, NeckPicture};
-use crate::tui::neck::NeckWidget;
-use crate::tui::widget::{indented, write};
+use crate::tui::widget::{NeckWidget, indented, write};
 
 /// How much there is room for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

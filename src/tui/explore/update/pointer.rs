@@ -10,9 +10,8 @@ use crate::tui::command::Command;
 use crate::tui::gesture::{Act, Gesture, Spot};
 use crate::tui::key::Key;
 use crate::tui::mouse::{Mouse, Pointer};
-use crate::tui::neck;
 use crate::tui::runtime::Effect;
-use crate::tui::widget::ListLine;
+use crate::tui::widget::{ListLine, NeckWidget};
 
 /// What lies under the mouse.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -88,15 +87,15 @@ impl Explore {
     }
 
     fn hit_explorer(&self, screen: Rect, place: Position) -> Option<Hit> {
-        let [pairs, scales, neck_area, _] = self.places_to_point_at(screen)?;
+        let [pairs, scales, neck, _] = self.places_to_point_at(screen)?;
         if pairs.contains(place) {
             return Some(self.pair_lines(pairs).at(place).map_or(Hit::Pairs, Hit::Pair));
         }
         if scales.contains(place) {
             return Some(self.scale_lines(scales).at(place).map_or(Hit::Scales, Hit::Scale));
         }
-        let hit = || neck::hit(&self.picture(), neck_area, place).map_or(Hit::Neck, Hit::OnNeck);
-        neck_area.contains(place).then(hit)
+        let hit = || NeckWidget::hit(&self.picture(), neck, place).map_or(Hit::Neck, Hit::OnNeck);
+        neck.contains(place).then(hit)
     }
 
     /// All of a list is one spot down to its footer, in which only the keys are spots.

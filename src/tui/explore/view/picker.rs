@@ -10,8 +10,7 @@ use super::super::Explore;
 use super::super::picker::{Picker, Preview};
 use crate::answer::marks;
 use crate::picture::NeckPicture;
-use crate::tui::neck::NeckWidget;
-use crate::tui::widget::{below, indented, write};
+use crate::tui::widget::{NeckWidget, below, indented, write};
 
 /// ListView of the list that stay before the neck of the marked tuning is drawn under it.
 const LEAST_LINES: u16 = 5;

@@ -1,13 +1,13 @@
 //! The drawn neck in the cells of a screen.
 
+use fretloom_fretboard::Side;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 use ratatui::style::{Modifier, Style};
 use ratatui::widgets::Widget;
 
-use super::theme::Theme;
 use crate::picture::{Ink, NeckHit, NeckPicture, Weight};
-use fretloom_fretboard::Side;
+use crate::tui::theme::Theme;
 
 /// Draws as much of a neck as an area holds, in the styles of a theme.
 #[derive(Clone, Copy, Debug)]
@@ -21,6 +21,14 @@ impl<'a> NeckWidget<'a> {
     #[must_use]
     pub const fn new(picture: &'a NeckPicture, theme: &'a Theme) -> NeckWidget<'a> {
         NeckWidget { picture, theme }
+    }
+
+    /// What lies under a place of the screen where a neck is drawn in `area`; `None` beside it, beside
+    /// its strings, on a wire and beyond the last fret shown.
+    #[must_use]
+    pub fn hit(picture: &NeckPicture, area: Rect, place: Position) -> Option<NeckHit> {
+        let inside = area.contains(place);
+        inside.then(|| picture.hit(area.width, place.x - area.x, place.y - area.y)).flatten()
     }
 
     fn style(self, ink: Ink) -> Style {
@@ -58,12 +66,4 @@ impl Widget for NeckWidget<'_> {
             }
         }
     }
-}
-
-/// What lies under a place of the screen where a neck is drawn in `area`; `None` beside it, beside
-/// its strings, on a wire and beyond the last fret shown.
-#[must_use]
-pub fn hit(picture: &NeckPicture, area: Rect, place: Position) -> Option<NeckHit> {
-    let inside = area.contains(place);
-    inside.then(|| picture.hit(area.width, place.x - area.x, place.y - area.y)).flatten()
 }
