@@ -2,10 +2,11 @@
 
     tests/outside/run            # installs music21 and mido into target/outside-venv and compares
 
-Five things are compared, several thousand values in all: the notes of chord symbols, the spelled
+Six things are compared, several thousand values in all: the notes of chord symbols, the spelled
 triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), the
-inversions of shapes, and lines read from files: music21 writes them as MusicXML and mido as MIDI,
-and what fretloom reads must have their pitches in their order, in their bars and on their beats.
+inversions of shapes, and files of notes: music21 writes them as MusicXML and mido as MIDI, and what
+fretloom reads must have their pitches in their order, in their bars and on their beats (lines), and
+their exact times, names, ties, bars, meters, keys, tempi and chord symbols (scores, `scores.py`).
 music21 is a general-purpose library (BSD licence), mido one for MIDI (MIT); nothing of them is
 copied here.
 
@@ -23,6 +24,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import mido
+import scores
 from music21 import chord, harmony, instrument, interval, meter, note, pitch, stream, tempo
 
 ROOTS = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
@@ -45,6 +47,7 @@ PARENTS = {
 }
 
 PROGRAM = sys.argv[1] if len(sys.argv) > 1 else "target/release/fretloom"
+PRINTER = sys.argv[2] if len(sys.argv) > 2 else "target/release/examples/print_score"
 
 
 def ask(*arguments, text=None):
@@ -312,8 +315,19 @@ def compare_lines():
         return sum(kind(Path(folder), n, chance) for n in range(40) for kind in kinds)
 
 
+def compare_scores():
+    chance = random.Random(2)
+    with tempfile.TemporaryDirectory() as folder:
+        kinds = [scores.compare_music_xml, scores.compare_midi]
+        made = [kind(PRINTER, Path(folder), n, chance) for n in range(40) for kind in kinds]
+        return sum(made)
+
+
 def main():
-    parts = [compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines]
+    parts = [
+        compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines,
+        compare_scores,
+    ]
     counts = Counter()
     for part in parts:
         name = part.__name__.removeprefix("compare_")

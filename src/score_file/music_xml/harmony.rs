@@ -39,6 +39,13 @@ const KINDS: &[(&str, &str)] = &[
     ("suspended-second", "sus2"),
     ("suspended-fourth", "sus4"),
     ("power", "5"),
+    // Not of the standard, but written by programs.
+    ("dominant-seventh", "7"),
+    ("minor-major", "m(maj7)"),
+    ("minor-major-seventh", "m(maj7)"),
+    ("half-diminished-seventh", "m7b5"),
+    ("augmented-major-seventh", "maj7#5"),
+    ("suspended-fourth-seventh", "7sus4"),
 ];
 
 /// Reads one `<harmony>`. It begins where the reader stands, moved by its offset.
@@ -71,11 +78,14 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
     let shown = kind.attribute("text").unwrap_or(name);
     let degrees: Option<Vec<Degree>> = element.children_named("degree").map(Degree::read).collect();
     let known = KINDS.iter().find(|(known, _)| *known == name).map(|(_, symbol)| *symbol);
-    match known.zip(degrees).and_then(|(kind, degrees)| body(kind, &degrees)) {
-        Some(body) => ChordSymbol::read(&format!("{root}{body}{bass}")),
-        None if name == "other" => ChordSymbol::read(&format!("{root}{shown}{bass}")),
-        None => ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned()),
-    }
+    let body = match known {
+        Some(kind) => degrees.and_then(|degrees| body(kind, &degrees)),
+        // Where the kind is none of a lead sheet, what is printed may still be.
+        None => Some(shown.to_owned()),
+    };
+    let symbol = body.map(|body| ChordSymbol::read(&format!("{root}{body}{bass}")));
+    let unread = || ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned());
+    symbol.filter(|symbol| symbol.chord().is_some()).unwrap_or_else(unread)
 }
 
 /// The note `part`, root or bass, as it sounds.
@@ -215,7 +225,8 @@ mod tests {
     fn what_no_lead_sheet_has_is_kept_as_text() {
         let none = Vec::new;
         assert_eq!(said(&harmony("G", "0", "Neapolitan", none())), "G Neapolitan");
-        assert_eq!(said(&harmony("G", "0", "major", vec![degree("add", "20", "0")])), "Gadd20");
+        let odd = vec![degree("add", "20", "0")];
+        assert_eq!(said(&harmony("G", "0", "major", odd)), "G major");
         assert_eq!(said(&element("harmony", "", none())), "");
         let mut other = harmony("C", "1", "other", none());
         other.children[1].attributes.push(("text".to_owned(), "7alt".to_owned()));
