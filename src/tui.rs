@@ -12,14 +12,18 @@ pub mod explore;
 pub mod gesture;
 pub mod key;
 pub mod keymap;
+pub mod keys;
 pub mod mouse;
 pub mod pedal;
+pub mod program;
 pub mod runtime;
 pub mod terminal;
 pub mod theme;
 
 mod faults;
 mod input;
+mod screen;
+mod shared;
 mod signals;
 mod widget;
 

@@ -18,7 +18,7 @@ use fretloom::library::{Library, LoadedTunings};
 use fretloom::picture::{Handed, Labels, NeckPicture, Top};
 use fretloom::tui::NeckWidget;
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
 use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};
@@ -315,37 +315,37 @@ fn the_neck_in_the_whole_screen_is_the_explorers_own() {
         ("bass-4-string", "Cm7b5"),
     ] {
         for (columns, rows) in [(60, 24), (80, 24), (130, 45)] {
-            let mut explore = open(chord, tuning);
-            explore.update(Event::Resize { columns, rows });
+            let mut program = open(chord, tuning);
+            program.update(Event::Resize { columns, rows });
             for keys in ["", "n", "space space space l", "n end", "down s T"] {
-                type_keys(&mut explore, keys);
-                assert_screen_agrees(&explore, Rect::new(0, 0, columns, rows));
+                type_keys(&mut program, keys);
+                assert_screen_agrees(&program, Rect::new(0, 0, columns, rows));
             }
         }
     }
 }
 
-fn open(chord: &str, tuning: &str) -> Explore {
+fn open(chord: &str, tuning: &str) -> Program {
     let library = Library::load(None);
-    let mut explore = Explore::open(Some(chord), tuning, library, Spelling::Plain).unwrap();
-    explore.use_theme(Theme::terminal());
-    explore
+    let mut program = Program::open(Some(chord), tuning, library, Spelling::Plain).unwrap();
+    program.use_theme(Theme::terminal());
+    program
 }
 
-fn type_keys(explore: &mut Explore, keys: &str) {
+fn type_keys(program: &mut Program, keys: &str) {
     for key in keys.split_whitespace() {
-        explore.update(Event::Key(key.parse().unwrap()));
+        program.update(Event::Key(key.parse().unwrap()));
     }
 }
 
-fn assert_screen_agrees(explore: &Explore, area: Rect) {
+fn assert_screen_agrees(program: &Program, area: Rect) {
     let mut buffer = Buffer::empty(area);
-    explore.draw(area, &mut buffer);
+    program.draw(area, &mut buffer);
     let read = DrawnNeck::read(&buffer).unwrap();
-    let wanted = expected(explore.places(), explore.labels(), &read.frets);
+    let wanted = expected(program.explore().places(), program.explore().labels(), &read.frets);
     assert_eq!(read.marks, wanted, "\n{}", neck_reader::text(&buffer));
-    assert_eq!(read.strings, explore.neck().tuning().string_count());
-    let shape = explore.shape().unwrap();
+    assert_eq!(read.strings, program.neck().tuning().string_count());
+    let shape = program.explore().shape(program.neck()).unwrap();
     let strings = shape.shape.strings().map(|string| string.number());
     let held = strings.into_iter().zip(shape.frets.map(|fret| fret.number()));
     let in_view = held.filter(|(_, fret)| *fret == 0 || read.frets.contains(fret));

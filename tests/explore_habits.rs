@@ -7,7 +7,8 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use fretloom::tui::command::{COMMANDS, Command, CommandRow, Keys};
+use fretloom::tui::command::{COMMANDS, Command, CommandRow, ProgramCommand, Section};
+use fretloom::tui::keys::Keys;
 use fretloom::tui::runtime::Effect;
 use player::{HELP_FIRST, OPENED, Player};
 
@@ -16,7 +17,7 @@ fn a_chord_typed_well_starts_at_its_first_pair() {
     let player = Player::after("Gmaj7#11", "down s c D m 7 enter");
     assert_eq!(player.chord(), "Dm7");
     assert_eq!(player.scale(), "D Dorian");
-    assert_eq!(player.explore.pair().unwrap().rank, 1);
+    assert_eq!(player.program.explore().pair().unwrap().rank, 1);
     assert!(player.shows("scale 1 of"));
 }
 
@@ -205,8 +206,9 @@ fn help_is_searched_by_typing() {
 /// Whatever the list offers can be found by typing its name, and then stands first.
 #[test]
 fn every_command_is_found_by_its_name() {
+    let palette = Command::Program(ProgramCommand::Palette);
     let there =
-        |row: &&CommandRow| row.section.is_heard_on_explorer() && row.command != Command::Palette;
+        |row: &&CommandRow| row.section.is_heard_with(Section::Explore) && row.command != palette;
     for row in COMMANDS.iter().filter(there) {
         let mut player = Player::after("Gmaj7#11", "tab");
         let name = row.name.replace('-', " ");

@@ -8,9 +8,10 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use fretloom::tui::command::{COMMANDS, CommandRow, Keys, Section};
+use fretloom::tui::command::{COMMANDS, CommandRow, Section};
 use fretloom::tui::gesture::{GESTURES, Gesture, Spot};
 use fretloom::tui::key::{Glyphs, Key};
+use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::Pointed;
 use fretloom::tui::runtime::Effect;
 use player::{HELP_FIRST, HELP_TOP, OPENED, Player};

@@ -27,8 +27,7 @@ fn a_climb_goes_over_all_strings_and_never_stops() {
         }
         let height = |player: &Player| -> u32 {
             player
-                .explore
-                .shape()
+                .named_shape()
                 .unwrap()
                 .shape
                 .pitches()
@@ -86,8 +85,8 @@ fn in_a_view_the_hand_is_where_one_looks() {
         let mut shapes = HashSet::new();
         for _ in 0..12 {
             player.press("space");
-            let shape = player.explore.shape().unwrap();
-            let seen = player.explore.view_places().unwrap();
+            let shape = player.named_shape().unwrap();
+            let seen = player.program.explore().view_places().unwrap();
             for place in shape.shape.places() {
                 let is_it = |answer: &&PairPlace| answer.place == place;
                 assert!(seen.iter().find(is_it).is_some(), "{view}: {}", player.screen());
@@ -105,11 +104,11 @@ fn alternatives_keep_what_they_promise() {
     let mut player = Player::with("Gmaj7#11");
     for _ in 0..12 {
         player.press("space");
-        let home = player.explore.shape().unwrap();
+        let home = player.named_shape().unwrap();
         player.press("h");
-        assert_eq!(player.explore.shape().unwrap().frets, home.frets);
+        assert_eq!(player.named_shape().unwrap().frets, home.frets);
         player.press("o");
-        let there = player.explore.shape().unwrap();
+        let there = player.named_shape().unwrap();
         assert_eq!(there.shape.going_up(), home.shape.going_up());
         assert!(player.hand_is_in_view(), "{}", player.screen());
     }
@@ -142,7 +141,7 @@ fn a_tuning_can_be_typed_in_the_search() {
         player.screen()
     );
     player.press("enter");
-    assert_eq!(player.explore.neck().tuning().to_string(), "D2 A2 D3 G3 B3 E4");
+    assert_eq!(player.program.neck().tuning().to_string(), "D2 A2 D3 G3 B3 E4");
     player.press("g");
     assert_eq!(player.marked(), "typed");
 }
@@ -173,7 +172,7 @@ fn the_capo_is_named_with_its_shapes_and_goes_with_the_player() {
 fn a_partial_capo_stays_partial_even_when_it_was_off() {
     let mut player = Player::with("Gmaj7#11");
     let capo = fretloom_fretboard::Capo::read("2", Some("5-4-3")).unwrap();
-    player.explore.put_capo(capo).unwrap();
+    player.program.put_capo(capo).unwrap();
     assert!(player.shows("capo 2 on 5-4-3"));
     player.press("I I i i i");
     assert_eq!(player.capo(), "capo at 3 on 5-4-3");
@@ -199,7 +198,7 @@ fn a_wide_stretch_is_told_with_a_line_of_care() {
         player.press("space");
         presses += 1;
     }
-    let shape = player.explore.shape().unwrap();
+    let shape = player.named_shape().unwrap();
     // The default hand reaches 120 mm; from four fifths of that on a stretch is wide.
     assert!(shape.stretch_mm() >= 96.0, "{}", player.screen());
     while player.shows("end here") || player.shows("ends here") {
@@ -215,7 +214,7 @@ fn a_view_shows_its_places_and_no_others() {
         let mut player = Player::after("Gmaj7#11", views);
         for _ in 0..7 {
             let read = DrawnNeck::read(&player.buffer()).unwrap();
-            let places = player.explore.view_places().unwrap().iter();
+            let places = player.program.explore().view_places().unwrap().iter();
             let places = places.map(|place| (place.place.string.number(), place.fret.number()));
             let in_view = |fret: u8| fret == 0 || read.frets.contains(&fret);
             let wanted: HashSet<(u8, u8)> = places.filter(|(_, fret)| in_view(*fret)).collect();
@@ -276,7 +275,7 @@ fn a_narrower_window_keeps_the_hand_in_view() {
 fn a_tuning_picked_gets_its_own_neck() {
     let player = Player::after("C7", "g down down down down down down enter");
     assert_eq!(player.tuning(), "ukulele-high-g");
-    assert_eq!(player.explore.neck().tuning().string_count(), 4);
+    assert_eq!(player.program.neck().tuning().string_count(), 4);
     assert!(player.shows("Ukulele, high G  G C E A"));
     assert!(player.hand_is_in_view());
     // The list opens on the tuning in use.
@@ -297,11 +296,11 @@ fn a_click_on_a_note_takes_a_shape_with_it() {
         let row = screen.lines().skip(top).position(|line| line.starts_with(&format!(" {string}")));
         let column = if mark.fret == 0 { 7 } else { 13 + 6 * (u16::from(mark.fret) - 1) };
         let row = u16::try_from(top + row.unwrap()).unwrap();
-        player.explore.update(Event::Mouse(Pointer { column, row, what: Pointed::Click }));
+        player.program.update(Event::Mouse(Pointer { column, row, what: Pointed::Click }));
         if player.shows("no close shape of the pair has this place") {
             continue;
         }
-        let shape = player.explore.shape().unwrap();
+        let shape = player.named_shape().unwrap();
         let places = shape.shape.places().map(|place| (place.string.number(), place.fret.number()));
         assert!(places.contains(&(mark.string, mark.fret)), "{mark:?}: {places:?}");
         taken += 1;

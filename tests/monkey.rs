@@ -13,11 +13,12 @@
 use std::collections::VecDeque;
 
 use fretloom::library::Library;
-use fretloom::tui::command::{COMMANDS, Keys};
+use fretloom::tui::command::COMMANDS;
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
+use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::{Pointed, Pointer};
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom_theory::Spelling;
@@ -131,10 +132,10 @@ fn steps() -> usize {
     wished.map_or(STEPS, |steps| steps.parse().unwrap())
 }
 
-fn drawn(explore: &Explore, (columns, rows): (u16, u16)) -> Buffer {
+fn drawn(program: &Program, (columns, rows): (u16, u16)) -> Buffer {
     let area = Rect::new(0, 0, columns, rows);
     let mut buffer = Buffer::empty(area);
-    explore.draw(area, &mut buffer);
+    program.draw(area, &mut buffer);
     buffer
 }
 
@@ -142,7 +143,7 @@ fn drawn(explore: &Explore, (columns, rows): (u16, u16)) -> Buffer {
 fn whatever_is_pressed_the_explorer_can_be_drawn() {
     let (keyboard, mut random, mut trail) = (Keyboard::new(), XorShift(0x5eed), Trail::default());
     let library = Library::load(None);
-    let mut explore = Explore::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
+    let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
     let mut size = (80, 24);
     for step in 0..steps() {
         let event = keyboard.event(&mut random);
@@ -151,17 +152,17 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
         if let Event::Resize { columns, rows } = event {
             size = (columns, rows);
         }
-        explore.update(event);
+        program.update(event);
         // A frame costs more than a step, and what a key has broken stays broken for a while.
         if resized || step % 8 == 0 {
-            let buffer = drawn(&explore, size);
+            let buffer = drawn(&program, size);
             assert_eq!(buffer.area, Rect::new(0, 0, size.0, size.1));
         }
     }
-    explore.update(Event::Resize { columns: 80, rows: 24 });
+    program.update(Event::Resize { columns: 80, rows: 24 });
     for key in ["esc", "esc", "esc"] {
-        explore.update(Event::Key(key.parse().unwrap()));
+        program.update(Event::Key(key.parse().unwrap()));
     }
-    let text = text_of(&drawn(&explore, (80, 24)));
+    let text = text_of(&drawn(&program, (80, 24)));
     assert!(text.contains("? help  Tab commands"), "{text}");
 }

@@ -13,11 +13,12 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use fretloom::library::Library;
-use fretloom::tui::command::{COMMANDS, Keys, Section};
+use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::key::Glyphs;
+use fretloom::tui::keys::Keys;
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::{text_of, theme::Theme};
 use fretloom_theory::Spelling;
@@ -31,16 +32,16 @@ fn root() -> PathBuf {
 /// The explorer on a chord after some keys, drawn at a size.
 fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     let library = Library::load(None);
-    let mut explore =
-        Explore::open(Some(chord), "guitar-standard", library, Spelling::Plain).unwrap();
-    explore.use_theme(Theme::terminal());
-    explore.update(Event::Resize { columns, rows });
+    let mut program =
+        Program::open(Some(chord), "guitar-standard", library, Spelling::Plain).unwrap();
+    program.use_theme(Theme::terminal());
+    program.update(Event::Resize { columns, rows });
     for key in keys.split_whitespace() {
-        explore.update(Event::Key(key.parse().unwrap()));
+        program.update(Event::Key(key.parse().unwrap()));
     }
     let area = Rect::new(0, 0, columns, rows);
     let mut buffer = Buffer::empty(area);
-    explore.draw(area, &mut buffer);
+    program.draw(area, &mut buffer);
     buffer
 }
 
@@ -77,7 +78,7 @@ fn key_table() -> String {
     let mut table = String::from("| keys | what they do |\n|---|---|\n");
     for section in Section::ALL {
         writeln!(table, "| | **{}** |", section.heading()).unwrap();
-        for row in COMMANDS.iter().filter(|row| row.section == section) {
+        for row in COMMANDS.iter().filter(|row| row.listed == section) {
             let labels = keys.of(row).iter().map(|key| format!("`{}`", key.label(Glyphs::Unicode)));
             let labels = labels.collect::<Vec<_>>().join(" ");
             writeln!(table, "| {labels} | {} |", row.help).unwrap();

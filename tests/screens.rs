@@ -12,7 +12,7 @@ mod styled_text;
 use fretloom::library::Library;
 use fretloom::settings::Settings;
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom::tui::theme::{Depth, Theme};
@@ -22,24 +22,24 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use styled_text::styled_text;
 
-fn opened() -> Explore {
+fn opened() -> Program {
     let library = Library::load(None);
-    let mut explore = Explore::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
-    explore.use_theme(Theme::terminal());
-    explore
+    let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
+    program.use_theme(Theme::terminal());
+    program
 }
 
-fn press(explore: &mut Explore, keys: &str) {
+fn press(program: &mut Program, keys: &str) {
     for key in keys.split_whitespace() {
-        explore.update(Event::Key(key.parse().unwrap()));
+        program.update(Event::Key(key.parse().unwrap()));
     }
 }
 
-fn drawn(explore: &mut Explore, columns: u16, rows: u16) -> Buffer {
-    explore.update(Event::Resize { columns, rows });
+fn drawn(program: &mut Program, columns: u16, rows: u16) -> Buffer {
+    program.update(Event::Resize { columns, rows });
     let area = Rect::new(0, 0, columns, rows);
     let mut buffer = Buffer::empty(area);
-    explore.draw(area, &mut buffer);
+    program.draw(area, &mut buffer);
     buffer
 }
 
@@ -76,15 +76,15 @@ fn every_screen_at_every_size_in_colours_and_in_plain_ascii() {
         SCREENS.into_iter().flat_map(|screen| SIZES.map(|size| (screen, size)))
     {
         for (name, theme) in themes {
-            let mut explore =
-                Explore::open(None, "guitar-standard", library.clone(), Spelling::Plain).unwrap();
-            explore.use_theme(theme);
+            let mut program =
+                Program::open(None, "guitar-standard", library.clone(), Spelling::Plain).unwrap();
+            program.use_theme(theme);
             if name == "ascii" {
-                explore.use_ascii();
+                program.use_ascii();
             }
-            explore.update(Event::Resize { columns, rows });
-            press(&mut explore, keys);
-            let buffer = drawn(&mut explore, columns, rows);
+            program.update(Event::Resize { columns, rows });
+            press(&mut program, keys);
+            let buffer = drawn(&mut program, columns, rows);
             assert!(name != "ascii" || text_of(&buffer).is_ascii(), "{screen}");
             let snapshot = format!("{screen}_{columns}x{rows}_{name}");
             assert_snapshot!(snapshot, styled_text(&buffer));
@@ -95,11 +95,11 @@ fn every_screen_at_every_size_in_colours_and_in_plain_ascii() {
 /// The screen on an instrument after some keys.
 fn on(tuning: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     let library = Library::load(None);
-    let mut explore = Explore::open(None, tuning, library, Spelling::Plain).unwrap();
-    explore.use_theme(Theme::terminal());
-    explore.update(Event::Resize { columns, rows });
-    press(&mut explore, keys);
-    drawn(&mut explore, columns, rows)
+    let mut program = Program::open(None, tuning, library, Spelling::Plain).unwrap();
+    program.use_theme(Theme::terminal());
+    program.update(Event::Resize { columns, rows });
+    press(&mut program, keys);
+    drawn(&mut program, columns, rows)
 }
 
 const TWELVE_STRINGS: &str = "C2 F2 A#2 D#3 G#3 C#4 F#4 B4 E5 A5 D6 G6";
@@ -146,14 +146,14 @@ fn every_string_is_drawn_at_24_rows() {
 fn every_instrument_takes_every_view() {
     let keys = "v x n n n n v x x v x v x o h i i r y space space v o o h I";
     for (tuning, _) in Library::load(None).tunings.iter() {
-        let mut explore = {
+        let mut program = {
             let library = Library::load(None);
-            Explore::open(Some("C7alt"), tuning.id(), library, Spelling::Plain).unwrap()
+            Program::open(Some("C7alt"), tuning.id(), library, Spelling::Plain).unwrap()
         };
-        explore.update(Event::Resize { columns: 80, rows: 24 });
+        program.update(Event::Resize { columns: 80, rows: 24 });
         for key in keys.split_whitespace() {
-            press(&mut explore, key);
-            let text = text_of(&drawn(&mut explore, 80, 24));
+            press(&mut program, key);
+            let text = text_of(&drawn(&mut program, 80, 24));
             let strings = text.lines().filter(|line| line.contains(['┃', '‹']));
             let count = strings.filter(|line| line.contains(['┼', '┤', '├', '╪'])).count();
             assert_eq!(count, tuning.string_count(), "{} {key}\n{text}", tuning.id());
@@ -171,10 +171,10 @@ fn themes() {
         ("light", Depth::Full, "light_full_80x24"),
         ("high-contrast", Depth::Full, "high_contrast_full_80x24"),
     ] {
-        let mut explore = opened();
-        explore.use_theme(Theme::built_in(name, depth).unwrap());
-        press(&mut explore, "space");
-        assert_snapshot!(snapshot, styled_text(&drawn(&mut explore, 80, 24)));
+        let mut program = opened();
+        program.use_theme(Theme::built_in(name, depth).unwrap());
+        press(&mut program, "space");
+        assert_snapshot!(snapshot, styled_text(&drawn(&mut program, 80, 24)));
     }
 }
 
@@ -186,9 +186,9 @@ fn the_neck_is_drawn_as_its_player_has_settled_it() {
         labels: "member".parse().unwrap(),
         ..Settings::default()
     };
-    let mut explore = opened();
-    explore.use_settings(&settings);
-    let text = text_of(&drawn(&mut explore, 80, 24));
+    let mut program = opened();
+    program.use_settings(&settings);
+    let text = text_of(&drawn(&mut program, 80, 24));
     assert!(text.contains("shown: member"), "{text}");
     let strings: Vec<&str> = text.lines().filter(|line| line.contains('┃')).collect();
     assert!(strings[0].trim_end().ends_with('6'), "{text}");

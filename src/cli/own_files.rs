@@ -11,7 +11,7 @@ use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
-use crate::tui::command::Keys;
+use crate::tui::keys::Keys;
 use crate::tui::theme::Themes;
 
 /// Runs `settings`; `printed` says how its answer is printed.

@@ -2,7 +2,7 @@
 
 use crate::library::{Folders, Library, Problem, strays};
 use crate::settings::{Known, Settings};
-use crate::tui::command::Keys;
+use crate::tui::keys::Keys;
 use crate::tui::pedal::Pedal;
 use crate::tui::theme::{Depth, Theme, Themes};
 use crate::words::nearest;

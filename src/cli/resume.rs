@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::args::Cli;
 use crate::store::{Session, SessionStore};
-use crate::tui::explore::Explore;
+use crate::tui::program::Program;
 
 /// The session of this player; none where there is no folder for state.
 ///
@@ -19,20 +19,20 @@ impl Resume {
     }
 
     /// Takes up what was kept, but for what was asked on the command line.
-    pub(super) fn take_up(&self, cli: &Cli, explore: &mut Explore) {
+    pub(super) fn take_up(&self, cli: &Cli, program: &mut Program) {
         match self.0.as_ref().map(SessionStore::load) {
-            Some(Ok(Some(session))) => explore.take_up(&beside(session, cli)),
-            Some(Err(error)) => explore.tell(error.to_string()),
+            Some(Ok(Some(session))) => program.take_up(&beside(session, cli)),
+            Some(Err(error)) => program.tell(error.to_string()),
             Some(Ok(None)) | None => {}
         }
     }
 
     /// Keeps what is chosen now, or says why not.
-    pub(super) fn keep(&self, explore: &Explore) -> Result<(), String> {
+    pub(super) fn keep(&self, program: &Program) -> Result<(), String> {
         let Some(store) = &self.0 else { return Ok(()) };
         let folder = store.folder().display();
         let why = |error| format!("nothing is kept for the next start in {folder}: {error}");
-        store.save(&explore.session()).map_err(why)
+        store.save(&program.session()).map_err(why)
     }
 }
 

@@ -21,7 +21,8 @@ use crate::json::{self, AsJson};
 use crate::library::{Library, LoadedTunings, Problem};
 use crate::picture::{Handed, NeckPicture, Top};
 use crate::settings::{Ascii, Settings};
-use crate::tui;
+use crate::tui::program::Program;
+use crate::tui::runtime;
 
 /// A call with the data files that it may need.
 struct Call<'a> {
@@ -269,26 +270,25 @@ fn open_screen(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     }
     let theme = player.theme(&cli.theme)?;
     let unfit = |expected| Failure::Input(format!("--pedal {}: expected {expected}", cli.pedal));
-    let pedal = cli.pedal.beside(&player.keys).map_err(unfit)?;
+    let pedal = cli.pedal.free_in(&player.keys).map_err(unfit)?;
     player.tell_all_in_library();
-    player.keys.use_pedal(pedal);
+    pedal.join(&mut player.keys);
     let symbol = cli.chord.first().map(String::as_str);
     let spelling = cli.common.spelling.into();
-    let mut explore =
-        tui::explore::Explore::open(symbol, &cli.common.tuning, player.library, spelling)?;
-    explore.use_theme(theme);
-    explore.use_keys(player.keys);
-    explore.use_settings(&Settings { mouse: cli.mouse, ..player.settings });
-    explore.put_capo(cli.common.capo()?)?;
+    let mut program = Program::open(symbol, &cli.common.tuning, player.library, spelling)?;
+    program.use_theme(theme);
+    program.use_keys(player.keys);
+    program.use_settings(&Settings { mouse: cli.mouse, ..player.settings });
+    program.put_capo(cli.common.capo()?)?;
     let resume = Resume::new(player.folders.state.as_deref());
     if !cli.fresh {
-        resume.take_up(cli, &mut explore);
+        resume.take_up(cli, &mut program);
     }
     if is_ascii(cli) {
-        explore.use_ascii();
+        program.use_ascii();
     }
     let mut kept = Ok(());
-    let run = tui::runtime::run(&mut explore, |explore| kept = resume.keep(explore));
+    let run = runtime::run(&mut program, |program| kept = resume.keep(program));
     // The terminal is the player's again.
     if let Err(why) = kept {
         complain(&why);

@@ -1,9 +1,9 @@
 //! The one table of what the mouse does: help page, README and tests come from it.
 //!
-//! To add a gesture: a row here; for a new spot a variant, and a branch in the explorer's `hit`; if
-//! it takes what it points at, a branch in its `choose`.
+//! To add a gesture: a row here; for a new spot a variant, and a branch in the `hit` of its screen;
+//! if it takes what it points at, a branch in the screen's `click`.
 
-use super::command::Command;
+use super::command::{Command, ExploreCommand, ListCommand, Section};
 use super::mouse::Pointed;
 
 /// What on the screen the mouse can point at.
@@ -41,6 +41,21 @@ impl Spot {
             Spot::Note | Spot::StringName => Some(Spot::Neck),
             Spot::Line => Some(Spot::List),
             Spot::Pairs | Spot::Scales | Spot::Neck | Spot::List | Spot::Footer => None,
+        }
+    }
+
+    /// The own section of the screen that has it; none where every screen may have it.
+    #[must_use]
+    pub const fn screen(self) -> Option<Section> {
+        match self {
+            Spot::Pair
+            | Spot::Pairs
+            | Spot::Scale
+            | Spot::Scales
+            | Spot::Note
+            | Spot::StringName
+            | Spot::Neck => Some(Section::Explore),
+            Spot::Line | Spot::List | Spot::Footer => None,
         }
     }
 
@@ -94,12 +109,12 @@ impl Gesture {
     /// # Example
     ///
     /// ```
-    /// use fretloom::tui::command::Command;
+    /// use fretloom::tui::command::{Command, ExploreCommand};
     /// use fretloom::tui::gesture::{Act, Gesture, Spot};
     /// use fretloom::tui::mouse::Pointed;
     ///
     /// let wheel = Gesture::at(Spot::Pair, Pointed::WheelDown).unwrap();
-    /// assert_eq!(wheel.act, Act::Do(Command::NextPair));
+    /// assert_eq!(wheel.act, Act::Do(Command::Explore(ExploreCommand::NextPair)));
     /// assert_eq!(Gesture::at(Spot::Neck, Pointed::Click), None);
     /// ```
     #[must_use]
@@ -124,25 +139,33 @@ const fn row(spot: Spot, what: Pointed, act: Act, help: &'static str) -> Gesture
     Gesture { spot, what, act, help }
 }
 
+const fn explore(command: ExploreCommand) -> Act {
+    Act::Do(Command::Explore(command))
+}
+
+const fn list(command: ListCommand) -> Act {
+    Act::Do(Command::List(command))
+}
+
 /// Every gesture. The order is that of the help page.
 #[rustfmt::skip]
 pub const GESTURES: &[Gesture] = {
-    use Act::{Choose, Do};
+    use Act::Choose;
     use Pointed::{Click, WheelDown, WheelUp};
     &[
         row(Spot::Pair, Click, Choose, "take the pair"),
-        row(Spot::Pairs, WheelDown, Do(Command::NextPair), "the next pair of the scale"),
-        row(Spot::Pairs, WheelUp, Do(Command::PreviousPair), "the pair before"),
+        row(Spot::Pairs, WheelDown, explore(ExploreCommand::NextPair), "the next pair of the scale"),
+        row(Spot::Pairs, WheelUp, explore(ExploreCommand::PreviousPair), "the pair before"),
         row(Spot::Scale, Click, Choose, "take the scale, where the scales stand beside the pairs"),
-        row(Spot::Scales, WheelDown, Do(Command::NextScale), "the next scale that fits the chord"),
-        row(Spot::Scales, WheelUp, Do(Command::PreviousScale), "the scale before"),
+        row(Spot::Scales, WheelDown, explore(ExploreCommand::NextScale), "the next scale that fits the chord"),
+        row(Spot::Scales, WheelUp, explore(ExploreCommand::PreviousScale), "the scale before"),
         row(Spot::Note, Click, Choose, "take the nearest shape that has the note"),
         row(Spot::StringName, Click, Choose, "to a set with that string; lock or free the set in use"),
-        row(Spot::Neck, WheelDown, Do(Command::ScrollRight), "the neck a fret up"),
-        row(Spot::Neck, WheelUp, Do(Command::ScrollLeft), "the neck a fret down"),
+        row(Spot::Neck, WheelDown, explore(ExploreCommand::ScrollRight), "the neck a fret up"),
+        row(Spot::Neck, WheelUp, explore(ExploreCommand::ScrollLeft), "the neck a fret down"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
-        row(Spot::List, WheelDown, Do(Command::Down), "one line down"),
-        row(Spot::List, WheelUp, Do(Command::Up), "one line up"),
+        row(Spot::List, WheelDown, list(ListCommand::Down), "one line down"),
+        row(Spot::List, WheelUp, list(ListCommand::Up), "one line up"),
         row(Spot::Footer, Click, Choose, "press the key that is named there"),
     ]
 };
@@ -167,8 +190,8 @@ mod tests {
     #[test]
     fn what_a_spot_has_no_row_for_is_done_by_what_lies_around_it() {
         let act = |spot, what| Gesture::at(spot, what).map(|row| row.act);
-        assert_eq!(act(Spot::Note, Pointed::WheelUp), Some(Act::Do(Command::ScrollLeft)));
-        assert_eq!(act(Spot::Line, Pointed::WheelDown), Some(Act::Do(Command::Down)));
+        assert_eq!(act(Spot::Note, Pointed::WheelUp), Some(explore(ExploreCommand::ScrollLeft)));
+        assert_eq!(act(Spot::Line, Pointed::WheelDown), Some(list(ListCommand::Down)));
         assert_eq!(act(Spot::List, Pointed::Click), None);
         assert_eq!(act(Spot::Footer, Pointed::WheelUp), None);
     }

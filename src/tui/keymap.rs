@@ -16,31 +16,19 @@
 //! thing.
 
 mod read;
+mod rows;
 
 use super::key::Key;
 use crate::library::Problem;
 use read::Entry;
+use rows::{Row, Rows};
 
 /// The keys of every command, section by section.
 ///
 /// `C` is what a key press stands for, usually an enum of commands. Look-ups walk the rows: there
 /// are about a hundred, and a hand makes a few a second.
 #[derive(Clone, Debug)]
-pub struct Keymap<C> {
-    rows: Vec<Row<C>>,
-    together: Vec<[&'static str; 2]>,
-}
-
-/// One command in one section.
-#[derive(Clone, Debug)]
-struct Row<C> {
-    section: &'static str,
-    name: &'static str,
-    command: C,
-    keys: Vec<Key>,
-    /// Does it keep a key, whatever a file says?
-    kept: bool,
-}
+pub struct Keymap<C>(Rows<C>);
 
 impl<C: Copy + PartialEq> Keymap<C> {
     /// A map without keys for these commands, each with its section and its name in the files.
@@ -59,12 +47,24 @@ impl<C: Copy + PartialEq> Keymap<C> {
     pub fn new(commands: impl IntoIterator<Item = (&'static str, &'static str, C)>) -> Self {
         let rows = commands.into_iter().map(|(section, name, command)| Row {
             section,
+            heard: section,
             name,
             command,
             keys: Vec::new(),
             kept: false,
         });
-        Keymap { rows: rows.collect(), together: Vec::new() }
+        Keymap(Rows { rows: rows.collect(), together: Vec::new() })
+    }
+
+    /// The map in which a command that files have in one section is heard in another.
+    #[must_use]
+    pub fn hearing(mut self, section: &str, command: C, heard: &'static str) -> Keymap<C> {
+        if let Some(at) = self.position(section, command)
+            && let Some(row) = self.0.rows.get_mut(at)
+        {
+            row.heard = heard;
+        }
+        self
     }
 
     /// The map with pairs of sections that are heard at the same time: no key may mean something in
@@ -74,7 +74,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
         mut self,
         pairs: impl IntoIterator<Item = [&'static str; 2]>,
     ) -> Keymap<C> {
-        self.together.extend(pairs);
+        self.0.together.extend(pairs);
         self
     }
 
@@ -82,7 +82,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
     #[must_use]
     pub fn keeping(mut self, section: &str, command: C) -> Keymap<C> {
         if let Some(at) = self.position(section, command)
-            && let Some(row) = self.rows.get_mut(at)
+            && let Some(row) = self.0.rows.get_mut(at)
         {
             row.kept = true;
         }
@@ -92,8 +92,8 @@ impl<C: Copy + PartialEq> Keymap<C> {
     /// Reads a file on top of what is there, and says what is wrong with it. `file` is its name,
     /// for the problems.
     pub fn overlay(&mut self, file: &str, text: &str) -> Vec<Problem> {
-        let (entries, mut problems) = read::read(self, file, text);
-        let before: Vec<Vec<Key>> = self.rows.iter().map(|row| row.keys.clone()).collect();
+        let (entries, mut problems) = read::read(&self.0, file, text);
+        let before: Vec<Vec<Key>> = self.0.rows.iter().map(|row| row.keys.clone()).collect();
         for entry in &entries {
             self.bind(entry.row, entry.keys());
         }
@@ -113,8 +113,8 @@ impl<C: Copy + PartialEq> Keymap<C> {
         file: &str,
         entries: &[Entry],
     ) -> Option<Problem> {
-        let row = self.rows.get(at).filter(|row| row.keys.is_empty())?;
-        let (section, name, kept) = (row.section, row.name, row.kept);
+        let row = self.0.rows.get(at).filter(|row| row.keys.is_empty())?;
+        let (section, here, name, kept) = (row.section, row.heard, row.name, row.kept);
         if kept {
             let usual: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
             let usual = usual.join(", ");
@@ -126,8 +126,8 @@ impl<C: Copy + PartialEq> Keymap<C> {
             return None;
         }
         let heard = |entry: &&Entry| {
-            let by = self.rows.get(entry.row).map(|row| row.section);
-            by.is_some_and(|by| are_heard_together(&self.together, by, section))
+            let by = self.0.rows.get(entry.row).map(|row| row.heard);
+            by.is_some_and(|by| self.0.are_heard_together(by, here))
         };
         let claims = entries.iter().filter(heard).flat_map(|entry| &entry.claims);
         let taken = claims.into_iter().find(|claim| keys.contains(&claim.key))?;
@@ -135,17 +135,17 @@ impl<C: Copy + PartialEq> Keymap<C> {
         Some(taken.problem(file, expected))
     }
 
-    /// What this key does in this section.
+    /// What this key does where this section is heard.
     #[must_use]
     pub fn command(&self, section: &str, key: Key) -> Option<C> {
-        let mut rows = self.rows.iter().filter(|row| row.section == section);
+        let mut rows = self.0.rows.iter().filter(|row| row.heard == section);
         Some(rows.find(|row| row.keys.contains(&key))?.command)
     }
 
-    /// The keys of this command in this section, the one to show first; none if it has none.
+    /// The keys of this command of this section, the one to show first; none if it has none.
     #[must_use]
     pub fn keys(&self, section: &str, command: C) -> &[Key] {
-        let row = self.position(section, command).and_then(|at| self.rows.get(at));
+        let row = self.position(section, command).and_then(|at| self.0.rows.get(at));
         row.map_or(&[], |row| &row.keys)
     }
 
@@ -159,28 +159,22 @@ impl<C: Copy + PartialEq> Keymap<C> {
     }
 
     fn position(&self, section: &str, command: C) -> Option<usize> {
-        self.rows.iter().position(|row| row.section == section && row.command == command)
+        self.0.rows.iter().position(|row| row.section == section && row.command == command)
     }
 
     /// Gives a command exactly these keys, and nobody else that is heard with it any of them.
     fn bind(&mut self, at: usize, keys: Vec<Key>) {
-        let Some(section) = self.rows.get(at).map(|row| row.section) else {
-            return;
-        };
-        let Keymap { rows, together } = self;
-        for row in rows.iter_mut().filter(|row| are_heard_together(together, row.section, section))
-        {
+        let Some(here) = self.0.rows.get(at).map(|row| row.heard) else { return };
+        let together: Vec<bool> =
+            self.0.rows.iter().map(|row| self.0.are_heard_together(row.heard, here)).collect();
+        let rows = self.0.rows.iter_mut().zip(together);
+        for (row, _) in rows.filter(|(_, together)| *together) {
             row.keys.retain(|key| !keys.contains(key));
         }
-        if let Some(row) = rows.get_mut(at) {
+        if let Some(row) = self.0.rows.get_mut(at) {
             row.keys = keys;
         }
     }
-}
-
-/// Can a key be meant for either section?
-fn are_heard_together(together: &[[&str; 2]], one: &str, other: &str) -> bool {
-    one == other || together.contains(&[one, other]) || together.contains(&[other, one])
 }
 
 #[cfg(test)]

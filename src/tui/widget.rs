@@ -13,7 +13,7 @@ mod text_field;
 
 pub(super) use footer::{Footer, list_footer};
 pub(super) use line::{below, broken, fitting, indented, padded, write};
-pub(super) use list::{ListLine, ListView, list_rows};
+pub(super) use list::{ListLine, ListView, list_rows, moved};
 pub use neck::NeckWidget;
 pub(super) use search::Search;
 pub(super) use text_field::TextField;

@@ -15,10 +15,11 @@ use std::time::{Duration, Instant};
 use divan::{Bencher, black_box};
 use effort::Effort;
 use fretloom::library::Library;
-use fretloom::tui::command::{COMMANDS, Keys, Section};
+use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
+use fretloom::tui::keys::Keys;
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom_theory::Spelling;
 use ratatui::backend::CrosstermBackend;
@@ -36,23 +37,23 @@ const KEYS: [(&str, &str); 4] =
 
 /// The explorer on a screen, as the runtime has it.
 struct Screen {
-    explore: Explore,
+    program: Program,
     buffer: Buffer,
 }
 
 impl Screen {
     fn of((columns, rows): (u16, u16)) -> Screen {
         let library = Library::load(None);
-        let explore = Explore::open(None, "guitar-standard", library, Spelling::Plain);
-        let mut explore = explore.unwrap();
-        explore.update(Event::Resize { columns, rows });
-        Screen { explore, buffer: Buffer::empty(Rect::new(0, 0, columns, rows)) }
+        let program = Program::open(None, "guitar-standard", library, Spelling::Plain);
+        let mut program = program.unwrap();
+        program.update(Event::Resize { columns, rows });
+        Screen { program, buffer: Buffer::empty(Rect::new(0, 0, columns, rows)) }
     }
 
     fn press(&mut self, event: &Event) {
-        self.explore.update(black_box(event.clone()));
+        self.program.update(black_box(event.clone()));
         self.buffer.reset();
-        self.explore.draw(self.buffer.area, &mut self.buffer);
+        self.program.draw(self.buffer.area, &mut self.buffer);
     }
 
     /// No frame can be cheaper that writes every cell.
@@ -164,7 +165,7 @@ fn walk(name: &str, keys: &'static str, size: (u16, u16), rounds: usize) {
 fn is_whole(keys: &str) -> bool {
     let (map, _) = Keys::built_in();
     let asked: Vec<Key> = keys.split_whitespace().map(|key| key.parse().unwrap()).collect();
-    let mut rows = COMMANDS.iter().filter(|row| row.section == Section::Explore);
+    let mut rows = COMMANDS.iter().filter(|row| row.listed == Section::Explore);
     rows.all(|row| map.of(row).iter().any(|key| asked.contains(key)))
 }
 
@@ -182,13 +183,13 @@ fn walked(keys: &'static str, (columns, rows): (u16, u16)) -> Vec<Step> {
     let backend = CrosstermBackend::new(Meter(Rc::clone(&written)));
     let mut terminal = Terminal::with_options(backend, TerminalOptions { viewport }).unwrap();
     let mut screen = Screen::of((columns, rows));
-    terminal.draw(|frame| screen.explore.view(frame)).unwrap();
+    terminal.draw(|frame| screen.program.view(frame)).unwrap();
     let step = |name: &'static str| {
         let event = key(name);
         written.set(0);
         let start = Instant::now();
-        screen.explore.update(event);
-        terminal.draw(|frame| screen.explore.view(frame)).unwrap();
+        screen.program.update(event);
+        terminal.draw(|frame| screen.program.view(frame)).unwrap();
         Step { time: start.elapsed(), key: name, bytes: written.get() }
     };
     keys.split_whitespace().map(step).collect()

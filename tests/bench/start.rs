@@ -22,7 +22,7 @@ use std::process::{Command, Stdio};
 
 use divan::{Bencher, black_box};
 use fretloom::library::Library;
-use fretloom::tui::explore::Explore;
+use fretloom::tui::program::Program;
 use fretloom_theory::Spelling;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -52,10 +52,10 @@ impl Player {
 
     fn first_frame(&self) -> Buffer {
         let library = Library::load(Some(black_box(&self.0)));
-        let explore = Explore::open(Some("Gmaj7#11"), "guitar-standard", library, Spelling::Plain);
+        let program = Program::open(Some("Gmaj7#11"), "guitar-standard", library, Spelling::Plain);
         let area = Rect::new(0, 0, 80, 24);
         let mut buffer = Buffer::empty(area);
-        explore.unwrap().draw(area, &mut buffer);
+        program.unwrap().draw(area, &mut buffer);
         buffer
     }
 }

@@ -34,11 +34,13 @@ const ROOMS: &[Room] = &[
                   "answer"]),
     room("tui/explore", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "picture", "export", "answer", "tui"]),
+    room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
+                          "answer", "tui", "tui/explore"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
                        "export", "answer", "cli"]),
     room("cli", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "score_file",
-                  "picture", "export", "answer", "json", "tui", "tui/explore", "cli/text"]),
+                  "picture", "export", "answer", "json", "tui", "tui/program", "cli/text"]),
     room("lib", &[]),
     room("main", &["cli"]),
 ];
@@ -78,7 +80,7 @@ fn a_file_lies_in_the_innermost_room() {
     assert_eq!(room_of("src/tui/explore.rs").path, "tui/explore");
     assert_eq!(room_of("src/tui/explore/view/head.rs").path, "tui/explore");
     assert!(points_up("src/theory/chord.rs", "src/fretboard/neck.rs"));
-    assert!(points_up("src/tui/theme.rs", "src/tui/explore/look.rs"));
-    assert!(!points_up("src/tui/explore/look.rs", "src/tui/theme.rs"));
+    assert!(points_up("src/tui/theme.rs", "src/tui/explore/hit.rs"));
+    assert!(!points_up("src/tui/explore/hit.rs", "src/tui/theme.rs"));
     assert!(!points_up("src/theory/chord.rs", "src/theory/chord/read.rs"));
 }

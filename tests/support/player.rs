@@ -1,14 +1,15 @@
-//! An explorer with a keyboard and a mouse, whose screen and state are told in a few words.
+//! The program with a keyboard and a mouse, whose screen and state are told in a few words.
 
 #![allow(dead_code, reason = "each test program uses its own part of this")]
 
 use std::ops::RangeInclusive;
 
+use fretloom::answer::NamedShape;
 use fretloom::library::Library;
 use fretloom::tui::event::Event;
-use fretloom::tui::explore::Explore;
 use fretloom::tui::key::Key;
 use fretloom::tui::mouse::{Pointed, Pointer};
+use fretloom::tui::program::Program;
 use fretloom::tui::runtime::{App, Effect};
 use fretloom::tui::text_of;
 use fretloom::tui::theme::Theme;
@@ -25,9 +26,9 @@ pub(crate) const OPENED: &str =
 pub(crate) const HELP_TOP: &str = "Every key, or type a word:";
 pub(crate) const HELP_FIRST: &str = "Chord, pairs and neck";
 
-/// An explorer with a keyboard, and the effects it has asked for.
+/// The program with a keyboard, and the effects it has asked for.
 pub(crate) struct Player {
-    pub(crate) explore: Explore,
+    pub(crate) program: Program,
     columns: u16,
     rows: u16,
     pub(crate) effects: Vec<Effect>,
@@ -36,10 +37,10 @@ pub(crate) struct Player {
 impl Player {
     pub(crate) fn with(chord: &str) -> Player {
         let library = Library::load(None);
-        let open = Explore::open(Some(chord), "guitar-standard", library, Spelling::Plain);
-        let mut explore = open.unwrap();
-        explore.use_theme(Theme::monochrome());
-        let mut player = Player { explore, columns: 0, rows: 0, effects: Vec::new() };
+        let open = Program::open(Some(chord), "guitar-standard", library, Spelling::Plain);
+        let mut program = open.unwrap();
+        program.use_theme(Theme::monochrome());
+        let mut player = Player { program, columns: 0, rows: 0, effects: Vec::new() };
         player.resize(80, 24);
         player
     }
@@ -53,12 +54,12 @@ impl Player {
     pub(crate) fn press(&mut self, keys: &str) {
         for key in keys.split_whitespace() {
             let key: Key = key.parse().unwrap();
-            self.effects.extend(self.explore.update(Event::Key(key)));
+            self.effects.extend(self.program.update(Event::Key(key)));
         }
     }
 
     pub(crate) fn paste(&mut self, text: &str) {
-        self.effects.extend(self.explore.update(Event::Paste(text.to_owned())));
+        self.effects.extend(self.program.update(Event::Paste(text.to_owned())));
     }
 
     /// Points at where a text begins on the screen, some columns on.
@@ -76,18 +77,18 @@ impl Player {
     }
 
     pub(crate) fn point_at(&mut self, column: u16, row: u16, what: Pointed) {
-        self.effects.extend(self.explore.update(Event::Mouse(Pointer { column, row, what })));
+        self.effects.extend(self.program.update(Event::Mouse(Pointer { column, row, what })));
     }
 
     pub(crate) fn resize(&mut self, columns: u16, rows: u16) {
         (self.columns, self.rows) = (columns, rows);
-        self.effects.extend(self.explore.update(Event::Resize { columns, rows }));
+        self.effects.extend(self.program.update(Event::Resize { columns, rows }));
     }
 
     pub(crate) fn buffer(&self) -> Buffer {
         let area = Rect::new(0, 0, self.columns, self.rows);
         let mut buffer = Buffer::empty(area);
-        self.explore.draw(area, &mut buffer);
+        self.program.draw(area, &mut buffer);
         buffer
     }
 
@@ -123,30 +124,35 @@ impl Player {
     }
 
     pub(crate) fn chord(&self) -> String {
-        let answer = self.explore.pairs().harmony.chord().unwrap();
+        let answer = self.program.explore().pairs().harmony.chord().unwrap();
         answer.read.chord.to_string()
     }
 
     pub(crate) fn scale(&self) -> String {
-        self.explore.pairs().harmony.scale().scale().to_string()
+        self.program.explore().pairs().harmony.scale().scale().to_string()
     }
 
     pub(crate) fn pair(&self) -> String {
-        format!("{:#}", self.explore.pair().unwrap().name())
+        format!("{:#}", self.program.explore().pair().unwrap().name())
+    }
+
+    /// The shape in hand.
+    pub(crate) fn named_shape(&self) -> Option<NamedShape> {
+        self.program.explore().shape(self.program.neck())
     }
 
     /// The shape in hand as `A 7-6-5`.
     pub(crate) fn shape(&self) -> String {
-        let shape = self.explore.shape().unwrap();
+        let shape = self.named_shape().unwrap();
         format!("{:#} {}", shape.triad, shape.frets.map(|fret| fret.to_string()).join("-"))
     }
 
     pub(crate) fn strings(&self) -> String {
-        self.explore.strings().unwrap().to_string()
+        self.program.explore().strings().unwrap().to_string()
     }
 
     pub(crate) fn tuning(&self) -> String {
-        self.explore.neck().tuning().id().to_owned()
+        self.program.neck().tuning().id().to_owned()
     }
 
     /// The line above the footer.
@@ -163,18 +169,18 @@ impl Player {
 
     /// The fingers in hand as `3-2-1`.
     pub(crate) fn fingers(&self) -> String {
-        let fingers = self.explore.shape().unwrap().shape.fingers().unwrap();
+        let fingers = self.named_shape().unwrap().shape.fingers().unwrap();
         fingers.map(|finger| finger.number().to_string()).join("-")
     }
 
     pub(crate) fn capo(&self) -> String {
-        self.explore.neck().tuning().capo().to_string()
+        self.program.neck().tuning().capo().to_string()
     }
 
     /// Is every fret of the shape in hand on the drawn neck?
     pub(crate) fn hand_is_in_view(&self) -> bool {
         let shown = self.frets_drawn();
-        let shape = self.explore.shape().unwrap();
+        let shape = self.named_shape().unwrap();
         shape.frets.iter().all(|fret| fret.is_open() || shown.contains(&fret.number()))
     }
 }

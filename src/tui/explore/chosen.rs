@@ -1,22 +1,21 @@
 //! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
 
-use fretloom_fretboard::{StringSet, Tuning};
-use fretloom_theory::{ReadChord, Spelling};
+use fretloom_theory::{ReadChord, ReadError};
 
 use super::in_hand::Held;
 use super::neck_view::NeckView;
 use crate::answer::{NamedPair, Wishes};
-use crate::picture::{FretWidths, Handed, Labels, Top};
+use crate::picture::Labels;
 
-/// Every choice of the player. What is shown follows from it; nothing of it is kept elsewhere.
+/// Every choice of the player on the explorer. What is shown follows from it and from what all
+/// screens share; nothing of it is kept elsewhere.
 ///
 /// Where a choice is an index, it counts what follows from the choices before it, from 0.
 #[derive(Clone, PartialEq, Debug)]
-pub(super) struct Chosen {
+pub(in crate::tui) struct Chosen {
     pub(super) chord: TypedChord,
     /// Which of the scales that fit the chord.
     pub(super) scale: usize,
-    pub(super) spelling: Spelling,
     /// Which of [`Families::in_turn`](crate::answer::Families::in_turn) are paired.
     pub(super) families: usize,
     pub(super) wishes: Wishes,
@@ -24,10 +23,6 @@ pub(super) struct Chosen {
     pub(super) row: usize,
     /// Which copy within the fold, 0 for its first pair.
     pub(super) copy: usize,
-    /// With its capo.
-    pub(super) tuning: Tuning,
-    /// The strings of the player's partial capo, kept while it is off; none for a full one.
-    pub(super) capo_strings: Option<StringSet>,
     /// Which set of three neighbouring strings the ladder climbs.
     pub(super) set: usize,
     /// Is that set the only one to be played?
@@ -39,31 +34,71 @@ pub(super) struct Chosen {
     pub(super) labels: Labels,
     /// Are the notes that the pair leaves out drawn?
     pub(super) shows_left_out: bool,
-    pub(super) handed: Handed,
-    pub(super) top: Top,
-    pub(super) fret_widths: FretWidths,
     /// The first fret in view, from 1.
     pub(super) first_fret: u8,
 }
 
+impl Chosen {
+    /// The first choice over a chord; which strings and which shape, only the neck can say.
+    pub(super) fn over(chord: TypedChord) -> Chosen {
+        Chosen {
+            chord,
+            scale: 0,
+            families: 0,
+            wishes: Wishes::default(),
+            row: 0,
+            copy: 0,
+            set: 0,
+            locked: false,
+            rung: None,
+            held: Held::default(),
+            view: NeckView::Whole,
+            labels: Labels::default(),
+            shows_left_out: false,
+            first_fret: 1,
+        }
+    }
+}
+
 /// A chord symbol as it was typed, and what it was read as.
 #[derive(Clone, PartialEq, Debug)]
-pub(super) struct TypedChord {
+pub(in crate::tui) struct TypedChord {
     pub(super) symbol: String,
     pub(super) read: ReadChord,
 }
 
 impl TypedChord {
+    /// Reads a symbol.
+    ///
+    /// # Errors
+    ///
+    /// Where it is no chord.
+    pub(in crate::tui) fn read(symbol: &str) -> Result<TypedChord, ReadError> {
+        Ok(TypedChord::new(symbol, symbol.trim().parse()?))
+    }
+
     pub(super) fn new(symbol: &str, read: ReadChord) -> TypedChord {
         TypedChord { symbol: symbol.trim().to_owned(), read }
+    }
+
+    /// The symbol as it was typed, or as it is printed where signs were typed.
+    pub(super) fn in_ascii(&self) -> String {
+        if self.symbol.is_ascii() { self.symbol.clone() } else { format!("{:#}", self.read.chord) }
     }
 }
 
 /// A chord that the player has been at, with the scale and the pair of that moment.
 #[derive(Clone, PartialEq, Debug)]
-pub(super) struct Page {
+pub(in crate::tui) struct Page {
     pub(super) chord: TypedChord,
     pub(super) scale: usize,
     /// None where the scale holds no pair.
     pub(super) pair: Option<NamedPair>,
+}
+
+impl Page {
+    /// Is it of the same chord?
+    pub(in crate::tui) fn is_like(&self, other: &Page) -> bool {
+        self.chord.read.chord == other.chord.read.chord
+    }
 }

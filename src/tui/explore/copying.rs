@@ -2,54 +2,39 @@
 
 use fretloom_fretboard::FretRange;
 
-use super::Explore;
+use super::drawing::Drawing;
+use super::state::Explore;
 use crate::export;
-use crate::glyphs::to_ascii;
 use crate::picture::Tab;
-use crate::tui::clipboard::Clip;
-use crate::tui::runtime::Effect;
+use crate::tui::screen::ScreenEffect;
+use crate::tui::shared::Shared;
 
-impl Explore {
+impl Drawing<'_> {
     /// Copies the whole neck with what is shown on it.
-    pub(super) fn copy_neck(&mut self) -> Vec<Effect> {
+    pub(super) fn copy_neck(&self) -> Vec<ScreenEffect> {
         let text = format!("{}{}", self.copied_title(), self.neck_as_text());
-        self.copy(text, "the neck")
+        vec![ScreenEffect::Copy { what: "the neck", text }]
     }
 
-    /// Copies the shape in hand.
-    pub(super) fn copy_shape(&mut self) -> Vec<Effect> {
-        let Some(shape) = self.shape_in_hand() else {
-            self.notice = Some("no shape is in hand".to_owned());
-            return Vec::new();
-        };
+    /// The shape in hand, as it is copied; none where no shape is in hand.
+    fn copied_shape(&self) -> Option<String> {
+        let shape = self.explore.shape_in_hand()?;
         let words = self.shape_line("position").to_string();
         let title = self.copied_title();
-        let tab = export::text::shape_tab(&Tab::of_shape(self.neck(), &shape));
-        let text = format!("{}\n{title}{tab}", words.trim());
-        self.copy(text, "the shape in hand")
-    }
-
-    fn copy(&mut self, text: String, what: &str) -> Vec<Effect> {
-        let text = if self.ascii { to_ascii(&text) } else { text };
-        let lines = text.lines().count();
-        let Some(clip) = Clip::new(text) else {
-            let longest = Clip::LONGEST;
-            self.notice =
-                Some(format!("{what} is longer than the {longest} bytes that are copied"));
-            return Vec::new();
-        };
-        self.notice = Some(format!("copied {what}, {lines} lines"));
-        vec![Effect::Copy(clip)]
+        let tab = export::text::shape_tab(&Tab::of_shape(self.shared.neck(), &shape));
+        Some(format!("{}\n{title}{tab}", words.trim()))
     }
 
     /// `Dm7 · D Dorian · [F] & (G) · E2 A2 D3 G3 B3 E4 · capo 2, frets from the nut`
     fn copied_title(&self) -> String {
-        let mut words = vec![self.chosen.chord.read.chord.to_string()];
-        words.push(self.shown.pairs.harmony.scale().scale().to_string());
+        let mut words = vec![self.explore.chosen.chord.read.chord.to_string()];
+        words.push(self.explore.shown.pairs.harmony.scale().scale().to_string());
         words.extend(
-            self.pair().map(|pair| format!("[{}] & ({})", pair.first.name, pair.second.name)),
+            self.explore
+                .pair()
+                .map(|pair| format!("[{}] & ({})", pair.first.name, pair.second.name)),
         );
-        let tuning = self.neck().tuning();
+        let tuning = self.shared.neck().tuning();
         words.push(tuning.to_string());
         let capo = tuning.capo().fret();
         if !capo.is_open() {
@@ -60,5 +45,18 @@ impl Explore {
 
     fn neck_as_text(&self) -> String {
         export::text::neck(&self.picture().within(FretRange::WHOLE_NECK))
+    }
+}
+
+impl Explore {
+    /// Copies the shape in hand, or says that there is none.
+    pub(super) fn copy_shape(&self, shared: &mut Shared) -> Vec<ScreenEffect> {
+        match Drawing::new(self, shared).copied_shape() {
+            Some(text) => vec![ScreenEffect::Copy { what: "the shape in hand", text }],
+            None => {
+                shared.tell("no shape is in hand");
+                Vec::new()
+            }
+        }
     }
 }

@@ -39,8 +39,8 @@ impl NeckView {
         std::mem::discriminant(&self) == std::mem::discriminant(&other)
     }
 
-    /// Are its choices ways that were found by a search?
-    pub(super) fn is_searched(self) -> bool {
+    /// Are its choices ways to take it, which are found by a search?
+    pub(super) fn has_ways(self) -> bool {
         match self {
             NeckView::Across(_) | NeckView::Two(_) => true,
             NeckView::Whole | NeckView::Position(_) | NeckView::Set(_) => false,
@@ -123,7 +123,7 @@ impl ShownView {
     }
 
     fn answered(view: NeckView, of: PairOnNeck<'_>, asked: AskedView) -> ShownView {
-        let asked = if view.is_searched() { asked.taken(view.way() + 1) } else { asked };
+        let asked = if view.has_ways() { asked.taken(view.way() + 1) } else { asked };
         let answer = NeckAnswer::in_view(of.neck, of.tuning.clone(), of.pair, &asked);
         let title = title(view, of.strings, &asked);
         let told = told(&answer, &asked.positions());

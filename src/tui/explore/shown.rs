@@ -1,30 +1,30 @@
 //! What follows from the player's choices: everything that is shown.
 
-use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringSet};
-use fretloom_theory::{Families, ScaleChoice};
+use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringSet, Tuning};
+use fretloom_theory::{Families, ScaleChoice, Spelling};
 
 use super::chosen::Chosen;
 use super::in_hand::InHand;
 use super::neck_view::{PairOnNeck, ShownView};
 use crate::answer::{
-    self, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal, TuningAnswer,
-    places_left_out, places_of_pair,
+    self, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal, places_left_out,
+    places_of_pair,
 };
-use crate::library::Library;
+use crate::tui::shared::Shared;
 
-/// What the player's choices lead to, in layers: scales and pairs; the neck; the pair's places and
-/// ladders on it; the view; the shape in hand.
+/// What the player's choices lead to, in layers: scales and pairs; the pair's places and ladders on
+/// the neck; the view; the shape in hand.
 ///
 /// The invariant: it is what [`Shown::of`] would make of the choices that it was last made to
 /// [`follow`](Shown::follow). A layer is made again only if something under it has changed.
 pub(super) struct Shown {
-    /// The choices that all this follows from.
-    from: Chosen,
+    /// What all this follows from.
+    from: Basis,
     /// The scales that fit the chord.
     pub(super) scales: Vec<ScaleChoice>,
     pub(super) pairs: PairsAnswer,
-    pub(super) neck: Neck,
-    pub(super) tuning: TuningAnswer,
+    /// The sets of three neighbouring strings, from the floor up.
+    pub(super) sets: Vec<StringSet>,
     /// Where the notes of the pair lie.
     pub(super) places: Vec<PairPlace>,
     /// Where the notes lie that the pair leaves out.
@@ -39,12 +39,29 @@ pub(super) struct Shown {
     pub(super) hand: Option<InHand>,
 }
 
-/// What a player brings along, whatever is chosen.
-#[derive(Clone, Copy)]
-pub(super) struct Given<'a> {
-    pub(super) library: &'a Library,
-    /// The hand that climbs the ladder.
-    pub(super) hand: Hand,
+/// What is chosen on the explorer, and of what all screens share that from which something follows.
+struct Basis {
+    chosen: Chosen,
+    tuning: Tuning,
+    spelling: Spelling,
+    hand: Hand,
+}
+
+impl Basis {
+    fn of(chosen: &Chosen, shared: &Shared) -> Basis {
+        Basis {
+            chosen: chosen.clone(),
+            tuning: shared.setup.tuning.clone(),
+            spelling: shared.setup.spelling,
+            hand: shared.hand,
+        }
+    }
+
+    /// What the pairs follow from.
+    fn asks_for_pairs(&self) -> impl PartialEq + '_ {
+        let Chosen { chord, scale, families, wishes, .. } = &self.chosen;
+        (chord, scale, families, wishes, self.spelling)
+    }
 }
 
 impl Shown {
@@ -53,69 +70,68 @@ impl Shown {
     /// # Errors
     ///
     /// Where no scale fits the chord, which does not happen: the chromatic scale fits every chord.
-    pub(super) fn of(chosen: &Chosen, given: Given<'_>) -> Result<Shown, Refusal> {
-        let scales = scales_of(chosen, given);
+    pub(super) fn of(chosen: &Chosen, shared: &Shared) -> Result<Shown, Refusal> {
+        let scales = scales_of(chosen, shared);
         let harmony = match scales.get(chosen.scale) {
             Some(choice) => harmony_of(chosen, choice),
             None => Harmony::of_chord(&chosen.chord.symbol)?,
         };
-        let neck = Neck::new(chosen.tuning.clone());
         let mut shown = Shown {
-            from: chosen.clone(),
+            from: Basis::of(chosen, shared),
             scales,
-            pairs: pairs_of(chosen, &harmony),
-            tuning: TuningAnswer::of(&given.library.tunings, chosen.tuning.clone()),
+            pairs: pairs_of(chosen, shared, &harmony),
+            sets: sets_of(shared),
             places: Vec::new(),
             left_out: Vec::new(),
             everywhere: Ladder::default(),
             ladder: Ladder::default(),
-            neck,
             view: None,
             hand: None,
         };
-        shown.lay_out(chosen);
+        shown.lay_out(chosen, shared.neck());
         shown.ladder = shown.ladder_of(chosen);
-        shown.view = shown.view_of(chosen, given);
-        shown.hand = shown.hand_of(chosen, given);
+        shown.view = shown.view_of(chosen, shared);
+        shown.hand = shown.hand_of(chosen, shared);
         Ok(shown)
     }
 
     /// Follows other choices.
-    pub(super) fn follow(&mut self, chosen: &Chosen, given: Given<'_>) {
-        let before = std::mem::replace(&mut self.from, chosen.clone());
-        let chord = before.chord != chosen.chord;
-        if chord {
-            self.scales = scales_of(chosen, given);
+    pub(super) fn follow(&mut self, chosen: &Chosen, shared: &Shared) {
+        let before = std::mem::replace(&mut self.from, Basis::of(chosen, shared));
+        let was = &before.chosen;
+        if was.chord != chosen.chord {
+            self.scales = scales_of(chosen, shared);
         }
-        let pairs = chord || asked_for_pairs(&before) != asked_for_pairs(chosen);
+        let pairs = before.asks_for_pairs() != self.from.asks_for_pairs();
         if pairs && let Some(choice) = self.scales.get(chosen.scale) {
-            self.pairs = pairs_of(chosen, &harmony_of(chosen, choice));
+            self.pairs = pairs_of(chosen, shared, &harmony_of(chosen, choice));
         }
-        let tuning = before.tuning != chosen.tuning;
+        let tuning = before.tuning != self.from.tuning;
         if tuning {
-            self.neck = Neck::new(chosen.tuning.clone());
-            self.tuning = TuningAnswer::of(&given.library.tunings, chosen.tuning.clone());
+            self.sets = sets_of(shared);
         }
-        let pair = pairs || tuning || (before.row, before.copy) != (chosen.row, chosen.copy);
+        let pair = pairs || tuning || (was.row, was.copy) != (chosen.row, chosen.copy);
         if pair {
-            self.lay_out(chosen);
+            self.lay_out(chosen, shared.neck());
         }
-        let strings = pair || before.set != chosen.set;
+        let strings = pair || was.set != chosen.set;
         if strings {
             self.ladder = self.ladder_of(chosen);
         }
-        if strings || before.view != chosen.view {
+        let hand = before.hand != self.from.hand;
+        if strings || hand || was.view != chosen.view {
             // Where only the way has changed, what there is to choose from was found before.
-            let ways = !strings && chosen.view.is_searched() && before.view.is_like(chosen.view);
-            self.view = match (self.view.take().filter(|_| ways), self.pair_on_neck(chosen)) {
+            let anew = strings || hand || !chosen.view.has_ways() || !was.view.is_like(chosen.view);
+            let found = self.view.take().filter(|_| !anew);
+            self.view = match (found, self.pair_on_neck(chosen, shared)) {
                 (Some(view), Some(pair)) => Some(view.taken(chosen.view, pair)),
-                _ => self.view_of(chosen, given),
+                _ => self.view_of(chosen, shared),
             };
         }
-        if strings || before.rung != chosen.rung {
-            self.hand = self.hand_of(chosen, given);
+        if strings || hand || was.rung != chosen.rung {
+            self.hand = self.hand_of(chosen, shared);
         } else if let Some(hand) = self.hand.take() {
-            self.hand = Some(hand.turned(&self.neck, before.held, chosen.held));
+            self.hand = Some(hand.turned(shared.neck(), was.held, chosen.held));
         }
     }
 
@@ -133,23 +149,19 @@ impl Shown {
         }
     }
 
-    /// The sets of three neighbouring strings, from the floor up.
-    pub(super) fn sets(&self) -> Vec<StringSet> {
-        StringSet::neighbours(self.neck.tuning().string_count(), 3).collect()
-    }
-
     /// The strings that the ladder climbs.
     pub(super) fn strings(&self, chosen: &Chosen) -> Option<StringSet> {
-        self.sets().get(chosen.set).copied()
+        self.sets.get(chosen.set).copied()
     }
 
-    fn lay_out(&mut self, chosen: &Chosen) {
+    /// Lays the pair out on the neck and on all strings.
+    fn lay_out(&mut self, chosen: &Chosen, neck: &Neck) {
         let query = ShapeQuery::default().without_fingers();
         let pair = self.pair(chosen);
-        let places = pair.map(|pair| places_of_pair(&self.neck, pair)).unwrap_or_default();
-        let left_out = pair.map(|pair| places_left_out(&self.neck, pair)).unwrap_or_default();
+        let places = pair.map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
+        let left_out = pair.map(|pair| places_left_out(neck, pair)).unwrap_or_default();
         let everywhere = match pair {
-            Some(pair) => Ladder::new(&self.neck, pair.pair(), &query),
+            Some(pair) => Ladder::new(neck, pair.pair(), &query),
             None => Ladder::default(),
         };
         (self.places, self.left_out, self.everywhere) = (places, left_out, everywhere);
@@ -160,37 +172,36 @@ impl Shown {
         set.map_or_else(Ladder::default, |set| self.everywhere.on(set))
     }
 
-    fn pair_on_neck(&self, chosen: &Chosen) -> Option<PairOnNeck<'_>> {
+    fn pair_on_neck<'a>(&'a self, chosen: &Chosen, shared: &'a Shared) -> Option<PairOnNeck<'a>> {
         let (pair, strings) = (self.pair(chosen)?, self.strings(chosen));
-        Some(PairOnNeck { neck: &self.neck, tuning: &self.tuning, pair, strings })
+        Some(PairOnNeck { neck: shared.neck(), tuning: shared.tuning(), pair, strings })
     }
 
-    fn view_of(&self, chosen: &Chosen, given: Given<'_>) -> Option<ShownView> {
-        ShownView::of(chosen.view, self.pair_on_neck(chosen)?, given.hand)
+    fn view_of(&self, chosen: &Chosen, shared: &Shared) -> Option<ShownView> {
+        ShownView::of(chosen.view, self.pair_on_neck(chosen, shared)?, shared.hand)
     }
 
-    fn hand_of(&self, chosen: &Chosen, given: Given<'_>) -> Option<InHand> {
+    fn hand_of(&self, chosen: &Chosen, shared: &Shared) -> Option<InHand> {
         let rung = self.ladder.rungs().get(chosen.rung?)?;
-        Some(InHand::of(&self.neck, given.hand, rung, chosen.held))
+        Some(InHand::of(shared.neck(), shared.hand, rung, chosen.held))
     }
 }
 
-fn scales_of(chosen: &Chosen, given: Given<'_>) -> Vec<ScaleChoice> {
-    ScaleChoice::for_chord_with(&chosen.chord.read.chord, given.library.scales.kinds())
+fn scales_of(chosen: &Chosen, shared: &Shared) -> Vec<ScaleChoice> {
+    ScaleChoice::for_chord_with(&chosen.chord.read.chord, shared.library.scales.kinds())
 }
 
 fn harmony_of(chosen: &Chosen, choice: &ScaleChoice) -> Harmony {
     Harmony::with_choice(&chosen.chord.symbol, chosen.chord.read.clone(), choice)
 }
 
-fn pairs_of(chosen: &Chosen, harmony: &Harmony) -> PairsAnswer {
+fn pairs_of(chosen: &Chosen, shared: &Shared, harmony: &Harmony) -> PairsAnswer {
     let (families, _) = families_of(chosen);
-    answer::pairs_over(harmony, &families, &chosen.wishes, chosen.spelling)
+    answer::pairs_over(harmony, &families, &chosen.wishes, shared.setup.spelling)
 }
 
-/// The choices that the pairs of a chord follow from.
-fn asked_for_pairs(chosen: &Chosen) -> impl PartialEq + '_ {
-    (chosen.scale, chosen.families, &chosen.wishes, chosen.spelling)
+fn sets_of(shared: &Shared) -> Vec<StringSet> {
+    StringSet::neighbours(shared.neck().tuning().string_count(), 3).collect()
 }
 
 /// Which triads take part, and what that is called.
@@ -206,15 +217,15 @@ pub(super) fn families_of(chosen: &Chosen) -> (Families, &'static str) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Explore;
+    use super::super::chosen::TypedChord;
+    use super::super::state::Explore;
     use super::*;
-    use crate::tui::event::Event;
-    use crate::tui::runtime::App;
+    use crate::library::Library;
+    use crate::tui::command::{Command, Section};
 
     /// Keys that change every layer, and go back over them.
-    const KEYS: &str = "space v v v x x down t m s S f f w 7 enter w backspace enter p g down enter \
-                        i i h o h v x x down space space c D m 7 enter T T 1 2 < > v v z z z Z e \
-                        pagedown enter v v v x z z z z z z z z z Z Z Z";
+    const KEYS: &str = "space v v v x x down t m s S f f p i i h o h v x x down space space T T 1 2 v \
+                        v W r y L n s s v v v x X X x";
 
     fn told(shown: &Shown) -> String {
         let names = shown.pairs.pairs.iter().map(PairAnswer::name).collect::<Vec<_>>();
@@ -223,7 +234,7 @@ mod tests {
         format!(
             "{:?}",
             (
-                (&shown.scales, names, &shown.pairs.folds, &shown.neck, &shown.tuning),
+                (&shown.scales, names, &shown.pairs.folds, &shown.sets),
                 (&shown.places, &shown.left_out, &shown.everywhere, &shown.ladder, view, hand)
             )
         )
@@ -232,13 +243,19 @@ mod tests {
     #[test]
     fn what_is_followed_step_by_step_is_what_would_be_made_at_once() {
         let library = Library::load(None);
-        let open = Explore::open(None, "guitar-standard", library, Default::default());
-        let mut explore = open.unwrap();
+        let mut shared = Shared::new("guitar-standard", library, Spelling::Plain).unwrap();
+        let chord = TypedChord::read("Gmaj7#11").unwrap();
+        let mut explore = Explore::open(chord, &shared).unwrap();
+        let first = explore.chosen.clone();
         for key in KEYS.split_whitespace() {
-            explore.update(Event::Key(key.parse().unwrap()));
-            let given = Given { library: &explore.library, hand: explore.player };
-            let afresh = Shown::of(&explore.chosen, given).unwrap();
+            let command = shared.keys.command(Section::Explore, key.parse().unwrap());
+            let Some(Command::Explore(command)) = command else { panic!("{key} is no command") };
+            explore.update(command, &mut shared);
+            let afresh = Shown::of(&explore.chosen, &shared).unwrap();
             assert_eq!(told(&explore.shown), told(&afresh), "after {key}");
         }
+        explore.restore(first, &mut shared);
+        let afresh = Shown::of(&explore.chosen, &shared).unwrap();
+        assert_eq!(told(&explore.shown), told(&afresh));
     }
 }

@@ -1,21 +1,19 @@
 //! Drawing the explorer on any number of cells.
 
-mod footer;
 mod head;
 mod lists;
 mod pairs;
-mod palette;
-mod picker;
 mod shape;
+mod tunings;
 
-use fretloom_fretboard::{Fret, FretRange, Shape};
+use fretloom_fretboard::{Fret, FretRange};
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
-use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
-use super::{Explore, Over};
+use super::drawing::Drawing;
+use super::overlay::Overlay;
 use crate::answer::{marks, marks_in_view, marks_left_out};
 use crate::picture::{Labels, Mark, NeckPicture};
 use crate::tui::widget::{NeckWidget, indented, write};
@@ -60,26 +58,13 @@ const DETAIL_ROWS: u16 = 3;
 /// Pairs that are shown before anything is said of the chosen one.
 const FIRST_PAIRS: u16 = 3;
 
-impl Explore {
-    /// Draws the state; every size is a valid one.
-    pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
-        let area = area.intersection(buffer.area);
-        if area.is_empty() {
-            return;
-        }
-        // To lay nothing under every cell takes as long as to lay something.
-        if self.theme.screen != Style::new() {
-            buffer.set_style(area, self.theme.screen);
-        }
-        match &self.over {
-            Over::Help(search) => self.draw_help(area, buffer, search),
-            Over::Palette(search) => self.draw_palette(area, buffer, search),
-            Over::Tunings(picker) => self.draw_picker(area, buffer, picker),
-            Over::Scales(_) => self.draw_scale_list(area, buffer),
-            Over::Nothing | Over::Chord(_) | Over::Wish(_) => self.draw_explorer(area, buffer),
-        }
-        if self.ascii {
-            crate::glyphs::make_ascii(buffer);
+impl Drawing<'_> {
+    /// Draws the explorer, or the list that lies over it; every size is a valid one.
+    pub(in crate::tui) fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        match &self.explore.overlay {
+            Some(Overlay::Tunings(tunings)) => self.draw_tunings(area, buffer, tunings),
+            Some(Overlay::Scales(_)) => self.draw_scale_list(area, buffer),
+            Some(Overlay::Chord(_) | Overlay::Wishes(_)) | None => self.draw_explorer(area, buffer),
         }
     }
 
@@ -89,11 +74,11 @@ impl Explore {
             return;
         }
         let (columns, rows) = (SizeClass::LEAST_COLUMNS, least_rows(neck_rows));
-        let pair = self.pair().map(|pair| pair.name().to_string());
+        let pair = self.explore.pair().map(|pair| pair.name().to_string());
         let lines = vec![
-            Line::styled(self.chosen.chord.read.chord.to_string(), self.theme.title),
+            Line::styled(self.explore.chosen.chord.read.chord.to_string(), self.shared.theme.title),
             Line::raw(pair.unwrap_or_default()),
-            Line::styled(format!("more from {columns}×{rows} on"), self.theme.muted),
+            Line::styled(format!("more from {columns}×{rows} on"), self.shared.theme.muted),
         ];
         Paragraph::new(lines).wrap(Wrap { trim: true }).render(area, buffer);
     }
@@ -102,8 +87,8 @@ impl Explore {
     fn areas(&self, area: Rect, picture: &NeckPicture) -> [Rect; 8] {
         let head_rows = self.head_rows(area.width);
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
-        let beside = if area.width < SizeClass::WIDE { 0 } else { self.shown.scales.len() };
-        let all = (self.shown.pairs.folds.len().max(beside) as u16).max(1);
+        let beside = if area.width < SizeClass::WIDE { 0 } else { self.explore.shown.scales.len() };
+        let all = (self.explore.shown.pairs.folds.len().max(beside) as u16).max(1);
         // The second line of the shape goes before the list is down to one pair.
         let told_rows = u16::from(room > 1);
         let room = room.saturating_sub(told_rows);
@@ -144,7 +129,7 @@ impl Explore {
         self.draw_choices(list, buffer);
         self.draw_detail(detail, buffer);
         self.draw_rule(rule, buffer, picture);
-        NeckWidget::new(picture, &self.theme).render(indented(neck), buffer);
+        NeckWidget::new(picture, &self.shared.theme).render(indented(neck), buffer);
         self.draw_shape(shape, buffer);
         self.draw_ladder(ladder, buffer);
         self.footer().draw(footer, buffer);
@@ -163,80 +148,76 @@ impl Explore {
 
     /// The neck as it is to be drawn now.
     pub(super) fn picture(&self) -> NeckPicture {
-        let mut picture = NeckPicture::new(self.neck(), self.marks())
+        let mut picture = NeckPicture::new(self.shared.neck(), self.marks())
             .within(self.frets_to_the_end())
-            .with_fret_widths(self.chosen.fret_widths)
-            .keeping(self.places_that_stay().map(|place| place.place));
-        if let Some(shape) = self.shape_in_hand().filter(|shape| self.is_in_view(shape)) {
+            .with_fret_widths(self.shared.setup.fret_widths)
+            .keeping(self.explore.kept_places().map(|place| place.place));
+        if let Some(shape) =
+            self.explore.shape_in_hand().filter(|shape| self.explore.is_in_view(shape))
+        {
             picture = picture.holding(&shape);
-            if self.chosen.labels == Labels::Finger && self.shown.view.is_none() {
+            if self.explore.chosen.labels == Labels::Finger && self.explore.shown.view.is_none() {
                 picture = picture.fingered(&shape);
             }
         }
-        self.lying(match self.strings() {
-            Some(set) if self.chosen.locked => picture.locked_to(set),
+        self.shared.lying(match self.explore.strings() {
+            Some(set) if self.explore.chosen.locked => picture.locked_to(set),
             _ => picture,
         })
     }
 
     /// The notes on the neck; those that the pair leaves out lie under its own.
     fn marks(&self) -> Vec<Mark> {
-        let left_out: &[_] = if self.chosen.shows_left_out { &self.shown.left_out } else { &[] };
-        let of_pair = match self.view_places() {
-            Some(view) => marks_in_view(&self.shown.places, view, self.chosen.labels),
-            None => marks(&self.shown.places, self.chosen.labels),
+        let left_out: &[_] =
+            if self.explore.chosen.shows_left_out { &self.explore.shown.left_out } else { &[] };
+        let of_pair = match self.explore.view_places() {
+            Some(view) => {
+                marks_in_view(&self.explore.shown.places, view, self.explore.chosen.labels)
+            }
+            None => marks(&self.explore.shown.places, self.explore.chosen.labels),
         };
-        marks_left_out(left_out, self.chosen.labels).into_iter().chain(of_pair).collect()
+        marks_left_out(left_out, self.explore.chosen.labels).into_iter().chain(of_pair).collect()
     }
 
     /// The frets from the first one in view on.
     fn frets_to_the_end(&self) -> FretRange {
-        let first = Fret::new(self.chosen.first_fret).unwrap_or(Fret::HIGHEST);
+        let first = Fret::new(self.explore.chosen.first_fret).unwrap_or(Fret::HIGHEST);
         FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK)
-    }
-
-    /// As the neck lies before the player.
-    pub(super) fn lying(&self, picture: NeckPicture) -> NeckPicture {
-        picture.for_hand(self.chosen.handed).with_top(self.chosen.top)
-    }
-
-    /// Does the view show every place of a shape?
-    pub(super) fn is_in_view(&self, shape: &Shape) -> bool {
-        self.view_places().is_none_or(|view| {
-            shape.places().iter().all(|held| view.iter().any(|place| place.place == *held))
-        })
     }
 
     /// The columns that the neck has at the size last told of.
     pub(super) fn neck_width(&self) -> u16 {
-        indented(Rect::new(0, 0, self.columns, 1)).width
+        indented(Rect::new(0, 0, self.shared.size.width, 1)).width
     }
 
-    /// What is looked at: the view, or the strings that the ladder climbs.
-    fn looks_at(&self) -> String {
-        if let Some(view) = &self.shown.view {
+    /// What the neck shows: the view, or the strings that the ladder climbs.
+    fn view_in_words(&self) -> String {
+        if let Some(view) = &self.explore.shown.view {
             return view.title.clone();
         }
-        let lock = if self.chosen.locked { "locked to" } else { "strings" };
-        let set = self.strings().map(|set| set.to_string()).unwrap_or_default();
+        let lock = if self.explore.chosen.locked { "locked to" } else { "strings" };
+        let set = self.explore.strings().map(|set| set.to_string()).unwrap_or_default();
         format!("{lock} {set}")
     }
 
     /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`
     fn draw_rule(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
-        let muted = self.theme.muted;
+        let muted = self.shared.theme.muted;
         let columns = picture.columns(indented(area).width);
-        let last = self.neck().tuning().last_fret();
+        let last = self.shared.neck().tuning().last_fret();
         let (first, shown) = (columns.first_shown(), columns.last_shown());
         let mut line = Line::styled(format!("─ frets {first}–{shown} of {last} ─ "), muted);
-        if let Some(pair) = self.pair() {
-            line.push_span(Span::styled(format!("[{}]", pair.first.name), self.theme.first));
+        if let Some(pair) = self.explore.pair() {
+            line.push_span(Span::styled(format!("[{}]", pair.first.name), self.shared.theme.first));
             line.push_span(Span::styled(" & ", muted));
-            line.push_span(Span::styled(format!("({})", pair.second.name), self.theme.second));
+            line.push_span(Span::styled(
+                format!("({})", pair.second.name),
+                self.shared.theme.second,
+            ));
             line.push_span(Span::styled(" ─ ", muted));
         }
-        let labels = self.chosen.labels.word();
-        line.push_span(Span::styled(format!("{} ─ shown: {labels} ", self.looks_at()), muted));
+        let labels = self.explore.chosen.labels.word();
+        line.push_span(Span::styled(format!("{} ─ shown: {labels} ", self.view_in_words()), muted));
         let rest = usize::from(area.width).saturating_sub(line.width());
         line.push_span(Span::styled("─".repeat(rest), muted));
         write(buffer, area, &line);

@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use super::super::key::Key;
-use super::{Keymap, are_heard_together};
+use super::rows::Rows;
 use crate::library::Problem;
 use crate::library::problem::line_and_column;
 use crate::library::recover::recover;
@@ -47,7 +47,7 @@ impl Claim {
 }
 
 /// Everything usable in a file, in the order of the file, and everything wrong with it.
-pub(super) fn read<C>(map: &Keymap<C>, file: &str, text: &str) -> (Vec<Entry>, Vec<Problem>) {
+pub(super) fn read<C>(map: &Rows<C>, file: &str, text: &str) -> (Vec<Entry>, Vec<Problem>) {
     let mut reader =
         Reader { map, file, text, entries: Vec::new(), used: Vec::new(), problems: Vec::new() };
     let (sound, broken) = recover(text);
@@ -70,7 +70,7 @@ fn in_file_order<'a, 'i>(table: &'a DeTable<'i>) -> Vec<(&'a Name<'i>, &'a Value
 }
 
 struct Reader<'a, C> {
-    map: &'a Keymap<C>,
+    map: &'a Rows<C>,
     file: &'a str,
     text: &'a str,
     entries: Vec<Entry>,
@@ -160,7 +160,7 @@ impl<C> Reader<'_, C> {
         let (Some(one), Some(other)) = (self.map.rows.get(one), self.map.rows.get(other)) else {
             return false;
         };
-        are_heard_together(&self.map.together, one.section, other.section)
+        self.map.are_heard_together(one.heard, other.heard)
     }
 
     /// What was expected where a key belongs to another command that must keep it; the file may

@@ -6,6 +6,7 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::line::write;
+use crate::tui::command::ListCommand;
 use crate::tui::theme::Theme;
 
 /// A list on some rows of the screen.
@@ -81,6 +82,17 @@ impl ListView {
             return String::new();
         }
         format!("{} of {} ", self.marked + 1, self.count)
+    }
+}
+
+/// Where a list stands after a command; its end is the caller's business.
+pub(in crate::tui) fn moved(now: usize, command: ListCommand, page: usize) -> usize {
+    match command {
+        ListCommand::Down => now + 1,
+        ListCommand::Up => now.saturating_sub(1),
+        ListCommand::PageDown => now + page,
+        ListCommand::PageUp => now.saturating_sub(page),
+        ListCommand::Accept | ListCommand::Cancel => now,
     }
 }
 

@@ -2,12 +2,13 @@
 
 use fretloom_fretboard::{Ladder, Nearness, Way};
 
-use super::super::Explore;
+use super::super::state::Explore;
+use crate::tui::shared::Shared;
 
 impl Explore {
     /// The next shape that the view shows, by height, and from the last one the first again; the
     /// nearest one, if that in hand is not seen. Does the view show any?
-    pub(super) fn climb_in_view(&mut self, way: Way) -> bool {
+    pub(super) fn climb_in_view(&mut self, way: Way, shared: &Shared) -> bool {
         let seen = self.ladder_in_view();
         let in_hand = self.shape_in_hand();
         let next = match in_hand.as_ref().map(|shape| (shape, seen.find(shape))) {
@@ -16,7 +17,7 @@ impl Explore {
             None => seen.beginning(Way::Up),
         };
         let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else { return false };
-        self.take_rung(rung);
+        self.take_rung(rung, shared);
         true
     }
 

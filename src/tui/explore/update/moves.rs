@@ -1,85 +1,83 @@
 //! Through chords, scales, pairs and shapes.
 
 use fretloom_fretboard::{Side, Way};
-use fretloom_theory::{Families, ReadChord, Spelling};
+use fretloom_theory::{Families, Spelling};
 
-use super::super::Explore;
 use super::super::chosen::TypedChord;
+use super::super::circle::wrapped;
 use super::super::in_hand::Held;
 use super::super::neck_view::NeckView;
-use super::wrapped;
+use super::super::state::Explore;
 use crate::answer::Wishes;
 use crate::picture::Labels;
+use crate::tui::shared::Shared;
 
 impl Explore {
     /// Takes a chord: its usual scale, its first pair, the hand where it is.
-    pub(in crate::tui::explore) fn take_chord(&mut self, symbol: &str, read: ReadChord) {
-        if read.chord != self.chosen.chord.read.chord {
-            self.pages.record(self.page());
-        }
-        self.chosen.chord = TypedChord::new(symbol, read);
-        self.take_scale(0);
+    pub(in crate::tui::explore) fn take_chord(&mut self, chord: TypedChord, shared: &Shared) {
+        self.chosen.chord = chord;
+        self.take_scale(0, shared);
     }
 
     /// Takes a scale, and its first pair.
-    pub(in crate::tui::explore) fn take_scale(&mut self, scale: usize) {
+    pub(in crate::tui::explore) fn take_scale(&mut self, scale: usize, shared: &Shared) {
         (self.chosen.scale, self.chosen.row, self.chosen.copy) = (scale, 0, 0);
-        self.lay_out();
+        self.lay_out(shared);
     }
 
-    pub(super) fn take_wishes(&mut self, wishes: Wishes) {
+    pub(super) fn take_wishes(&mut self, wishes: Wishes, shared: &Shared) {
         self.chosen.wishes = wishes;
         (self.chosen.row, self.chosen.copy) = (0, 0);
-        self.lay_out();
+        self.lay_out(shared);
     }
 
-    pub(super) fn change_families(&mut self) {
+    pub(super) fn change_families(&mut self, shared: &Shared) {
         self.chosen.families = wrapped(self.chosen.families, 1, Families::in_turn().len());
         (self.chosen.row, self.chosen.copy) = (0, 0);
-        self.lay_out();
+        self.lay_out(shared);
     }
 
-    pub(super) fn step_pair(&mut self, by: isize) {
+    pub(super) fn step_pair(&mut self, by: isize, shared: &Shared) {
         self.chosen.row = wrapped(self.chosen.row, by, self.shown.pairs.folds.len());
         self.chosen.copy = 0;
-        self.lay_out();
+        self.lay_out(shared);
     }
 
     /// The next copy of the same pair in a symmetric scale, the first one after the last.
-    pub(super) fn move_pair(&mut self) {
+    pub(super) fn move_pair(&mut self, shared: &Shared) {
         let copies =
             self.shown.pairs.folds.get(self.chosen.row).map_or(0, |fold| fold.copies.len());
         self.chosen.copy = wrapped(self.chosen.copy, 1, copies + 1);
-        self.lay_out();
+        self.lay_out(shared);
     }
 
-    pub(super) fn step_scale(&mut self, by: isize) {
-        self.take_scale(wrapped(self.chosen.scale, by, self.shown.scales.len()));
+    pub(super) fn step_scale(&mut self, by: isize, shared: &Shared) {
+        self.take_scale(wrapped(self.chosen.scale, by, self.shown.scales.len()), shared);
     }
 
-    pub(super) fn step_strings(&mut self, by: isize) {
-        self.chosen.set = wrapped(self.chosen.set, by, self.sets().len());
+    pub(super) fn step_strings(&mut self, by: isize, shared: &Shared) {
+        self.chosen.set = wrapped(self.chosen.set, by, self.shown.sets.len());
         if let (NeckView::Set(_), Some(set)) = (self.chosen.view, self.strings()) {
             self.chosen.view = NeckView::Set(set);
         }
-        self.lay_out();
+        self.lay_out(shared);
     }
 
     /// The next fingers for the shape in hand.
-    pub(super) fn other_fingers(&mut self) {
+    pub(super) fn other_fingers(&mut self, shared: &mut Shared) {
         let Some(hand) = &self.shown.hand else { return };
         self.chosen.held = hand.next_fingers(self.chosen.held);
-        self.follow();
+        self.follow(shared);
         let hand = self.shown.hand.as_ref();
-        self.notice = hand.map(|hand| hand.fingers_told(self.chosen.held));
+        shared.notice = hand.map(|hand| hand.fingers_told(self.chosen.held));
     }
 
     /// The next place of the notes in hand.
-    pub(super) fn other_place(&mut self) {
+    pub(super) fn other_place(&mut self, shared: &mut Shared) {
         let Some(hand) = &self.shown.hand else { return };
-        self.hold(self.chosen.rung, hand.next_place(self.chosen.held));
+        self.hold(self.chosen.rung, hand.next_place(self.chosen.held), shared);
         let hand = self.shown.hand.as_ref();
-        self.notice = hand.map(|hand| hand.place_told(self.chosen.held));
+        shared.notice = hand.map(|hand| hand.place_told(self.chosen.held));
     }
 
     /// What stands in the marks next; an order only where the view has one.
@@ -94,58 +92,58 @@ impl Explore {
         self.chosen.labels = next.copied().unwrap_or_default();
     }
 
-    pub(super) fn change_spelling(&mut self) {
-        self.chosen.spelling = match self.chosen.spelling {
+    pub(super) fn change_spelling(&mut self, shared: &mut Shared) {
+        shared.setup.spelling = match shared.setup.spelling {
             Spelling::Plain => Spelling::Strict,
             Spelling::Strict => Spelling::Plain,
         };
-        self.lay_out();
+        self.lay_out(shared);
     }
 
     /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
     /// of the neck it begins again; on locked strings it begins again at once. In a view the next
     /// shape is the next one that is seen.
-    pub(super) fn climb(&mut self, way: Way) {
-        if self.climb_in_view(way) {
+    pub(super) fn climb(&mut self, way: Way, shared: &mut Shared) {
+        if self.climb_in_view(way, shared) {
             return;
         }
         let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, way));
         match next {
-            Some(rung) => self.hold(Some(rung), Held::default()),
-            None if self.chosen.locked => self.begin_again(way),
-            None => self.climb_on(way),
+            Some(rung) => self.hold(Some(rung), Held::default(), shared),
+            None if self.chosen.locked => self.begin_again(way, shared),
+            None => self.climb_on(way, shared),
         }
     }
 
     /// From the other end of the same ladder.
-    fn begin_again(&mut self, way: Way) {
-        self.hold(self.shown.ladder.beginning(way), Held::default());
-        self.notice =
+    fn begin_again(&mut self, way: Way, shared: &mut Shared) {
+        self.hold(self.shown.ladder.beginning(way), Held::default(), shared);
+        shared.notice =
             self.strings().map(|set| format!("strings {set} end here: from their other end"));
     }
 
     /// Goes on where the ladder of these strings ends.
-    fn climb_on(&mut self, way: Way) {
+    fn climb_on(&mut self, way: Way, shared: &mut Shared) {
         let all = &self.shown.everywhere;
         let here = self.rung_in_hand().and_then(|rung| all.find(&rung.shape));
         let on = here.and_then(|here| all.climb(here, way));
         let next = on.map(|step| step.rung).or(all.beginning(way));
         let next = next.and_then(|next| all.rungs().get(next)).copied();
         let (Some(next), Some(old)) = (next, self.strings()) else { return };
-        self.take_rung(&next);
+        self.take_rung(&next, shared);
         let set = next.shape.string_set();
-        self.notice = Some(match on {
+        shared.notice = Some(match on {
             Some(_) => format!("strings {old} end here: on to {set}"),
             None => format!("the neck ends here: from its other end again, on {set}"),
         });
     }
 
     /// The next shape of one triad going up; past the last one it begins again.
-    pub(super) fn next_inversion(&mut self, side: Side) {
+    pub(super) fn next_inversion(&mut self, side: Side, shared: &Shared) {
         let ladder = &self.shown.ladder;
         let above = self.chosen.rung.and_then(|rung| ladder.next_of(rung, side, Way::Up));
         let lowest = || ladder.rungs().iter().position(|rung| rung.side == side);
         let next = above.or_else(lowest);
-        self.hold(next.or(self.chosen.rung), Held::default());
+        self.hold(next.or(self.chosen.rung), Held::default(), shared);
     }
 }

@@ -2,30 +2,32 @@
 
 use fretloom_fretboard::FretRange;
 
-use super::super::Explore;
+use super::super::drawing::Drawing;
 use super::super::neck_view::NeckView;
+use super::super::state::Explore;
+use crate::tui::shared::Shared;
 
 impl Explore {
-    pub(super) fn scroll_to(&mut self, first_fret: u8) {
-        self.chosen.first_fret = first_fret.clamp(1, self.furthest_scroll());
+    pub(super) fn scroll_to(&mut self, first_fret: u8, shared: &Shared) {
+        self.chosen.first_fret = first_fret.clamp(1, self.furthest_scroll(shared));
     }
 
     /// Scrolls so that the position of the hand begins at the edge, with one fret below it.
-    pub(super) fn scroll_to_hand(&mut self) {
+    pub(super) fn scroll_to_hand(&mut self, shared: &Shared) {
         if let Some(shape) = self.shape_in_hand() {
-            self.scroll_to(shape.position().number().saturating_sub(1));
+            self.scroll_to(shape.position().number().saturating_sub(1), shared);
         }
     }
 
     /// Scrolls just so far that the shape in hand is in view; of a view that is played together, the
     /// view.
-    pub(in crate::tui::explore) fn follow_hand(&mut self) {
-        let furthest = self.furthest_scroll();
+    pub(in crate::tui::explore) fn follow_hand(&mut self, shared: &Shared) {
+        let furthest = self.furthest_scroll(shared);
         let frets = self.frets_to_see();
         let all = |(low, high): (u8, u8), fret: u8| (low.min(fret), high.max(fret));
         let (lowest, highest) = frets.into_iter().fold((u8::MAX, 0), all);
         if highest > 0 {
-            let shown = self.frets_shown();
+            let shown = self.frets_shown(shared);
             let too_wide = usize::from(highest - lowest) >= usize::from(shown);
             if lowest < self.chosen.first_fret || too_wide {
                 self.chosen.first_fret = lowest.saturating_sub(1).max(1);
@@ -43,7 +45,7 @@ impl Explore {
             (NeckView::Position(_) | NeckView::Across(_) | NeckView::Two(_), Some(view)) => {
                 view.answer.places.iter().map(|place| place.place.fret.number()).collect()
             }
-            _ => Vec::new(),
+            (_, Some(_) | None) => Vec::new(),
         };
         let hand = || self.shape_in_hand().map(|shape| shape.frets().map(|fret| fret.number()));
         let frets = if view.is_empty() { hand().into_iter().flatten().collect() } else { view };
@@ -51,15 +53,16 @@ impl Explore {
     }
 
     /// The first fret shown when the last one is at the right edge.
-    fn furthest_scroll(&self) -> u8 {
-        let last = self.shown.neck.tuning().last_fret().number();
-        (last + 1).saturating_sub(self.frets_shown()).max(1)
+    fn furthest_scroll(&self, shared: &Shared) -> u8 {
+        let last = shared.neck().tuning().last_fret().number();
+        (last + 1).saturating_sub(self.frets_shown(shared)).max(1)
     }
 
     /// How many frets the neck shows at its narrowest cells in the present width.
-    fn frets_shown(&self) -> u8 {
-        let picture = self.picture().within(FretRange::WHOLE_NECK);
-        let columns = picture.columns(self.neck_width());
+    fn frets_shown(&self, shared: &Shared) -> u8 {
+        let drawing = Drawing::new(self, shared);
+        let picture = drawing.picture().within(FretRange::WHOLE_NECK);
+        let columns = picture.columns(drawing.neck_width());
         columns.last_shown().number().max(1)
     }
 }

@@ -5,16 +5,16 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
+use super::super::drawing::Drawing;
+use super::super::overlay::Overlay;
 use super::super::shown::families_of;
 use super::super::suggest::suggestions;
-use super::super::{Explore, Over};
-use crate::answer::Wishes;
-use crate::tui::command::Command;
-use crate::tui::widget::TextField;
-use crate::tui::widget::{below, broken, indented, write};
+use crate::answer::{Wishes, behind_capo};
+use crate::tui::command::{Command, ProgramCommand, TypingCommand};
+use crate::tui::widget::{TextField, below, broken, indented, write};
 use crate::words::{counted, mode_of, spaced};
 
-impl Explore {
+impl Drawing<'_> {
     /// Rows of the head: a mistake in what is typed may take more than one to explain.
     pub(super) fn head_rows(&self, width: u16) -> u16 {
         match self.typed() {
@@ -35,10 +35,10 @@ impl Explore {
 
     /// What is being typed, and its label.
     pub(super) fn typed(&self) -> Option<(&'static str, &TextField)> {
-        match &self.over {
-            Over::Chord(field) => Some((" chord ", field)),
-            Over::Wish(field) => Some((" wish ", field)),
-            _ => None,
+        match self.explore.overlay.as_ref()? {
+            Overlay::Chord(field) => Some((" chord ", field)),
+            Overlay::Wishes(field) => Some((" wish ", field)),
+            Overlay::Tunings(_) | Overlay::Scales(_) => None,
         }
     }
 
@@ -46,48 +46,67 @@ impl Explore {
     fn draw_chord(&self, [first, second]: [Rect; 2], buffer: &mut Buffer) {
         let mut spans = vec![
             Span::raw(" "),
-            Span::styled(self.chosen.chord.read.chord.to_string(), self.theme.title),
+            Span::styled(self.explore.chosen.chord.read.chord.to_string(), self.shared.theme.title),
         ];
         let mut notes = self.limits();
-        let chosen = self.shown.pairs.harmony.scale();
+        let chosen = self.explore.shown.pairs.harmony.scale();
         spans.push(Span::raw(format!("   {}", chosen.scale())));
         if let Some(from) = parent_of(chosen.scale()) {
-            spans.push(Span::styled(format!(", {from}"), self.theme.muted));
+            spans.push(Span::styled(format!(", {from}"), self.shared.theme.muted));
         }
         let misses: Vec<Degree> = chosen.misses().collect();
         if !misses.is_empty() {
             notes.push(format!("without the chord's own {}", spaced(misses)));
         }
-        notes.extend(self.chosen.chord.read.assumed.iter().map(ToString::to_string));
-        let (at, count) = (self.chosen.scale + 1, self.shown.scales.len());
+        notes.extend(self.explore.chosen.chord.read.assumed.iter().map(ToString::to_string));
+        let (at, count) = (self.explore.chosen.scale + 1, self.explore.shown.scales.len());
         notes.extend(chosen.why().map(|why| format!("scale {at} of {count}: {why}")));
         let line = Line::from(spans);
         let used = line.width() as u16;
         write(buffer, first, &line);
         self.draw_instrument(first, used, buffer);
-        write(buffer, second, &Line::styled(format!(" {}", notes.join(" · ")), self.theme.muted));
+        write(
+            buffer,
+            second,
+            &Line::styled(format!(" {}", notes.join(" · ")), self.shared.theme.muted),
+        );
     }
 
     /// The capo, and what keeps pairs out of the list or lets more in.
     fn limits(&self) -> Vec<String> {
         let mut limits: Vec<String> = self.capo_words().into_iter().collect();
-        let problems = self.library.problems().count();
+        let problems = self.shared.library.problems().count();
         if problems > 0 {
-            let key = self.key_of(Command::Help);
+            let key = self.shared.key_of(Command::Program(ProgramCommand::Help));
             limits.push(format!("{} in your files: {key}", counted(problems, "problem")));
         }
-        if !self.chosen.wishes.are_none() {
-            limits.push(format!("wish {}", self.chosen.wishes));
+        if !self.explore.chosen.wishes.are_none() {
+            limits.push(format!("wish {}", self.explore.chosen.wishes));
         }
-        if self.chosen.families > 0 {
-            limits.push(families_of(&self.chosen).1.to_owned());
+        if self.explore.chosen.families > 0 {
+            limits.push(families_of(&self.explore.chosen).1.to_owned());
         }
         limits
     }
 
+    /// The words for what the hand makes behind the capo; none without a capo.
+    fn capo_words(&self) -> Option<String> {
+        let capo = self.shared.neck().tuning().capo();
+        let pair = self.explore.pair();
+        let shapes = pair.and_then(|pair| behind_capo(capo, [pair.first.name, pair.second.name]));
+        match (capo.strings(), shapes) {
+            _ if capo.is_none() => None,
+            (None, Some([first, second])) => {
+                Some(format!("capo {} · shapes of {first} & {second}", capo.fret()))
+            }
+            (Some(strings), _) => Some(format!("capo {} on {strings}", capo.fret())),
+            (None, None) => Some(format!("capo {}", capo.fret())),
+        }
+    }
+
     /// The instrument at the right, as much of it as there is room for.
     fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
-        let tuning = self.neck().tuning();
+        let tuning = self.shared.neck().tuning();
         let notes = tuning.strings().map(|(_, string)| string.note().name());
         let short = format!("{} ", spaced(notes));
         // A typed tuning is called by its strings, with the octaves that it was given.
@@ -100,7 +119,7 @@ impl Explore {
         let fits = |text: &String| text.chars().count() as u16 <= room;
         let Some(text) = [long, short].into_iter().find(fits) else { return };
         let x = area.right().saturating_sub(text.chars().count() as u16);
-        buffer.set_stringn(x, area.y, text, usize::from(room), self.theme.muted);
+        buffer.set_stringn(x, area.y, text, usize::from(room), self.shared.theme.muted);
     }
 
     /// What is being typed, with what it means or what is wrong with it.
@@ -111,11 +130,11 @@ impl Explore {
         label: &str,
         field: &TextField,
     ) {
-        write(buffer, below(area, 0), &field.line(label, &self.theme));
+        write(buffer, below(area, 0), &field.line(label, &self.shared.theme));
         let rest =
             Rect { y: area.y.saturating_add(1), height: area.height.saturating_sub(1), ..area };
         let (told, readable) = self.told(field);
-        let style = if readable { self.theme.muted } else { self.theme.error };
+        let style = if readable { self.shared.theme.muted } else { self.shared.theme.error };
         let lines = broken(&told, indented(rest).width);
         for (line, row) in lines.into_iter().zip(0..rest.height) {
             write(buffer, below(indented(rest), row), &Line::styled(line, style));
@@ -124,13 +143,11 @@ impl Explore {
 
     /// What the typed text means, or what is wrong with it; and which of the two it is.
     fn told(&self, field: &TextField) -> (String, bool) {
-        match &self.over {
-            Over::Wish(_) => told_of_wish(&field.text()),
-            _ => {
-                let (told, readable) = told_of_chord(&field.text());
-                (told + &self.going_on(&field.text()), readable)
-            }
+        if let Some(Overlay::Wishes(_)) = self.explore.overlay {
+            return told_of_wishes(&field.text());
         }
+        let (told, readable) = told_of_chord(&field.text());
+        (told + &self.going_on(&field.text()), readable)
     }
 
     /// What typing could go on to, with the key that takes the first of it.
@@ -139,7 +156,11 @@ impl Explore {
         if chords.is_empty() {
             return String::new();
         }
-        format!(" · {} {}", self.key_of(Command::Suggestion), chords.join("  "))
+        format!(
+            " · {} {}",
+            self.shared.key_of(Command::Typing(TypingCommand::Suggestion)),
+            chords.join("  ")
+        )
     }
 }
 
@@ -166,7 +187,7 @@ fn told_of_chord(text: &str) -> (String, bool) {
     }
 }
 
-fn told_of_wish(text: &str) -> (String, bool) {
+fn told_of_wishes(text: &str) -> (String, bool) {
     match Wishes::read_line(text) {
         Ok(wishes) if wishes.are_none() => (
             "degrees to have, with a minus not to have: 7 ♯11 -13; empty for every pair".into(),

@@ -5,12 +5,11 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
-use super::super::Explore;
+use super::super::drawing::Drawing;
 use crate::answer::PairAnswer;
-use crate::tui::command::Command;
+use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::gesture::Spot;
-use crate::tui::widget::ListView;
-use crate::tui::widget::{below, broken, fitting, indented, padded, write};
+use crate::tui::widget::{ListView, below, broken, fitting, indented, padded, write};
 use crate::words::spaced;
 
 /// Lists up to so long keep the widths of their columns when they are scrolled; the rows out of view
@@ -35,7 +34,7 @@ impl PairTexts {
     }
 }
 
-impl Explore {
+impl Drawing<'_> {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
     /// column says what counts for and against each pair, which is what the order is made of.
     pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
@@ -56,45 +55,50 @@ impl Explore {
         let width = (place.chars().count() as u16).min(area.width);
         let left = Rect { width: area.width - width, ..area };
         let right = Rect { x: area.right() - width, width, ..area };
-        write(buffer, left, &Line::styled(heading, self.theme.muted));
-        write(buffer, right, &Line::styled(place, self.theme.muted));
+        write(buffer, left, &Line::styled(heading, self.shared.theme.muted));
+        write(buffer, right, &Line::styled(place, self.shared.theme.muted));
         if lines.count == 0 {
-            write(buffer, below(area, 1), &Line::styled(self.why_none(), self.theme.text));
+            write(buffer, below(area, 1), &Line::styled(self.why_none(), self.shared.theme.text));
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
-            write(buffer, row, &self.pair_line(text, widths, index == self.chosen.row));
+            write(buffer, row, &self.pair_line(text, widths, index == self.explore.chosen.row));
         }
     }
 
     fn why_none(&self) -> String {
-        if self.chosen.wishes.are_none() {
+        if self.explore.chosen.wishes.are_none() {
             return "   this scale holds no pair".to_owned();
         }
-        let key = self.key_of(Command::EditWish);
+        let key = self.shared.key_of(Command::Explore(ExploreCommand::EditWish));
         format!("   no pair fulfils the wish; {key} Space Enter drops it")
     }
 
     /// ` 1 of 7`
     fn place_in_pairs(&self) -> String {
-        format!(" {} of {}", self.chosen.row + 1, self.shown.pairs.folds.len())
+        format!(" {} of {}", self.explore.chosen.row + 1, self.explore.shown.pairs.folds.len())
     }
 
     /// The lines of the list of pairs, below its heading.
     pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> ListView {
-        let (marked, count) = (self.chosen.row, self.shown.pairs.folds.len());
-        ListView { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Pair) }
+        let (marked, count) = (self.explore.chosen.row, self.explore.shown.pairs.folds.len());
+        ListView {
+            area: below_heading(list),
+            marked,
+            count,
+            pointed_at: self.shared.clicked(Spot::Pair),
+        }
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
     fn texts_from(&self, from: usize, rows: usize) -> Vec<PairTexts> {
-        let folds = self.shown.pairs.folds.iter().enumerate().skip(from).take(rows);
+        let folds = self.explore.shown.pairs.folds.iter().enumerate().skip(from).take(rows);
         let text = |(row, fold): (usize, &Fold)| {
-            let index = if row == self.chosen.row {
-                self.shown.pair_index(&self.chosen)?
+            let index = if row == self.explore.chosen.row {
+                self.explore.shown.pair_index(&self.explore.chosen)?
             } else {
                 fold.first
             };
-            Some(self.pair_texts(fold, self.shown.pairs.pairs.get(index)?))
+            Some(self.pair_texts(fold, self.explore.shown.pairs.pairs.get(index)?))
         };
         folds.filter_map(text).collect()
     }
@@ -115,7 +119,7 @@ impl Explore {
         [name_width, says_width, left_out_width]: [usize; 3],
         chosen: bool,
     ) -> Line<'a> {
-        let theme = &self.theme;
+        let theme = &self.shared.theme;
         let base = if chosen { theme.chosen } else { theme.text };
         let [first, second] = &texts.says;
         let room = says_width.saturating_sub(texts.says_width());
@@ -145,7 +149,7 @@ impl Explore {
         if !fold.copies.is_empty() {
             text += &format!("  also {} frets up;", spaced(moves(fold)));
         }
-        let kind = self.shown.pairs.harmony.scale().scale().kind();
+        let kind = self.explore.shown.pairs.harmony.scale().scale().kind();
         let lettered = kind.has_a_letter_for_each_degree();
         if !pair.sound.in_thirds() && lettered {
             text += "  by sound only;";
@@ -159,18 +163,18 @@ impl Explore {
 
     /// The scales that fit the chord, beside the pairs.
     pub(super) fn draw_scales(&self, area: Rect, buffer: &mut Buffer) {
-        let heading = format!("scales of {}", self.chosen.chord.read.chord);
-        write(buffer, area, &Line::styled(heading, self.theme.muted));
+        let heading = format!("scales of {}", self.explore.chosen.chord.read.chord);
+        write(buffer, area, &Line::styled(heading, self.shared.theme.muted));
         let lines = self.scale_lines(area);
         for ((index, row), choice) in
-            lines.in_view().zip(self.shown.scales.iter().skip(lines.top()))
+            lines.in_view().zip(self.explore.shown.scales.iter().skip(lines.top()))
         {
-            let chosen = index == self.chosen.scale;
-            let style = if chosen { self.theme.chosen } else { self.theme.text };
+            let chosen = index == self.explore.chosen.scale;
+            let style = if chosen { self.shared.theme.chosen } else { self.shared.theme.text };
             let line = Line::from(vec![
                 Span::styled(if chosen { "▸ " } else { "  " }, style),
                 Span::styled(choice.scale().to_string(), style),
-                Span::styled(format!("  {}", choice.why()), self.theme.muted),
+                Span::styled(format!("  {}", choice.why()), self.shared.theme.muted),
             ]);
             write(buffer, row, &line);
         }
@@ -178,18 +182,23 @@ impl Explore {
 
     /// The lines of the scales, below their heading.
     pub(in crate::tui::explore) fn scale_lines(&self, list: Rect) -> ListView {
-        let (marked, count) = (self.chosen.scale, self.shown.scales.len());
-        ListView { area: below_heading(list), marked, count, pointed_at: self.seen(Spot::Scale) }
+        let (marked, count) = (self.explore.chosen.scale, self.explore.shown.scales.len());
+        ListView {
+            area: below_heading(list),
+            marked,
+            count,
+            pointed_at: self.shared.clicked(Spot::Scale),
+        }
     }
 
     /// Why the chosen pair stands where it does, what its six notes are, and what else it serves.
     pub(super) fn draw_detail(&self, area: Rect, buffer: &mut Buffer) {
-        let Some(pair) = self.pair().filter(|_| !area.is_empty()) else { return };
+        let Some(pair) = self.explore.pair().filter(|_| !area.is_empty()) else { return };
         let area = indented(area);
         let sentence = broken(&pair.why.to_string(), area.width);
-        let sentence = sentence.into_iter().map(|line| Line::styled(line, self.theme.text));
+        let sentence = sentence.into_iter().map(|line| Line::styled(line, self.shared.theme.text));
         let rest = self.pairs_detail(pair, area.width).into_iter();
-        let rest = rest.map(|line| Line::styled(line, self.theme.muted));
+        let rest = rest.map(|line| Line::styled(line, self.shared.theme.muted));
         // The sentence first; the rest as far as there are rows.
         for (line, row) in sentence.chain(rest).zip(0..area.height) {
             write(buffer, below(area, row), &line);
@@ -200,10 +209,15 @@ impl Explore {
         let serves = pair.also_fits.iter().map(ToString::to_string);
         let serves = fitting(serves, usize::from(width).saturating_sub(12));
         let mut lines = Vec::new();
-        if let Some(fold) =
-            self.shown.pairs.folds.get(self.chosen.row).filter(|fold| !fold.copies.is_empty())
+        if let Some(fold) = self
+            .explore
+            .shown
+            .pairs
+            .folds
+            .get(self.explore.chosen.row)
+            .filter(|fold| !fold.copies.is_empty())
         {
-            let key = self.key_of(Command::MovePair);
+            let key = self.shared.key_of(Command::Explore(ExploreCommand::MovePair));
             let moves = spaced(moves(fold));
             lines.push(format!("the scale repeats: {key} moves the pair {moves} frets up"));
         }

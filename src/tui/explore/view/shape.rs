@@ -6,34 +6,38 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
-use super::super::Explore;
+use super::super::drawing::Drawing;
 use super::super::in_hand::InHand;
 use crate::answer::NamedShape;
-use crate::tui::command::Command;
+use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::widget::{below, indented, write};
 use crate::words::{dashed, inversion};
 
-impl Explore {
+impl Drawing<'_> {
     /// The shape in hand; below it what the last key has to tell, what the view hides, or why these
     /// fingers.
     pub(super) fn draw_shape(&self, area: Rect, buffer: &mut Buffer) {
         let line = self.shape_line("position");
         let fits = line.width() <= usize::from(area.width);
         write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
-        let told = match (&self.notice, &self.shown.view, &self.shown.hand) {
+        let told = match (&self.shared.notice, &self.explore.shown.view, &self.explore.shown.hand) {
             (Some(notice), ..) => notice.clone(),
             (None, Some(view), _) => self.call_to_view() + &view.told,
             (None, None, Some(hand)) => hand.told(),
             (None, None, None) => String::new(),
         };
-        write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.theme.muted));
+        write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.shared.theme.muted));
     }
 
     /// How the hand comes into a view that shows shapes, and not the one in hand.
     fn call_to_view(&self) -> String {
-        let away = self.shape_in_hand().is_some_and(|shape| !self.is_in_view(&shape));
-        if away && self.chosen.view.shows_shapes() {
-            format!("{} brings the hand into view · ", self.key_of(Command::Climb))
+        let away =
+            self.explore.shape_in_hand().is_some_and(|shape| !self.explore.is_in_view(&shape));
+        if away && self.explore.chosen.view.shows_shapes() {
+            format!(
+                "{} brings the hand into view · ",
+                self.shared.key_of(Command::Explore(ExploreCommand::Climb))
+            )
         } else {
             String::new()
         }
@@ -41,16 +45,18 @@ impl Explore {
 
     /// The shape in hand in words; `position` is the word for that.
     pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
-        let (Some(named), Some(side)) = (self.shape(), self.shown.hand.as_ref().map(InHand::side))
-        else {
-            let none = if self.pair().is_some() {
+        let (Some(named), Some(side)) = (
+            self.explore.shape(self.shared.neck()),
+            self.explore.shown.hand.as_ref().map(InHand::side),
+        ) else {
+            let none = if self.explore.pair().is_some() {
                 " no shape of this pair on these strings"
             } else {
                 " no pair, no shape"
             };
-            return Line::styled(none, self.theme.muted);
+            return Line::styled(none, self.shared.theme.muted);
         };
-        let at = self.shape_in_hand().map(|held| held.position().to_string());
+        let at = self.explore.shape_in_hand().map(|held| held.position().to_string());
         let words = [
             inversion(named.shape.inversion(), named.shape.by_name_only()),
             format!("frets {}{}", dashed(named.frets), self.on_other_strings(&named.shape)),
@@ -68,17 +74,22 @@ impl Explore {
 
     /// The strings, where they are not those that the ladder climbs.
     fn on_other_strings(&self, shape: &Shape) -> String {
-        let set = self.shape_in_hand().map(|held| held.string_set());
-        if set == self.strings() { String::new() } else { format!(" on {}", shape.string_set()) }
+        let set = self.explore.shape_in_hand().map(|held| held.string_set());
+        if set == self.explore.strings() {
+            String::new()
+        } else {
+            format!(" on {}", shape.string_set())
+        }
     }
 
     /// Every rung of the ladder, and below it those of the other strings, each as far as there is
     /// room for all of it.
     pub(super) fn draw_ladder(&self, area: Rect, buffer: &mut Buffer) {
         let area = indented(area);
-        let others = (0..self.sets().len()).filter(|set| *set != self.chosen.set);
+        let others =
+            (0..self.explore.shown.sets.len()).filter(|set| *set != self.explore.chosen.set);
         let mut row = 1;
-        for set in std::iter::once(self.chosen.set).chain(others) {
+        for set in std::iter::once(self.explore.chosen.set).chain(others) {
             let lines = self.ladder_lines(set, area.width);
             if row + lines.len() as u16 > area.height {
                 return;
@@ -92,14 +103,16 @@ impl Explore {
 
     /// `strings 4-3-2, going up:  [G] 5-4-3  (A) 7-6-5 …`
     fn ladder_lines(&self, set: usize, width: u16) -> Vec<Line<'static>> {
-        let (Some(strings), Some(_)) = (self.sets().get(set).copied(), self.pair()) else {
+        let (Some(strings), Some(_)) =
+            (self.explore.shown.sets.get(set).copied(), self.explore.pair())
+        else {
             return Vec::new();
         };
-        let going_up = if set == self.chosen.set { ", going up" } else { "" };
+        let going_up = if set == self.explore.chosen.set { ", going up" } else { "" };
         let heading = format!("strings {strings}{going_up}:");
         let mut used = heading.chars().count();
-        let mut lines = vec![Line::from(Span::styled(heading, self.theme.muted))];
-        let rungs = self.shown.everywhere.rungs().iter();
+        let mut lines = vec![Line::from(Span::styled(heading, self.shared.theme.muted))];
+        let rungs = self.explore.shown.everywhere.rungs().iter();
         for rung in rungs.filter(|rung| rung.shape.string_set() == strings) {
             let span = self.rung_span(rung);
             let columns = span.content.chars().count();
@@ -119,29 +132,30 @@ impl Explore {
     /// `▸[G] 5-4-3`
     fn rung_span(&self, rung: &Rung) -> Span<'static> {
         let of_triad = self.style_of(rung.side);
-        let in_hand = self.rung_in_hand().map(|held| held.shape.places());
+        let in_hand = self.explore.rung_in_hand().map(|held| held.shape.places());
         let held = Some(rung.shape.places()) == in_hand;
-        let quiet = self.chosen.locked && Some(rung.shape.string_set()) != self.strings();
+        let quiet =
+            self.explore.chosen.locked && Some(rung.shape.string_set()) != self.explore.strings();
         let style = match (held, quiet) {
-            (true, _) => of_triad.patch(self.theme.held),
-            (false, true) => self.theme.muted,
+            (true, _) => of_triad.patch(self.shared.theme.held),
+            (false, true) => self.shared.theme.muted,
             (false, false) => of_triad,
         };
-        let frets = rung.shape.places().map(|place| self.neck().fret_number(place).number());
+        let frets = rung.shape.places().map(|place| self.shared.neck().fret_number(place).number());
         let mark = if held { "▸" } else { "" };
         Span::styled(format!("{mark}{} {}", self.name_of(rung.side), dashed(frets)), style)
     }
 
     fn style_of(&self, side: Side) -> Style {
         match side {
-            Side::First => self.theme.first,
-            Side::Second => self.theme.second,
+            Side::First => self.shared.theme.first,
+            Side::Second => self.shared.theme.second,
         }
     }
 
     /// `[G]` or `(A)`, as on the neck.
     fn name_of(&self, side: Side) -> String {
-        match (side, self.pair()) {
+        match (side, self.explore.pair()) {
             (Side::First, Some(pair)) => format!("[{}]", pair.first.name),
             (Side::Second, Some(pair)) => format!("({})", pair.second.name),
             (_, None) => String::new(),

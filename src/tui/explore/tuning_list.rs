@@ -2,15 +2,17 @@
 
 use fretloom_fretboard::{Capo, Neck, StringNumber, Tuning};
 
-use super::{Explore, Over};
 use crate::answer::{
-    CompareAnswer, Compared, PairPlace, SetAnswer, Survival, TuningAnswer, places_of_pair,
+    CompareAnswer, Compared, PairAnswer, PairPlace, SetAnswer, Survival, TuningAnswer,
+    places_of_pair,
 };
+use crate::tui::key::Key;
+use crate::tui::shared::Shared;
 use crate::tui::widget::TextField;
 use crate::words::spaced;
 
 /// The list while it is open.
-pub(super) struct Picker {
+pub(super) struct TuningList {
     /// What is searched for.
     pub(super) field: TextField,
     /// What fits: first the tuning that is typed, if the search reads as one.
@@ -28,90 +30,79 @@ pub(super) struct Preview {
     pub(super) places: Vec<PairPlace>,
 }
 
-impl Picker {
+impl TuningList {
+    /// The list on the tuning in use; what a tuning means for a pair is told of the marked one.
+    pub(super) fn open(pair: Option<&PairAnswer>, shared: &Shared) -> TuningList {
+        let (field, offers) = (TextField::holding(""), Vec::new());
+        let mut list = TuningList { field, offers, at: 0, preview: None };
+        list.search(pair, shared);
+        list
+    }
+
     /// The tuning that is marked.
     pub(super) fn marked(&self) -> Option<&Tuning> {
         self.offers.get(self.at)
     }
-}
 
-impl Explore {
-    /// Opens the list on the tuning in use.
-    pub(super) fn open_picker(&mut self) {
-        let (field, offers) = (TextField::holding(""), Vec::new());
-        self.over = Over::Tunings(Box::new(Picker { field, offers, at: 0, preview: None }));
-        self.search();
+    /// Types in the search.
+    pub(super) fn press(&mut self, key: Key, pair: Option<&PairAnswer>, shared: &Shared) {
+        let before = self.field.text();
+        self.field.press(key);
+        if self.field.text() != before {
+            self.search(pair, shared);
+        }
+    }
+
+    /// Takes a pasted text, as if it had been typed.
+    pub(super) fn insert(&mut self, text: &str, pair: Option<&PairAnswer>, shared: &Shared) {
+        self.field.insert(text);
+        self.search(pair, shared);
+    }
+
+    /// Empties the search.
+    pub(super) fn empty(&mut self, pair: Option<&PairAnswer>, shared: &Shared) {
+        self.field = TextField::holding("");
+        self.search(pair, shared);
     }
 
     /// Offers what fits the search: on top what is typed, or without a search the tuning in use.
-    pub(super) fn search(&mut self) {
-        let Over::Tunings(picker) = &self.over else { return };
-        let text = picker.field.text();
-        let offers = self.offers(text.trim());
-        let here = self.neck().tuning().id();
-        let in_use = offers.iter().position(|tuning| tuning.id() == here);
+    fn search(&mut self, pair: Option<&PairAnswer>, shared: &Shared) {
+        let text = self.field.text();
+        self.offers = offers(text.trim(), shared);
+        let here = shared.neck().tuning().id();
+        let in_use = self.offers.iter().position(|tuning| tuning.id() == here);
         let at = in_use.filter(|_| text.trim().is_empty()).unwrap_or_default();
-        if let Over::Tunings(picker) = &mut self.over {
-            picker.offers = offers;
-        }
-        self.mark(at);
+        self.mark(at, pair, shared);
     }
 
     /// Marks a line, the last one at the most, and looks at its tuning.
-    pub(super) fn mark(&mut self, at: usize) {
-        let Over::Tunings(picker) = &self.over else { return };
-        let at = at.min(picker.offers.len().saturating_sub(1));
-        let preview = picker.offers.get(at).map(|tuning| self.preview(tuning));
-        if let Over::Tunings(picker) = &mut self.over {
-            (picker.at, picker.preview) = (at, preview);
-        }
+    pub(super) fn mark(&mut self, at: usize, pair: Option<&PairAnswer>, shared: &Shared) {
+        self.at = at.min(self.offers.len().saturating_sub(1));
+        self.preview = self.marked().map(|tuning| Preview::of(tuning, pair, shared));
     }
+}
 
-    fn offers(&self, text: &str) -> Vec<Tuning> {
-        let typed = read_typed(text);
-        let fits = |tuning: &&&Tuning| match &typed {
-            Some(_) => holds_notes(tuning, text),
-            None => holds_words(tuning, text),
-        };
-        // What was typed before is not offered twice.
-        let again = |tuning: &Tuning| typed.as_ref().is_some_and(|typed| typed == tuning);
-        let known: Vec<Tuning> = self
-            .tunings()
-            .iter()
-            .filter(fits)
-            .map(|t| (*t).clone())
-            .filter(|t| !again(t))
-            .collect();
-        typed.into_iter().chain(known).collect()
-    }
-
-    fn preview(&self, tuning: &Tuning) -> Preview {
-        let capoed = tuning.clone().with_capo(self.neck().tuning().capo());
+impl Preview {
+    fn of(tuning: &Tuning, pair: Option<&PairAnswer>, shared: &Shared) -> Preview {
+        let capoed = tuning.clone().with_capo(shared.neck().tuning().capo());
         let neck = Neck::new(capoed.unwrap_or_else(|_| tuning.clone()));
-        let places = self.pair().map(|pair| places_of_pair(&neck, pair)).unwrap_or_default();
-        let lines = [strings(tuning), measures(tuning), self.survival(tuning)];
+        let places = pair.map(|pair| places_of_pair(&neck, pair)).unwrap_or_default();
+        let lines = [strings(tuning), measures(tuning), survival(tuning, shared)];
         Preview { lines, neck, places }
     }
+}
 
-    /// What becomes of the player's shapes, in a line.
-    fn survival(&self, tuning: &Tuning) -> String {
-        let here = self.neck().tuning();
-        if here.id() == tuning.id() && here.to_string() == tuning.to_string() {
-            return "the tuning in use".to_owned();
-        }
-        // As they are strung: a capo moves all shapes alike.
-        let strung = |tuning: &Tuning| {
-            let bare = tuning.clone().with_capo(Capo::NONE);
-            TuningAnswer::of(&self.library.tunings, bare.unwrap_or_else(|_| tuning.clone()))
-        };
-        survival(&CompareAnswer::new(strung(here), strung(tuning), None))
-    }
-
-    /// The text by which a tuning is found: its id, or its strings where it was typed.
-    pub(super) fn asked_as(&self, tuning: &Tuning) -> String {
-        let known = self.library.tunings.get(tuning.id()).is_some();
-        if known { tuning.id().to_owned() } else { tuning.to_string() }
-    }
+fn offers(text: &str, shared: &Shared) -> Vec<Tuning> {
+    let typed = read_typed(text);
+    let fits = |tuning: &&Tuning| match &typed {
+        Some(_) => holds_notes(tuning, text),
+        None => holds_words(tuning, text),
+    };
+    // What was typed before is not offered twice.
+    let again = |tuning: &Tuning| typed.as_ref().is_some_and(|typed| typed == tuning);
+    let known = shared.tunings().filter(fits).filter(|tuning| !again(tuning)).cloned();
+    let known: Vec<Tuning> = known.collect();
+    typed.into_iter().chain(known).collect()
 }
 
 /// The tuning that a search reads as, if it does. Who searches need not press Shift, as long as no
@@ -173,8 +164,22 @@ fn measures(tuning: &Tuning) -> String {
     format!("steps {} · {frets} frets · {scale} mm", spaced(steps))
 }
 
+/// What becomes of the player's shapes, in a line.
+fn survival(tuning: &Tuning, shared: &Shared) -> String {
+    let here = shared.neck().tuning();
+    if here.id() == tuning.id() && here.to_string() == tuning.to_string() {
+        return "the tuning in use".to_owned();
+    }
+    // As they are strung: a capo moves all shapes alike.
+    let strung = |tuning: &Tuning| {
+        let bare = tuning.clone().with_capo(Capo::NONE);
+        TuningAnswer::of(&shared.library.tunings, bare.unwrap_or_else(|_| tuning.clone()))
+    };
+    survival_in_words(&CompareAnswer::new(strung(here), strung(tuning), None))
+}
+
 /// `shapes stay on 5-4-3 4-3-2 3-2-1; 6-5-4 changes`
-fn survival(answer: &CompareAnswer) -> String {
+fn survival_in_words(answer: &CompareAnswer) -> String {
     let sets = |keep: &dyn Fn(&&SetAnswer) -> bool| {
         spaced(answer.sets.iter().filter(|set| keep(set)).map(|set| set.b))
     };

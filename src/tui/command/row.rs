@@ -1,0 +1,52 @@
+//! One command with all that is told of it.
+
+use super::common::{ListCommand, ProgramCommand, TypingCommand};
+use super::explore::ExploreCommand;
+use super::section::Section;
+
+/// Something that a key can ask for, by who does it.
+///
+/// Each screen has a variant of its own, with an enum that its `update` matches: a command that
+/// nobody carries out does not compile.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub enum Command {
+    /// The program itself does it.
+    Program(ProgramCommand),
+    /// The explorer does it.
+    Explore(ExploreCommand),
+    /// The field does it in which text is typed.
+    Typing(TypingCommand),
+    /// The list does it that lies over the screen.
+    List(ListCommand),
+}
+
+/// One row of the table.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct CommandRow {
+    /// What is asked for.
+    pub command: Command,
+    /// Where its keys are heard.
+    pub section: Section,
+    /// The section that lists it in key files and on the help page.
+    pub listed: Section,
+    /// Its name in the key file.
+    pub name: &'static str,
+    /// One or two words for the footer; empty where the footer leaves it out.
+    pub label: &'static str,
+    /// A line for the help page.
+    pub help: &'static str,
+}
+
+impl CommandRow {
+    /// The words by which a command is found: its name, what it does, its label.
+    #[must_use]
+    pub fn words(&self) -> String {
+        format!("{} {} {}", self.title(), self.help, self.label)
+    }
+
+    /// Its name in words: `next pair`.
+    #[must_use]
+    pub fn title(&self) -> String {
+        self.name.replace('-', " ")
+    }
+}

@@ -1,0 +1,148 @@
+//! The table.
+
+use super::common::{ListCommand, ProgramCommand, TypingCommand};
+use super::explore::ExploreCommand;
+use super::row::{Command, CommandRow};
+use super::section::Section;
+
+/// Every command. The order is that of the footer and of the help page.
+#[rustfmt::skip]
+pub const COMMANDS: &[CommandRow] = &[
+    everywhere(ProgramCommand::Help, "help", "help", "every key"),
+    with_explorer(ProgramCommand::Palette, "commands", "commands", "every command, to be found by its name"),
+    explore(ExploreCommand::EditChord, "edit-chord", "chord", "type another chord"),
+    explore(ExploreCommand::NextPair, "next-pair", "pair", "the next pair of the scale"),
+    explore(ExploreCommand::PreviousPair, "previous-pair", "", "the pair before"),
+    explore(ExploreCommand::MovePair, "move-pair", "", "the same pair moved within a symmetric scale"),
+    explore(ExploreCommand::NextScale, "next-scale", "scale", "the next scale that fits the chord"),
+    explore(ExploreCommand::PreviousScale, "previous-scale", "", "the scale before"),
+    explore(ExploreCommand::ChooseScale, "choose-scale", "", "every scale that fits, with its reason"),
+    explore(ExploreCommand::Climb, "climb", "climb", "up the ladder: the next shape, on to the next strings"),
+    explore(ExploreCommand::Descend, "descend", "", "down the ladder"),
+    explore(ExploreCommand::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
+    explore(ExploreCommand::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
+    explore(ExploreCommand::NextStrings, "next-strings", "strings", "the next set of three strings"),
+    explore(ExploreCommand::PreviousStrings, "previous-strings", "", "the set before"),
+    explore(ExploreCommand::NextView, "next-view", "view", "the whole neck, a position, strings, across, two a string"),
+    explore(ExploreCommand::PreviousView, "previous-view", "", "the view before"),
+    explore(ExploreCommand::NextChoice, "next-choice", "", "in a view: the next position, strings, chain or start"),
+    explore(ExploreCommand::PreviousChoice, "previous-choice", "", "in a view: the one before"),
+    explore(ExploreCommand::LockStrings, "lock-strings", "lock", "stay on these strings, the others quiet, or not"),
+    explore(ExploreCommand::OtherFingers, "other-fingers", "fingers", "other fingers for the shape in hand"),
+    explore(ExploreCommand::OtherPlace, "other-place", "elsewhere", "another place of the notes in hand"),
+    explore(ExploreCommand::Labels, "labels", "labels", "notes, degrees, triad members, fingers, or the order"),
+    explore(ExploreCommand::EditWish, "wish", "wish", "degrees to have, and with a minus not to have"),
+    explore(ExploreCommand::ChooseTuning, "choose-tuning", "tuning", "choose another tuning, or type one"),
+    explore(ExploreCommand::CapoUp, "capo-up", "capo", "the capo a fret up, partial or not"),
+    explore(ExploreCommand::CapoDown, "capo-down", "", "the capo a fret down, at last off"),
+    explore(ExploreCommand::LeftHanded, "left-handed", "", "the neck for the left hand, or for the right"),
+    explore(ExploreCommand::UpsideDown, "upside-down", "", "string 1 at the bottom, or on top"),
+    explore(ExploreCommand::FretWidths, "fret-widths", "", "frets of even width, or true to scale"),
+    explore(ExploreCommand::LeftOut, "left-out", "", "the notes that the pair leaves out, faint, or not at all"),
+    explore(ExploreCommand::Families, "families", "", "tertian triads alone, or sus and flat-five too"),
+    explore(ExploreCommand::Spelling, "spelling", "", "triads as triads, or by the letters of the scale"),
+    explore(ExploreCommand::ScrollRight, "scroll-right", "", "the neck a fret up"),
+    explore(ExploreCommand::ScrollLeft, "scroll-left", "", "the neck a fret down"),
+    explore(ExploreCommand::ToNut, "to-nut", "", "the neck from the nut"),
+    explore(ExploreCommand::ToEnd, "to-end", "", "the neck to its last fret"),
+    with_explorer(ProgramCommand::Undo, "undo", "", "take the last change back"),
+    with_explorer(ProgramCommand::Redo, "redo", "", "make it again"),
+    with_explorer(ProgramCommand::Back, "back", "", "back to the chord before, with its scale and pair"),
+    with_explorer(ProgramCommand::Forward, "forward", "", "forward to the chord after"),
+    explore(ExploreCommand::CopyShape, "copy-shape", "copy", "copy the shape in hand as tablature"),
+    explore(ExploreCommand::CopyNeck, "copy-neck", "", "copy the neck as text"),
+    with_explorer(ProgramCommand::FreeMouse, "mouse", "", "the mouse selects text, or chooses what it points at"),
+    explore(ExploreCommand::ToHand, "to-hand", "", "the neck to the position of the hand"),
+    typing(TypingCommand::Suggestion, "suggestion", "suggestion", "the first chord that goes on like this"),
+    typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
+    typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
+    list(ListCommand::Down, "down", "down", "one line down"),
+    list(ListCommand::Up, "up", "up", "one line up"),
+    list(ListCommand::PageDown, "page-down", "", "a page down"),
+    list(ListCommand::PageUp, "page-up", "", "a page up"),
+    list(ListCommand::Accept, "accept", "choose", "choose what is marked"),
+    list(ListCommand::Cancel, "cancel", "back", "close the list"),
+    picking(ListCommand::Down, "down", "down", "one line down"),
+    picking(ListCommand::Up, "up", "up", "one line up"),
+    picking(ListCommand::PageDown, "page-down", "", "a page down"),
+    picking(ListCommand::PageUp, "page-up", "", "a page up"),
+    picking(ListCommand::Accept, "accept", "take it", "take what is marked"),
+    picking(ListCommand::Cancel, "cancel", "back", "empty the search, then close the list"),
+    everywhere(ProgramCommand::Quit, "quit", "quit", "leave fretloom"),
+    always(ProgramCommand::QuitAtOnce, "quit-at-once", "", "leave at once"),
+    always(ProgramCommand::Suspend, "suspend", "", "back to the shell until fg"),
+];
+
+const fn always(
+    command: ProgramCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Always, Command::Program(command), name, label, help)
+}
+
+const fn everywhere(
+    command: ProgramCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Everywhere, Command::Program(command), name, label, help)
+}
+
+/// A command of every screen that players' files have in the section of the explorer.
+const fn with_explorer(
+    command: ProgramCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    CommandRow { listed: Section::Explore, ..everywhere(command, name, label, help) }
+}
+
+const fn explore(
+    command: ExploreCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Explore, Command::Explore(command), name, label, help)
+}
+
+const fn typing(
+    command: TypingCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Typing, Command::Typing(command), name, label, help)
+}
+
+const fn list(
+    command: ListCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::List, Command::List(command), name, label, help)
+}
+
+const fn picking(
+    command: ListCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Picking, Command::List(command), name, label, help)
+}
+
+const fn row(
+    section: Section,
+    command: Command,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    CommandRow { command, section, listed: section, name, label, help }
+}

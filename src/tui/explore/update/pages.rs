@@ -1,0 +1,44 @@
+//! Back to what was chosen before.
+
+use super::super::chosen::{Chosen, Page};
+use super::super::state::Explore;
+use crate::answer::NamedPair;
+use crate::tui::shared::Shared;
+
+impl Explore {
+    /// Chooses all this again. What all screens share has been restored before.
+    pub(in crate::tui) fn restore(&mut self, chosen: Chosen, shared: &mut Shared) {
+        self.comparing(shared, |explore, shared| {
+            explore.chosen = chosen;
+            explore.follow(shared);
+        });
+    }
+
+    /// Turns to a chord that the player has been at, with the scale and the pair that it had.
+    pub(in crate::tui) fn turn_to(&mut self, page: Page, shared: &mut Shared) {
+        self.comparing(shared, |explore, shared| {
+            (explore.chosen.chord, explore.chosen.scale) = (page.chord, page.scale);
+            explore.lay_out(shared);
+            if let Some(pair) = page.pair {
+                explore.choose_pair(|name| name == pair, shared);
+            }
+        });
+    }
+
+    /// Chooses the pair whose name is the wanted one where the list has it, else the first one.
+    pub(in crate::tui::explore) fn choose_pair(
+        &mut self,
+        wanted: impl Fn(NamedPair) -> bool,
+        shared: &Shared,
+    ) {
+        let pairs = &self.shown.pairs;
+        let is_it = |index: &usize| pairs.pairs.get(*index).is_some_and(|it| wanted(it.name()));
+        let place = pairs.folds.iter().enumerate().find_map(|(row, fold)| {
+            let copies = fold.copies.iter().map(|(index, _)| *index);
+            let copy = std::iter::once(fold.first).chain(copies).position(|index| is_it(&index))?;
+            Some((row, copy))
+        });
+        (self.chosen.row, self.chosen.copy) = place.unwrap_or_default();
+        self.lay_out(shared);
+    }
+}

@@ -1,0 +1,54 @@
+//! What the program does itself, whichever screen is in front.
+
+use super::overlay::Overlay;
+use super::state::Program;
+use crate::glyphs::to_ascii;
+use crate::tui::clipboard::Clip;
+use crate::tui::command::ProgramCommand;
+use crate::tui::key::Glyphs;
+use crate::tui::mouse::Mouse;
+use crate::tui::runtime::Effect;
+use crate::tui::widget::Search;
+
+impl Program {
+    pub(super) fn perform(&mut self, command: ProgramCommand) -> Vec<Effect> {
+        match command {
+            ProgramCommand::Help => self.overlay = Some(Overlay::Help(Search::new())),
+            ProgramCommand::Palette => self.overlay = Some(Overlay::Palette(Search::new())),
+            ProgramCommand::Undo => self.undo(),
+            ProgramCommand::Redo => self.redo(),
+            ProgramCommand::Back => self.page_back(),
+            ProgramCommand::Forward => self.page_forward(),
+            ProgramCommand::FreeMouse => self.change_mouse(),
+            ProgramCommand::Quit | ProgramCommand::QuitAtOnce => return vec![Effect::Quit],
+            ProgramCommand::Suspend => return vec![Effect::Suspend],
+        }
+        Vec::new()
+    }
+
+    /// Takes the mouse, or frees it so that the terminal selects text with it.
+    fn change_mouse(&mut self) {
+        let (mouse, told) = match self.shared.mouse {
+            Mouse::Taken => (Mouse::Free, "the mouse selects text"),
+            Mouse::Free => (Mouse::Taken, "the mouse chooses what it points at"),
+        };
+        self.shared.mouse = mouse;
+        self.shared.tell(told);
+    }
+
+    /// Copies a text, and says so; `what` it is.
+    pub(super) fn copy(&mut self, text: String, what: &str) -> Vec<Effect> {
+        let text = match self.shared.glyphs {
+            Glyphs::Unicode => text,
+            Glyphs::Ascii => to_ascii(&text),
+        };
+        let lines = text.lines().count();
+        let Some(clip) = Clip::new(text) else {
+            let longest = Clip::LONGEST;
+            self.shared.tell(format!("{what} is longer than the {longest} bytes that are copied"));
+            return Vec::new();
+        };
+        self.shared.tell(format!("copied {what}, {lines} lines"));
+        vec![Effect::Copy(clip)]
+    }
+}

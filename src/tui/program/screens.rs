@@ -1,0 +1,199 @@
+//! Every screen there is, and which of them is in front.
+//!
+//! To add a screen: a field, a variant of [`Screen`], [`Chosen`], [`Page`] and [`Hit`]; the compiler
+//! then asks for one branch in each of the functions below.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Position, Rect};
+
+use crate::settings::Settings;
+use crate::store::Session;
+use crate::tui::command::{ListCommand, Section, TypingCommand};
+use crate::tui::explore::{self, Drawing, Explore};
+use crate::tui::gesture::Spot;
+use crate::tui::key::Key;
+use crate::tui::screen::ScreenEffect;
+use crate::tui::shared::Shared;
+
+/// The screens, all of them open: one that is left is as it was when one comes back.
+pub(super) struct Screens {
+    pub(super) explore: Explore,
+    front: Screen,
+}
+
+/// A screen by its name.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Screen {
+    Explore,
+}
+
+/// What is chosen on a screen.
+#[derive(Clone, PartialEq, Debug)]
+pub(super) enum Chosen {
+    Explore(explore::Chosen),
+}
+
+/// What a screen was turned to, so that one can turn back to it.
+#[derive(Clone, PartialEq, Debug)]
+pub(super) enum Page {
+    Explore(explore::Page),
+}
+
+/// What lies under the mouse on a screen.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Hit {
+    Explore(explore::Hit),
+}
+
+impl Screens {
+    /// All screens, the explorer in front.
+    pub(super) fn new(explore: Explore) -> Screens {
+        Screens { explore, front: Screen::Explore }
+    }
+
+    /// The own section of the screen in front.
+    pub(super) fn own_section(&self) -> Section {
+        match self.front {
+            Screen::Explore => Section::Explore,
+        }
+    }
+
+    /// Where keys are pressed now: on the screen in front, or in what it has laid over itself.
+    pub(super) fn section(&self) -> Section {
+        match self.front {
+            Screen::Explore => self.explore.section(),
+        }
+    }
+
+    /// What the help page says of the screen in front beside its keys.
+    pub(super) fn notes(&self) -> &'static [(&'static str, &'static [&'static str])] {
+        match self.front {
+            Screen::Explore => explore::NOTES,
+        }
+    }
+
+    /// Forgets what is shown only until the next key.
+    pub(super) fn begin(&mut self) {
+        match self.front {
+            Screen::Explore => self.explore.forget_kept_notes(),
+        }
+    }
+
+    pub(super) fn update_list(&mut self, command: ListCommand, shared: &mut Shared) {
+        match self.front {
+            Screen::Explore => self.explore.update_list(command, shared),
+        }
+    }
+
+    pub(super) fn update_field(&mut self, command: TypingCommand, shared: &mut Shared) {
+        match self.front {
+            Screen::Explore => self.explore.update_field(command, shared),
+        }
+    }
+
+    /// Types a key that stands for no command, where something is typed.
+    pub(super) fn type_key(&mut self, key: Key, shared: &Shared) {
+        match self.front {
+            Screen::Explore => self.explore.type_key(key, shared),
+        }
+    }
+
+    /// Types a pasted text, where something is typed.
+    pub(super) fn paste(&mut self, text: &str, shared: &Shared) {
+        match self.front {
+            Screen::Explore => self.explore.paste(text, shared),
+        }
+    }
+
+    /// What lies at a place of the window.
+    pub(super) fn hit(&self, place: Position, shared: &Shared) -> Option<Hit> {
+        match self.front {
+            Screen::Explore => Drawing::new(&self.explore, shared).hit(place).map(Hit::Explore),
+        }
+    }
+
+    /// Takes what was clicked.
+    pub(super) fn click(&mut self, hit: Hit, shared: &mut Shared) -> Vec<ScreenEffect> {
+        match hit {
+            Hit::Explore(hit) => self.explore.click(hit, shared),
+        }
+    }
+
+    pub(super) fn draw(&self, area: Rect, buffer: &mut Buffer, shared: &Shared) {
+        match self.front {
+            Screen::Explore => Drawing::new(&self.explore, shared).draw(area, buffer),
+        }
+    }
+
+    /// What is chosen on the screen in front.
+    pub(super) fn chosen(&self) -> Chosen {
+        match self.front {
+            Screen::Explore => Chosen::Explore(self.explore.chosen().clone()),
+        }
+    }
+
+    /// Chooses all this again, on the screen where it was chosen.
+    pub(super) fn restore(&mut self, chosen: Chosen, shared: &mut Shared) {
+        match chosen {
+            Chosen::Explore(chosen) => {
+                self.front = Screen::Explore;
+                self.explore.restore(chosen, shared);
+            }
+        }
+    }
+
+    /// What the screen in front is turned to.
+    pub(super) fn page(&self) -> Page {
+        match self.front {
+            Screen::Explore => Page::Explore(self.explore.page()),
+        }
+    }
+
+    /// Turns to a page, on its screen.
+    pub(super) fn turn_to(&mut self, page: Page, shared: &mut Shared) {
+        match page {
+            Page::Explore(page) => {
+                self.front = Screen::Explore;
+                self.explore.turn_to(page, shared);
+            }
+        }
+    }
+
+    /// The window has another size. Every screen is told, also those behind.
+    pub(super) fn resize(&mut self, shared: &Shared) {
+        self.explore.resize(shared);
+    }
+
+    /// Begins as the player has settled it.
+    pub(super) fn use_settings(&mut self, settings: &Settings, shared: &Shared) {
+        self.explore.use_settings(settings, shared);
+    }
+
+    /// Writes what is chosen on every screen into a session.
+    pub(super) fn keep(&self, session: &mut Session) {
+        self.explore.keep(session);
+    }
+
+    /// Takes up what was kept of every screen.
+    pub(super) fn take_up(&mut self, session: &Session, shared: &mut Shared) {
+        self.explore.take_up(session, shared);
+    }
+}
+
+impl Page {
+    /// Is it the same to someone who turns pages, whatever has changed on it?
+    pub(super) fn is_like(&self, other: &Page) -> bool {
+        match (self, other) {
+            (Page::Explore(one), Page::Explore(other)) => one.is_like(other),
+        }
+    }
+}
+
+impl Hit {
+    /// What the table of gestures calls it.
+    pub(super) fn spot(self) -> Spot {
+        match self {
+            Hit::Explore(hit) => hit.spot(),
+        }
+    }
+}

@@ -1,0 +1,199 @@
+//! What keys, the mouse, pasted text and a new size do.
+
+use ratatui::Frame;
+use ratatui::layout::{Position, Rect, Size};
+
+use super::overlay::Overlay;
+use super::screens::Hit as ScreenHit;
+use super::state::Program;
+use crate::tui::command::{Command, ListCommand, Section};
+use crate::tui::event::Event;
+use crate::tui::gesture::{Act, Gesture, Spot};
+use crate::tui::key::Key;
+use crate::tui::mouse::{Mouse, Pointer};
+use crate::tui::runtime::{App, Effect};
+use crate::tui::screen::ScreenEffect;
+use crate::tui::widget::ListLine;
+
+/// What lies under the mouse: on the screen in front, or in what the program has laid over it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Hit {
+    Screen(ScreenHit),
+    Line(ListLine),
+    /// A list laid over the screen, beside its lines.
+    List,
+    Footer(Key),
+}
+
+impl Hit {
+    /// What the table calls it.
+    fn spot(self) -> Spot {
+        match self {
+            Hit::Screen(hit) => hit.spot(),
+            Hit::Line(_) => Spot::Line,
+            Hit::List => Spot::List,
+            Hit::Footer(_) => Spot::Footer,
+        }
+    }
+}
+
+impl App for Program {
+    fn update(&mut self, event: Event) -> Vec<Effect> {
+        match event {
+            Event::Key(key) => self.remembering(|program| program.press(key)),
+            Event::Mouse(pointer) => self.remembering(|program| program.point(pointer)),
+            Event::Paste(text) => {
+                self.paste(&text);
+                Vec::new()
+            }
+            Event::Resize { columns, rows } => {
+                self.shared.size = Size::new(columns, rows);
+                self.screens.resize(&self.shared);
+                Vec::new()
+            }
+        }
+    }
+
+    fn mouse(&self) -> Mouse {
+        self.shared.mouse
+    }
+
+    fn view(&self, frame: &mut Frame<'_>) {
+        let area = frame.area();
+        self.draw(area, frame.buffer_mut());
+    }
+}
+
+impl Program {
+    fn press(&mut self, key: Key) -> Vec<Effect> {
+        self.screens.begin();
+        self.answer(key)
+    }
+
+    /// Does what a key means where it is pressed; one that stands for no command is typed.
+    fn answer(&mut self, key: Key) -> Vec<Effect> {
+        self.shared.clicked = None;
+        if let Some(command) = self.command_of(key) {
+            return self.obey(command);
+        }
+        match &mut self.overlay {
+            Some(Overlay::Help(search) | Overlay::Palette(search)) => search.press(key),
+            None => self.screens.type_key(key, &self.shared),
+        }
+        Vec::new()
+    }
+
+    /// Where keys are pressed now.
+    fn section(&self) -> Section {
+        match self.overlay {
+            Some(Overlay::Help(_) | Overlay::Palette(_)) => Section::Picking,
+            None => self.screens.section(),
+        }
+    }
+
+    fn command_of(&self, key: Key) -> Option<Command> {
+        let here = self.section();
+        let everywhere = here.is_of_screen().then_some(Section::Everywhere);
+        let sections = [Some(Section::Always), Some(here), everywhere];
+        let keys = &self.shared.keys;
+        sections.into_iter().flatten().find_map(|section| keys.command(section, key))
+    }
+
+    /// Has a command carried out by the one whose it is.
+    pub(super) fn obey(&mut self, command: Command) -> Vec<Effect> {
+        match command {
+            Command::Program(command) => {
+                self.shared.notice = None;
+                self.perform(command)
+            }
+            Command::Explore(command) => {
+                self.shared.notice = None;
+                let effects = self.screens.explore.update(command, &mut self.shared);
+                self.carry_out(effects)
+            }
+            Command::Typing(command) => {
+                self.screens.update_field(command, &mut self.shared);
+                Vec::new()
+            }
+            Command::List(command) => self.obey_in_list(command),
+        }
+    }
+
+    fn obey_in_list(&mut self, command: ListCommand) -> Vec<Effect> {
+        match self.overlay {
+            Some(Overlay::Help(_)) => self.obey_in_help(command),
+            Some(Overlay::Palette(_)) => return self.obey_in_palette(command),
+            None => self.screens.update_list(command, &mut self.shared),
+        }
+        Vec::new()
+    }
+
+    /// Does what a screen asks for.
+    fn carry_out(&mut self, effects: Vec<ScreenEffect>) -> Vec<Effect> {
+        let mut asked = Vec::new();
+        for effect in effects {
+            asked.extend(match effect {
+                ScreenEffect::Copy { what, text } => self.copy(text, what),
+                ScreenEffect::Press(key) => self.answer(key),
+            });
+        }
+        asked
+    }
+
+    fn paste(&mut self, text: &str) {
+        self.shared.clicked = None;
+        match &mut self.overlay {
+            Some(Overlay::Help(search) | Overlay::Palette(search)) => search.insert(text),
+            None => self.screens.paste(text, &self.shared),
+        }
+    }
+
+    fn point(&mut self, pointer: Pointer) -> Vec<Effect> {
+        let Some(hit) = self.hit((pointer.column, pointer.row).into()) else { return Vec::new() };
+        let Some(gesture) = Gesture::at(hit.spot(), pointer.what) else { return Vec::new() };
+        self.screens.begin();
+        match gesture.act {
+            Act::Do(command) => self.obey(command),
+            Act::Choose => self.click(hit),
+        }
+    }
+
+    fn hit(&self, place: Position) -> Option<Hit> {
+        let Some(overlay) = &self.overlay else {
+            return self.screens.hit(place, &self.shared).map(Hit::Screen);
+        };
+        let window = self.shared.window();
+        if let Some(key) = self.key_in_list_footer(overlay, place) {
+            return Some(Hit::Footer(key));
+        }
+        let above_footer = Rect { height: window.height.saturating_sub(1), ..window };
+        let line = || self.palette_lines(window)?.at(place);
+        above_footer.contains(place).then(|| line().map_or(Hit::List, Hit::Line))
+    }
+
+    /// Takes what was clicked.
+    fn click(&mut self, hit: Hit) -> Vec<Effect> {
+        match hit {
+            Hit::Screen(hit) => {
+                let effects = self.screens.click(hit, &mut self.shared);
+                self.carry_out(effects)
+            }
+            Hit::Footer(key) => self.answer(key),
+            Hit::Line(line) => self.click_line(line),
+            Hit::List => Vec::new(),
+        }
+    }
+
+    /// Marks the line; a second click takes it, as Enter does.
+    fn click_line(&mut self, line: ListLine) -> Vec<Effect> {
+        if self.shared.clicked == Some((Spot::Line, line)) {
+            self.shared.clicked = None;
+            return self.obey_in_list(ListCommand::Accept);
+        }
+        self.shared.clicked = Some((Spot::Line, line));
+        if let Some(Overlay::Palette(search)) = &mut self.overlay {
+            search.at = line.line;
+        }
+        Vec::new()
+    }
+}

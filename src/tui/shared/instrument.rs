@@ -1,0 +1,89 @@
+//! The instrument: its tuning with its capo, and the neck that follows from them.
+
+use fretloom_fretboard::{Capo, Fret, Neck, Tuning};
+
+use super::setup::Setup;
+use super::state::Shared;
+use crate::answer::{Refusal, TuningAnswer};
+
+/// No player puts a capo above the octave, where another one would make a new instrument.
+const HIGHEST_CAPO: u8 = 12;
+
+impl Shared {
+    /// The neck of the instrument.
+    pub(in crate::tui) fn neck(&self) -> &Neck {
+        &self.neck
+    }
+
+    /// The tuning of the instrument, and where it comes from.
+    pub(in crate::tui) fn tuning(&self) -> &TuningAnswer {
+        &self.tuning
+    }
+
+    /// Sets everything up as it was once.
+    pub(in crate::tui) fn restore(&mut self, setup: Setup) {
+        let tuning = setup.tuning.clone();
+        self.setup = setup;
+        self.string(tuning);
+    }
+
+    /// Takes another tuning. The capo stays where it is, if it goes on the new instrument.
+    pub(in crate::tui) fn take_tuning(&mut self, tuning: Tuning) {
+        if !self.is_known(&tuning) {
+            self.typed = Some(tuning.clone());
+        }
+        let capo = self.setup.tuning.capo();
+        self.string(tuning.clone().with_capo(capo).unwrap_or(tuning));
+    }
+
+    /// Puts a capo on the instrument, or takes it off.
+    ///
+    /// # Errors
+    ///
+    /// Where the capo lies above the last fret, or on strings that are not there.
+    pub(in crate::tui) fn put_capo(&mut self, capo: Capo) -> Result<(), Refusal> {
+        let tuning = self.setup.tuning.clone().with_capo(capo).map_err(Refusal::Capo)?;
+        self.setup.capo_strings = capo.strings();
+        self.string(tuning);
+        Ok(())
+    }
+
+    /// Moves the capo by some frets, off the nut or back onto it; a partial one stays partial.
+    ///
+    /// # Errors
+    ///
+    /// Where a pitch above all that there are forbids it.
+    pub(in crate::tui) fn move_capo(&mut self, by: i8) -> Result<(), Refusal> {
+        let tuning = &self.setup.tuning;
+        let highest = HIGHEST_CAPO.min(tuning.last_fret().number());
+        let fret = tuning.capo().fret().number().saturating_add_signed(by).min(highest);
+        let Some(fret) = Fret::new(fret) else { return Ok(()) };
+        let kept = self.setup.capo_strings;
+        let strings = kept.filter(|set| set.is_on(tuning.string_count()));
+        let moved = self.put_capo(match strings {
+            Some(strings) => Capo::partial(fret, strings),
+            None => Capo::full(fret),
+        });
+        self.setup.capo_strings = kept;
+        moved
+    }
+
+    fn string(&mut self, tuning: Tuning) {
+        if self.neck.tuning() != &tuning {
+            self.neck = Neck::new(tuning.clone());
+            self.tuning = TuningAnswer::of(&self.library.tunings, tuning.clone());
+        }
+        self.setup.tuning = tuning;
+    }
+
+    /// The tunings to choose from: the library's, and the one that was typed.
+    pub(in crate::tui) fn tunings(&self) -> impl Iterator<Item = &Tuning> {
+        let library = self.library.tunings.iter().map(|(tuning, _)| tuning);
+        library.chain(&self.typed)
+    }
+
+    /// Is it one of the library's, and not a typed one?
+    pub(in crate::tui) fn is_known(&self, tuning: &Tuning) -> bool {
+        self.library.tunings.get(tuning.id()).is_some()
+    }
+}
