@@ -8,6 +8,7 @@
 //! document types are passed over and no entity is replaced but the five of XML itself.
 
 mod attributes;
+mod clock;
 mod direction;
 mod document;
 mod duration;
@@ -20,18 +21,19 @@ mod note;
 mod part;
 mod raw_note;
 mod reading;
-mod span;
 mod ties;
+mod time;
 mod transposition;
 mod voices;
 mod xml;
 
-use fretloom_theory::{Bars, Meter, Note, Part, Score, TempoMap, Timeline};
+use fretloom_theory::{Bars, Meter, Note, Part, Score, Timeline};
 
 use super::error::ScoreFileError;
 use super::locator::Locator;
 use super::origin::NoteOrigin;
 use super::read_score::{FretsFrom, NoteSource, ReadScore};
+use clock::{Clock, tempo_map};
 use document::Document;
 use raw_note::RawNote;
 use reading::Found;
@@ -44,18 +46,18 @@ pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreF
     let score = Score {
         title,
         bars: Bars::written(part.bars).unwrap_or(Bars::of(Meter::COMMON)),
-        tempi: TempoMap::of(&Timeline::of(tempi)),
+        tempi: tempo_map(&tempi),
         keys: Timeline::of(part.keys),
         chords: Timeline::of(chords),
         parts: Vec::new(),
     };
-    let (notes, sources) = in_order_of_time(&score, &part.notes, text)?;
-    let part_of_notes = Part::new(notes).lasting(part.end);
-    let named = match part_name {
-        Some(name) => part_of_notes.named(name),
-        None => part_of_notes,
+    let played = in_order_of_time(&part.notes, &Clock::of(&tempi), text)?;
+    let part = Part::new(played.notes).lasting(part.end);
+    let part = match part_name {
+        Some(name) => part.named(name),
+        None => part,
     };
-    let read = ReadScore::of(score, named, sources)?;
+    let read = ReadScore::played_at(&played.times, score, part, played.sources)?;
     Ok(read.counting_frets_from(FretsFrom::Capo).saying(remarks))
 }
 
@@ -70,28 +72,34 @@ fn keep_wanted_staff(part: &mut Found) -> Option<String> {
     Some(format!("read the tablature, staff {staff}, and no other staff of the part"))
 }
 
-/// The notes as they are played one after another; what begins together stays in the order of the
-/// file.
-fn in_order_of_time(
-    score: &Score,
-    raw: &[RawNote],
-    text: &str,
-) -> Result<(Vec<Note>, Vec<NoteSource>), ScoreFileError> {
-    let notes = raw.iter().map(in_score).collect::<Option<Vec<Note>>>();
-    let in_file = Part::new(notes.ok_or_else(no_time)?);
+/// The notes as they are played one after another, each with its onset and duration in seconds.
+#[derive(Default)]
+struct Played {
+    times: Vec<(f64, f64)>,
+    notes: Vec<Note>,
+    sources: Vec<NoteSource>,
+}
+
+/// What begins together stays in the order of the file.
+fn in_order_of_time(raw: &[RawNote], clock: &Clock, text: &str) -> Result<Played, ScoreFileError> {
     let mut locator = Locator::new(text);
     let sources = raw.iter().map(|raw| source(raw, &mut locator));
-    let played = score.played(&in_file);
-    let mut all: Vec<_> = played.iter().zip(in_file.notes()).zip(sources).collect();
-    all.sort_by(|((one, _), _), ((other, _), _)| one.onset_s().total_cmp(&other.onset_s()));
-    Ok(all.into_iter().map(|((_, note), source)| (note.clone(), source)).unzip())
+    let mut all: Vec<_> = clock.played(raw).into_iter().zip(raw).zip(sources).collect();
+    all.sort_by(|(((one, _), _), _), (((other, _), _), _)| one.total_cmp(other));
+    let mut played = Played::default();
+    for ((time, raw), source) in all {
+        played.times.push(time);
+        played.notes.push(in_score(raw).ok_or_else(no_time)?);
+        played.sources.push(source);
+    }
+    Ok(played)
 }
 
 /// The note as a score has it; `None` for times that cannot be counted, which there are none of.
 fn in_score(raw: &RawNote) -> Option<Note> {
     let note = match raw.grace {
-        Some(grace) => Note::grace_before(raw.from, grace, raw.pitch),
-        None => span::note(raw.from, raw.to, raw.pitch)?,
+        Some((grace, _)) => Note::grace_before(raw.from.exact(), grace, raw.pitch),
+        None => time::note(raw.from, raw.duration, raw.pitch)?,
     };
     Some(note.in_voice(raw.voice).tied_at(raw.ties.iter().copied()))
 }

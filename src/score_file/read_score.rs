@@ -75,8 +75,22 @@ impl ReadScore {
     /// How long a bar is, in seconds, where a file has none: four beats at 120.
     pub const BAR_S: f64 = 2.0;
 
-    /// The score of a part, whose notes have these sources in the same order.
+    /// The score of a part, whose notes have these sources in the same order; played as the score
+    /// says.
     pub(super) fn of(
+        score: Score,
+        part: Part,
+        sources: Vec<NoteSource>,
+    ) -> Result<ReadScore, ScoreFileError> {
+        let played = score.played(&part);
+        let times: Vec<(f64, f64)> =
+            played.iter().map(|time| (time.onset_s(), time.duration_s())).collect();
+        ReadScore::played_at(&times, score, part, sources)
+    }
+
+    /// The same where the reader counts the seconds: onset and duration of each note.
+    pub(super) fn played_at(
+        times: &[(f64, f64)],
         mut score: Score,
         part: Part,
         sources: Vec<NoteSource>,
@@ -87,8 +101,8 @@ impl ReadScore {
         if sources.len() > MOST_NOTES {
             return Err(too_many());
         }
-        let times = score.played(&part);
-        times.iter().zip(&sources).try_for_each(|(time, source)| check(*time, source))?;
+        let checked = times.iter().zip(&sources).map(|(time, source)| checked(*time, source));
+        let times = checked.collect::<Result<_, _>>()?;
         score.parts = vec![part];
         let (bars_from, frets_from) = (BarsFrom::File, FretsFrom::Nut);
         Ok(ReadScore { score, times, sources, bars_from, frets_from, remarks: Vec::new() })
@@ -163,11 +177,15 @@ pub(super) fn too_many() -> ScoreFileError {
     ScoreFileError::whole("it holds too many notes", format!("at most {MOST_NOTES} notes"))
 }
 
-fn check(time: PlayedTime, source: &NoteSource) -> Result<(), ScoreFileError> {
-    let end_s = time.onset_s() + time.duration_s();
-    if end_s <= LONGEST_PART_S {
-        return Ok(());
-    }
-    let wrong = format!("{} ends {end_s:.0} seconds after the beginning", source.origin);
-    Err(ScoreFileError::new(At::Whole, wrong, "a line of at most a day"))
+/// Onset and duration, if they lie within a day.
+fn checked(
+    (onset_s, duration_s): (f64, f64),
+    source: &NoteSource,
+) -> Result<PlayedTime, ScoreFileError> {
+    let end_s = onset_s + duration_s;
+    let time = PlayedTime::new(onset_s, duration_s).filter(|_| end_s <= LONGEST_PART_S);
+    time.ok_or_else(|| {
+        let wrong = format!("{} ends {end_s:.0} seconds after the beginning", source.origin);
+        ScoreFileError::new(At::Whole, wrong, "a line of at most a day")
+    })
 }

@@ -97,7 +97,8 @@ impl Score {
         let main_s = self.tempi.seconds_at(note.onset());
         match note.grace() {
             Some(grace) => {
-                let step_s = grace.step_s(main_s, &self.tempi);
+                let room_s = grace.after().map(|after| main_s - self.tempi.seconds_at(after));
+                let step_s = grace.step_s(room_s);
                 (main_s - f64::from(grace.steps()) * step_s, step_s)
             }
             None => (main_s, self.tempi.seconds_at(note.end()) - main_s),

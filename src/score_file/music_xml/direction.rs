@@ -2,6 +2,7 @@
 
 use fretloom_theory::Tempo;
 
+use super::clock::TempoChange;
 use super::element::Element;
 use super::reading::Reading;
 use super::xml::Xml;
@@ -58,7 +59,8 @@ fn set_tempo(
     }
     // Only numbers that no music has are no tempo: the nearest of one to a billion stands in.
     let tempo = Tempo::nearest(a_minute).or_else(|| Tempo::nearest(a_minute.clamp(1e-9, 1e9)));
-    reading.tempi.extend(tempo.map(|tempo| (reading.cursor, tempo)));
+    let (from, quarter_s) = (reading.cursor, 60.0 / a_minute);
+    reading.tempi.extend(tempo.map(|tempo| TempoChange { from, tempo, quarter_s }));
     Ok(())
 }
 

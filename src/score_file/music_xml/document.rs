@@ -1,7 +1,8 @@
 //! The document: its title, which part is wanted, and what all parts say together.
 
-use fretloom_theory::{ChordSymbol, Quarters, Tempo};
+use fretloom_theory::{ChordSymbol, Quarters};
 
+use super::clock::TempoChange;
 use super::element::Element;
 use super::part;
 use super::reading::{Found, Notes};
@@ -17,7 +18,7 @@ pub(super) struct Document {
     pub(super) part: Found,
     pub(super) part_name: Option<String>,
     /// Of all parts: many programs write them in the first only.
-    pub(super) tempi: Vec<(Quarters, Tempo)>,
+    pub(super) tempi: Vec<TempoChange>,
     /// Of the wanted part; where it has none, of the first that has.
     pub(super) chords: Vec<(Quarters, ChordSymbol)>,
     pub(super) remarks: Vec<String>,
@@ -104,7 +105,7 @@ struct Parts<'a> {
     ids: Vec<String>,
     /// The wanted part with its id.
     part: Option<(String, Found)>,
-    tempi: Vec<(Quarters, Tempo)>,
+    tempi: Vec<TempoChange>,
     /// Of the first part that has any.
     chords: Vec<(Quarters, ChordSymbol)>,
 }

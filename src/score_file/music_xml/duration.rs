@@ -1,10 +1,8 @@
 //! `<duration>`.
 
-use fretloom_theory::Quarters;
-
 use super::element::Element;
 use super::reading::Reading;
-use super::span::quarters;
+use super::time::Time;
 use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
 
@@ -13,7 +11,7 @@ pub(super) fn read(
     reading: &Reading<'_>,
     xml: &mut Xml<'_>,
     element: &Element,
-) -> Result<Quarters, ScoreFileError> {
+) -> Result<Time, ScoreFileError> {
     const EXPECTED: &str = "a duration in divisions, 0 or more";
     let Some(duration) = element.child("duration") else {
         let wrong = format!("a {} without a duration", element.name);
@@ -28,5 +26,5 @@ pub(super) fn read(
         let expected = "the divisions of a quarter note first";
         return Err(xml.fail(duration.offset, wrong, expected));
     };
-    Ok(quarters(number, divisions))
+    Ok(Time::of(number, divisions))
 }

@@ -1,6 +1,8 @@
 //! Grace notes that wait for their main note.
 
-use fretloom_theory::{Grace, Quarters};
+use fretloom_theory::Grace;
+
+use super::time::Time;
 
 /// Grace notes that have been read and still wait for their main note.
 #[derive(Default, Debug)]
@@ -21,11 +23,11 @@ impl Graces {
     /// before them begins. None waits any longer.
     pub(super) fn settle(
         &mut self,
-        after: Option<Quarters>,
-    ) -> impl Iterator<Item = (usize, Option<Grace>)> + use<> {
+        after: Option<Time>,
+    ) -> impl Iterator<Item = (usize, Option<(Grace, Option<Time>)>)> + use<> {
         let waiting = std::mem::take(&mut self.waiting);
         let of = waiting.last().map_or(0, |(_, number)| *number);
-        let place = move |(index, number)| (index, Grace::new(of - number + 1, of, after));
-        waiting.into_iter().map(place)
+        let grace = move |number| Grace::new(of - number + 1, of, after.map(Time::exact));
+        waiting.into_iter().map(move |(index, number)| (index, grace(number).zip(Some(after))))
     }
 }

@@ -4,12 +4,12 @@
 //! every chord symbol is. What is no chord of a lead sheet (a Neapolitan sixth, a chord by its
 //! function alone) is kept as unread text.
 
-use fretloom_theory::{ChordSymbol, NoteName, Quarters};
+use fretloom_theory::{ChordSymbol, NoteName};
 
 use super::element::Element;
 use super::names::{altered, letter};
 use super::reading::Reading;
-use super::span::{quarters, rest, sum};
+use super::time::Time;
 use super::transposition::Transposition;
 
 /// The kinds of MusicXML and how a chord symbol says them.
@@ -52,17 +52,17 @@ const KINDS: &[(&str, &str)] = &[
 pub(super) fn read(reading: &mut Reading<'_>, element: &Element) {
     let symbol = symbol(element, reading.transposition(element.staff()));
     let from = moved(reading, element.readable("offset").unwrap_or_default());
-    reading.found.chords.push((from, symbol));
+    reading.found.chords.push((from.exact(), symbol));
 }
 
 /// Where the reader stands, moved by so many divisions, not before the beginning of the bar.
-fn moved(reading: &Reading<'_>, divisions: f64) -> Quarters {
+fn moved(reading: &Reading<'_>, divisions: f64) -> Time {
     let by = reading.divisions.filter(|_| divisions.is_finite());
-    let by = by.map_or(Quarters::ZERO, |quarter| quarters(divisions.abs(), quarter));
+    let by = by.map_or(Time::ZERO, |quarter| Time::of(divisions.abs(), quarter));
     if divisions < 0.0 {
-        rest(reading.cursor, by).max(reading.bar_from)
+        reading.cursor.minus(by).max(reading.bar_from)
     } else {
-        sum(reading.cursor, by)
+        reading.cursor.plus(by)
     }
 }
 

@@ -9,7 +9,6 @@ use super::element::Element;
 use super::harmony;
 use super::note;
 use super::reading::{Notes, Reading};
-use super::span::{rest, sum};
 use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
 
@@ -79,9 +78,9 @@ fn back_up(
 ) -> Result<(), ScoreFileError> {
     reading.settle_graces();
     let length = duration::read(reading, xml, element)?;
-    let since_bar = reading.cursor.to_f64() - reading.bar_from.to_f64();
-    if length.to_f64() > since_bar + CLOSE_QUARTERS {
-        let wrong = format!("a step back by {} quarter notes", length.to_f64());
+    let back_to = reading.cursor.minus(length);
+    if back_to.summed() < reading.bar_from.summed() - CLOSE_QUARTERS {
+        let wrong = format!("a step back by {} quarter notes", length.summed());
         return Err(xml.fail(element.offset, wrong, "one that stays within the measure"));
     }
     reading.back_up(length);
@@ -90,29 +89,27 @@ fn back_up(
 
 /// Adds the measure that has just been read to the bars, if it has any length.
 fn keep_bar(reading: &mut Reading<'_>, is_implicit: bool) {
-    let from = reading.bar_from;
-    let length = rest(reading.furthest, from);
-    reading.found.end = reading.furthest;
+    let from = reading.bar_from.exact();
+    let length = reading.furthest.minus(reading.bar_from).exact();
+    reading.found.end = reading.furthest.exact();
     if length.is_zero() {
         return;
     }
     let meter = reading.meter;
-    let missing = missing(reading.found.bars.last(), length, is_implicit, meter.bar());
-    let label = label(&reading.bar);
+    let missing = match reading.found.bars.last() {
+        // A first bar that is short is a pick-up.
+        None => meter.bar().checked_sub(length),
+        Some(before) if is_implicit && !before.is_whole() => begun(before, length),
+        Some(_) => None,
+    };
+    let (missing, label) = (missing.unwrap_or_default(), label(&reading.bar));
     reading.found.bars.push(Bar { from, length, meter, missing, label });
 }
 
-/// How much of a whole bar lies before the beginning of one of this length. A first bar that is
-/// short is a pick-up; an implicit one goes on where a short one before it has ended.
-fn missing(before: Option<&Bar>, length: Quarters, is_implicit: bool, whole: Quarters) -> Quarters {
-    match before {
-        None => rest(whole, length),
-        Some(before) if is_implicit && !before.is_whole() => {
-            let begun = sum(before.missing, before.length);
-            if sum(begun, length) <= whole { begun } else { Quarters::ZERO }
-        }
-        Some(_) => Quarters::ZERO,
-    }
+/// How much of a bar a short one has begun that one of this length completes.
+fn begun(before: &Bar, length: Quarters) -> Option<Quarters> {
+    let begun = before.missing.checked_add(before.length)?;
+    begun.checked_add(length).filter(|whole| *whole <= before.meter.bar()).map(|_| begun)
 }
 
 /// A plain number counts; anything else is text.

@@ -1,14 +1,14 @@
 //! Notes.
 
 use fretloom_fretboard::{Fret, Pin, StringNumber};
-use fretloom_theory::{NamedPitch, Pitch, Quarters};
+use fretloom_theory::{NamedPitch, Pitch};
 
 use super::duration;
 use super::element::Element;
 use super::names::{altered, letter};
 use super::raw_note::RawNote;
 use super::reading::{Notes, Reading};
-use super::span::sum;
+use super::time::Time;
 use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
 use crate::score_file::limits::MOST_NOTES;
@@ -25,11 +25,11 @@ pub(super) fn read(
     if !is_grace && !is_chord && !element.has("rest") {
         reading.settle_graces();
     }
-    let length = if is_grace { Quarters::ZERO } else { duration::read(reading, xml, element)? };
+    let length = if is_grace { Time::ZERO } else { duration::read(reading, xml, element)? };
     let from = onset(reading, xml, element)?;
     if reading.notes == Notes::Kept && is_played(reading, element) {
         let pitch = pitch(reading, xml, element)?;
-        add(reading, xml, element, &Sounding { pitch, from, to: sum(from, length) })?;
+        add(reading, xml, element, &Sounding { pitch, from, duration: length })?;
     }
     if !is_chord && !is_grace {
         reading.last_onset = Some(from);
@@ -41,8 +41,8 @@ pub(super) fn read(
 /// What of a note has been read.
 struct Sounding {
     pitch: NamedPitch,
-    from: Quarters,
-    to: Quarters,
+    from: Time,
+    duration: Time,
 }
 
 /// When a note begins: a chord's other notes with the first.
@@ -50,7 +50,7 @@ fn onset(
     reading: &Reading<'_>,
     xml: &mut Xml<'_>,
     element: &Element,
-) -> Result<Quarters, ScoreFileError> {
+) -> Result<Time, ScoreFileError> {
     if !element.has("chord") || element.has("grace") {
         return Ok(reading.cursor);
     }
@@ -78,18 +78,19 @@ fn add(
     sounding: &Sounding,
 ) -> Result<(), ScoreFileError> {
     let (staff, pitch) = (element.staff(), sounding.pitch.pitch());
+    let to = sounding.from.plus(sounding.duration);
     let index = match tied_to(reading, element, sounding) {
         Some(index) => {
             if let Some(note) = reading.found.notes.get_mut(index) {
-                note.to = sounding.to.max(note.from);
-                note.ties.push(sounding.from);
+                note.duration = to.minus(note.from);
+                note.ties.push(sounding.from.exact());
             }
             index
         }
         None => push(reading, xml, element, sounding)?,
     };
     if is_tied(element, "start") {
-        reading.ties.wait(staff, pitch, index, sounding.to);
+        reading.ties.wait(staff, pitch, index, to);
     }
     Ok(())
 }
@@ -119,10 +120,10 @@ fn push(
         reading.graces.wait(index, element.has("chord"));
     }
     let staff = element.staff();
-    let since_bar = sounding.from.to_f64() - reading.bar_from.to_f64();
+    let since_bar = sounding.from.summed() - reading.bar_from.summed();
     reading.found.notes.push(RawNote {
         from: sounding.from,
-        to: sounding.to,
+        duration: sounding.duration,
         ties: Vec::new(),
         grace: None,
         pitch: sounding.pitch,

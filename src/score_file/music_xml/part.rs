@@ -1,7 +1,6 @@
 //! One part from its first measure to its last.
 
-use fretloom_theory::{Quarters, Tempo};
-
+use super::clock::TempoChange;
 use super::measure;
 use super::reading::{Found, Notes, Reading};
 use super::xml::Xml;
@@ -10,7 +9,7 @@ use crate::score_file::error::ScoreFileError;
 /// Reads a part that has just been opened, and adds its tempi.
 pub(super) fn read(
     xml: &mut Xml<'_>,
-    tempi: &mut Vec<(Quarters, Tempo)>,
+    tempi: &mut Vec<TempoChange>,
     notes: Notes,
 ) -> Result<Found, ScoreFileError> {
     let mut reading = Reading::new(tempi, notes);

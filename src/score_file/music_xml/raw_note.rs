@@ -3,17 +3,20 @@
 use fretloom_fretboard::Pin;
 use fretloom_theory::{Grace, NamedPitch, Quarters, Voice};
 
+use super::time::Time;
+
 /// A note as it stands in its part.
 #[derive(Clone, PartialEq, Debug)]
 pub(super) struct RawNote {
     /// When it begins; a grace note's, when its main note does.
-    pub(super) from: Quarters,
-    /// When it ends, with all that is tied to it.
-    pub(super) to: Quarters,
+    pub(super) from: Time,
+    /// How long it is, with all that is tied to it; nothing for a grace note.
+    pub(super) duration: Time,
     /// Where it is tied.
     pub(super) ties: Vec<Quarters>,
-    /// Its place before its main note, if it is a grace note.
-    pub(super) grace: Option<Grace>,
+    /// Its place before its main note, if it is a grace note, and when the note or rest before
+    /// them begins.
+    pub(super) grace: Option<(Grace, Option<Time>)>,
     pub(super) pitch: NamedPitch,
     pub(super) pin: Pin,
     pub(super) staff: u32,

@@ -1,11 +1,12 @@
 //! Where the reader of a part stands, and what it has found.
 
-use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters, Tempo};
+use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters};
 
+use super::clock::TempoChange;
 use super::graces::Graces;
 use super::raw_note::RawNote;
-use super::span::{rest, sum};
 use super::ties::Ties;
+use super::time::Time;
 use super::transposition::Transposition;
 use super::voices::Voices;
 
@@ -37,7 +38,7 @@ pub(super) struct Reading<'a> {
     pub(super) found: Found,
     pub(super) notes: Notes,
     /// Of all parts, in the order in which they were read.
-    pub(super) tempi: &'a mut Vec<(Quarters, Tempo)>,
+    pub(super) tempi: &'a mut Vec<TempoChange>,
     pub(super) ties: Ties,
     pub(super) graces: Graces,
     pub(super) voices: Voices,
@@ -51,17 +52,17 @@ pub(super) struct Reading<'a> {
     /// Which bar, counted from 0.
     pub(super) bar_index: u64,
     /// When the bar began.
-    pub(super) bar_from: Quarters,
+    pub(super) bar_from: Time,
     /// When what comes next begins.
-    pub(super) cursor: Quarters,
+    pub(super) cursor: Time,
     /// The furthest moment that the bar has reached.
-    pub(super) furthest: Quarters,
+    pub(super) furthest: Time,
     /// When the last note or rest began that was no chord's other note.
-    pub(super) last_onset: Option<Quarters>,
+    pub(super) last_onset: Option<Time>,
 }
 
 impl<'a> Reading<'a> {
-    pub(super) fn new(tempi: &'a mut Vec<(Quarters, Tempo)>, notes: Notes) -> Reading<'a> {
+    pub(super) fn new(tempi: &'a mut Vec<TempoChange>, notes: Notes) -> Reading<'a> {
         Reading {
             found: Found::default(),
             notes,
@@ -74,31 +75,31 @@ impl<'a> Reading<'a> {
             meter: Meter::COMMON,
             bar: String::new(),
             bar_index: 0,
-            bar_from: Quarters::ZERO,
-            cursor: Quarters::ZERO,
-            furthest: Quarters::ZERO,
+            bar_from: Time::ZERO,
+            cursor: Time::ZERO,
+            furthest: Time::ZERO,
             last_onset: None,
         }
     }
 
     /// Moves on.
-    pub(super) fn advance(&mut self, length: Quarters) {
-        self.cursor = sum(self.cursor, length);
+    pub(super) fn advance(&mut self, length: Time) {
+        self.cursor = self.cursor.plus(length);
         self.furthest = self.furthest.max(self.cursor);
     }
 
     /// Moves back, not beyond the beginning of the bar.
-    pub(super) fn back_up(&mut self, length: Quarters) {
-        self.cursor = rest(self.cursor, length).max(self.bar_from);
+    pub(super) fn back_up(&mut self, length: Time) {
+        self.cursor = self.cursor.minus(length).max(self.bar_from);
     }
 
     /// Gives the grace notes that wait their place before what begins now.
     pub(super) fn settle_graces(&mut self) {
         let main = self.cursor;
-        let after = self.last_onset.filter(|onset| *onset < main);
+        let after = self.last_onset.filter(|onset| onset.summed() < main.summed());
         for (index, grace) in self.graces.settle(after) {
             if let Some(note) = self.found.notes.get_mut(index) {
-                (note.from, note.to, note.grace) = (main, main, grace);
+                (note.from, note.grace) = (main, grace);
             }
         }
     }

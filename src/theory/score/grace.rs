@@ -1,6 +1,6 @@
 //! Grace notes.
 
-use crate::time::{Quarters, TempoMap};
+use crate::time::Quarters;
 
 /// How long a grace note is, in seconds, where there is room before its main note. A quick slide or
 /// hammer takes about so long; common practice, no source. More than the 30 ms within which notes
@@ -38,10 +38,18 @@ impl Grace {
         self.of
     }
 
-    /// How long one step is, in seconds, before a main note at `main_s`.
-    pub(super) fn step_s(self, main_s: f64, tempi: &TempoMap) -> f64 {
-        let Some(after) = self.after else { return GRACE_S };
-        let room_s = (main_s - tempi.seconds_at(after)).max(0.0);
-        GRACE_S.min(room_s / (f64::from(self.of) + 1.0))
+    /// When the note or rest before the grace notes begins, which they may not reach; `None` where
+    /// they have all the room they like.
+    #[must_use]
+    pub const fn after(self) -> Option<Quarters> {
+        self.after
+    }
+
+    /// How long one step is, in seconds, where the main note begins `room_s` after the note or rest
+    /// before; `None` for all the room there is.
+    #[must_use]
+    pub fn step_s(self, room_s: Option<f64>) -> f64 {
+        let share = room_s.map(|room_s| room_s.max(0.0) / (f64::from(self.of) + 1.0));
+        share.map_or(GRACE_S, |share| GRACE_S.min(share))
     }
 }
