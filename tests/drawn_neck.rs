@@ -23,7 +23,7 @@ use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
 use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};
 use fretloom_theory::{Families, Spelling};
-use neck_reader::{DrawnNeck, Lie, ReadMark, Side};
+use neck_reader::{DrawnNeck, Lie, ReadMark, WhichTriad};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::widgets::Widget;
@@ -77,10 +77,10 @@ fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
     ReadMark {
         string: place.place.string.number(),
         fret: place.place.fret.number(),
-        side: if place.side == fretloom_fretboard::Side::First {
-            Side::First
+        which: if place.which == fretloom_fretboard::WhichTriad::First {
+            WhichTriad::First
         } else {
-            Side::Second
+            WhichTriad::Second
         },
         label: place.label(labels),
     }

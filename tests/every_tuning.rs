@@ -6,7 +6,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use fretloom::library::LoadedTunings;
-use fretloom_fretboard::{Ladder, Neck, ShapeQuery, StringSet, Tuning, Way};
+use fretloom_fretboard::{Direction, Ladder, Neck, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{SpelledTriad, Triad, TriadPair, TriadQuality};
 
 fn for_every_tuning(check: impl Fn(&Tuning)) {
@@ -129,17 +129,17 @@ fn a_climb_has_no_dead_end() {
         let ladder = Ladder::new(&Neck::new(tuning.clone()), pair, &query);
         let last = ladder.rungs().len() - 1;
         for here in 0..=last {
-            assert_eq!(goes_on(&ladder, here, Way::Up), here != last, "{}", tuning.id());
-            assert_eq!(goes_on(&ladder, here, Way::Down), here != 0, "{}", tuning.id());
+            assert_eq!(goes_on(&ladder, here, Direction::Up), here != last, "{}", tuning.id());
+            assert_eq!(goes_on(&ladder, here, Direction::Down), here != 0, "{}", tuning.id());
         }
     });
 }
 
 /// Is there a step from here? It must lead the right way, and say when it changes the strings.
-fn goes_on(ladder: &Ladder, here: usize, way: Way) -> bool {
+fn goes_on(ladder: &Ladder, here: usize, direction: Direction) -> bool {
     let set = |rung: usize| -> StringSet { ladder.rungs()[rung].shape.string_set() };
-    let Some(step) = ladder.climb(here, way) else { return false };
-    assert!(if way == Way::Up { step.rung > here } else { step.rung < here });
+    let Some(step) = ladder.climb(here, direction) else { return false };
+    assert!(if direction == Direction::Up { step.rung > here } else { step.rung < here });
     let changed = set(step.rung) != set(here);
     assert_eq!(step.changed_to, changed.then(|| set(step.rung)));
     true

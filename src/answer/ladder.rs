@@ -1,6 +1,6 @@
 //! The ladder of a pair.
 
-use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, Side, StringSet, Way};
+use fretloom_fretboard::{Direction, Ladder, Neck, Rung, ShapeQuery, StringSet, WhichTriad};
 
 use super::pairs::NamedPair;
 use super::refusal::Refusal;
@@ -88,9 +88,9 @@ impl NamedShape {
     #[must_use]
     pub fn of_rung(neck: &Neck, pair: NamedPair, rung: &Rung) -> NamedShape {
         let [first, second] = pair.names();
-        let triad = match rung.side {
-            Side::First => first,
-            Side::Second => second,
+        let triad = match rung.which {
+            WhichTriad::First => first,
+            WhichTriad::Second => second,
         };
         NamedShape::new(neck, triad, &rung.shape)
     }
@@ -104,7 +104,7 @@ fn named(neck: &Neck, pair: NamedPair, rungs: &[Rung]) -> Vec<NamedShape> {
 fn climbed(ladder: &Ladder, from: Option<StringSet>) -> Vec<Rung> {
     let begins = |rung: &Rung| from.is_none_or(|set| rung.shape.string_set() == set);
     let first = ladder.rungs().iter().position(begins);
-    let next = |rung: &usize| ladder.climb(*rung, Way::Up).map(|step| step.rung);
+    let next = |rung: &usize| ladder.climb(*rung, Direction::Up).map(|step| step.rung);
     let path = std::iter::successors(first, next);
     path.filter_map(|rung| ladder.rungs().get(rung).copied()).collect()
 }

@@ -47,7 +47,7 @@ impl PairPlace {
     }
 
     fn mark(&self, labels: Labels) -> Mark {
-        Mark::new(self.place, MarkRole::Triad(self.side), self.label(labels))
+        Mark::new(self.place, MarkRole::Triad(self.which), self.label(labels))
     }
 
     fn presence(&self) -> Presence {

@@ -1,6 +1,6 @@
 //! Where the notes of a pair lie on a neck.
 
-use fretloom_fretboard::{Fret, FretRange, Neck, Place, Side};
+use fretloom_fretboard::{Fret, FretRange, Neck, Place, WhichTriad};
 use fretloom_theory::{Degree, NoteName, Pitch};
 
 use super::pairs::{LeftOut, NamedPair, PairAnswer};
@@ -69,7 +69,7 @@ pub struct PairPlace {
     /// The note as its triad is spelled.
     pub note: NoteName,
     /// Which triad of the pair it belongs to.
-    pub side: Side,
+    pub which: WhichTriad,
     /// What it is over the chord.
     pub degree: Degree,
     /// What it is over the root of its triad.
@@ -102,15 +102,15 @@ fn place_of_pair(
     pair: &PairAnswer,
     (place, pitch): (Place, Pitch),
 ) -> Option<PairPlace> {
-    let sides = [(Side::First, &pair.first), (Side::Second, &pair.second)];
-    sides.into_iter().find_map(|(side, triad)| {
+    let sides = [(WhichTriad::First, &pair.first), (WhichTriad::Second, &pair.second)];
+    sides.into_iter().find_map(|(which, triad)| {
         let (index, note) = triad.name.member(pitch.pitch_class())?;
         Some(PairPlace {
             place,
             fret: neck.fret_number(place),
             pitch,
             note,
-            side,
+            which,
             degree: *triad.degrees.get(index)?,
             member: *triad.name.quality().degrees().get(index)?,
             in_view: None,

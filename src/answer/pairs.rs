@@ -6,7 +6,7 @@ mod named;
 mod pair;
 mod six_notes;
 
-use fretloom_theory::{Families, Fold, Sound, SpelledTriad, Spelling, TriadPair};
+use fretloom_theory::{Families, PairSound, SpelledTriad, Spelling, TranspositionClass, TriadPair};
 
 use super::harmony::Harmony;
 use super::refusal::Refusal;
@@ -26,7 +26,7 @@ pub struct PairsAnswer {
     /// The pairs, the first one first.
     pub pairs: PairList,
     /// The list with pairs put together that are one pair moved, as most are in a symmetric scale.
-    pub folds: Vec<Fold>,
+    pub classes: Vec<TranspositionClass>,
 }
 
 /// Which pairs does a scale hold, and what does each say over the chord?
@@ -38,7 +38,7 @@ pub fn pairs_over(
     spelling: Spelling,
 ) -> PairsAnswer {
     let over = harmony.chord_scale();
-    let mut sounds = Sound::ranked(over, families.qualities());
+    let mut sounds = PairSound::ranked(over, families.qualities());
     sounds.retain(|sound| wishes.allow(sound.pair().set(), over));
     listed(harmony, sounds, spelling)
 }
@@ -70,16 +70,16 @@ pub fn one_pair(
     Ok(listed(harmony, vec![sound_of(harmony, triads)?], spelling))
 }
 
-fn sound_of(harmony: &Harmony, triads: [SpelledTriad; 2]) -> Result<Sound, Refusal> {
+fn sound_of(harmony: &Harmony, triads: [SpelledTriad; 2]) -> Result<PairSound, Refusal> {
     let over = harmony.chord_scale();
     let [one, other] = triads.map(|triad| triad.triad());
     let pair = TriadPair::new(one, other, over.root().pitch_class());
-    Ok(Sound::of(pair.ok_or(Refusal::NoPair(triads))?, over))
+    Ok(PairSound::of(pair.ok_or(Refusal::NoPair(triads))?, over))
 }
 
-fn listed(harmony: &Harmony, sounds: Vec<Sound>, spelling: Spelling) -> PairsAnswer {
+fn listed(harmony: &Harmony, sounds: Vec<PairSound>, spelling: Spelling) -> PairsAnswer {
     PairsAnswer {
-        folds: Fold::all(&sounds, harmony.scale().scale().set()),
+        classes: TranspositionClass::all(&sounds, harmony.scale().scale().set()),
         pairs: PairList::new(harmony.speller(spelling), sounds),
         harmony: harmony.clone(),
     }

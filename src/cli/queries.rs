@@ -2,7 +2,7 @@
 
 use fretloom_fretboard::{
     ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
-    PositionView, Region, SetView, ShapeQuery, Side, Taste, TwoAStringQuery, View,
+    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, WhichTriad,
 };
 
 use super::args::{self, ViewArgs, ViewWord, WhereTo};
@@ -101,10 +101,10 @@ pub(super) fn view_of(wanted: &ViewArgs, neck: &Neck) -> Result<Option<View>, Re
 fn chain_query(wanted: &ViewArgs) -> ChainQuery {
     let query = ChainQuery::default();
     let query = wanted.overlap.map_or(query, |overlap| query.overlapping(overlap.into()));
-    let sides = [Side::First, Side::Second].into_iter();
+    let sides = [WhichTriad::First, WhichTriad::Second].into_iter();
     let inversions = sides.zip(wanted.inversions.iter().cycle());
-    inversions.fold(query, |query, (side, choice)| match choice.one() {
-        Some(inversion) => query.inverted(side, inversion),
+    inversions.fold(query, |query, (which, choice)| match choice.one() {
+        Some(inversion) => query.inverted(which, inversion),
         None => query,
     })
 }

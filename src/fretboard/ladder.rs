@@ -6,14 +6,14 @@ mod step;
 
 use fretloom_theory::TriadPair;
 
-use crate::{Neck, Shape, ShapeQuery, Side, StringSet};
+use crate::{Neck, Shape, ShapeQuery, StringSet, WhichTriad};
 
 pub use nearness::Nearness;
 pub use step::Step;
 
 /// Which way to go on a ladder.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-pub enum Way {
+pub enum Direction {
     /// To higher notes.
     Up,
     /// To lower notes.
@@ -24,7 +24,7 @@ pub enum Way {
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Rung {
     /// Whose shape it is.
-    pub side: Side,
+    pub which: WhichTriad,
     /// The shape.
     pub shape: Shape,
 }
@@ -44,7 +44,7 @@ pub struct Rung {
 /// # Example
 ///
 /// ```
-/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Side, Tuning, Way};
+/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, WhichTriad, Tuning, Direction};
 /// use fretloom_theory::{SpelledTriad, TriadPair};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
 /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
@@ -52,8 +52,8 @@ pub struct Rung {
 /// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
 /// let frets = |rung: usize| ladder.rungs()[rung].shape.frets().map(|fret| fret.number());
 /// assert_eq!((frets(0), frets(1)), ([2, 1, 1], [4, 3, 3]));
-/// assert_eq!(ladder.next_of(0, Side::First, Way::Up), Some(2));
-/// assert_eq!(ladder.next_of(0, Side::First, Way::Down), None);
+/// assert_eq!(ladder.next_of(0, WhichTriad::First, Direction::Up), Some(2));
+/// assert_eq!(ladder.next_of(0, WhichTriad::First, Direction::Down), None);
 /// ```
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Ladder {
@@ -65,11 +65,11 @@ impl Ladder {
     /// query it is the ladder that players climb; with several it goes on across the neck.
     #[must_use]
     pub fn new(neck: &Neck, pair: TriadPair, query: &ShapeQuery) -> Ladder {
-        let of = |side: Side| {
-            let shapes = query.shapes(neck, side.triad_of(pair)).into_iter();
-            shapes.map(move |shape| Rung { side, shape })
+        let of = |which: WhichTriad| {
+            let shapes = query.shapes(neck, which.triad_of(pair)).into_iter();
+            shapes.map(move |shape| Rung { which, shape })
         };
-        let mut rungs: Vec<Rung> = Side::BOTH.into_iter().flat_map(of).collect();
+        let mut rungs: Vec<Rung> = WhichTriad::BOTH.into_iter().flat_map(of).collect();
         // The sort is stable, so that the first triad stays before the second.
         rungs.sort_by(|one, other| one.shape.cmp_height(&other.shape));
         Ladder { rungs }
@@ -102,37 +102,37 @@ impl Ladder {
 
     /// Where going that way begins: the lowest rung going up, the highest going down.
     #[must_use]
-    pub fn beginning(&self, way: Way) -> Option<usize> {
+    pub fn beginning(&self, direction: Direction) -> Option<usize> {
         let last = self.rungs.len().checked_sub(1);
-        match way {
-            Way::Up => last.and(Some(0)),
-            Way::Down => last,
+        match direction {
+            Direction::Up => last.and(Some(0)),
+            Direction::Down => last,
         }
     }
 
     /// The next rung, whatever its triad and strings.
     #[must_use]
-    pub fn next(&self, from: usize, way: Way) -> Option<usize> {
-        self.next_where(from, way, |_, _| true)
+    pub fn next(&self, from: usize, direction: Direction) -> Option<usize> {
+        self.next_where(from, direction, |_, _| true)
     }
 
     /// The next rung of a triad, which may be the same or the other one.
     #[must_use]
-    pub fn next_of(&self, from: usize, side: Side, way: Way) -> Option<usize> {
-        self.next_where(from, way, |_, there| there.side == side)
+    pub fn next_of(&self, from: usize, which: WhichTriad, direction: Direction) -> Option<usize> {
+        self.next_where(from, direction, |_, there| there.which == which)
     }
 
     /// The next rung on the same strings.
-    fn next_on_set(&self, from: usize, way: Way) -> Option<usize> {
+    fn next_on_set(&self, from: usize, direction: Direction) -> Option<usize> {
         let set = |rung: &Rung| -> StringSet { rung.shape.string_set() };
-        self.next_where(from, way, |here, there| set(here) == set(there))
+        self.next_where(from, direction, |here, there| set(here) == set(there))
     }
 
     /// The rung nearest to a shape, which need not be on this ladder, among those that are wanted;
     /// of equally near ones the lowest.
     ///
     /// ```
-    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, Side, Tuning};
+    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, WhichTriad, Tuning};
     /// use fretloom_theory::{SpelledTriad, TriadPair};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let [first, second] =
@@ -140,7 +140,7 @@ impl Ladder {
     /// let pair = TriadPair::in_order(first, second).unwrap();
     /// let ladder = Ladder::new(&neck, pair, &ShapeQuery::default().on("3-2-1".parse().unwrap()));
     /// let e = ladder.rungs()[2].shape; // E 4-5-4
-    /// let of_f = ladder.nearest(&e, Nearness::Voices, |rung| rung.side == Side::Second);
+    /// let of_f = ladder.nearest(&e, Nearness::Voices, |rung| rung.which == WhichTriad::Second);
     /// let f = ladder.rungs()[of_f.unwrap()].shape;
     /// assert_eq!(f.frets().map(|fret| fret.number()), [5, 6, 5]);
     /// ```
@@ -161,14 +161,14 @@ impl Ladder {
     fn next_where(
         &self,
         from: usize,
-        way: Way,
+        direction: Direction,
         wanted: impl Fn(&Rung, &Rung) -> bool,
     ) -> Option<usize> {
         let here = self.rungs.get(from)?;
         let wanted = |index: &usize| self.rungs.get(*index).is_some_and(|r| wanted(here, r));
-        match way {
-            Way::Up => (from + 1..self.rungs.len()).find(wanted),
-            Way::Down => (0..from).rev().find(wanted),
+        match direction {
+            Direction::Up => (from + 1..self.rungs.len()).find(wanted),
+            Direction::Down => (0..from).rev().find(wanted),
         }
     }
 }

@@ -42,11 +42,11 @@ mod region;
 mod runs;
 mod shape;
 mod shape_query;
-mod side;
 mod string_set;
 mod strings_going_up;
 mod tuning;
 mod view;
+mod which_triad;
 
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
@@ -57,16 +57,16 @@ pub use fingering::{
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
-pub use ladder::{Ladder, Nearness, Rung, Step, Way};
+pub use ladder::{Direction, Ladder, Nearness, Rung, Step};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};
 pub use shape::{Inversion, Shape, Voicing};
 pub use shape_query::ShapeQuery;
-pub use side::Side;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{
     Chain, ChainQuery, Hidden, Overlap, PositionView, Seen, SetStep, SetView, TwoAString,
     TwoAStringQuery, View, ViewPlace, ViewWays,
 };
+pub use which_triad::WhichTriad;

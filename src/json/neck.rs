@@ -1,6 +1,6 @@
 //! `neck`
 
-use fretloom_fretboard::{Finger, Side};
+use fretloom_fretboard::{Finger, WhichTriad};
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 
@@ -39,9 +39,9 @@ impl Place {
             fret: answer.fret.number(),
             midi: answer.pitch.midi(),
             note: Ascii(answer.note),
-            triad: match answer.side {
-                Side::First => "first",
-                Side::Second => "second",
+            triad: match answer.which {
+                WhichTriad::First => "first",
+                WhichTriad::Second => "second",
             },
             degree: Ascii(answer.degree),
             seen: answer.in_view.map(Seen::new),

@@ -1,6 +1,6 @@
 //! The notes on a drawn neck.
 
-use fretloom_fretboard::{Place, Side};
+use fretloom_fretboard::{Place, WhichTriad};
 
 /// A note in its place on a drawn neck.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -23,7 +23,7 @@ pub struct Mark {
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum MarkRole {
     /// One of the two triads.
-    Triad(Side),
+    Triad(WhichTriad),
     /// Neither: the pair leaves this note of the scale out.
     LeftOut,
 }

@@ -23,14 +23,14 @@ use super::mark::{Mark, MarkRole};
 /// ```
 /// use fretloom::export::text;
 /// use fretloom::picture::{Mark, MarkRole, NeckPicture};
-/// use fretloom_fretboard::{Fret, Neck, Place, Side, StringNumber, Tuning};
+/// use fretloom_fretboard::{Fret, Neck, Place, WhichTriad, StringNumber, Tuning};
 ///
 /// let neck = Neck::new(Tuning::read("G C E A")?);
 /// let at = |string, fret| {
 ///     Some(Place::new(StringNumber::new(string)?, Fret::new(fret)?))
 /// };
-/// let mark = |place, side, label: &str| Mark::new(place, MarkRole::Triad(side), label.to_owned());
-/// let marks = [at(1, 0).map(|a| mark(a, Side::First, "A")), at(2, 1).map(|f| mark(f, Side::Second, "F"))];
+/// let mark = |place, which, label: &str| Mark::new(place, MarkRole::Triad(which), label.to_owned());
+/// let marks = [at(1, 0).map(|a| mark(a, WhichTriad::First, "A")), at(2, 1).map(|f| mark(f, WhichTriad::Second, "F"))];
 /// let picture = NeckPicture::new(&neck, marks.into_iter().flatten().collect());
 /// let text = text::neck(&picture.within("0-3".parse()?));
 /// assert_eq!(text.lines().nth(1), Some(" 1 A4 [A]┃─────┼─────┼─────›"));

@@ -1,6 +1,6 @@
 //! Pictures set in signs, one sign a column.
 
-use fretloom_fretboard::Side;
+use fretloom_fretboard::WhichTriad;
 
 /// Signs side by side in one row of a picture that is set in columns and rows.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -26,7 +26,7 @@ pub enum Ink {
     /// A note of one of the two triads.
     Note {
         /// Which triad.
-        side: Side,
+        which: WhichTriad,
         /// How strongly it is shown.
         weight: Weight,
         /// Does it stay from the pair before?

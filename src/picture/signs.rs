@@ -3,7 +3,7 @@
 use std::iter::repeat_n;
 use std::ops::Range;
 
-use fretloom_fretboard::{Fret, Inlay, Side};
+use fretloom_fretboard::{Fret, Inlay, WhichTriad};
 
 use super::columns::{Cell, NeckColumns};
 use super::lie::Handed;
@@ -69,19 +69,19 @@ fn text_of(mark: &Mark) -> String {
     match (mark.role, mark.presence) {
         (MarkRole::LeftOut, _) => mark.label.clone(),
         (MarkRole::Triad(_), Presence::Hidden) => "·".to_owned(),
-        (MarkRole::Triad(Side::First), _) => format!("[{}]", mark.label),
-        (MarkRole::Triad(Side::Second), _) => format!("({})", mark.label),
+        (MarkRole::Triad(WhichTriad::First), _) => format!("[{}]", mark.label),
+        (MarkRole::Triad(WhichTriad::Second), _) => format!("({})", mark.label),
     }
 }
 
 fn ink_of(mark: &Mark, string: &NeckString) -> Ink {
-    let MarkRole::Triad(side) = mark.role else { return Ink::Quiet };
+    let MarkRole::Triad(which) = mark.role else { return Ink::Quiet };
     let weight = match (mark.is_held, string.is_quiet || mark.presence == Presence::Hidden) {
         (true, _) => Weight::Held,
         (false, true) => Weight::Quiet,
         (false, false) => Weight::Plain,
     };
-    Ink::Note { side, weight, stays: mark.stays }
+    Ink::Note { which, weight, stays: mark.stays }
 }
 
 /// A string from the nut on: nut, cells, wires, capo, and signs for what lies beyond the edges.

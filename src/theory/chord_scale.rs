@@ -54,7 +54,7 @@ impl ChordScale {
 
     fn heard(chord: Option<Chord>, scale: Scale) -> ChordScale {
         let named = chord.as_ref().map_or(PitchClassSet::EMPTY, Chord::set);
-        let mut ground = ChordScale {
+        let mut chord_scale = ChordScale {
             chord,
             scale,
             named,
@@ -67,15 +67,18 @@ impl ChordScale {
             own_triad: None,
         };
         for class in PitchClass::all() {
-            ground.degrees[usize::from(class.number())] = ground.hear(class);
+            chord_scale.degrees[usize::from(class.number())] = chord_scale.hear(class);
         }
-        ground.third = ground.guide_tone(&THIRDS, 3);
-        ground.seventh = ground.guide_tone(&SEVENTHS, 7);
-        ground.rubbing = PitchClass::all().filter(|class| ground.hears_a_rub(*class)).collect();
-        ground.colours = PitchClass::all().filter(|class| ground.hears_a_colour(*class)).collect();
-        ground.missed = named.iter().filter(|class| ground.would_be_missed(*class)).collect();
-        ground.own_triad = ground.hear_own_triad();
-        ground
+        chord_scale.third = chord_scale.guide_tone(&THIRDS, 3);
+        chord_scale.seventh = chord_scale.guide_tone(&SEVENTHS, 7);
+        chord_scale.rubbing =
+            PitchClass::all().filter(|class| chord_scale.hears_a_rub(*class)).collect();
+        chord_scale.colours =
+            PitchClass::all().filter(|class| chord_scale.hears_a_colour(*class)).collect();
+        chord_scale.missed =
+            named.iter().filter(|class| chord_scale.would_be_missed(*class)).collect();
+        chord_scale.own_triad = chord_scale.hear_own_triad();
+        chord_scale
     }
 
     /// The chord, if there is one.
@@ -292,9 +295,11 @@ mod tests {
     use super::*;
 
     fn degrees(chord: &str, scale: &str) -> String {
-        let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-        let degrees: Vec<String> =
-            ground.degrees(ground.scale().set()).map(|degree| format!("{degree:#}")).collect();
+        let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+        let degrees: Vec<String> = chord_scale
+            .degrees(chord_scale.scale().set())
+            .map(|degree| format!("{degree:#}"))
+            .collect();
         degrees.join(" ")
     }
 
@@ -339,9 +344,9 @@ mod tests {
             ("C5", "C altered", 4, 10),
             ("C5", "C Dorian", 3, 10),
         ] {
-            let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-            assert_eq!(ground.third(), Some(PitchClass::new(third)), "{chord} {scale}");
-            assert_eq!(ground.seventh(), Some(PitchClass::new(seventh)), "{chord} {scale}");
+            let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+            assert_eq!(chord_scale.third(), Some(PitchClass::new(third)), "{chord} {scale}");
+            assert_eq!(chord_scale.seventh(), Some(PitchClass::new(seventh)), "{chord} {scale}");
         }
     }
 }

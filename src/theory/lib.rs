@@ -3,7 +3,7 @@
 //! The crate root is the vocabulary. A [`NoteName`] is spelling, a [`PitchClass`] is sound without
 //! octave, a [`Pitch`] is sound with it. A [`Scale`] is a root and a [`ScaleKind`]; a [`Chord`] is
 //! what a symbol names. A [`ChordScale`] is a scale heard over a chord, and tells what each note is
-//! there as a [`Degree`]. Two [`Triad`]s without a common note are a [`TriadPair`]; a [`Sound`] is
+//! there as a [`Degree`]. Two [`Triad`]s without a common note are a [`TriadPair`]; a [`PairSound`] is
 //! a pair heard over a chord-scale, with its rank, and a [`Speller`] decides how it is written.
 //!
 //! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
@@ -12,20 +12,20 @@
 //! # From a symbol to its pairs
 //!
 //! ```
-//! use fretloom_theory::{Chord, ChordScale, ScaleChoice, Sound, Speller, Spelling, TriadQuality};
+//! use fretloom_theory::{Chord, ChordScale, ScaleChoice, PairSound, Speller, Spelling, TriadQuality};
 //!
 //! let chord: Chord = "Dm7".parse()?;
 //! let scale = ScaleChoice::for_chord(&chord)[0].scale().clone();
 //! assert_eq!(scale.to_string(), "D Dorian");
 //!
-//! let ground = ChordScale::over(chord, scale);
-//! let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-//! let speller = Speller::new(ground.clone(), Spelling::Plain);
+//! let chord_scale = ChordScale::over(chord, scale);
+//! let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+//! let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
 //! let [first, second] = sounds[0].pair().triads().map(|triad| speller.triad(triad));
 //! assert_eq!(format!("{first} & {second}"), "F & G"); // IV and V of C
 //!
 //! let left_out: Vec<String> =
-//!     ground.degrees(sounds[0].left_out()).map(|degree| degree.to_string()).collect();
+//!     chord_scale.degrees(sounds[0].left_out()).map(|degree| degree.to_string()).collect();
 //! assert_eq!(left_out, ["9"]);
 //! # Ok::<(), fretloom_theory::ReadError>(())
 //! ```
@@ -42,18 +42,18 @@
 mod accidental;
 mod chord;
 mod chord_scale;
+mod criterion;
 mod degree;
 mod degrees;
 mod families;
-mod fold;
 mod fraction;
 mod function;
 mod interval;
 mod key;
 mod letter;
-mod merit;
 mod note_name;
 mod pair;
+mod pair_sound;
 mod pitch;
 mod pitch_class;
 mod read_chord;
@@ -66,23 +66,23 @@ mod scale_kind;
 mod score;
 mod serves;
 mod set_class;
-mod sound;
 mod spelling;
 mod text;
 mod time;
+mod transposition_class;
 mod triad;
 
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
+pub use criterion::Criterion;
 pub use degree::Degree;
 pub use families::Families;
-pub use fold::Fold;
 pub use interval::Interval;
 pub use key::Key;
 pub use letter::Letter;
-pub use merit::Merit;
 pub use note_name::NoteName;
 pub use pair::{PairKind, TriadPair};
+pub use pair_sound::PairSound;
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
 pub use read_chord::{Assumption, ReadChord};
@@ -97,9 +97,9 @@ pub use serves::also_serves;
 pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,
 };
-pub use sound::Sound;
 pub use spelling::{Speller, Spelling};
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
+pub use transposition_class::TranspositionClass;
 pub use triad::{SpelledTriad, Triad, TriadQuality};
 
 use degrees::Degrees;

@@ -2,8 +2,8 @@
 
 use std::fmt::{self, Display as _};
 
-use crate::merit::Merits;
-use crate::{ChordScale, Degree, Degrees, Merit, PitchClassSet, Sound, TriadQuality};
+use crate::criterion::Criteria;
+use crate::{ChordScale, Criterion, Degree, Degrees, PairSound, PitchClassSet, TriadQuality};
 
 /// The sentence of a pair; prints with signs (`{}`) or in ASCII (`{:#}`).
 ///
@@ -11,11 +11,11 @@ use crate::{ChordScale, Degree, Degrees, Merit, PitchClassSet, Sound, TriadQuali
 /// and what counts against it.
 ///
 /// ```
-/// use fretloom_theory::{ChordScale, Sound, TriadQuality};
-/// let ground = ChordScale::over("Gmaj7#11".parse().unwrap(), "G Lydian".parse().unwrap());
-/// let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+/// use fretloom_theory::{ChordScale, PairSound, TriadQuality};
+/// let chord_scale = ChordScale::over("Gmaj7#11".parse().unwrap(), "G Lydian".parse().unwrap());
+/// let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
 /// assert_eq!(
-///     sounds[0].reason(&ground).to_string(),
+///     sounds[0].reason(&chord_scale).to_string(),
 ///     "majors on 1 and 9, a step apart, one of them the chord itself; colours 9 ♯11 13; \
 ///      leaves out 7; no rub"
 /// );
@@ -24,7 +24,7 @@ use crate::{ChordScale, Degree, Degrees, Merit, PitchClassSet, Sound, TriadQuali
 pub struct Reason {
     triads: [(Degree, TriadQuality); 2],
     apart: u8,
-    merits: Merits,
+    criteria: Criteria,
     home: &'static str,
     guide_tones: Degrees,
     colours: Degrees,
@@ -33,38 +33,38 @@ pub struct Reason {
     outside: Degrees,
 }
 
-impl Sound {
+impl PairSound {
     /// One sentence that says why the pair stands where it stands. No two pairs of a list share
     /// theirs: it names both triads by their degrees.
     #[must_use]
-    pub fn reason(&self, ground: &ChordScale) -> Reason {
-        Reason::of(self, ground)
+    pub fn reason(&self, chord_scale: &ChordScale) -> Reason {
+        Reason::of(self, chord_scale)
     }
 }
 
 impl Reason {
-    fn of(sound: &Sound, ground: &ChordScale) -> Reason {
+    fn of(sound: &PairSound, chord_scale: &ChordScale) -> Reason {
         let pair = sound.pair();
-        let degrees = |set: PitchClassSet| ground.degrees(set).collect();
+        let degrees = |set: PitchClassSet| chord_scale.degrees(set).collect();
         Reason {
-            triads: pair.triads().map(|triad| (ground.degree(triad.root()), triad.quality())),
+            triads: pair.triads().map(|triad| (chord_scale.degree(triad.root()), triad.quality())),
             apart: pair.first().root().semitones_up_to(pair.second().root()),
-            merits: sound.merit_list(),
-            home: if ground.chord().is_some() { "the chord itself" } else { "the home triad" },
-            guide_tones: [ground.third(), ground.seventh()]
+            criteria: sound.merit_list(),
+            home: if chord_scale.chord().is_some() { "the chord itself" } else { "the home triad" },
+            guide_tones: [chord_scale.third(), chord_scale.seventh()]
                 .into_iter()
                 .flatten()
-                .map(|class| ground.degree(class))
+                .map(|class| chord_scale.degree(class))
                 .collect(),
-            colours: degrees(ground.colours().intersection(pair.set())),
+            colours: degrees(chord_scale.colours().intersection(pair.set())),
             left_out: degrees(sound.left_out()),
             rubs: degrees(sound.rubs()),
             outside: degrees(sound.outside()),
         }
     }
 
-    fn has(&self, merit: Merit) -> bool {
-        self.merits.contains(&merit)
+    fn has(&self, criterion: Criterion) -> bool {
+        self.criteria.contains(&criterion)
     }
 
     /// `majors on 1 and 9`, or `major on 5 and minor on 13`.
@@ -88,10 +88,10 @@ impl Reason {
             6 => "a tritone",
             _ => "a half step",
         };
-        if self.has(Merit::MajorsAWholeStepApart) || self.has(Merit::Majors) {
+        if self.has(Criterion::MajorsAWholeStepApart) || self.has(Criterion::Majors) {
             write!(f, ", {apart} apart")?;
         }
-        if self.has(Merit::OwnTriad) {
+        if self.has(Criterion::OwnTriad) {
             write!(f, ", one of them {}", self.home)?;
         }
         Ok(())
@@ -124,12 +124,12 @@ impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.write_triads(f)?;
         self.write_relation(f)?;
-        if self.has(Merit::WholeChord) {
+        if self.has(Criterion::WholeChord) {
             f.write_str("; every chord tone")?;
-        } else if self.has(Merit::GuideTones) {
+        } else if self.has(Criterion::GuideTones) {
             write_list(f, "; states", &self.guide_tones)?;
         }
-        if self.has(Merit::Colour) {
+        if self.has(Criterion::Colour) {
             write_list(f, "; colours", &self.colours)?;
         }
         write_list(f, "; outside the scale", &self.outside)?;

@@ -143,10 +143,10 @@ pub fn fits(chord: &Chord, scale: PitchClassSet) -> bool {
 }
 
 fn merely_fits(chord: &Chord, scale: &Scale) -> Why {
-    let ground = ChordScale::over(chord.clone(), scale.clone());
-    let rubbing = scale.set().iter().filter(|class| ground.rubs(*class)).collect();
+    let chord_scale = ChordScale::over(chord.clone(), scale.clone());
+    let rubbing = scale.set().iter().filter(|class| chord_scale.rubs(*class)).collect();
     Why::Fits {
-        rubs: ground.degrees(rubbing).collect(),
+        rubs: chord_scale.degrees(rubbing).collect(),
         without_fifth: !sounding(chord).is_subset(scale.set()),
     }
 }

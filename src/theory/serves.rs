@@ -13,15 +13,15 @@ use crate::{Chord, Degrees, Letter, NoteName, PitchClass, PitchClassSet, ScaleKi
 ///
 /// ```
 /// use fretloom_theory::{ChordScale, PitchClassSet, Speller, Spelling, also_serves};
-/// let ground = ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
+/// let chord_scale = ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
 /// let f_and_g = PitchClassSet::from_bits(0b1010_1010_0101);
-/// let chords = also_serves(f_and_g, &Speller::new(ground.clone(), Spelling::Plain));
+/// let chords = also_serves(f_and_g, &Speller::new(chord_scale.clone(), Spelling::Plain));
 /// assert!(chords.iter().any(|chord| chord.to_string() == "B7alt"));
 /// ```
 #[must_use]
 pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
-    let ground = speller.ground();
-    let start = ground.root().pitch_class();
+    let chord_scale = speller.chord_scale();
+    let start = chord_scale.root().pitch_class();
     let mut served: Vec<(usize, Chord)> = Vec::new();
     for up in 0..12 {
         let root = start.up(up);
@@ -32,7 +32,7 @@ pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
             served.push((missing, common.chord.moved_to(everyday_name(root, speller))));
         }
     }
-    served.retain(|(_, chord)| Some(chord) != ground.chord());
+    served.retain(|(_, chord)| Some(chord) != chord_scale.chord());
     served.sort_by_key(|(missing, _)| *missing);
     served.into_iter().map(|(_, chord)| chord).collect()
 }
@@ -86,11 +86,11 @@ mod tests {
     /// F & G goes over a chord of each of the seven modes of C melodic minor.
     #[test]
     fn a_pair_of_melodic_minor_serves_a_chord_of_each_mode() {
-        let ground =
+        let chord_scale =
             ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
         let notes = PitchClassSet::from_bits(0b1010_1010_0101);
         let served: Vec<String> =
-            also_serves(notes, &Speller::new(ground.clone(), Spelling::Plain))
+            also_serves(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
                 .iter()
                 .map(|chord| format!("{chord:#}"))
                 .collect();

@@ -22,26 +22,26 @@ pub enum Spelling {
 ///
 /// ```
 /// use fretloom_theory::{ChordScale, PitchClass, Speller, Spelling, Triad, TriadQuality};
-/// let ground = ChordScale::over("A7alt".parse().unwrap(), "A altered".parse().unwrap());
+/// let chord_scale = ChordScale::over("A7alt".parse().unwrap(), "A altered".parse().unwrap());
 /// let augmented = Triad::new(PitchClass::new(1), TriadQuality::Augmented);
-/// let name = |policy| Speller::new(ground.clone(), policy).triad(augmented).to_string();
+/// let name = |policy| Speller::new(chord_scale.clone(), policy).triad(augmented).to_string();
 /// assert_eq!(name(Spelling::Plain), "C♯+"); // the third of A7
 /// assert_eq!(name(Spelling::Strict), "D♭+"); // the fourth letter of the scale
 /// ```
 #[derive(Clone, Debug)]
 pub struct Speller {
-    ground: ChordScale,
+    chord_scale: ChordScale,
     policy: Spelling,
     /// By pitch class: named once, since every pair asks again.
     names: [NoteName; 12],
 }
 
 impl Speller {
-    /// Names by `policy` what sounds over `ground`.
+    /// Names by `policy` what sounds over `chord_scale`.
     #[must_use]
-    pub fn new(ground: ChordScale, policy: Spelling) -> Speller {
-        let names = [ground.root(); 12];
-        let mut speller = Speller { ground, policy, names };
+    pub fn new(chord_scale: ChordScale, policy: Spelling) -> Speller {
+        let names = [chord_scale.root(); 12];
+        let mut speller = Speller { chord_scale, policy, names };
         for class in PitchClass::all() {
             speller.names[usize::from(class.number())] = speller.name(class);
         }
@@ -50,8 +50,8 @@ impl Speller {
 
     /// What it names over.
     #[must_use]
-    pub fn ground(&self) -> &ChordScale {
-        &self.ground
+    pub fn chord_scale(&self) -> &ChordScale {
+        &self.chord_scale
     }
 
     /// The name of a single note.
@@ -68,7 +68,7 @@ impl Speller {
             }
             Spelling::Strict => self.strict_name(class),
         };
-        name.unwrap_or(self.ground.root())
+        name.unwrap_or(self.chord_scale.root())
     }
 
     /// A triad with the names of its members.
@@ -91,13 +91,13 @@ impl Speller {
         };
         welcome
             .or_else(|| self.everyday_names(triad.root()).into_iter().min_by_key(accidentals))
-            .unwrap_or(self.ground.root())
+            .unwrap_or(self.chord_scale.root())
     }
 
     /// The names that chord and scale give to a note: the symbol's own for a chord tone, then the
     /// scale's where it has seven notes, since only then each has a letter of its own.
     fn given_name(&self, class: PitchClass) -> impl Iterator<Item = NoteName> {
-        let chord = self.ground.chord();
+        let chord = self.chord_scale.chord();
         let tone = chord.and_then(|chord| {
             let name = chord.name_of(class)?;
             let degree = chord.degree_of(class);
@@ -109,7 +109,7 @@ impl Speller {
             };
             welcome.then_some(name)
         });
-        let scale = self.ground.scale();
+        let scale = self.chord_scale.scale();
         let lettered = scale.kind().has_a_letter_for_each_degree();
         let in_scale = scale.name_of(class).filter(|name| lettered && name.is_everyday());
         tone.into_iter().chain(in_scale)
@@ -118,22 +118,22 @@ impl Speller {
     /// The everyday names of a note: the flat first, unless the root is a sharp.
     fn everyday_names(&self, class: PitchClass) -> Vec<NoteName> {
         let mut names: Vec<NoteName> = NoteName::everyday(class).collect();
-        if self.ground.root().accidental() > 0 {
+        if self.chord_scale.root().accidental() > 0 {
             names.reverse();
         }
         names
     }
 
     fn strict_name(&self, class: PitchClass) -> Option<NoteName> {
-        let in_scale = self.ground.scale().name_of(class);
-        let in_chord = || self.ground.chord().and_then(|chord| chord.name_of(class));
-        let by_degree = || self.ground.root().up(self.ground.degree(class).interval());
+        let in_scale = self.chord_scale.scale().name_of(class);
+        let in_chord = || self.chord_scale.chord().and_then(|chord| chord.name_of(class));
+        let by_degree = || self.chord_scale.root().up(self.chord_scale.degree(class).interval());
         in_scale.or_else(in_chord).or_else(by_degree).or_else(|| NoteName::everyday(class).next())
     }
 
     /// The scale's own letters where it holds all three members, else stacked letters.
     fn strict_triad(&self, triad: Triad) -> SpelledTriad {
-        let scale = self.ground.scale();
+        let scale = self.chord_scale.scale();
         let root = self.note(triad.root());
         if triad.set().is_subset(scale.set()) {
             return SpelledTriad::from_notes(
@@ -164,9 +164,9 @@ mod tests {
     use super::*;
 
     fn names(chord: &str, scale: &str, policy: Spelling) -> String {
-        let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-        let speller = Speller::new(ground.clone(), policy);
-        let triads = ground.scale().triads(TriadQuality::TERTIAN);
+        let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+        let speller = Speller::new(chord_scale.clone(), policy);
+        let triads = chord_scale.scale().triads(TriadQuality::TERTIAN);
         let names: Vec<String> =
             triads.into_iter().map(|triad| format!("{:#}", speller.triad(triad))).collect();
         names.join(" ")
@@ -202,11 +202,11 @@ mod tests {
 
     #[test]
     fn the_degree_carries_the_chords_view_whatever_the_letter() {
-        let ground = ChordScale::over("G7alt".parse().unwrap(), "G altered".parse().unwrap());
+        let chord_scale = ChordScale::over("G7alt".parse().unwrap(), "G altered".parse().unwrap());
         let triad = Triad::new(PitchClass::new(8), TriadQuality::Minor);
-        let spelled = Speller::new(ground.clone(), Spelling::Plain).triad(triad);
+        let spelled = Speller::new(chord_scale.clone(), Spelling::Plain).triad(triad);
         assert_eq!(spelled.notes().map(|note| note.to_string()), ["A♭", "C♭", "E♭"]);
-        assert_eq!(ground.degree(PitchClass::new(11)).to_string(), "3");
+        assert_eq!(chord_scale.degree(PitchClass::new(11)).to_string(), "3");
     }
 
     /// Every triad of every named scale on every everyday root.
@@ -215,12 +215,12 @@ mod tests {
         for class in PitchClass::all() {
             for root in NoteName::everyday(class) {
                 for kind in crate::ScaleKind::all() {
-                    let ground = ChordScale::alone(crate::Scale::new(root, kind.clone()));
-                    let speller = Speller::new(ground.clone(), Spelling::Plain);
-                    for triad in ground.scale().triads(TriadQuality::TERTIAN) {
+                    let chord_scale = ChordScale::alone(crate::Scale::new(root, kind.clone()));
+                    let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+                    for triad in chord_scale.scale().triads(TriadQuality::TERTIAN) {
                         let spelled = speller.triad(triad);
                         let sounds = spelled.notes().map(NoteName::pitch_class);
-                        assert_eq!(sounds, triad.members(), "{spelled} in {}", ground.scale());
+                        assert_eq!(sounds, triad.members(), "{spelled} in {}", chord_scale.scale());
                         assert!(spelled.notes().iter().all(|n| n.accidental().abs() <= 1));
                     }
                 }

@@ -9,7 +9,7 @@ mod ratio;
 
 use divan::{Bencher, black_box};
 use fretloom_theory::{
-    ChordScale, NoteName, PitchClass, PitchClassSet, Scale, ScaleKind, Sound, TriadPair,
+    ChordScale, NoteName, PairSound, PitchClass, PitchClassSet, Scale, ScaleKind, TriadPair,
     TriadQuality,
 };
 use ratio::Ratios;
@@ -30,7 +30,7 @@ fn grounds() -> Vec<ChordScale> {
 }
 
 fn sets(grounds: &[ChordScale]) -> Vec<PitchClassSet> {
-    grounds.iter().map(|ground| ground.scale().set()).collect()
+    grounds.iter().map(|chord_scale| chord_scale.scale().set()).collect()
 }
 
 /// What a page of code without types would do.
@@ -58,7 +58,10 @@ fn within(scales: &[PitchClassSet]) -> usize {
 }
 
 fn ranked(grounds: &[ChordScale]) -> usize {
-    grounds.iter().map(|ground| Sound::ranked(ground, TriadQuality::TERTIAN).len()).sum()
+    grounds
+        .iter()
+        .map(|chord_scale| PairSound::ranked(chord_scale, TriadQuality::TERTIAN).len())
+        .sum()
 }
 
 fn bits(scales: &[PitchClassSet]) -> Vec<u16> {
@@ -93,6 +96,6 @@ fn main() {
     assert_eq!(ranked(&grounds), by_bit_masks(&bits));
     Ratios::to("plain bit masks", || by_bit_masks(black_box(&bits)))
         .and("TriadPair::within", || within(black_box(&scales)))
-        .and("Sound::ranked, each pair judged and sorted", || ranked(black_box(&grounds)))
+        .and("PairSound::ranked, each pair judged and sorted", || ranked(black_box(&grounds)))
         .print("all tertian pairs of 336 scales");
 }

@@ -15,7 +15,7 @@ use std::time::Instant;
 use divan::{Bencher, black_box};
 use effort::Effort;
 use fretloom_theory::{
-    Chord, ChordScale, ReadChord, Reading, ScaleChoice, Sound, TriadPair, TriadQuality,
+    Chord, ChordScale, PairSound, ReadChord, Reading, ScaleChoice, TriadPair, TriadQuality,
 };
 use ratio::Ratios;
 
@@ -63,12 +63,15 @@ fn grounds(symbols: &[&str]) -> Vec<ChordScale> {
 }
 
 fn ranked(grounds: &[ChordScale]) -> usize {
-    grounds.iter().map(|ground| Sound::ranked(ground, TriadQuality::TERTIAN).len()).sum()
+    grounds
+        .iter()
+        .map(|chord_scale| PairSound::ranked(chord_scale, TriadQuality::TERTIAN).len())
+        .sum()
 }
 
 fn found(grounds: &[ChordScale]) -> usize {
-    let pairs = |ground: &ChordScale| {
-        let (set, root) = (ground.scale().set(), ground.root().pitch_class());
+    let pairs = |chord_scale: &ChordScale| {
+        let (set, root) = (chord_scale.scale().set(), chord_scale.root().pitch_class());
         TriadPair::within(set, TriadQuality::TERTIAN, root).count()
     };
     grounds.iter().map(pairs).sum()

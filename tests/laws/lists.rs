@@ -1,20 +1,20 @@
 //! What is so of every list of pairs.
 
 use fretloom::answer::{Harmony, PairAnswer, Wishes, pairs_over};
-use fretloom_theory::{Families, ScaleKind, Sound, Spelling, TriadQuality};
+use fretloom_theory::{Families, PairSound, ScaleKind, Spelling, TriadQuality};
 
 use crate::arithmetic::{class_of, sorted};
 use crate::{ROOTS, called, grounds};
 
 #[test]
 fn the_triads_of_a_pair_share_no_note_and_lie_in_the_scale() {
-    for ground in grounds("C").chain(grounds("F#")) {
-        let scale = sorted(ground.scale().notes().map(|note| class_of(&format!("{note:#}"))));
-        for sound in Sound::ranked(&ground, TriadQuality::ALL) {
+    for chord_scale in grounds("C").chain(grounds("F#")) {
+        let scale = sorted(chord_scale.scale().notes().map(|note| class_of(&format!("{note:#}"))));
+        for sound in PairSound::ranked(&chord_scale, TriadQuality::ALL) {
             let notes = sound.pair().triads().map(|triad| triad.members()).concat();
             let six = sorted(notes.iter().map(|class| i32::from(class.number())));
-            assert_eq!(six.len(), 6, "{:?} in {}", sound.pair(), called(&ground));
-            assert!(six.iter().all(|note| scale.contains(note)), "{}", called(&ground));
+            assert_eq!(six.len(), 6, "{:?} in {}", sound.pair(), called(&chord_scale));
+            assert!(six.iter().all(|note| scale.contains(note)), "{}", called(&chord_scale));
             assert!(sound.outside().is_empty());
         }
     }

@@ -52,10 +52,10 @@ fn is_worth_its_time(kind: &ScaleKind, chord: &str) -> bool {
     kind.name() != "chromatic" || matches!(chord, "maj7#11" | "7alt" | "m7b5")
 }
 
-/// What a ground is called when a law fails on it.
-fn called(ground: &ChordScale) -> String {
-    match ground.chord() {
-        Some(chord) => format!("{chord} in {}", ground.scale()),
-        None => ground.scale().to_string(),
+/// What a chord with its scale is called when a law fails on it.
+fn called(chord_scale: &ChordScale) -> String {
+    match chord_scale.chord() {
+        Some(chord) => format!("{chord} in {}", chord_scale.scale()),
+        None => chord_scale.scale().to_string(),
     }
 }

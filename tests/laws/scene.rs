@@ -26,12 +26,13 @@ pub(crate) struct Scene {
 }
 
 impl Scene {
-    pub(crate) fn of(ground: &ChordScale) -> Scene {
-        let root_name = format!("{:#}", ground.root());
+    pub(crate) fn of(chord_scale: &ChordScale) -> Scene {
+        let root_name = format!("{:#}", chord_scale.root());
         let root = class_of(&root_name);
         let above = |name: &str| (class_of(name) - root).rem_euclid(12);
-        let notes: Vec<String> = ground.scale().notes().map(|note| format!("{note:#}")).collect();
-        let chord = ground.chord().map(|chord| Tones {
+        let notes: Vec<String> =
+            chord_scale.scale().notes().map(|note| format!("{note:#}")).collect();
+        let chord = chord_scale.chord().map(|chord| Tones {
             degrees: chord.degrees().iter().map(|degree| format!("{degree:#}")).collect(),
             bass: chord.bass().map(|bass| above(&format!("{bass:#}"))),
             alt: chord.to_string().contains("alt"),

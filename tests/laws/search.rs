@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use fretloom_theory::{ChordScale, ScaleKind, Sound, TriadQuality};
+use fretloom_theory::{ChordScale, PairSound, ScaleKind, TriadQuality};
 
 use crate::arithmetic::{class_of, sorted};
 use crate::{ROOTS, scale};
@@ -64,12 +64,12 @@ fn searched(notes: &[i32]) -> BTreeSet<Couple> {
     choices(notes, 6).iter().flat_map(|six| halves(six)).filter_map(named).collect()
 }
 
-fn found(ground: &ChordScale, qualities: &[TriadQuality]) -> Vec<Couple> {
+fn found(chord_scale: &ChordScale, qualities: &[TriadQuality]) -> Vec<Couple> {
     let triad = |triad: fretloom_theory::Triad| {
         let notes = triad.members().map(|class| i32::from(class.number()));
         (triad.quality().word(), sorted(notes))
     };
-    let sounds = Sound::ranked(ground, qualities);
+    let sounds = PairSound::ranked(chord_scale, qualities);
     sounds.iter().map(|sound| couple(sound.pair().triads().map(triad))).collect()
 }
 
@@ -83,15 +83,15 @@ fn every_pair_that_a_slow_search_finds_is_listed_once_and_no_other() {
         for kind in ScaleKind::all() {
             let scale = scale(root, kind);
             let notes = sorted(scale.notes().map(|note| class_of(&format!("{note:#}"))));
-            let ground = ChordScale::alone(scale);
+            let chord_scale = ChordScale::alone(scale);
             let all = searched(&notes);
             let tertian: BTreeSet<Couple> =
                 all.iter().filter(|couple| is_tertian(couple)).cloned().collect();
             for (expected, qualities) in
                 [(all, TriadQuality::ALL), (tertian, TriadQuality::TERTIAN)]
             {
-                let listed = found(&ground, qualities);
-                assert_eq!(listed.len(), expected.len(), "{}", ground.scale());
+                let listed = found(&chord_scale, qualities);
+                assert_eq!(listed.len(), expected.len(), "{}", chord_scale.scale());
                 assert_eq!(listed.into_iter().collect::<BTreeSet<_>>(), expected);
             }
         }

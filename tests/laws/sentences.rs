@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use fretloom::answer::{Harmony, Wishes, every_pair, pairs_over};
-use fretloom_theory::{ChordScale, Families, Scale, ScaleKind, Sound, Spelling, TriadQuality};
+use fretloom_theory::{ChordScale, Families, PairSound, Scale, ScaleKind, Spelling, TriadQuality};
 
 use crate::arithmetic::{number_and_accidental, semitones_of, sorted};
 use crate::scene::Scene;
@@ -246,23 +246,23 @@ const ALONE: [&str; 17] = [
 ];
 
 /// Judges every sentence of a list; all of them differ.
-fn check(ground: &ChordScale) {
-    let scene = Scene::of(ground);
+fn check(chord_scale: &ChordScale) {
+    let scene = Scene::of(chord_scale);
     let mut sentences = HashSet::new();
-    for sound in Sound::ranked(ground, TriadQuality::TERTIAN) {
-        let sentence = format!("{:#}", sound.reason(ground));
+    for sound in PairSound::ranked(chord_scale, TriadQuality::TERTIAN) {
+        let sentence = format!("{:#}", sound.reason(chord_scale));
         let triads = scene.above(sound.pair());
         let case = Case { scene: &scene, triads, claims: read(&sentence) };
         let failing = case.failing();
-        assert!(failing.is_empty(), "{failing:?}: {sentence:?} over {}", called(ground));
-        assert!(sentences.insert(sentence), "said twice over {}", called(ground));
+        assert!(failing.is_empty(), "{failing:?}: {sentence:?} over {}", called(chord_scale));
+        assert!(sentences.insert(sentence), "said twice over {}", called(chord_scale));
     }
 }
 
 /// On C only: that other roots say the same is a law of its own.
 #[test]
 fn every_claim_of_every_sentence_holds_and_no_two_pairs_share_theirs() {
-    grounds("C").for_each(|ground| check(&ground));
+    grounds("C").for_each(|chord_scale| check(&chord_scale));
 }
 
 /// Scales with a parent and the symmetric ones of whole steps, on every root.
@@ -292,7 +292,7 @@ fn the_answer_carries_the_sentence_in_signs_and_in_ascii() {
         let harmony = Harmony::of_chord(&format!("F#{chord}")).unwrap();
         let families = Families::default();
         let answer = pairs_over(&harmony, &families, &Wishes::default(), Spelling::Plain);
-        let sounds = Sound::ranked(harmony.chord_scale(), families.qualities());
+        let sounds = PairSound::ranked(harmony.chord_scale(), families.qualities());
         for (pair, sound) in answer.pairs.iter().zip(&sounds) {
             let sentence = sound.reason(harmony.chord_scale());
             assert_eq!(pair.why.to_string(), sentence.to_string());

@@ -57,12 +57,12 @@ fn check_plain(triad: &SpelledTriad, place: &str) {
 #[test]
 fn plain_triads_stand_on_alternate_letters_and_on_everyday_names_only_where_they_must() {
     for root in ROOTS {
-        for ground in grounds(root) {
-            let speller = Speller::new(ground.clone(), Spelling::Plain);
-            for triad in ground.scale().triads(TriadQuality::ALL) {
+        for chord_scale in grounds(root) {
+            let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+            for triad in chord_scale.scale().triads(TriadQuality::ALL) {
                 let spelled = speller.triad(triad);
-                assert_eq!(spelled.triad(), triad, "{}", called(&ground));
-                check_plain(&spelled, &called(&ground));
+                assert_eq!(spelled.triad(), triad, "{}", called(&chord_scale));
+                check_plain(&spelled, &called(&chord_scale));
             }
         }
     }
@@ -71,14 +71,18 @@ fn plain_triads_stand_on_alternate_letters_and_on_everyday_names_only_where_they
 #[test]
 fn single_notes_sound_as_asked_and_in_plain_spelling_have_one_accidental_at_most() {
     for root in ROOTS {
-        for ground in grounds(root) {
+        for chord_scale in grounds(root) {
             for class in PitchClass::all() {
                 let name =
-                    |policy| format!("{:#}", Speller::new(ground.clone(), policy).note(class));
+                    |policy| format!("{:#}", Speller::new(chord_scale.clone(), policy).note(class));
                 let (plain, strict) = (name(Spelling::Plain), name(Spelling::Strict));
                 let sounds = [class_of(&plain), class_of(&strict)];
-                assert_eq!(sounds, [i32::from(class.number()); 2], "{}", called(&ground));
-                assert!(letter_and_accidental(&plain).1.abs() <= 1, "{plain} {}", called(&ground));
+                assert_eq!(sounds, [i32::from(class.number()); 2], "{}", called(&chord_scale));
+                assert!(
+                    letter_and_accidental(&plain).1.abs() <= 1,
+                    "{plain} {}",
+                    called(&chord_scale)
+                );
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Moving everything by a semitone changes no list.
 
-use fretloom_theory::{ChordScale, PairKind, Sound, Triad, TriadQuality};
+use fretloom_theory::{ChordScale, PairKind, PairSound, Triad, TriadQuality};
 
 use crate::{ROOTS, called, grounds};
 
@@ -12,15 +12,15 @@ struct Moved {
     sentence: String,
 }
 
-fn list(ground: &ChordScale) -> Vec<Moved> {
-    let root = ground.root().pitch_class();
+fn list(chord_scale: &ChordScale) -> Vec<Moved> {
+    let root = chord_scale.root().pitch_class();
     let above = |triad: Triad| (root.semitones_up_to(triad.root()), triad.quality());
-    let moved = |sound: &Sound| Moved {
+    let moved = |sound: &PairSound| Moved {
         kind: sound.pair().kind(),
         triads: sound.pair().triads().map(above),
-        sentence: sound.reason(ground).to_string(),
+        sentence: sound.reason(chord_scale).to_string(),
     };
-    Sound::ranked(ground, TriadQuality::TERTIAN).iter().map(moved).collect()
+    PairSound::ranked(chord_scale, TriadQuality::TERTIAN).iter().map(moved).collect()
 }
 
 /// Spellings of the white keys that are rare as roots; a scale on them may have to be respelled.
@@ -28,10 +28,10 @@ const RARE_ROOTS: [&str; 4] = ["Cb", "E#", "Fb", "B#"];
 
 #[test]
 fn moving_chord_and_scale_moves_every_pair_and_leaves_order_and_words() {
-    let on_c: Vec<Vec<Moved>> = grounds("C").map(|ground| list(&ground)).collect();
+    let on_c: Vec<Vec<Moved>> = grounds("C").map(|chord_scale| list(&chord_scale)).collect();
     for root in ROOTS.into_iter().chain(RARE_ROOTS).skip(1) {
-        for (ground, expected) in grounds(root).zip(&on_c) {
-            assert_eq!(&list(&ground), expected, "{}", called(&ground));
+        for (chord_scale, expected) in grounds(root).zip(&on_c) {
+            assert_eq!(&list(&chord_scale), expected, "{}", called(&chord_scale));
         }
     }
 }

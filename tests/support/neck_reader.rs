@@ -49,13 +49,13 @@ pub(crate) struct DrawnNeck {
 pub(crate) struct ReadMark {
     pub(crate) string: u8,
     pub(crate) fret: u8,
-    pub(crate) side: Side,
+    pub(crate) which: WhichTriad,
     pub(crate) label: String,
 }
 
 /// Which triad, as the brackets say.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-pub(crate) enum Side {
+pub(crate) enum WhichTriad {
     First,
     Second,
 }
@@ -64,7 +64,7 @@ pub(crate) enum Side {
 struct Bracketed {
     from: usize,
     to: usize,
-    side: Side,
+    which: WhichTriad,
     label: String,
     reversed: bool,
 }
@@ -113,7 +113,7 @@ impl DrawnNeck {
             if found.reversed {
                 self.held.insert((string, fret));
             }
-            let mark = ReadMark { string, fret, side: found.side, label: found.label };
+            let mark = ReadMark { string, fret, which: found.which, label: found.label };
             assert!(self.marks.insert(mark), "a mark stands twice");
         }
     }
@@ -196,14 +196,14 @@ fn nut(strings: &[(usize, &[Cell])], lie: Lie) -> Option<usize> {
 fn bracketed(row: &[Cell]) -> Vec<Bracketed> {
     let mut found = Vec::new();
     for (from, cell) in row.iter().enumerate() {
-        let (side, closing) = match cell.symbol() {
-            "[" => (Side::First, "]"),
-            "(" => (Side::Second, ")"),
+        let (which, closing) = match cell.symbol() {
+            "[" => (WhichTriad::First, "]"),
+            "(" => (WhichTriad::Second, ")"),
             _ => continue,
         };
         let to = from + row[from..].iter().position(|cell| cell.symbol() == closing).unwrap();
         let reversed = cell.modifier.contains(Modifier::REVERSED);
-        found.push(Bracketed { from, to, side, label: symbols(&row[from + 1..to]), reversed });
+        found.push(Bracketed { from, to, which, label: symbols(&row[from + 1..to]), reversed });
     }
     found
 }

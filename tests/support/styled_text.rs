@@ -62,8 +62,8 @@ fn words(style: Style) -> String {
     let mut words = Vec::new();
     words
         .extend(style.fg.filter(|colour| *colour != Color::Reset).map(|colour| colour.to_string()));
-    let ground = style.bg.filter(|colour| *colour != Color::Reset);
-    words.extend(ground.map(|colour| format!("on {colour}")));
+    let chord_scale = style.bg.filter(|colour| *colour != Color::Reset);
+    words.extend(chord_scale.map(|colour| format!("on {colour}")));
     let modifiers = style.add_modifier.iter_names().map(|(name, _)| name.to_lowercase());
     words.extend(modifiers);
     if words.is_empty() { "plain".to_owned() } else { words.join(" ") }

@@ -44,7 +44,7 @@ pub struct PairAlone {
 
 impl PairAlone {
     fn new(pair: TriadPair, speller: &Speller) -> PairAlone {
-        let scale = speller.ground().scale();
+        let scale = speller.chord_scale().scale();
         PairAlone {
             pair,
             name: NamedPair::of(pair, pair.triads().map(|triad| speller.triad(triad))),

@@ -2,7 +2,7 @@
 
 use std::cell::OnceCell;
 
-use fretloom_theory::{Sound, Speller};
+use fretloom_theory::{PairSound, Speller};
 
 use super::pair::PairAnswer;
 
@@ -26,13 +26,13 @@ use super::pair::PairAnswer;
 pub struct PairList {
     speller: Speller,
     /// In their order.
-    sounds: Vec<Sound>,
+    sounds: Vec<PairSound>,
     /// One for each sound. Boxed, since most of many stay empty.
     pairs: Vec<OnceCell<Box<PairAnswer>>>,
 }
 
 impl PairList {
-    pub(super) fn new(speller: Speller, sounds: Vec<Sound>) -> PairList {
+    pub(super) fn new(speller: Speller, sounds: Vec<PairSound>) -> PairList {
         let pairs = vec![OnceCell::new(); sounds.len()];
         PairList { speller, sounds, pairs }
     }

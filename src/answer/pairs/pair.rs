@@ -1,8 +1,8 @@
 //! One pair over a chord and its scale.
 
 use fretloom_theory::{
-    Chord, Degree, NoteName, PitchClassSet, Reason, Sound, SpelledTriad, Speller, Triad, TriadPair,
-    also_serves,
+    Chord, Degree, NoteName, PairSound, PitchClassSet, Reason, SpelledTriad, Speller, Triad,
+    TriadPair, also_serves,
 };
 
 use super::named::NamedPair;
@@ -18,7 +18,7 @@ pub struct PairAnswer {
     /// The other.
     pub second: TriadAnswer,
     /// What it states, and what counts for and against it.
-    pub sound: Sound,
+    pub sound: PairSound,
     /// The notes of the scale that it leaves out, going up from the chord's root.
     pub left_out: Vec<LeftOut>,
     /// Its ninths, elevenths and thirteenths.
@@ -38,8 +38,8 @@ pub struct PairAnswer {
 }
 
 impl PairAnswer {
-    pub(super) fn new(sound: &Sound, rank: usize, speller: &Speller) -> PairAnswer {
-        let (over, set) = (speller.ground(), sound.pair().set());
+    pub(super) fn new(sound: &PairSound, rank: usize, speller: &Speller) -> PairAnswer {
+        let (over, set) = (speller.chord_scale(), sound.pair().set());
         let up = |set: PitchClassSet| set.going_up_from(over.root().pitch_class());
         let [first, second] = sound.pair().triads().map(|triad| TriadAnswer::new(triad, speller));
         PairAnswer {
@@ -95,7 +95,7 @@ pub struct TriadAnswer {
 impl TriadAnswer {
     fn new(triad: Triad, speller: &Speller) -> TriadAnswer {
         let name = speller.triad(triad);
-        let degree = |note: NoteName| speller.ground().degree(note.pitch_class());
+        let degree = |note: NoteName| speller.chord_scale().degree(note.pitch_class());
         TriadAnswer { name, degrees: name.notes().map(degree) }
     }
 }

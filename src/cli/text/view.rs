@@ -1,7 +1,7 @@
 //! A view of the neck as text: its picture, what is played, and what is hidden.
 
 use fretloom_fretboard::{
-    Finger, Fret, FretRange, Neck, SetStep, SetView, Side, StringSet, View as NeckView,
+    Finger, Fret, FretRange, Neck, SetStep, SetView, StringSet, View as NeckView, WhichTriad,
 };
 
 use super::neck::neck_head;
@@ -125,9 +125,9 @@ fn note(place: &PairPlace) -> Vec<String> {
 
 /// The note in the brackets of its triad.
 fn marked(place: &PairPlace) -> String {
-    match place.side {
-        Side::First => format!("[{}]", place.note),
-        Side::Second => format!("({})", place.note),
+    match place.which {
+        WhichTriad::First => format!("[{}]", place.note),
+        WhichTriad::Second => format!("({})", place.note),
     }
 }
 

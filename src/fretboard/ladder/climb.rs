@@ -1,7 +1,7 @@
 //! Climbing without a dead end: where a string set ends, the next one goes on.
 
 use super::step::Step;
-use super::{Ladder, Rung, Way};
+use super::{Direction, Ladder, Rung};
 use crate::StringSet;
 
 impl Ladder {
@@ -15,7 +15,7 @@ impl Ladder {
     /// on from any rung leads to the highest shape of all, going down to the lowest.
     ///
     /// ```
-    /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Way};
+    /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Direction};
     /// use fretloom_theory::{SpelledTriad, TriadPair};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
@@ -24,7 +24,7 @@ impl Ladder {
     /// let ladder = Ladder::new(&neck, pair, &query);
     /// let mut rung = 0;
     /// let mut sets = Vec::new();
-    /// while let Some(step) = ladder.climb(rung, Way::Up) {
+    /// while let Some(step) = ladder.climb(rung, Direction::Up) {
     ///     sets.extend(step.changed_to.map(|set| set.to_string()));
     ///     rung = step.rung;
     /// }
@@ -32,23 +32,23 @@ impl Ladder {
     /// assert_eq!(rung, ladder.rungs().len() - 1);
     /// ```
     #[must_use]
-    pub fn climb(&self, from: usize, way: Way) -> Option<Step> {
-        if let Some(rung) = self.next_on_set(from, way) {
+    pub fn climb(&self, from: usize, direction: Direction) -> Option<Step> {
+        if let Some(rung) = self.next_on_set(from, direction) {
             return Some(Step { rung, changed_to: None });
         }
-        let set = self.set_after(from, way)?;
-        let rung = self.next_where(from, way, |_, there| set_of(there) == set)?;
+        let set = self.set_after(from, direction)?;
+        let rung = self.next_where(from, direction, |_, there| set_of(there) == set)?;
         Some(Step { rung, changed_to: Some(set) })
     }
 
     /// The set that ends next beyond the end of a set, which is at `end`: going that way, the first
     /// rung that is the last of its set.
-    fn set_after(&self, end: usize, way: Way) -> Option<StringSet> {
+    fn set_after(&self, end: usize, direction: Direction) -> Option<StringSet> {
         self.rungs.get(end)?;
-        let is_last = |index: &usize| self.next_on_set(*index, way).is_none();
-        let beyond = match way {
-            Way::Up => (end + 1..self.rungs.len()).find(is_last),
-            Way::Down => (0..end).rev().find(is_last),
+        let is_last = |index: &usize| self.next_on_set(*index, direction).is_none();
+        let beyond = match direction {
+            Direction::Up => (end + 1..self.rungs.len()).find(is_last),
+            Direction::Down => (0..end).rev().find(is_last),
         };
         self.rungs.get(beyond?).map(set_of)
     }

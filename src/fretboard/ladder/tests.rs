@@ -24,7 +24,7 @@ fn on(strings: &str) -> ShapeQuery {
 fn written(ladder: &Ladder, [first, second]: [&str; 2]) -> Vec<String> {
     let rungs = ladder.rungs().iter();
     let rungs = rungs.map(|rung| {
-        let name = if rung.side == Side::First { first } else { second };
+        let name = if rung.which == WhichTriad::First { first } else { second };
         let [one, two, three] = rung.shape.frets();
         format!("{name} {one}-{two}-{three}")
     });
@@ -71,7 +71,7 @@ fn six_rungs_of_an_interleaving_pair_are_an_octave() {
     for (low, high) in rungs.iter().zip(&rungs[6..]) {
         let octave = low.shape.going_up().map(|pitch| pitch.up(12).unwrap());
         assert_eq!(high.shape.going_up(), octave);
-        assert_eq!(high.side, low.side);
+        assert_eq!(high.which, low.which);
     }
 }
 
@@ -82,27 +82,27 @@ const MEASURES: [Nearness; 4] =
 fn next_has_several_meanings() {
     let all = ladder("F", "G", &ShapeQuery::default());
     for (index, here) in all.rungs().iter().enumerate() {
-        for way in [Way::Up, Way::Down] {
+        for direction in [Direction::Up, Direction::Down] {
             let rung = |next: Option<usize>| next.map(|next| &all.rungs()[next]);
-            if let Some(there) = rung(all.next_on_set(index, way)) {
+            if let Some(there) = rung(all.next_on_set(index, direction)) {
                 assert_eq!(there.shape.string_set(), here.shape.string_set());
             }
-            for side in [Side::First, Side::Second] {
-                if let Some(there) = rung(all.next_of(index, side, way)) {
-                    assert_eq!(there.side, side);
+            for which in [WhichTriad::First, WhichTriad::Second] {
+                if let Some(there) = rung(all.next_of(index, which, direction)) {
+                    assert_eq!(there.which, which);
                 }
             }
-            let next = all.next(index, way);
-            let back = next.and_then(|next| match way {
-                Way::Up => all.next(next, Way::Down),
-                Way::Down => all.next(next, Way::Up),
+            let next = all.next(index, direction);
+            let back = next.and_then(|next| match direction {
+                Direction::Up => all.next(next, Direction::Down),
+                Direction::Down => all.next(next, Direction::Up),
             });
             assert!(next.is_none() || back == Some(index));
         }
         for by in MEASURES {
-            let of_other = |rung: &Rung| rung.side != here.side;
+            let of_other = |rung: &Rung| rung.which != here.which;
             let other = all.nearest(&here.shape, by, of_other).unwrap();
-            assert_ne!(all.rungs()[other].side, here.side);
+            assert_ne!(all.rungs()[other].which, here.which);
             let itself = all.nearest(&here.shape, by, |rung| rung == here);
             assert_eq!((itself, all.find(&here.shape)), (Some(index), Some(index)));
         }
@@ -116,7 +116,7 @@ fn the_nearest_shape_of_the_other_triad() {
     let climbed = written(&ladder, ["G", "A"]);
     let g = climbed.iter().position(|rung| rung == "G 7-8-7").unwrap();
     let g = ladder.rungs()[g].shape;
-    let of_a = |rung: &Rung| rung.side == Side::Second;
+    let of_a = |rung: &Rung| rung.which == WhichTriad::Second;
     let higher = |rung: &Rung| of_a(rung) && rung.shape.cmp_height(&g).is_gt();
     assert_eq!(climbed[ladder.nearest(&g, Nearness::Voices, of_a).unwrap()], "A 6-5-5");
     assert_eq!(climbed[ladder.nearest(&g, Nearness::Voices, higher).unwrap()], "A 9-10-9");
@@ -126,7 +126,7 @@ fn the_nearest_shape_of_the_other_triad() {
 fn nearest(to: &str, from: &Ladder, among: &Ladder, by: Nearness) -> String {
     let to = from.rungs()[written(from, ["E", "F"]).iter().position(|rung| rung == to).unwrap()];
     let other =
-        |rung: &Rung| rung.side != to.side || rung.shape.string_set() != to.shape.string_set();
+        |rung: &Rung| rung.which != to.which || rung.shape.string_set() != to.shape.string_set();
     written(among, ["E", "F"])[among.nearest(&to.shape, by, other).unwrap()].clone()
 }
 
@@ -155,12 +155,12 @@ fn an_empty_ladder_leads_nowhere() {
     let empty = ladder("F", "G", &on("7-6-5"));
     assert!(empty.rungs().is_empty());
     for index in [0, 1, usize::MAX] {
-        for way in [Way::Up, Way::Down] {
-            assert_eq!(empty.next(index, way), None);
-            assert_eq!(empty.next_on_set(index, way), None);
-            assert_eq!(empty.next_of(index, Side::First, way), None);
-            assert_eq!(empty.beginning(way), None);
-            assert_eq!(empty.climb(index, way), None);
+        for direction in [Direction::Up, Direction::Down] {
+            assert_eq!(empty.next(index, direction), None);
+            assert_eq!(empty.next_on_set(index, direction), None);
+            assert_eq!(empty.next_of(index, WhichTriad::First, direction), None);
+            assert_eq!(empty.beginning(direction), None);
+            assert_eq!(empty.climb(index, direction), None);
         }
     }
     let shape = ladder("F", "G", &on("3-2-1")).rungs()[0].shape;
@@ -178,18 +178,22 @@ fn a_climb_has_no_dead_end() {
         for query in [ShapeQuery::default(), ShapeQuery::default().skipping_strings()] {
             let ladder = Ladder::new(&neck(tuning), pair(["F", "G"]), &query);
             for start in 0..ladder.rungs().len() {
-                assert_eq!(ends_at(&ladder, start, Way::Up), ladder.rungs().len() - 1, "{tuning}");
-                assert_eq!(ends_at(&ladder, start, Way::Down), 0, "{tuning}");
+                assert_eq!(
+                    ends_at(&ladder, start, Direction::Up),
+                    ladder.rungs().len() - 1,
+                    "{tuning}"
+                );
+                assert_eq!(ends_at(&ladder, start, Direction::Down), 0, "{tuning}");
             }
         }
     }
 }
 
 /// Where a climb from `start` ends.
-fn ends_at(ladder: &Ladder, start: usize, way: Way) -> usize {
+fn ends_at(ladder: &Ladder, start: usize, direction: Direction) -> usize {
     let mut here = start;
-    while let Some(Step { rung, changed_to }) = ladder.climb(here, way) {
-        assert!(if way == Way::Up { rung > here } else { rung < here });
+    while let Some(Step { rung, changed_to }) = ladder.climb(here, direction) {
+        assert!(if direction == Direction::Up { rung > here } else { rung < here });
         let [old, new] = [here, rung].map(|rung| ladder.rungs()[rung].shape.string_set());
         assert_eq!(changed_to, (old != new).then_some(new));
         here = rung;

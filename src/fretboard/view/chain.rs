@@ -27,7 +27,7 @@ impl Chain {
     /// The chain with one shape more; `None` where that is no higher or of the same triad.
     pub(super) fn followed_by(&self, neck: &Neck, rung: Rung) -> Option<Chain> {
         let last = self.rungs.last()?;
-        let climbs = last.shape.cmp_height(&rung.shape).is_lt() && last.side != rung.side;
+        let climbs = last.shape.cmp_height(&rung.shape).is_lt() && last.which != rung.which;
         let step_mm = climbs.then(|| step_mm(neck, &last.shape, &rung.shape))?;
         let rungs = [self.rungs.as_slice(), &[rung]].concat();
         Some(Chain { rungs, cost_mm: self.cost_mm + step_mm + held_mm(&rung.shape) })
@@ -63,7 +63,7 @@ impl Chain {
             let notes = rung.shape.places().into_iter().zip(rung.shape.pitches());
             for (number, (place, pitch)) in notes.enumerate() {
                 let finger = rung.shape.fingers().and_then(|f| f.get(number).copied());
-                let plain = ViewPlace::plain((place, pitch, rung.side));
+                let plain = ViewPlace::plain((place, pitch, rung.which));
                 if !places.iter().any(|seen| seen.place == place) {
                     places.push(ViewPlace { finger, order: index + 1, ..plain });
                 }

@@ -5,7 +5,7 @@ use fretloom_theory::TriadPair;
 use super::chain::Chain;
 use super::chain_search::cheapest;
 use crate::strings_going_up::strings_going_up;
-use crate::{FretRange, Hand, Inversion, Neck, Region, Rung, ShapeQuery, Side, StringSet};
+use crate::{FretRange, Hand, Inversion, Neck, Region, Rung, ShapeQuery, StringSet, WhichTriad};
 
 /// Do the string sets of a chain share strings?
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -59,11 +59,11 @@ impl ChainQuery {
 
     /// With this triad in this inversion only.
     #[must_use]
-    pub const fn inverted(mut self, side: Side, inversion: Inversion) -> ChainQuery {
+    pub const fn inverted(mut self, which: WhichTriad, inversion: Inversion) -> ChainQuery {
         let [first, second] = self.inversions;
-        self.inversions = match side {
-            Side::First => [Some(inversion), second],
-            Side::Second => [first, Some(inversion)],
+        self.inversions = match which {
+            WhichTriad::First => [Some(inversion), second],
+            WhichTriad::Second => [first, Some(inversion)],
         };
         self
     }
@@ -108,12 +108,12 @@ impl ChainQuery {
     /// The shapes of both triads on a set that the hand can hold, by height.
     fn rungs_on(&self, neck: &Neck, pair: TriadPair, hand: Hand, set: StringSet) -> Vec<Rung> {
         let query = ShapeQuery::default().in_region(self.region).on(set).for_hand(hand);
-        let sides = Side::BOTH.into_iter().zip(self.inversions);
-        let rungs = sides.flat_map(|(side, inversion)| {
+        let sides = WhichTriad::BOTH.into_iter().zip(self.inversions);
+        let rungs = sides.flat_map(|(which, inversion)| {
             let query = inversion.map_or(query, |inversion| query.inverted(inversion));
             let held =
-                query.shapes(neck, side.triad_of(pair)).into_iter().filter(|s| s.grip().is_some());
-            held.map(move |shape| Rung { side, shape })
+                query.shapes(neck, which.triad_of(pair)).into_iter().filter(|s| s.grip().is_some());
+            held.map(move |shape| Rung { which, shape })
         });
         let mut rungs: Vec<Rung> = rungs.collect();
         rungs.sort_by(|one, other| one.shape.cmp_height(&other.shape));

@@ -2,7 +2,7 @@
 
 use fretloom_theory::{Pitch, TriadPair};
 
-use crate::{Finger, Neck, Place, Side};
+use crate::{Finger, Neck, Place, WhichTriad};
 
 /// A place of a pair as a view shows it.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -12,7 +12,7 @@ pub struct ViewPlace {
     /// What sounds there.
     pub pitch: Pitch,
     /// Whose note it is.
-    pub side: Side,
+    pub which: WhichTriad,
     /// Which finger takes it; none where the view gives no fingers or the hand cannot.
     pub finger: Option<Finger>,
     /// Does the finger leave its fret for it?
@@ -26,9 +26,9 @@ pub struct ViewPlace {
 
 impl ViewPlace {
     /// A place without finger or order.
-    pub(super) fn plain((place, pitch, side): (Place, Pitch, Side)) -> ViewPlace {
+    pub(super) fn plain((place, pitch, which): (Place, Pitch, WhichTriad)) -> ViewPlace {
         let (finger, stretched, is_choice, order) = (None, false, false, 0);
-        ViewPlace { place, pitch, side, finger, stretched, is_choice, order }
+        ViewPlace { place, pitch, which, finger, stretched, is_choice, order }
     }
 }
 
@@ -36,8 +36,9 @@ impl ViewPlace {
 pub(super) fn notes_of_pair(
     neck: &Neck,
     pair: TriadPair,
-) -> impl Iterator<Item = (Place, Pitch, Side)> {
-    neck.places().filter_map(move |(place, pitch)| Some((place, pitch, Side::with(pair, pitch)?)))
+) -> impl Iterator<Item = (Place, Pitch, WhichTriad)> {
+    neck.places()
+        .filter_map(move |(place, pitch)| Some((place, pitch, WhichTriad::with(pair, pitch)?)))
 }
 
 /// Orders places by pitch, the string nearest the floor first, and numbers the pitches.

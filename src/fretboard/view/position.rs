@@ -6,7 +6,7 @@ use fretloom_theory::{Pitch, TriadPair};
 
 use super::hidden::Hidden;
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
-use crate::{Finger, HandPosition, Neck, Place, Side};
+use crate::{Finger, HandPosition, Neck, Place, WhichTriad};
 
 /// The places of a pair under a hand in its position: a finger a fret for four frets, and for what
 /// these lack the first finger a fret back or the fourth a fret up.
@@ -105,7 +105,7 @@ fn lost(pair: TriadPair, inside: &BTreeSet<Pitch>, stretches: &[ViewPlace]) -> V
         return Vec::new();
     };
     let between = (lowest.midi()..highest.midi()).filter_map(Pitch::from_midi);
-    let of_pair = between.filter(|pitch| Side::with(pair, *pitch).is_some());
+    let of_pair = between.filter(|pitch| WhichTriad::with(pair, *pitch).is_some());
     let lost = of_pair.filter(|pitch| !inside.contains(pitch));
     let hidden = lost.map(|pitch| match stretches.iter().any(|place| place.pitch == pitch) {
         true => Hidden::OutOfBox(pitch),

@@ -6,7 +6,7 @@ use fretloom_theory::{Pitch, SpelledTriad};
 
 use super::place::notes_of_pair;
 use super::*;
-use crate::{Finger, HandPosition, Side};
+use crate::{Finger, HandPosition, WhichTriad};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(crate::Tuning::read(tuning).unwrap())
@@ -27,7 +27,7 @@ fn written<'a>(places: impl Iterator<Item = &'a ViewPlace>) -> Vec<String> {
     places.sort_by_key(|place| (std::cmp::Reverse(place.place.string), place.place.fret));
     let lines = places.chunk_by(|one, next| one.place.string == next.place.string);
     let word = |place: &&ViewPlace| {
-        let triad = if place.side == Side::First { "F" } else { "G" };
+        let triad = if place.which == WhichTriad::First { "F" } else { "G" };
         format!(" {triad}{}", place.place.fret)
     };
     let line = |line: &[&ViewPlace]| {
@@ -84,7 +84,7 @@ fn a_position_loses_nothing_silently() {
                 seen.places().iter().filter(|p| !p.stretched).map(|p| p.pitch).collect();
             let range = strict.first().unwrap().midi()..strict.last().unwrap().midi();
             for pitch in range.filter_map(Pitch::from_midi) {
-                if Side::with(pair, pitch).is_some() && !strict.contains(&pitch) {
+                if WhichTriad::with(pair, pitch).is_some() && !strict.contains(&pitch) {
                     let told = if pitches.contains(&pitch) {
                         Hidden::OutOfBox(pitch)
                     } else {
@@ -187,9 +187,9 @@ fn two_a_string_goes_through_all_six() {
             for two in run.notes().chunks(2) {
                 assert_eq!(two[0].0.string, two[1].0.string);
             }
-            for (place, pitch, side) in run.notes() {
+            for (place, pitch, which) in run.notes() {
                 assert_eq!(neck.pitch_at(*place), Some(*pitch));
-                assert_eq!(Side::with(pair, *pitch), Some(*side));
+                assert_eq!(WhichTriad::with(pair, *pitch), Some(*which));
             }
         }
     }

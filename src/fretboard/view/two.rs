@@ -5,7 +5,7 @@ use fretloom_theory::{Pitch, TriadPair};
 use super::place::ViewPlace;
 use crate::passage::Passage;
 use crate::runs::runs;
-use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, Side, StringSet};
+use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, StringSet, WhichTriad};
 
 /// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
 /// default on every three, from every note, over the whole neck.
@@ -79,15 +79,15 @@ impl TwoAStringQuery {
 /// The six notes of a pair, going up, two on each of three strings.
 #[derive(Clone, PartialEq, Debug)]
 pub struct TwoAString {
-    notes: Vec<(Place, Pitch, Side)>,
+    notes: Vec<(Place, Pitch, WhichTriad)>,
     passage: Passage,
 }
 
 impl TwoAString {
     fn of(neck: &Neck, pair: TriadPair, hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
-        let side = |pitch| Side::with(pair, pitch).unwrap_or(Side::First);
+        let which = |pitch| WhichTriad::with(pair, pitch).unwrap_or(WhichTriad::First);
         TwoAString {
-            notes: notes.iter().map(|(place, pitch)| (*place, *pitch, side(*pitch))).collect(),
+            notes: notes.iter().map(|(place, pitch)| (*place, *pitch, which(*pitch))).collect(),
             passage: Passage::new(neck, hand, notes),
         }
     }
@@ -95,7 +95,7 @@ impl TwoAString {
     /// Its notes in the order of playing, each with its triad. Where the triads interleave, the
     /// border between them falls inside a string.
     #[must_use]
-    pub fn notes(&self) -> &[(Place, Pitch, Side)] {
+    pub fn notes(&self) -> &[(Place, Pitch, WhichTriad)] {
         &self.notes
     }
 
@@ -123,7 +123,7 @@ impl TwoAString {
     #[must_use]
     pub fn places(&self) -> Vec<ViewPlace> {
         let fingers = self.passage.fingers().unwrap_or_default();
-        let number = |(index, note): (usize, &(Place, Pitch, Side))| ViewPlace {
+        let number = |(index, note): (usize, &(Place, Pitch, WhichTriad))| ViewPlace {
             finger: fingers.get(index).copied(),
             order: index + 1,
             ..ViewPlace::plain(*note)

@@ -6,14 +6,14 @@
 use std::collections::BTreeSet;
 
 use fretloom_theory::{
-    Chord, ChordScale, NoteName, PitchClass, PitchClassSet, Reading, Scale, ScaleChoice, Sound,
+    Chord, ChordScale, NoteName, PairSound, PitchClass, PitchClassSet, Reading, Scale, ScaleChoice,
     Speller, Spelling, Triad, TriadPair, TriadQuality, also_serves,
 };
 
 /// The twelve roots, by the name that a lead sheet would use.
 const ROOTS: [&str; 12] = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
 
-fn ground(chord: &str, scale: &str) -> ChordScale {
+fn chord_scale(chord: &str, scale: &str) -> ChordScale {
     ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap())
 }
 
@@ -30,8 +30,8 @@ fn place(list: &[String], wanted: &str) -> usize {
 
 /// `C & Dm (B)`: the pair in plain spelling, the lower letter of the alphabet first, and what it
 /// leaves out.
-fn told(sound: &Sound, ground: &ChordScale) -> String {
-    let speller = Speller::new(ground.clone(), Spelling::Plain);
+fn told(sound: &PairSound, chord_scale: &ChordScale) -> String {
+    let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
     let [a, b] = names(sound.pair(), &speller);
     let left_out: Vec<String> =
         sound.left_out().iter().map(|class| format!("{:#}", speller.note(class))).collect();
@@ -173,8 +173,8 @@ fn chords(symbols: &str) -> Vec<Chord> {
 }
 
 fn rubbing(chord: &str, scale: &str) -> String {
-    let ground = ground(chord, scale);
-    let rubs = ground.scale().notes().filter(|note| ground.rubs(note.pitch_class()));
+    let chord_scale = chord_scale(chord, scale);
+    let rubs = chord_scale.scale().notes().filter(|note| chord_scale.rubs(note.pitch_class()));
     rubs.map(|note| format!("{note:#}")).collect::<Vec<_>>().join(" ")
 }
 
@@ -307,10 +307,10 @@ const SEVEN_PAIRS: [(&str, &str, &str); 16] = [
 fn every_common_chord_has_its_seven_pairs_and_each_leaves_out_one_note() {
     for (symbols, scale, row) in SEVEN_PAIRS {
         for symbol in symbols.split(' ') {
-            let ground = ground(symbol, scale);
-            let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+            let chord_scale = chord_scale(symbol, scale);
+            let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
             let spelled = sounds.iter().filter(|sound| sound.in_thirds());
-            let found: BTreeSet<String> = spelled.map(|sound| told(sound, &ground)).collect();
+            let found: BTreeSet<String> = spelled.map(|sound| told(sound, &chord_scale)).collect();
             let wanted: BTreeSet<String> = row.split('·').map(as_told).collect();
             assert_eq!(found, wanted, "{symbol} in {scale}");
         }
@@ -320,10 +320,11 @@ fn every_common_chord_has_its_seven_pairs_and_each_leaves_out_one_note() {
 #[test]
 fn a_pair_on_neighbouring_degrees_leaves_out_the_degree_just_below() {
     for (_, scale, _) in SEVEN_PAIRS {
-        let ground = ChordScale::alone(scale.parse().unwrap());
-        let degrees: Vec<PitchClass> = ground.scale().notes().map(NoteName::pitch_class).collect();
-        let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-        let spelled: Vec<&Sound> = sounds.iter().filter(|sound| sound.in_thirds()).collect();
+        let chord_scale = ChordScale::alone(scale.parse().unwrap());
+        let degrees: Vec<PitchClass> =
+            chord_scale.scale().notes().map(NoteName::pitch_class).collect();
+        let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+        let spelled: Vec<&PairSound> = sounds.iter().filter(|sound| sound.in_thirds()).collect();
         assert_eq!(spelled.len(), 7, "{scale}");
         for sound in spelled {
             let roots = sound.pair().triads().map(Triad::root);
@@ -332,7 +333,7 @@ fn a_pair_on_neighbouring_degrees_leaves_out_the_degree_just_below() {
                     let neighbours = [degrees[step], degrees[(step + 1) % 7]];
                     neighbours.iter().all(|class| roots.contains(class))
                 })
-                .unwrap_or_else(|| panic!("{scale}: {}", told(sound, &ground)));
+                .unwrap_or_else(|| panic!("{scale}: {}", told(sound, &chord_scale)));
             let below = degrees[(step + 6) % 7];
             assert_eq!(sound.left_out().iter().collect::<Vec<_>>(), [below], "{scale}");
         }
@@ -348,9 +349,9 @@ fn symmetric_scales_hold_the_pairs_that_players_know() {
         ("C7#5", "C whole tone", "C+&D+", 1),
         ("Cmaj7#5", "C augmented", "Abm&C Cm&E Ab&Em B+&C+", 4),
     ] {
-        let ground = ground(chord, scale);
-        let speller = Speller::new(ground.clone(), Spelling::Plain);
-        let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+        let chord_scale = chord_scale(chord, scale);
+        let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+        let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
         assert_eq!(sounds.len(), count, "{scale}");
         for pair in pairs.split(' ') {
             let (one, other) = pair.split_once('&').unwrap();
@@ -434,10 +435,10 @@ fn a_worked_fragment_from_reading_to_pair() {
         let choices = reading.scales();
         let first: &Scale = choices[0].scale();
         assert_eq!(first.to_string(), scale, "{symbol}");
-        let ground = ChordScale::over(chords[bar].clone(), first.clone());
-        let list: Vec<String> = Sound::ranked(&ground, TriadQuality::TERTIAN)
+        let chord_scale = ChordScale::over(chords[bar].clone(), first.clone());
+        let list: Vec<String> = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN)
             .iter()
-            .map(|sound| told(sound, &ground))
+            .map(|sound| told(sound, &chord_scale))
             .collect();
         let rank = place(&list, &as_told(wanted)) + 1;
         assert!(rank <= 4, "{symbol}: {wanted} stands {rank}: {list:?}");
@@ -458,8 +459,8 @@ fn one_pair_covers_several_bars_of_the_fragment() {
             let [symbol, kind, missing] = bar.split(':').collect::<Vec<_>>()[..] else { panic!() };
             let chord: Chord = symbol.parse().unwrap();
             let scale = format!("{:#} {}", chord.root(), kind.replace('_', " "));
-            let ground = ground(symbol, &scale);
-            let told = told(&Sound::of(pair, &ground), &ground);
+            let chord_scale = chord_scale(symbol, &scale);
+            let told = told(&PairSound::of(pair, &chord_scale), &chord_scale);
             assert_eq!(told, format!("{one}&{other} ({missing})"), "{symbol}");
         }
     }
@@ -475,11 +476,11 @@ fn a_pair_tells_the_other_bars_that_it_serves() {
         ("Ab7#11", "Ab Lydian dominant", "Ab&Bb", "Fm7 Bb7"),
         ("Cm(maj7)", "C melodic minor", "F&G", "D7sus4b9 Ebmaj7#5 F7#11 G7b13 Am7b5 B7alt G7 Dm7"),
     ] {
-        let ground = ground(symbol, scale);
+        let chord_scale = chord_scale(symbol, scale);
         let notes = pair.split('&').map(|name| triad(name).set());
         let notes = notes.fold(PitchClassSet::EMPTY, PitchClassSet::union);
         let served: Vec<String> =
-            also_serves(notes, &Speller::new(ground.clone(), Spelling::Plain))
+            also_serves(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
                 .iter()
                 .map(|chord| format!("{chord:#}"))
                 .collect();

@@ -6,7 +6,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 
-use fretloom_theory::{ChordScale, Fold, Sound, SpelledTriad, Triad, TriadPair, TriadQuality};
+use fretloom_theory::{
+    ChordScale, PairSound, SpelledTriad, TranspositionClass, Triad, TriadPair, TriadQuality,
+};
 
 /// Chord, scale, pair, where it stands, who names it. Titles are those of the books; a lesson is
 /// named by its teacher, and pages without a name by what they are.
@@ -62,7 +64,7 @@ const PUBLISHED: &[(&str, &str, &str, usize, &str)] = &[
     ("Cdim7", "C whole-half", "D&Ab", 1, "a pianist's list, corrected: it prints D+"),
 ];
 
-fn ground(chord: &str, scale: &str) -> ChordScale {
+fn chord_scale(chord: &str, scale: &str) -> ChordScale {
     ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap())
 }
 
@@ -78,16 +80,16 @@ fn is(pair: TriadPair, named: &str) -> bool {
 }
 
 /// Where a pair stands, counted from 1: by rows, of which a symmetric scale has one for all the
-/// copies of a pair that a move gives.
+/// transpositions of a pair that a move gives.
 fn rank(chord: &str, scale: &str, pair: &str) -> usize {
-    let ground = ground(chord, scale);
-    let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-    let folds = Fold::all(&sounds, ground.scale().set());
-    let holds = |fold: &Fold| {
-        let mut members = fold.copies.iter().map(|copy| copy.0).chain([fold.first]);
+    let chord_scale = chord_scale(chord, scale);
+    let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+    let classes = TranspositionClass::all(&sounds, chord_scale.scale().set());
+    let holds = |class: &TranspositionClass| {
+        let mut members = class.transpositions.iter().map(|copy| copy.0).chain([class.first]);
         members.any(|index| is(sounds[index].pair(), pair))
     };
-    folds.iter().position(holds).unwrap_or_else(|| panic!("{pair} over {chord} in {scale}")) + 1
+    classes.iter().position(holds).unwrap_or_else(|| panic!("{pair} over {chord} in {scale}")) + 1
 }
 
 /// A chapter that names no chord: two diminished triads a whole step apart over root C. Wherever
@@ -112,12 +114,12 @@ fn the_one_exception_is_near() {
     assert_eq!(rank(chord, scale, pair), stands);
 }
 
-/// The same counted pair by pair, where copies are not folded into one row.
+/// The same counted pair by pair, where transpositions are not folded into one row.
 #[test]
 fn published_pairs_stand_among_the_first_four_unfolded_too() {
     for (chord, scale, pair, ..) in PUBLISHED {
-        let ground = ground(chord, scale);
-        let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+        let chord_scale = chord_scale(chord, scale);
+        let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
         let at = sounds.iter().position(|sound| is(sound.pair(), pair)).unwrap() + 1;
         assert!(at <= 4, "{pair} over {chord} in {scale} stands {at}");
     }

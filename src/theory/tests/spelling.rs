@@ -33,8 +33,8 @@ fn every_ground() -> impl Iterator<Item = ChordScale> {
     })
 }
 
-fn triads(ground: &ChordScale) -> Vec<Triad> {
-    ground.scale().triads(TriadQuality::TERTIAN)
+fn triads(chord_scale: &ChordScale) -> Vec<Triad> {
+    chord_scale.scale().triads(TriadQuality::TERTIAN)
 }
 
 /// The member on its own letter, if it can be written at all.
@@ -53,17 +53,22 @@ fn must_leave_its_letter(name: Option<NoteName>, interval: Interval) -> bool {
 #[test]
 fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_must() {
     let mut count = 0;
-    for ground in every_ground() {
-        let speller = Speller::new(ground.clone(), Spelling::Plain);
-        for triad in triads(&ground) {
+    for chord_scale in every_ground() {
+        let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+        for triad in triads(&chord_scale) {
             let spelled = speller.triad(triad);
             assert_eq!(spelled.notes().map(NoteName::pitch_class), triad.members());
             let [root, second, third] = spelled.notes();
             let intervals = triad.quality().intervals();
             for (member, interval) in [second, third].into_iter().zip(intervals) {
                 let on_letter = stacked(root, interval);
-                let context =
-                    || format!("{spelled:#} over {:#?} in {}", ground.chord(), ground.scale());
+                let context = || {
+                    format!(
+                        "{spelled:#} over {:#?} in {}",
+                        chord_scale.chord(),
+                        chord_scale.scale()
+                    )
+                };
                 if must_leave_its_letter(on_letter, interval) {
                     assert!(member.is_everyday(), "{}", context());
                 } else {
@@ -78,14 +83,14 @@ fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_
 
 #[test]
 fn plain_spelling_has_at_most_single_accidentals() {
-    for ground in every_ground() {
-        let speller = Speller::new(ground.clone(), Spelling::Plain);
+    for chord_scale in every_ground() {
+        let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
         for class in PitchClass::all() {
             let name = speller.note(class);
-            assert!(name.accidental().abs() <= 1, "{name} over {:?}", ground.chord());
+            assert!(name.accidental().abs() <= 1, "{name} over {:?}", chord_scale.chord());
             assert_eq!(name.pitch_class(), class);
         }
-        for triad in triads(&ground) {
+        for triad in triads(&chord_scale) {
             let notes = speller.triad(triad).notes();
             assert!(notes.iter().all(|note| note.accidental().abs() <= 1));
         }
@@ -94,10 +99,10 @@ fn plain_spelling_has_at_most_single_accidentals() {
 
 #[test]
 fn strict_spelling_keeps_the_letters_of_the_scale() {
-    for ground in every_ground() {
-        let speller = Speller::new(ground.clone(), Spelling::Strict);
-        let scale = ground.scale();
-        for triad in triads(&ground) {
+    for chord_scale in every_ground() {
+        let speller = Speller::new(chord_scale.clone(), Spelling::Strict);
+        let scale = chord_scale.scale();
+        for triad in triads(&chord_scale) {
             let expected = triad.members().map(|class| scale.name_of(class).unwrap());
             assert_eq!(speller.triad(triad).notes(), expected, "{triad:?} in {scale}");
         }
@@ -106,10 +111,10 @@ fn strict_spelling_keeps_the_letters_of_the_scale() {
 
 #[test]
 fn both_spellings_of_a_triad_sound_alike_and_read_back() {
-    for ground in every_ground() {
-        for triad in triads(&ground) {
+    for chord_scale in every_ground() {
+        for triad in triads(&chord_scale) {
             for policy in [Spelling::Plain, Spelling::Strict] {
-                let spelled = Speller::new(ground.clone(), policy).triad(triad);
+                let spelled = Speller::new(chord_scale.clone(), policy).triad(triad);
                 let read: SpelledTriad = format!("{spelled:#}").parse().unwrap();
                 assert_eq!(read.triad(), triad, "{spelled}");
             }
@@ -118,9 +123,9 @@ fn both_spellings_of_a_triad_sound_alike_and_read_back() {
 }
 
 fn told(chord: &str, scale: &str, policy: Spelling) -> String {
-    let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-    let speller = Speller::new(ground.clone(), policy);
-    let words = triads(&ground).into_iter().map(|triad| {
+    let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+    let speller = Speller::new(chord_scale.clone(), policy);
+    let words = triads(&chord_scale).into_iter().map(|triad| {
         let spelled = speller.triad(triad);
         let notes: Vec<String> = spelled.notes().iter().map(|note| format!("{note:#}")).collect();
         format!("{spelled:#}={}", notes.join("-"))
@@ -239,9 +244,9 @@ fn degree_labels_follow_the_chord_not_the_scale() {
         ("Cadd9", "C Ionian", "D", "9"),
         ("C7b9", "C half-whole", "Db", "b9"),
     ] {
-        let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+        let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
         let class = note.parse::<NoteName>().unwrap().pitch_class();
-        assert_eq!(format!("{:#}", ground.degree(class)), degree, "{note} over {chord}");
+        assert_eq!(format!("{:#}", chord_scale.degree(class)), degree, "{note} over {chord}");
     }
 }
 
@@ -255,8 +260,8 @@ fn degree_labels_are_the_same_on_every_root() {
         let mut rows: Vec<String> = Vec::new();
         for choice in choices {
             let kind = choice.scale().kind().name().to_owned();
-            let ground = ChordScale::over(chord.clone(), choice.scale().clone());
-            let row = (0..12).map(|up| format!("{:#}", ground.degree(class.up(up))));
+            let chord_scale = ChordScale::over(chord.clone(), choice.scale().clone());
+            let row = (0..12).map(|up| format!("{:#}", chord_scale.degree(class.up(up))));
             rows.push(format!("{kind}: {}", row.collect::<Vec<_>>().join(" ")));
         }
         rows

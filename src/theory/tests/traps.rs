@@ -7,9 +7,9 @@
 use std::collections::HashSet;
 
 use fretloom_theory::{
-    Assumption, Chord, ChordScale, Fold, NamedPitch, PitchClass, PitchClassSet, ReadChord, Scale,
-    ScaleChoice, Sound, SpelledTriad, Speller, Spelling, Triad, TriadPair, TriadQuality,
-    forte_name, interval_vector, prime_form, prime_form_rahn,
+    Assumption, Chord, ChordScale, NamedPitch, PairSound, PitchClass, PitchClassSet, ReadChord,
+    Scale, ScaleChoice, SpelledTriad, Speller, Spelling, TranspositionClass, Triad, TriadPair,
+    TriadQuality, forte_name, interval_vector, prime_form, prime_form_rahn,
 };
 
 fn chord(symbol: &str) -> Chord {
@@ -48,12 +48,12 @@ fn over(chord: &str, scale: &str) -> ChordScale {
     ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap())
 }
 
-fn sounds(ground: &ChordScale) -> Vec<Sound> {
-    Sound::ranked(ground, TriadQuality::TERTIAN)
+fn sounds(chord_scale: &ChordScale) -> Vec<PairSound> {
+    PairSound::ranked(chord_scale, TriadQuality::TERTIAN)
 }
 
-fn labels(ground: &ChordScale, set: PitchClassSet) -> String {
-    ground.degrees(set).map(|degree| format!("{degree:#}")).collect::<Vec<_>>().join(" ")
+fn labels(chord_scale: &ChordScale, set: PitchClassSet) -> String {
+    chord_scale.degrees(set).map(|degree| format!("{degree:#}")).collect::<Vec<_>>().join(" ")
 }
 
 fn kinds(symbol: &str) -> Vec<String> {
@@ -72,14 +72,14 @@ fn scales_stand_on_one_letter_each() {
 #[test]
 fn the_altered_scale_keeps_its_letters_and_its_triads_their_everyday_names() {
     assert_eq!(notes("C altered"), "C Db Eb Fb Gb Ab Bb");
-    let ground = over("C7alt", "C altered");
+    let chord_scale = over("C7alt", "C altered");
     let augmented = triad("E+");
     assert_eq!(
-        format!("{:#}", Speller::new(ground.clone(), Spelling::Plain).triad(augmented)),
+        format!("{:#}", Speller::new(chord_scale.clone(), Spelling::Plain).triad(augmented)),
         "E+"
     );
     assert_eq!(
-        format!("{:#}", Speller::new(ground.clone(), Spelling::Strict).triad(augmented)),
+        format!("{:#}", Speller::new(chord_scale.clone(), Spelling::Strict).triad(augmented)),
         "Fb+"
     );
 }
@@ -99,11 +99,14 @@ fn the_third_of_a_flat_minor_is_c_flat() {
 fn double_accidentals_are_right_when_strict_and_absent_when_plain() {
     assert_eq!(notes("Db altered"), "Db Ebb Fb Gbb Abb Bbb Cb");
     assert_eq!(notes("C# altered"), "C# D E F G A B");
-    let ground = over("Db7alt", "Db altered");
+    let chord_scale = over("Db7alt", "Db altered");
     let minor = triad("Dm");
-    assert_eq!(format!("{:#}", Speller::new(ground.clone(), Spelling::Plain).triad(minor)), "Dm");
     assert_eq!(
-        format!("{:#}", Speller::new(ground.clone(), Spelling::Strict).triad(minor)),
+        format!("{:#}", Speller::new(chord_scale.clone(), Spelling::Plain).triad(minor)),
+        "Dm"
+    );
+    assert_eq!(
+        format!("{:#}", Speller::new(chord_scale.clone(), Spelling::Strict).triad(minor)),
         "Ebbm"
     );
 }
@@ -177,10 +180,11 @@ fn an_added_ninth_brings_no_seventh() {
 fn an_eleventh_chord_is_suspended_and_pairs_with_and_without_the_third_are_offered() {
     assert_eq!(chord("C11"), chord("C9sus4"));
     assert_eq!(kinds("C11")[0], "Mixolydian");
-    let ground = over("C7sus4", "C Mixolydian");
+    let chord_scale = over("C7sus4", "C Mixolydian");
     let major_third = PitchClass::new(4);
-    let (with, without): (Vec<Sound>, Vec<Sound>) =
-        sounds(&ground).into_iter().partition(|sound| sound.pair().set().contains(major_third));
+    let (with, without): (Vec<PairSound>, Vec<PairSound>) = sounds(&chord_scale)
+        .into_iter()
+        .partition(|sound| sound.pair().set().contains(major_third));
     assert!(!with.is_empty() && !without.is_empty());
 }
 
@@ -273,32 +277,32 @@ fn an_augmented_triad_has_three_names_and_one_sound() {
 
 #[test]
 fn a_diminished_scale_folds_a_pair_and_its_three_moves_and_hides_none() {
-    let ground = over("C13b9", "C half-whole");
-    let sounds = sounds(&ground);
-    let folds = Fold::all(&sounds, ground.scale().set());
-    assert_eq!((sounds.len(), folds.len()), (36, 10));
+    let chord_scale = over("C13b9", "C half-whole");
+    let sounds = sounds(&chord_scale);
+    let classes = TranspositionClass::all(&sounds, chord_scale.scale().set());
+    assert_eq!((sounds.len(), classes.len()), (36, 10));
     let moves: HashSet<u8> =
-        folds.iter().flat_map(|fold| fold.copies.iter().map(|copy| copy.1)).collect();
+        classes.iter().flat_map(|class| class.transpositions.iter().map(|copy| copy.1)).collect();
     assert_eq!(moves, HashSet::from([3, 6, 9]));
-    assert!(ground.scale().triads(&[TriadQuality::Augmented]).is_empty());
+    assert!(chord_scale.scale().triads(&[TriadQuality::Augmented]).is_empty());
     for (quality, count) in
         [(TriadQuality::Major, 4), (TriadQuality::Minor, 4), (TriadQuality::Diminished, 8)]
     {
-        assert_eq!(ground.scale().triads(&[quality]).len(), count);
+        assert_eq!(chord_scale.scale().triads(&[quality]).len(), count);
     }
 }
 
 #[test]
 fn pairs_are_complete_by_sound_and_say_which_are_spelled() {
-    let ground = over("Cm(maj7)", "C harmonic minor");
-    let sounds = sounds(&ground);
+    let chord_scale = over("Cm(maj7)", "C harmonic minor");
+    let sounds = sounds(&chord_scale);
     assert_eq!(sounds.len(), 9);
-    assert!(sounds.iter().take(7).all(Sound::in_thirds));
+    assert!(sounds.iter().take(7).all(PairSound::in_thirds));
     let by_sound: HashSet<TriadPair> = sounds
         .iter()
         .skip(7)
         .inspect(|sound| assert!(!sound.in_thirds()))
-        .map(Sound::pair)
+        .map(PairSound::pair)
         .collect();
     let expected = ["Cm&Fdim", "Cm&Abdim"].map(|names| pair(names).unwrap());
     assert_eq!(by_sound, HashSet::from(expected));
@@ -316,11 +320,11 @@ fn a_common_note_is_a_matter_of_sound_not_of_letter() {
 
 #[test]
 fn a_pair_without_the_third_is_flagged_and_stands_first_all_the_same() {
-    let ground = over("C7alt", "C altered");
-    let sounds = sounds(&ground);
+    let chord_scale = over("C7alt", "C altered");
+    let sounds = sounds(&chord_scale);
     assert_eq!(Some(sounds[0].pair()), pair("Gb&Ab"));
     assert!(!sounds[0].states_third());
-    assert_eq!(labels(&ground, sounds[0].left_out()), "3");
+    assert_eq!(labels(&chord_scale, sounds[0].left_out()), "3");
 }
 
 /// Each with its degrees; the sets are those of books by Campbell, Bergonzi and Weiskopf.
@@ -334,10 +338,10 @@ fn worked_examples_leave_out_what_the_books_say() {
         ("Cm(maj7)", "C melodic minor", "Cm&Dm", "1 9 b3 11 5 13", "7"),
         ("Cm(maj7)", "C melodic minor", "F&G", "1 9 11 5 13 7", "b3"),
     ] {
-        let ground = over(symbol, scale);
-        let sound = Sound::of(pair(names).unwrap(), &ground);
-        assert_eq!(labels(&ground, sound.pair().set()), says, "{names} over {symbol}");
-        assert_eq!(labels(&ground, sound.left_out()), left_out, "{names} over {symbol}");
+        let chord_scale = over(symbol, scale);
+        let sound = PairSound::of(pair(names).unwrap(), &chord_scale);
+        assert_eq!(labels(&chord_scale, sound.pair().set()), says, "{names} over {symbol}");
+        assert_eq!(labels(&chord_scale, sound.left_out()), left_out, "{names} over {symbol}");
     }
 }
 
@@ -345,7 +349,7 @@ fn worked_examples_leave_out_what_the_books_say() {
 fn one_pair_lies_in_two_parents_and_leaves_out_another_note_in_each() {
     let c_and_d_minor = pair("C&Dm").unwrap();
     for (scale, left_out) in [("C major", 11), ("F major", 10)] {
-        let sound = Sound::of(c_and_d_minor, &ChordScale::alone(scale.parse().unwrap()));
+        let sound = PairSound::of(c_and_d_minor, &ChordScale::alone(scale.parse().unwrap()));
         assert!(sound.outside().is_empty());
         let expected = PitchClassSet::EMPTY.with(PitchClass::new(left_out));
         assert_eq!(sound.left_out(), expected, "{scale}");
@@ -371,9 +375,9 @@ fn a_pair_that_leaves_the_scale_shows_its_outside_notes() {
         ("G7", "G Mixolydian", "E&F", "b9"),
         ("Cmaj7", "C Ionian", "B&C", "#9 #11"),
     ] {
-        let ground = over(symbol, scale);
-        let sound = Sound::of(pair(names).unwrap(), &ground);
-        assert_eq!(labels(&ground, sound.outside()), outside, "{names} over {symbol}");
+        let chord_scale = over(symbol, scale);
+        let sound = PairSound::of(pair(names).unwrap(), &chord_scale);
+        assert_eq!(labels(&chord_scale, sound.outside()), outside, "{names} over {symbol}");
     }
 }
 

@@ -1,6 +1,6 @@
 //! From what is chosen to what is shown: the hand stays as near as it can to where it was.
 
-use fretloom_fretboard::{Nearness, Rung, Shape, Side};
+use fretloom_fretboard::{Nearness, Rung, Shape, WhichTriad};
 
 use super::in_hand::{Held, InHand};
 use super::state::Explore;
@@ -35,7 +35,7 @@ impl Explore {
 
     /// After a change of the list of pairs: the row is one that it has.
     fn stay_in_list(&mut self, shared: &Shared) {
-        let last = self.shown.pairs.folds.len().saturating_sub(1);
+        let last = self.shown.pairs.classes.len().saturating_sub(1);
         if self.chosen.row > last {
             self.chosen.row = last;
             self.follow(shared);
@@ -73,7 +73,7 @@ impl Explore {
     fn rung_to_begin(&self) -> Option<usize> {
         let rungs = self.shown.ladder.rungs();
         let good = |rung: &Rung| {
-            rung.side == Side::First && rung.shape.frets().iter().all(|fret| !fret.is_open())
+            rung.which == WhichTriad::First && rung.shape.frets().iter().all(|fret| !fret.is_open())
         };
         rungs.iter().position(good).or((!rungs.is_empty()).then_some(0))
     }

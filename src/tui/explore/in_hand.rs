@@ -1,6 +1,6 @@
 //! The shape in hand: where else its notes lie, and which fingers take it.
 
-use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, Side};
+use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, WhichTriad};
 
 use crate::words::counted;
 
@@ -17,7 +17,7 @@ pub(super) struct Held {
 pub(super) struct InHand {
     /// The hand that holds it.
     player: Hand,
-    side: Side,
+    which: WhichTriad,
     /// The rung's own shape.
     home: Shape,
     /// The rung's own place first, then the others, each with its reason.
@@ -39,7 +39,7 @@ impl InHand {
         let elsewhere = home.elsewhere(neck, player);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
         let (grips, grip) = (Vec::new(), None);
-        let hand = InHand { player, side: rung.side, home, places, grips, grip, shape: home };
+        let hand = InHand { player, which: rung.which, home, places, grips, grip, shape: home };
         hand.moved(neck, held).fingered(held)
     }
 
@@ -72,8 +72,8 @@ impl InHand {
     }
 
     /// Whose triad it is.
-    pub(super) fn side(&self) -> Side {
-        self.side
+    pub(super) fn which(&self) -> WhichTriad {
+        self.which
     }
 
     /// The rung's own shape, wherever it is held.

@@ -142,10 +142,10 @@ impl Shown {
 
     /// The place of the chosen pair in the whole list.
     pub(super) fn pair_index(&self, chosen: &Chosen) -> Option<usize> {
-        let fold = self.pairs.folds.get(chosen.row)?;
+        let class = self.pairs.classes.get(chosen.row)?;
         match chosen.copy.checked_sub(1) {
-            None => Some(fold.first),
-            Some(copy) => fold.copies.get(copy).map(|(index, _)| *index),
+            None => Some(class.first),
+            Some(copy) => class.transpositions.get(copy).map(|(index, _)| *index),
         }
     }
 
@@ -234,7 +234,7 @@ mod tests {
         format!(
             "{:?}",
             (
-                (&shown.scales, names, &shown.pairs.folds, &shown.sets),
+                (&shown.scales, names, &shown.pairs.classes, &shown.sets),
                 (&shown.places, &shown.left_out, &shown.everywhere, &shown.ladder, view, hand)
             )
         )

@@ -1,6 +1,6 @@
 //! The state of the explorer.
 
-use fretloom_fretboard::{Neck, Rung, Shape, Side, StringSet};
+use fretloom_fretboard::{Neck, Rung, Shape, StringSet, WhichTriad};
 use fretloom_theory::{PitchClassSet, SpelledTriad};
 
 use super::chosen::{Chosen, Page, TypedChord};
@@ -75,9 +75,9 @@ impl Explore {
     #[must_use]
     pub fn shape(&self, neck: &Neck) -> Option<NamedShape> {
         let hand = self.shown.hand.as_ref()?;
-        let of_pair = self.pair().map(|pair| match hand.side() {
-            Side::First => pair.first.name,
-            Side::Second => pair.second.name,
+        let of_pair = self.pair().map(|pair| match hand.which() {
+            WhichTriad::First => pair.first.name,
+            WhichTriad::Second => pair.second.name,
         });
         let stacked = || {
             let root = self.chosen.chord.read.chord.root();

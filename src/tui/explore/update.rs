@@ -10,7 +10,7 @@ mod scroll;
 mod typing;
 mod views;
 
-use fretloom_fretboard::{Side, Way};
+use fretloom_fretboard::{Direction, WhichTriad};
 use fretloom_theory::Families;
 
 use super::drawing::Drawing;
@@ -44,10 +44,10 @@ impl Explore {
             ExploreCommand::PreviousPair => self.step_pair(-1, shared),
             ExploreCommand::NextScale => self.step_scale(1, shared),
             ExploreCommand::PreviousScale => self.step_scale(-1, shared),
-            ExploreCommand::Climb => self.climb(Way::Up, shared),
-            ExploreCommand::Descend => self.climb(Way::Down, shared),
-            ExploreCommand::FirstTriad => self.next_inversion(Side::First, shared),
-            ExploreCommand::SecondTriad => self.next_inversion(Side::Second, shared),
+            ExploreCommand::Climb => self.climb(Direction::Up, shared),
+            ExploreCommand::Descend => self.climb(Direction::Down, shared),
+            ExploreCommand::FirstTriad => self.next_inversion(WhichTriad::First, shared),
+            ExploreCommand::SecondTriad => self.next_inversion(WhichTriad::Second, shared),
             ExploreCommand::NextStrings => self.step_strings(1, shared),
             ExploreCommand::PreviousStrings => self.step_strings(-1, shared),
             ExploreCommand::LockStrings => self.chosen.locked = !self.chosen.locked,

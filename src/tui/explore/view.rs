@@ -88,7 +88,7 @@ impl Drawing<'_> {
         let head_rows = self.head_rows(area.width);
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.explore.shown.scales.len() };
-        let all = (self.explore.shown.pairs.folds.len().max(beside) as u16).max(1);
+        let all = (self.explore.shown.pairs.classes.len().max(beside) as u16).max(1);
         // The second line of the shape goes before the list is down to one pair.
         let told_rows = u16::from(room > 1);
         let room = room.saturating_sub(told_rows);

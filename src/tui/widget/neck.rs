@@ -1,6 +1,6 @@
 //! The drawn neck in the cells of a screen.
 
-use fretloom_fretboard::Side;
+use fretloom_fretboard::WhichTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 use ratatui::style::{Modifier, Style};
@@ -33,14 +33,14 @@ impl<'a> NeckWidget<'a> {
 
     fn style(self, ink: Ink) -> Style {
         let theme = self.theme;
-        let (side, weight, stays) = match ink {
+        let (which, weight, stays) = match ink {
             Ink::Quiet => return theme.muted,
             Ink::String => return theme.string,
-            Ink::Note { side, weight, stays } => (side, weight, stays),
+            Ink::Note { which, weight, stays } => (which, weight, stays),
         };
-        let of_triad = match side {
-            Side::First => theme.first,
-            Side::Second => theme.second,
+        let of_triad = match which {
+            WhichTriad::First => theme.first,
+            WhichTriad::Second => theme.second,
         };
         let style = match weight {
             Weight::Quiet => theme.muted,

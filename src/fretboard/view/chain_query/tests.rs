@@ -27,7 +27,7 @@ fn every_cost(query: ChainQuery, neck: &Neck, pair: TriadPair) -> Vec<f64> {
         let longer = |list: Vec<Rung>| {
             let fits = |rung: &&Rung| {
                 list.last().is_none_or(|last| {
-                    last.side != rung.side && last.shape.cmp_height(&rung.shape).is_lt()
+                    last.which != rung.which && last.shape.cmp_height(&rung.shape).is_lt()
                 })
             };
             let longer = rungs.iter().filter(fits);
@@ -79,7 +79,7 @@ fn a_chain_alternates_and_climbs_over_its_path() {
             let sets: Vec<StringSet> = chain.rungs().iter().map(|r| r.shape.string_set()).collect();
             assert_eq!(sets, path);
             for two in chain.rungs().windows(2) {
-                assert_ne!(two[0].side, two[1].side);
+                assert_ne!(two[0].which, two[1].which);
                 assert!(two[0].shape.cmp_height(&two[1].shape).is_lt());
             }
         }
@@ -101,12 +101,13 @@ fn a_symmetric_pair_repeats_its_grip_diagonally() {
 fn an_inversion_may_be_fixed_for_each_triad() {
     let neck = neck("EADGBE");
     let query = ChainQuery::default()
-        .inverted(Side::First, Inversion::Root)
-        .inverted(Side::Second, Inversion::Second);
+        .inverted(WhichTriad::First, Inversion::Root)
+        .inverted(WhichTriad::Second, Inversion::Second);
     let chains = query.chains(&neck, pair(["F", "G"]), Hand::default());
     assert!(!chains.is_empty());
     for rung in chains.iter().flat_map(Chain::rungs) {
-        let wanted = if rung.side == Side::First { Inversion::Root } else { Inversion::Second };
+        let wanted =
+            if rung.which == WhichTriad::First { Inversion::Root } else { Inversion::Second };
         assert_eq!(rung.shape.inversion(), wanted);
     }
 }

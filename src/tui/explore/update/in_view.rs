@@ -1,6 +1,6 @@
 //! The hand in a view: it is where one looks, and climbs over what is seen.
 
-use fretloom_fretboard::{Ladder, Nearness, Way};
+use fretloom_fretboard::{Direction, Ladder, Nearness};
 
 use super::super::state::Explore;
 use crate::tui::shared::Shared;
@@ -8,13 +8,13 @@ use crate::tui::shared::Shared;
 impl Explore {
     /// The next shape that the view shows, by height, and from the last one the first again; the
     /// nearest one, if that in hand is not seen. Does the view show any?
-    pub(super) fn climb_in_view(&mut self, way: Way, shared: &Shared) -> bool {
+    pub(super) fn climb_in_view(&mut self, direction: Direction, shared: &Shared) -> bool {
         let seen = self.ladder_in_view();
         let in_hand = self.shape_in_hand();
         let next = match in_hand.as_ref().map(|shape| (shape, seen.find(shape))) {
-            Some((_, Some(here))) => seen.next(here, way).or(seen.beginning(way)),
+            Some((_, Some(here))) => seen.next(here, direction).or(seen.beginning(direction)),
             Some((shape, None)) => seen.nearest(shape, Nearness::Height, |_| true),
-            None => seen.beginning(Way::Up),
+            None => seen.beginning(Direction::Up),
         };
         let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else { return false };
         self.take_rung(rung, shared);

@@ -24,7 +24,7 @@ impl Explore {
     /// nearest, and of those the one whose frets are nearest.
     fn set_like(&self, held: &Rung) -> Option<usize> {
         let all = &self.shown.everywhere;
-        let of_side = |rung: &Rung| rung.side == held.side;
+        let of_side = |rung: &Rung| rung.which == held.which;
         let nearest = all.nearest(&held.shape, Nearness::Voices, of_side)?;
         self.set_of(all.rungs().get(nearest)?)
     }

@@ -1,6 +1,6 @@
 //! Through chords, scales, pairs and shapes.
 
-use fretloom_fretboard::{Side, Way};
+use fretloom_fretboard::{Direction, WhichTriad};
 use fretloom_theory::{Families, Spelling};
 
 use super::super::chosen::TypedChord;
@@ -38,16 +38,20 @@ impl Explore {
     }
 
     pub(super) fn step_pair(&mut self, by: isize, shared: &Shared) {
-        self.chosen.row = wrapped(self.chosen.row, by, self.shown.pairs.folds.len());
+        self.chosen.row = wrapped(self.chosen.row, by, self.shown.pairs.classes.len());
         self.chosen.copy = 0;
         self.lay_out(shared);
     }
 
     /// The next copy of the same pair in a symmetric scale, the first one after the last.
     pub(super) fn move_pair(&mut self, shared: &Shared) {
-        let copies =
-            self.shown.pairs.folds.get(self.chosen.row).map_or(0, |fold| fold.copies.len());
-        self.chosen.copy = wrapped(self.chosen.copy, 1, copies + 1);
+        let transpositions = self
+            .shown
+            .pairs
+            .classes
+            .get(self.chosen.row)
+            .map_or(0, |class| class.transpositions.len());
+        self.chosen.copy = wrapped(self.chosen.copy, 1, transpositions + 1);
         self.lay_out(shared);
     }
 
@@ -103,31 +107,31 @@ impl Explore {
     /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
     /// of the neck it begins again; on locked strings it begins again at once. In a view the next
     /// shape is the next one that is seen.
-    pub(super) fn climb(&mut self, way: Way, shared: &mut Shared) {
-        if self.climb_in_view(way, shared) {
+    pub(super) fn climb(&mut self, direction: Direction, shared: &mut Shared) {
+        if self.climb_in_view(direction, shared) {
             return;
         }
-        let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, way));
+        let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, direction));
         match next {
             Some(rung) => self.hold(Some(rung), Held::default(), shared),
-            None if self.chosen.locked => self.begin_again(way, shared),
-            None => self.climb_on(way, shared),
+            None if self.chosen.locked => self.begin_again(direction, shared),
+            None => self.climb_on(direction, shared),
         }
     }
 
     /// From the other end of the same ladder.
-    fn begin_again(&mut self, way: Way, shared: &mut Shared) {
-        self.hold(self.shown.ladder.beginning(way), Held::default(), shared);
+    fn begin_again(&mut self, direction: Direction, shared: &mut Shared) {
+        self.hold(self.shown.ladder.beginning(direction), Held::default(), shared);
         shared.notice =
             self.strings().map(|set| format!("strings {set} end here: from their other end"));
     }
 
     /// Goes on where the ladder of these strings ends.
-    fn climb_on(&mut self, way: Way, shared: &mut Shared) {
+    fn climb_on(&mut self, direction: Direction, shared: &mut Shared) {
         let all = &self.shown.everywhere;
         let here = self.rung_in_hand().and_then(|rung| all.find(&rung.shape));
-        let on = here.and_then(|here| all.climb(here, way));
-        let next = on.map(|step| step.rung).or(all.beginning(way));
+        let on = here.and_then(|here| all.climb(here, direction));
+        let next = on.map(|step| step.rung).or(all.beginning(direction));
         let next = next.and_then(|next| all.rungs().get(next)).copied();
         let (Some(next), Some(old)) = (next, self.strings()) else { return };
         self.take_rung(&next, shared);
@@ -139,10 +143,10 @@ impl Explore {
     }
 
     /// The next shape of one triad going up; past the last one it begins again.
-    pub(super) fn next_inversion(&mut self, side: Side, shared: &Shared) {
+    pub(super) fn next_inversion(&mut self, which: WhichTriad, shared: &Shared) {
         let ladder = &self.shown.ladder;
-        let above = self.chosen.rung.and_then(|rung| ladder.next_of(rung, side, Way::Up));
-        let lowest = || ladder.rungs().iter().position(|rung| rung.side == side);
+        let above = self.chosen.rung.and_then(|rung| ladder.next_of(rung, which, Direction::Up));
+        let lowest = || ladder.rungs().iter().position(|rung| rung.which == which);
         let next = above.or_else(lowest);
         self.hold(next.or(self.chosen.rung), Held::default(), shared);
     }

@@ -33,9 +33,11 @@ impl Explore {
     ) {
         let pairs = &self.shown.pairs;
         let is_it = |index: &usize| pairs.pairs.get(*index).is_some_and(|it| wanted(it.name()));
-        let place = pairs.folds.iter().enumerate().find_map(|(row, fold)| {
-            let copies = fold.copies.iter().map(|(index, _)| *index);
-            let copy = std::iter::once(fold.first).chain(copies).position(|index| is_it(&index))?;
+        let place = pairs.classes.iter().enumerate().find_map(|(row, class)| {
+            let transpositions = class.transpositions.iter().map(|(index, _)| *index);
+            let copy = std::iter::once(class.first)
+                .chain(transpositions)
+                .position(|index| is_it(&index))?;
             Some((row, copy))
         });
         (self.chosen.row, self.chosen.copy) = place.unwrap_or_default();

@@ -1,6 +1,6 @@
 //! The list of pairs, the scales beside it, and what the chosen pair says.
 
-use fretloom_theory::{Fold, Merit};
+use fretloom_theory::{Criterion, TranspositionClass};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -75,12 +75,12 @@ impl Drawing<'_> {
 
     /// ` 1 of 7`
     fn place_in_pairs(&self) -> String {
-        format!(" {} of {}", self.explore.chosen.row + 1, self.explore.shown.pairs.folds.len())
+        format!(" {} of {}", self.explore.chosen.row + 1, self.explore.shown.pairs.classes.len())
     }
 
     /// The lines of the list of pairs, below its heading.
     pub(in crate::tui::explore) fn pair_lines(&self, list: Rect) -> ListView {
-        let (marked, count) = (self.explore.chosen.row, self.explore.shown.pairs.folds.len());
+        let (marked, count) = (self.explore.chosen.row, self.explore.shown.pairs.classes.len());
         ListView {
             area: below_heading(list),
             marked,
@@ -91,25 +91,25 @@ impl Drawing<'_> {
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
     fn texts_from(&self, from: usize, rows: usize) -> Vec<PairTexts> {
-        let folds = self.explore.shown.pairs.folds.iter().enumerate().skip(from).take(rows);
-        let text = |(row, fold): (usize, &Fold)| {
+        let classes = self.explore.shown.pairs.classes.iter().enumerate().skip(from).take(rows);
+        let text = |(row, class): (usize, &TranspositionClass)| {
             let index = if row == self.explore.chosen.row {
                 self.explore.shown.pair_index(&self.explore.chosen)?
             } else {
-                fold.first
+                class.first
             };
-            Some(self.pair_texts(fold, self.explore.shown.pairs.pairs.get(index)?))
+            Some(self.pair_texts(class, self.explore.shown.pairs.pairs.get(index)?))
         };
-        folds.filter_map(text).collect()
+        classes.filter_map(text).collect()
     }
 
-    fn pair_texts(&self, fold: &Fold, pair: &PairAnswer) -> PairTexts {
+    fn pair_texts(&self, class: &TranspositionClass, pair: &PairAnswer) -> PairTexts {
         PairTexts {
             name: pair.name().to_string(),
             says: [&pair.first, &pair.second].map(|triad| spaced(triad.degrees)),
             left_out: left_out(pair),
             rubs: if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) },
-            counts: format!("  {}", self.counts(fold, pair)),
+            counts: format!("  {}", self.counts(class, pair)),
         }
     }
 
@@ -140,14 +140,18 @@ impl Drawing<'_> {
     }
 
     /// What counts for a pair and against it: the points, then the words, then how it is folded.
-    fn counts(&self, fold: &Fold, pair: &PairAnswer) -> String {
-        let (good, bad): (Vec<Merit>, Vec<Merit>) =
-            pair.sound.merits().iter().partition(|merit| merit.points() > 0);
-        let points = |merits: &[Merit]| merits.iter().map(|merit| merit.points()).sum::<i32>();
-        let words = |merits: &[Merit]| merits.iter().map(|merit| merit.word()).collect::<Vec<_>>();
+    fn counts(&self, class: &TranspositionClass, pair: &PairAnswer) -> String {
+        let (good, bad): (Vec<Criterion>, Vec<Criterion>) =
+            pair.sound.criteria().iter().partition(|criterion| criterion.points() > 0);
+        let points = |criteria: &[Criterion]| {
+            criteria.iter().map(|criterion| criterion.points()).sum::<i32>()
+        };
+        let words = |criteria: &[Criterion]| {
+            criteria.iter().map(|criterion| criterion.word()).collect::<Vec<_>>()
+        };
         let mut text = format!("{:>+3} {:>3}", points(&good), points(&bad));
-        if !fold.copies.is_empty() {
-            text += &format!("  also {} frets up;", spaced(moves(fold)));
+        if !class.transpositions.is_empty() {
+            text += &format!("  also {} frets up;", spaced(moves(class)));
         }
         let kind = self.explore.shown.pairs.harmony.scale().scale().kind();
         let lettered = kind.has_a_letter_for_each_degree();
@@ -209,16 +213,16 @@ impl Drawing<'_> {
         let serves = pair.also_fits.iter().map(ToString::to_string);
         let serves = fitting(serves, usize::from(width).saturating_sub(12));
         let mut lines = Vec::new();
-        if let Some(fold) = self
+        if let Some(class) = self
             .explore
             .shown
             .pairs
-            .folds
+            .classes
             .get(self.explore.chosen.row)
-            .filter(|fold| !fold.copies.is_empty())
+            .filter(|class| !class.transpositions.is_empty())
         {
             let key = self.shared.key_of(Command::Explore(ExploreCommand::MovePair));
-            let moves = spaced(moves(fold));
+            let moves = spaced(moves(class));
             lines.push(format!("the scale repeats: {key} moves the pair {moves} frets up"));
         }
         lines.push(if serves.is_empty() {
@@ -242,9 +246,9 @@ fn left_out(pair: &PairAnswer) -> String {
     notes.collect::<Vec<_>>().join(", ")
 }
 
-/// How many frets up the copies of a fold lie, the nearest first.
-fn moves(fold: &Fold) -> Vec<u8> {
-    let mut moves: Vec<u8> = fold.copies.iter().map(|(_, by)| *by).collect();
+/// How many frets up the transpositions of a class lie, the nearest first.
+fn moves(class: &TranspositionClass) -> Vec<u8> {
+    let mut moves: Vec<u8> = class.transpositions.iter().map(|(_, by)| *by).collect();
     moves.sort_unstable();
     moves
 }

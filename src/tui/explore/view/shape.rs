@@ -1,6 +1,6 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
-use fretloom_fretboard::{Finger, Rung, Shape, Side};
+use fretloom_fretboard::{Finger, Rung, Shape, WhichTriad};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -45,9 +45,9 @@ impl Drawing<'_> {
 
     /// The shape in hand in words; `position` is the word for that.
     pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
-        let (Some(named), Some(side)) = (
+        let (Some(named), Some(which)) = (
             self.explore.shape(self.shared.neck()),
-            self.explore.shown.hand.as_ref().map(InHand::side),
+            self.explore.shown.hand.as_ref().map(InHand::which),
         ) else {
             let none = if self.explore.pair().is_some() {
                 " no shape of this pair on these strings"
@@ -67,7 +67,7 @@ impl Drawing<'_> {
         let words: Vec<String> = words.into_iter().filter(|words| !words.is_empty()).collect();
         Line::from(vec![
             Span::raw(" "),
-            Span::styled(format!("{} ", self.name_of(side)), self.style_of(side)),
+            Span::styled(format!("{} ", self.name_of(which)), self.style_of(which)),
             Span::raw(words.join(" · ")),
         ])
     }
@@ -131,7 +131,7 @@ impl Drawing<'_> {
 
     /// `▸[G] 5-4-3`
     fn rung_span(&self, rung: &Rung) -> Span<'static> {
-        let of_triad = self.style_of(rung.side);
+        let of_triad = self.style_of(rung.which);
         let in_hand = self.explore.rung_in_hand().map(|held| held.shape.places());
         let held = Some(rung.shape.places()) == in_hand;
         let quiet =
@@ -143,21 +143,21 @@ impl Drawing<'_> {
         };
         let frets = rung.shape.places().map(|place| self.shared.neck().fret_number(place).number());
         let mark = if held { "▸" } else { "" };
-        Span::styled(format!("{mark}{} {}", self.name_of(rung.side), dashed(frets)), style)
+        Span::styled(format!("{mark}{} {}", self.name_of(rung.which), dashed(frets)), style)
     }
 
-    fn style_of(&self, side: Side) -> Style {
-        match side {
-            Side::First => self.shared.theme.first,
-            Side::Second => self.shared.theme.second,
+    fn style_of(&self, which: WhichTriad) -> Style {
+        match which {
+            WhichTriad::First => self.shared.theme.first,
+            WhichTriad::Second => self.shared.theme.second,
         }
     }
 
     /// `[G]` or `(A)`, as on the neck.
-    fn name_of(&self, side: Side) -> String {
-        match (side, self.explore.pair()) {
-            (Side::First, Some(pair)) => format!("[{}]", pair.first.name),
-            (Side::Second, Some(pair)) => format!("({})", pair.second.name),
+    fn name_of(&self, which: WhichTriad) -> String {
+        match (which, self.explore.pair()) {
+            (WhichTriad::First, Some(pair)) => format!("[{}]", pair.first.name),
+            (WhichTriad::Second, Some(pair)) => format!("({})", pair.second.name),
             (_, None) => String::new(),
         }
     }

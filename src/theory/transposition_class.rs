@@ -1,58 +1,58 @@
-//! Folding: in a symmetric scale many pairs are transpositions of one another.
+//! Transposition classes: in a symmetric scale many pairs are transpositions of one another.
 //!
 //! A half-whole diminished scale holds 36 pairs, and any of them moved up three semitones is another
-//! of them; a player learns ten. Nothing is hidden: every pair is in exactly one fold.
+//! of them; a player learns ten. Nothing is hidden: every pair is in exactly one class.
 
-use crate::{PitchClassSet, Sound, TriadPair, TriadQuality, transposition_symmetries};
+use crate::{PairSound, PitchClassSet, TriadPair, TriadQuality, transposition_symmetries};
 
 /// A pair and its transpositions in the same scale.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Fold {
+pub struct TranspositionClass {
     /// The index of the pair that stands first in the list.
     pub first: usize,
     /// The indices of its transpositions, in the order of the list, each with the semitones to move
     /// the pair up.
-    pub copies: Vec<(usize, u8)>,
+    pub transpositions: Vec<(usize, u8)>,
 }
 
-impl Fold {
-    /// Folds a list of sounds in a scale. Where the scale has no symmetry every pair is a fold of
+impl TranspositionClass {
+    /// Sorts the pairs of a scale into classes. Where the scale has no symmetry every pair is a class of
     /// its own.
     ///
     /// # Example
     ///
     /// ```
-    /// use fretloom_theory::{ChordScale, Fold, Sound, TriadQuality};
-    /// let ground = ChordScale::over("C7b9".parse().unwrap(), "C half-whole".parse().unwrap());
-    /// let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-    /// let folds = Fold::all(&sounds, ground.scale().set());
+    /// use fretloom_theory::{ChordScale, TranspositionClass, PairSound, TriadQuality};
+    /// let chord_scale = ChordScale::over("C7b9".parse().unwrap(), "C half-whole".parse().unwrap());
+    /// let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+    /// let classes = TranspositionClass::all(&sounds, chord_scale.scale().set());
     /// assert_eq!(sounds.len(), 36);
-    /// assert_eq!(folds.len(), 10);
-    /// assert_eq!(folds[0].copies, [(1, 3)]); // C & G♭, three semitones up: E♭ & A
+    /// assert_eq!(classes.len(), 10);
+    /// assert_eq!(classes[0].transpositions, [(1, 3)]); // C & G♭, three semitones up: E♭ & A
     /// ```
     #[must_use]
-    pub fn all(sounds: &[Sound], scale: PitchClassSet) -> Vec<Fold> {
+    pub fn all(sounds: &[PairSound], scale: PitchClassSet) -> Vec<TranspositionClass> {
         let steps: Vec<u8> = transposition_symmetries(scale).collect();
-        let mut folds: Vec<Fold> = Vec::new();
-        // The fold and the distance of every pair that is a transposition of one seen before; to
-        // compare each pair with every fold would be slow.
+        let mut classes: Vec<TranspositionClass> = Vec::new();
+        // The class and the distance of every pair that is a transposition of one seen before; to
+        // compare each pair with every class would be slow.
         let mut moved: Vec<Option<(usize, u8)>> =
             vec![None; if steps.is_empty() { 0 } else { PAIRS }];
         for (index, sound) in sounds.iter().enumerate() {
             let known = moved.get(number(sound.pair(), 0)).copied().flatten();
-            match known.and_then(|(fold, by)| Some((folds.get_mut(fold)?, by))) {
-                Some((fold, by)) => fold.copies.push((index, by)),
+            match known.and_then(|(class, by)| Some((classes.get_mut(class)?, by))) {
+                Some((class, by)) => class.transpositions.push((index, by)),
                 None => {
                     for by in &steps {
                         if let Some(place) = moved.get_mut(number(sound.pair(), *by)) {
-                            place.get_or_insert((folds.len(), *by));
+                            place.get_or_insert((classes.len(), *by));
                         }
                     }
-                    folds.push(Fold { first: index, copies: Vec::new() });
+                    classes.push(TranspositionClass { first: index, transpositions: Vec::new() });
                 }
             }
         }
-        folds
+        classes
     }
 }
 
@@ -99,26 +99,28 @@ mod tests {
     fn every_pair_is_in_exactly_one_fold_and_folds_differ() {
         for kind in ScaleKind::all() {
             let scale = crate::Scale::new("C".parse().unwrap(), kind.clone());
-            let ground = ChordScale::alone(scale);
-            let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-            let folds = Fold::all(&sounds, ground.scale().set());
-            let mut seen: Vec<usize> = folds
+            let chord_scale = ChordScale::alone(scale);
+            let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+            let classes = TranspositionClass::all(&sounds, chord_scale.scale().set());
+            let mut seen: Vec<usize> = classes
                 .iter()
-                .flat_map(|fold| fold.copies.iter().map(|copy| copy.0).chain([fold.first]))
+                .flat_map(|class| {
+                    class.transpositions.iter().map(|copy| copy.0).chain([class.first])
+                })
                 .collect();
             seen.sort_unstable();
             assert_eq!(seen, (0..sounds.len()).collect::<Vec<_>>(), "{}", kind.name());
             if kind.has_a_letter_for_each_degree() {
-                assert_eq!(folds.len(), sounds.len(), "{}", kind.name());
+                assert_eq!(classes.len(), sounds.len(), "{}", kind.name());
             }
         }
     }
 
-    /// 33 kinds of tertian pairs exist: the chromatic scale folds into just so many.
+    /// 33 kinds of tertian pairs exist: the chromatic scale has just so many classes.
     #[test]
     fn the_chromatic_scale_folds_into_the_kinds_of_pairs() {
-        let ground = ChordScale::alone("C chromatic".parse().unwrap());
-        let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
-        assert_eq!(Fold::all(&sounds, ground.scale().set()).len(), 33);
+        let chord_scale = ChordScale::alone("C chromatic".parse().unwrap());
+        let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
+        assert_eq!(TranspositionClass::all(&sounds, chord_scale.scale().set()).len(), 33);
     }
 }

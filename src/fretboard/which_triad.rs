@@ -4,28 +4,28 @@ use fretloom_theory::{Pitch, Triad, TriadPair};
 
 /// Which of the two triads of a pair.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-pub enum Side {
+pub enum WhichTriad {
     /// The triad named first.
     First,
     /// The triad named second.
     Second,
 }
 
-impl Side {
+impl WhichTriad {
     /// Both, the first one first.
-    pub(crate) const BOTH: [Side; 2] = [Side::First, Side::Second];
+    pub(crate) const BOTH: [WhichTriad; 2] = [WhichTriad::First, WhichTriad::Second];
 
     /// That triad of a pair.
     pub(crate) const fn triad_of(self, pair: TriadPair) -> Triad {
         match self {
-            Side::First => pair.first(),
-            Side::Second => pair.second(),
+            WhichTriad::First => pair.first(),
+            WhichTriad::Second => pair.second(),
         }
     }
 
     /// The triad that a pitch belongs to; `None` where the pair does not have it.
-    pub(crate) fn with(pair: TriadPair, pitch: Pitch) -> Option<Side> {
+    pub(crate) fn with(pair: TriadPair, pitch: Pitch) -> Option<WhichTriad> {
         let class = pitch.pitch_class();
-        Side::BOTH.into_iter().find(|side| side.triad_of(pair).set().contains(class))
+        WhichTriad::BOTH.into_iter().find(|which| which.triad_of(pair).set().contains(class))
     }
 }

@@ -7,26 +7,26 @@
 
 use std::cmp::Reverse;
 
-use crate::merit::Merits;
-use crate::{ChordScale, Merit, PitchClass, PitchClassSet, Triad, TriadPair, TriadQuality};
+use crate::criterion::Criteria;
+use crate::{ChordScale, Criterion, PitchClass, PitchClassSet, Triad, TriadPair, TriadQuality};
 
 /// A pair heard over a chord and its scale.
 ///
 /// # Example
 ///
 /// ```
-/// use fretloom_theory::{ChordScale, Sound, TriadQuality};
-/// let ground = ChordScale::over("Gmaj7#11".parse().unwrap(), "G Lydian".parse().unwrap());
-/// let sounds = Sound::ranked(&ground, TriadQuality::TERTIAN);
+/// use fretloom_theory::{ChordScale, PairSound, TriadQuality};
+/// let chord_scale = ChordScale::over("Gmaj7#11".parse().unwrap(), "G Lydian".parse().unwrap());
+/// let sounds = PairSound::ranked(&chord_scale, TriadQuality::TERTIAN);
 /// assert_eq!(sounds.len(), 7);
 /// let first = &sounds[0]; // G & A
 /// let left_out: Vec<String> =
-///     ground.degrees(first.left_out()).map(|degree| degree.to_string()).collect();
+///     chord_scale.degrees(first.left_out()).map(|degree| degree.to_string()).collect();
 /// assert_eq!(left_out, ["7"]);
 /// assert!(first.states_third() && !first.states_seventh());
 /// ```
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Sound {
+pub struct PairSound {
     pair: TriadPair,
     left_out: PitchClassSet,
     outside: PitchClassSet,
@@ -36,36 +36,36 @@ pub struct Sound {
     states_third: bool,
     states_seventh: bool,
     in_thirds: bool,
-    merits: Merits,
+    criteria: Criteria,
 }
 
-impl Sound {
-    /// What `pair` says over `ground`. Its notes may lie outside the scale.
+impl PairSound {
+    /// What `pair` says over `chord_scale`. Its notes may lie outside the scale.
     #[must_use]
-    pub fn of(pair: TriadPair, ground: &ChordScale) -> Sound {
+    pub fn of(pair: TriadPair, chord_scale: &ChordScale) -> PairSound {
         let set = pair.set();
-        let scale = ground.scale();
+        let scale = chord_scale.scale();
         let states = |class: Option<PitchClass>| class.is_some_and(|class| set.contains(class));
-        let mut sound = Sound {
+        let mut sound = PairSound {
             pair,
             left_out: scale.set().difference(set),
             outside: set.difference(scale.set()),
-            drops_named: ground.named().difference(set),
-            rubs: ground.rubbing().intersection(set),
-            states_root: set.contains(ground.root().pitch_class()),
-            states_third: states(ground.third()),
-            states_seventh: states(ground.seventh()),
+            drops_named: chord_scale.named().difference(set),
+            rubs: chord_scale.rubbing().intersection(set),
+            states_root: set.contains(chord_scale.root().pitch_class()),
+            states_third: states(chord_scale.third()),
+            states_seventh: states(chord_scale.seventh()),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
-            merits: Merits::NONE,
+            criteria: Criteria::NONE,
         };
-        sound.merits = sound.weighed(ground);
+        sound.criteria = sound.weighed(chord_scale);
         sound
     }
 
     /// What counts for the pair and against it.
-    fn weighed(&self, ground: &ChordScale) -> Merits {
+    fn weighed(&self, chord_scale: &ChordScale) -> Criteria {
         let (pair, set) = (self.pair, self.pair.set());
-        let own = ground.own_triad();
+        let own = chord_scale.own_triad();
         let is_own = |triad: Triad| own == Some(triad.set());
         let of_quality = |quality: TriadQuality| {
             pair.triads().into_iter().filter(move |triad| triad.quality() == quality)
@@ -74,20 +74,20 @@ impl Sound {
         let diminished = of_quality(TriadQuality::Diminished).filter(|t| !is_own(*t)).count() as u8;
         let apart = pair.first().root().semitones_up_to(pair.second().root());
         let whole_step = matches!(apart, 2 | 10);
-        let colours = ground.colours().intersection(set).len();
-        let dropped = ground.missed().difference(set).len() as u8;
+        let colours = chord_scale.colours().intersection(set).len();
+        let dropped = chord_scale.missed().difference(set).len() as u8;
         let rubs = self.rubs().len() as u8;
-        Merits::that_hold([
-            (majors == 2 && whole_step, Merit::MajorsAWholeStepApart),
-            (majors == 2 && !whole_step, Merit::Majors),
-            (majors == 1, Merit::OneMajor),
-            (pair.triads().into_iter().any(is_own), Merit::OwnTriad),
-            (ground.chord().is_some() && self.drops_named().is_empty(), Merit::WholeChord),
-            (self.states_third() && self.states_seventh(), Merit::GuideTones),
-            (colours >= 3 && rubs == 0, Merit::Colour),
-            (dropped > 0, Merit::Drops(dropped)),
-            (rubs > 0, Merit::Rubs(rubs)),
-            (diminished > 0, Merit::Diminished(diminished)),
+        Criteria::that_hold([
+            (majors == 2 && whole_step, Criterion::MajorsAWholeStepApart),
+            (majors == 2 && !whole_step, Criterion::Majors),
+            (majors == 1, Criterion::OneMajor),
+            (pair.triads().into_iter().any(is_own), Criterion::OwnTriad),
+            (chord_scale.chord().is_some() && self.drops_named().is_empty(), Criterion::WholeChord),
+            (self.states_third() && self.states_seventh(), Criterion::GuideTones),
+            (colours >= 3 && rubs == 0, Criterion::Colour),
+            (dropped > 0, Criterion::Drops(dropped)),
+            (rubs > 0, Criterion::Rubs(rubs)),
+            (diminished > 0, Criterion::Diminished(diminished)),
         ])
     }
 
@@ -95,12 +95,13 @@ impl Sound {
     /// them: pairs that the scale spells in thirds first, then by [`points`](Self::points), then by
     /// root going up.
     #[must_use]
-    pub fn ranked(ground: &ChordScale, qualities: &[TriadQuality]) -> Vec<Sound> {
-        let root = ground.root().pitch_class();
-        let triads = ground.scale().triads(qualities);
-        let mut sounds: Vec<Sound> =
-            TriadPair::of_triads(triads, root).map(|pair| Sound::of(pair, ground)).collect();
-        let lettered = ground.scale().kind().has_a_letter_for_each_degree();
+    pub fn ranked(chord_scale: &ChordScale, qualities: &[TriadQuality]) -> Vec<PairSound> {
+        let root = chord_scale.root().pitch_class();
+        let triads = chord_scale.scale().triads(qualities);
+        let mut sounds: Vec<PairSound> = TriadPair::of_triads(triads, root)
+            .map(|pair| PairSound::of(pair, chord_scale))
+            .collect();
+        let lettered = chord_scale.scale().kind().has_a_letter_for_each_degree();
         let height = |triad: Triad| root.semitones_up_to(triad.root());
         sounds.sort_by_cached_key(|sound| {
             let by_sound_only = lettered && !sound.in_thirds;
@@ -166,19 +167,19 @@ impl Sound {
 
     /// What counts for and against the pair, the weightiest first.
     #[must_use]
-    pub fn merits(&self) -> &[Merit] {
-        &self.merits
+    pub fn criteria(&self) -> &[Criterion] {
+        &self.criteria
     }
 
     /// The same, as a copy without a heap.
-    pub(crate) fn merit_list(&self) -> Merits {
-        self.merits
+    pub(crate) fn merit_list(&self) -> Criteria {
+        self.criteria
     }
 
     /// The sum of what counts for and against it; only its order means something.
     #[must_use]
     pub fn points(&self) -> i32 {
-        self.merits.iter().map(|merit| merit.points()).sum()
+        self.criteria.iter().map(|criterion| criterion.points()).sum()
     }
 }
 
@@ -210,14 +211,14 @@ mod tests {
         ];
         let (mut in_three, mut all) = (0, 0);
         for (chord, scale, names) in published {
-            let ground = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
-            let speller = Speller::new(ground.clone(), Spelling::Plain);
-            let name = |sound: &Sound| {
+            let chord_scale = ChordScale::over(chord.parse().unwrap(), scale.parse().unwrap());
+            let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+            let name = |sound: &PairSound| {
                 let [a, b] = sound.pair().triads().map(|triad| speller.triad(triad));
                 format!("{a:#}&{b:#}")
             };
             let list: Vec<String> =
-                Sound::ranked(&ground, TriadQuality::TERTIAN).iter().map(name).collect();
+                PairSound::ranked(&chord_scale, TriadQuality::TERTIAN).iter().map(name).collect();
             for wanted in names.split(' ') {
                 let rank = list.iter().position(|name| name == wanted).unwrap_or(99) + 1;
                 assert!(rank <= 4, "{wanted} over {chord} in {scale} stands {rank}: {list:?}");
