@@ -115,6 +115,25 @@ impl Bars {
         Some(BarPosition { index, bar, into, beat: beats.checked_add(1)?, after_beat })
     }
 
+    /// The moment `after_beat` after a beat of the bar that `index` others stand before; beats are
+    /// those that a foot taps, counted from 1. The other way round than [`at`](Self::at). `None`
+    /// where that does not lie in the bar.
+    ///
+    /// ```
+    /// use fretloom_theory::{Bars, Meter, Quarters};
+    /// let bars = Bars::of(Meter::COMMON);
+    /// let and_of_three = bars.moment(1, 3, Quarters::EIGHTH);
+    /// assert_eq!(and_of_three, Quarters::new(13, 2));
+    /// assert_eq!(bars.moment(1, 5, Quarters::ZERO), None);
+    /// ```
+    #[must_use]
+    pub fn moment(&self, index: u64, beat: u32, after_beat: Quarters) -> Option<Quarters> {
+        let bar = self.bar(index)?;
+        let counted = bar.meter.beat().times(beat.checked_sub(1)?)?.checked_add(after_beat)?;
+        let into = counted.checked_sub(bar.missing).filter(|into| *into < bar.length)?;
+        bar.from.checked_add(into)
+    }
+
     /// The bar that so many others stand before.
     #[must_use]
     pub fn bar(&self, index: u64) -> Option<Bar> {
@@ -295,6 +314,8 @@ mod tests {
             let counted = at.bar.missing.checked_add(at.into);
             prop_assert_eq!(beats.checked_add(at.after_beat), counted);
             prop_assert!(at.after_beat < at.bar.meter.beat());
+            let beat = u32::try_from(at.beat).unwrap();
+            prop_assert_eq!(bars.moment(at.index, beat, at.after_beat), Some(moment));
         }
 
         #[test]
