@@ -3,7 +3,7 @@
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
 use crate::passage::Passage;
-use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place, StringSet};
+use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place};
 
 /// How many notes lie on each string of an arpeggio.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
@@ -27,7 +27,7 @@ impl PerString {
 
     /// The number, 2 or 3.
     #[must_use]
-    pub const fn number(self) -> u8 {
+    pub(crate) const fn number(self) -> u8 {
         match self {
             PerString::Two => 2,
             PerString::Three => 3,
@@ -60,7 +60,7 @@ impl PerString {
 /// let lowest = &query.arpeggios(&neck, g)[0];
 /// let frets: Vec<u8> = lowest.frets().map(|fret| fret.number()).collect();
 /// assert_eq!(frets, [0, 5, 4, 7]); // D G on string 4, B D on string 3
-/// assert_eq!(lowest.inversion().word(), "second");
+/// assert_eq!(lowest.inversion().to_string(), "second");
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Arpeggio {
@@ -72,12 +72,6 @@ pub struct Arpeggio {
 }
 
 impl Arpeggio {
-    /// The triad that sounds.
-    #[must_use]
-    pub const fn triad(&self) -> Triad {
-        self.triad
-    }
-
     /// Which member sounds first and lowest.
     #[must_use]
     pub const fn inversion(&self) -> Inversion {
@@ -94,12 +88,6 @@ impl Arpeggio {
     #[must_use]
     pub fn notes(&self) -> &[(Place, Pitch)] {
         &self.notes
-    }
-
-    /// Its strings as a set.
-    #[must_use]
-    pub fn string_set(&self) -> Option<StringSet> {
-        StringSet::of(self.notes.iter().map(|(place, _)| place.string))
     }
 
     /// Its frets, in the order of playing.
@@ -139,17 +127,6 @@ impl Arpeggio {
     #[must_use]
     pub fn position(&self) -> HandPosition {
         self.passage.position()
-    }
-
-    /// How far the hand travels along the neck, in millimetres; 0 where it stays.
-    #[must_use]
-    pub fn travel_mm(&self, neck: &Neck) -> f64 {
-        let positions = self.positions();
-        let shifts = positions.windows(2).map(|two| match two {
-            [from, to] => neck.span_mm(from.fret(), to.fret()),
-            _ => 0.0,
-        });
-        shifts.sum()
     }
 
     /// An arpeggio of notes that rise; the caller answers for the music.

@@ -73,15 +73,8 @@ impl Hand {
     }
 
     /// How hard a stretch over `mm` is that this hand can take.
-    ///
-    /// ```
-    /// use fretloom_fretboard::{Ease, Hand};
-    /// assert_eq!(Hand::default().ease_of(95.0), Ease::Easy);
-    /// assert_eq!(Hand::default().ease_of(97.0), Ease::Wide);
-    /// assert_eq!(Hand::reaching_mm(100.0).unwrap().ease_of(85.0), Ease::Wide);
-    /// ```
     #[must_use]
-    pub fn ease_of(self, mm: f64) -> Ease {
+    pub(crate) fn ease_of(self, mm: f64) -> Ease {
         if mm >= self.reach_mm * WIDE_PART { Ease::Wide } else { Ease::Easy }
     }
 

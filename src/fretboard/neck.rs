@@ -70,7 +70,7 @@ impl Neck {
 
     /// The one fret of `string` where `pitch` sounds, if there is one.
     #[must_use]
-    pub fn fret_of(&self, pitch: Pitch, string: StringNumber) -> Option<Fret> {
+    pub(crate) fn fret_of(&self, pitch: Pitch, string: StringNumber) -> Option<Fret> {
         self.fret_on_endless(pitch, string).filter(|fret| *fret <= self.tuning.last_fret())
     }
 
@@ -161,7 +161,7 @@ impl Neck {
     /// Millimetres between two frets, whichever is the higher. A finger stands just behind its
     /// wire, so this is about the reach between two fingers.
     #[must_use]
-    pub fn span_mm(&self, one: Fret, other: Fret) -> f64 {
+    pub(crate) fn span_mm(&self, one: Fret, other: Fret) -> f64 {
         (self.distance_mm(other) - self.distance_mm(one)).abs()
     }
 

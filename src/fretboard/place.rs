@@ -43,12 +43,12 @@ impl StringNumber {
 
     /// Do the two lie side by side?
     #[must_use]
-    pub const fn is_beside(self, other: StringNumber) -> bool {
+    pub(crate) const fn is_beside(self, other: StringNumber) -> bool {
         self.0.abs_diff(other.0) == 1
     }
 
     /// The strings of an instrument with `count` of them, from 1 up; at most twelve.
-    pub fn up_to(count: usize) -> impl DoubleEndedIterator<Item = StringNumber> {
+    pub(crate) fn up_to(count: usize) -> impl DoubleEndedIterator<Item = StringNumber> {
         let last = u8::try_from(count).map_or(StringNumber::HIGHEST.0, |n| n.min(12));
         (1..=last).map(StringNumber)
     }

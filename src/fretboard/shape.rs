@@ -32,7 +32,7 @@ pub use voicing::Voicing;
 /// let query = ShapeQuery::default().on("4-3-2".parse().unwrap());
 /// let shapes = query.shapes(&neck, g.triad());
 /// let shape = shapes.iter().find(|s| s.frets().map(|f| f.number()) == [9, 7, 8]).unwrap();
-/// assert_eq!(shape.inversion().word(), "first");
+/// assert_eq!(shape.inversion().to_string(), "first");
 /// assert_eq!(shape.fingers().unwrap().map(|finger| finger.number()), [3, 1, 2]);
 /// assert_eq!(format!("{:.1}", shape.stretch_mm()), "47.2");
 /// assert_eq!(shape.position().number(), 7);
@@ -189,14 +189,14 @@ impl Shape {
     }
 
     /// Its frets that are not open.
-    pub fn fretted(&self) -> impl Iterator<Item = Fret> + use<> {
+    pub(crate) fn fretted(&self) -> impl Iterator<Item = Fret> + use<> {
         self.frets().into_iter().filter(|fret| !fret.is_open())
     }
 
     /// Orders by height: by the sum of the pitches, then the lowest, the middle one, and last by
     /// string numbers (the floor first), so that no two places of one triad are equal.
     #[must_use]
-    pub fn cmp_height(&self, other: &Shape) -> Ordering {
+    pub(crate) fn cmp_height(&self, other: &Shape) -> Ordering {
         let key = |shape: &Shape| {
             let pitches = shape.going_up();
             let sum: i32 = pitches.iter().map(|pitch| i32::from(pitch.midi())).sum();

@@ -103,7 +103,7 @@ impl StringSet {
     }
 
     /// Every set of `size` strings, skipped ones too: 3-2-1, 4-2-1, 4-3-1, 4-3-2, 5-2-1 …
-    pub fn every(string_count: usize, size: usize) -> impl Iterator<Item = StringSet> {
+    pub(crate) fn every(string_count: usize, size: usize) -> impl Iterator<Item = StringSet> {
         let all: u16 = (1 << string_count.min(12)) - 1;
         (1..=all).map(|bits| StringSet { bits }).filter(move |set| set.len() == size)
     }

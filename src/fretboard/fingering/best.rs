@@ -29,7 +29,12 @@ impl FingeringQuery {
     /// none: another number of notes, a note that does not sound there, two on one string at once,
     /// a finger that cannot be there.
     #[must_use]
-    pub fn cost_of(&self, neck: &Neck, line: &[LineNote], notes: &[FingeredNote]) -> Option<f64> {
+    pub(crate) fn cost_of(
+        &self,
+        neck: &Neck,
+        line: &[LineNote],
+        notes: &[FingeredNote],
+    ) -> Option<f64> {
         let cost = Cost::new(neck, self, Avoid::Nothing);
         let onsets = Onsets { neck, query: self, cost: &cost }.of(line).ok()?;
         let path: Vec<usize> =

@@ -29,7 +29,7 @@ pub enum Misfit {
 impl Misfit {
     /// What is wrong with the note, to be put after its name.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub(crate) const fn words(self) -> &'static str {
         match self {
             Misfit::NotOnTheNeck => "is not on this neck",
             Misfit::NotWherePinned => "does not sound where it is pinned",

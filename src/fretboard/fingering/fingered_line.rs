@@ -16,6 +16,8 @@ pub struct Fingering {
     /// Indices of notes by the onset they are played at.
     onsets: Vec<Vec<usize>>,
     late: Vec<usize>,
+    /// Notes that sound together and are more than one hand can hold, by their indices in the line.
+    /// Recordings have such things: a bend, a strum, the other hand.
     beyond_a_hand: Vec<usize>,
     cost: f64,
     condition: FingeringCondition,
@@ -83,34 +85,27 @@ impl Fingering {
         &self.late
     }
 
-    /// Notes that sound together and are more than one hand can hold, by their indices in the line;
-    /// recordings have such things (a bend, a strum, the other hand).
-    #[must_use]
-    pub fn beyond_a_hand(&self) -> &[usize] {
-        &self.beyond_a_hand
-    }
-
     /// How often the hand changes its position.
     #[must_use]
-    pub fn shifts(&self) -> usize {
+    pub(crate) fn shifts(&self) -> usize {
         self.shifted().count()
     }
 
     /// How many notes are open strings.
     #[must_use]
-    pub fn open_strings(&self) -> usize {
+    pub(crate) fn open_strings(&self) -> usize {
         self.notes.iter().filter(|note| note.finger == Finger::Open).count()
     }
 
     /// The strings it uses; `None` for a line without notes.
     #[must_use]
-    pub fn strings(&self) -> Option<StringSet> {
+    pub(crate) fn strings(&self) -> Option<StringSet> {
         StringSet::of(self.notes.iter().map(|note| note.place.string))
     }
 
     /// The lowest and the highest position of the hand; `None` for a line without notes.
     #[must_use]
-    pub fn positions(&self) -> Option<(HandPosition, HandPosition)> {
+    pub(crate) fn positions(&self) -> Option<(HandPosition, HandPosition)> {
         let positions = || self.notes.iter().map(|note| note.position);
         positions().min().zip(positions().max())
     }

@@ -8,10 +8,10 @@ use crate::Fret;
 ///
 /// ```
 /// use fretloom_fretboard::{Fret, Taste};
-/// let taste = Taste::default();
-/// assert_eq!(taste.home().number(), 5);
-/// let high = taste.with_home(Fret::new(9).unwrap()).with_open_strings_at_mm(0.0);
-/// assert_eq!((high.home().number(), high.open_string_mm()), (9, 0.0));
+/// let fifth = Fret::new(5).unwrap();
+/// assert_eq!(Taste::default().with_home(fifth), Taste::default());
+/// let tame = Taste::default().with_open_strings_at_mm(5000.0);
+/// assert_eq!(tame, Taste::default().with_open_strings_at_mm(1000.0));
 /// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Taste {
@@ -47,12 +47,6 @@ impl Taste {
         Taste { open_string_mm: mm, ..self }
     }
 
-    /// Up to where the hand likes to be.
-    #[must_use]
-    pub const fn home(self) -> Fret {
-        self.home
-    }
-
     /// That fret as a part of the sounding string, by the rule of equal temperament.
     pub(super) fn home_part(self) -> f64 {
         1.0 - (-f64::from(self.home.number()) / 12.0).exp2()
@@ -60,7 +54,7 @@ impl Taste {
 
     /// What an open string costs, in millimetres.
     #[must_use]
-    pub const fn open_string_mm(self) -> f64 {
+    pub(crate) const fn open_string_mm(self) -> f64 {
         self.open_string_mm
     }
 }

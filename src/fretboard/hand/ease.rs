@@ -16,7 +16,7 @@ pub enum Ease {
 impl Ease {
     /// The word for it: `easy`, `wide`, `beyond`.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Ease::Easy => "easy",
             Ease::Wide => "wide",

@@ -26,7 +26,7 @@ impl Finger {
 
     /// The word for it: `first` to `fourth`, and `open`.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Finger::Open => "open",
             Finger::First => "first",

@@ -56,7 +56,7 @@ impl Grip {
     /// Millimetres by which the fingers leave their ease, with flat, crowded and little fingers
     /// charged in the same coin; 0 for one finger a fret.
     #[must_use]
-    pub const fn cost_mm(self) -> f64 {
+    pub(crate) const fn cost_mm(self) -> f64 {
         self.cost_mm
     }
 

@@ -160,3 +160,10 @@ fn reasons_and_flat_fingers_in_words() {
     assert_eq!((barre.finger, barre.fret.number()), (Finger::First, 8));
     assert_eq!(barre.strings.to_string(), "3-2");
 }
+
+#[test]
+fn a_stretch_near_the_end_of_the_reach_is_wide() {
+    assert_eq!(Hand::default().ease_of(95.0), Ease::Easy);
+    assert_eq!(Hand::default().ease_of(97.0), Ease::Wide);
+    assert_eq!(Hand::reaching_mm(100.0).unwrap().ease_of(85.0), Ease::Wide);
+}

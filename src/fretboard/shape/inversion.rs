@@ -21,7 +21,7 @@ impl Inversion {
 
     /// The word for it: `root`, `first`, `second`.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Inversion::Root => "root",
             Inversion::First => "first",

@@ -21,7 +21,7 @@ impl Voicing {
 
     /// The word for it: `close`, `open`.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Voicing::Close => "close",
             Voicing::Open => "open",
@@ -29,15 +29,8 @@ impl Voicing {
     }
 
     /// Semitones of the three notes above the lowest, going up.
-    ///
-    /// ```
-    /// use fretloom_fretboard::{Inversion, Voicing};
-    /// use fretloom_theory::TriadQuality::Major;
-    /// assert_eq!(Voicing::Close.semitones(Major, Inversion::First), [0, 3, 8]);
-    /// assert_eq!(Voicing::Open.semitones(Major, Inversion::First), [0, 8, 15]);
-    /// ```
     #[must_use]
-    pub const fn semitones(self, quality: TriadQuality, inversion: Inversion) -> [i32; 3] {
+    pub(crate) const fn semitones(self, quality: TriadQuality, inversion: Inversion) -> [i32; 3] {
         let [_, second, third] = quality.semitones();
         let (middle, top) = match inversion {
             Inversion::Root => (second, third),
@@ -54,5 +47,17 @@ impl Voicing {
 impl fmt::Display for Voicing {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.word())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_open_voicing_lifts_the_middle_note() {
+        let (major, first) = (TriadQuality::Major, Inversion::First);
+        assert_eq!(Voicing::Close.semitones(major, first), [0, 3, 8]);
+        assert_eq!(Voicing::Open.semitones(major, first), [0, 8, 15]);
     }
 }

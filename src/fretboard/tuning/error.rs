@@ -67,15 +67,6 @@ pub enum TuningError {
 }
 
 impl TuningError {
-    /// The character of a typed tuning that is at fault, counted from 1.
-    #[must_use]
-    pub fn at(&self) -> Option<usize> {
-        match self {
-            TuningError::Unreadable(error) => Some(error.at()),
-            _ => None,
-        }
-    }
-
     /// What was expected instead of what was found.
     #[must_use]
     pub fn expected(&self) -> String {

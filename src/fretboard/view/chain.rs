@@ -41,18 +41,8 @@ impl Chain {
 
     /// What it costs, as [`ChainQuery::chains`](crate::ChainQuery::chains) counts it.
     #[must_use]
-    pub const fn cost_mm(&self) -> f64 {
+    pub(crate) const fn cost_mm(&self) -> f64 {
         self.cost_mm
-    }
-
-    /// Is every grip the same one, moved over strings and along the neck?
-    #[must_use]
-    pub fn repeats_one_grip(&self, neck: &Neck) -> bool {
-        let mut moves = self.rungs.windows(2).map(|two| match two {
-            [one, next] => unlike(neck, &one.shape, &next.shape),
-            _ => 0,
-        });
-        moves.all(|frets| frets == 0)
     }
 
     /// Its places with fingers, numbered by shapes; a place of two shapes belongs to the first.
@@ -92,7 +82,7 @@ fn mean_fret_mm(neck: &Neck) -> f64 {
 
 /// By how many frets two grips differ in all, string for string, wherever on the neck each of them
 /// lies.
-fn unlike(neck: &Neck, one: &Shape, next: &Shape) -> u32 {
+pub(super) fn unlike(neck: &Neck, one: &Shape, next: &Shape) -> u32 {
     let frets = relative(neck, one).into_iter().zip(relative(neck, next));
     let moved: u32 = frets.map(|(one, next)| u32::from(one.abs_diff(next))).sum();
     let open = one.frets().into_iter().zip(next.frets());

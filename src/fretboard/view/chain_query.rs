@@ -31,7 +31,8 @@ pub enum Overlap {
 /// let pair = TriadPair::in_order(first, second).unwrap();
 /// let chain = &ChainQuery::default().chains(&neck, pair, Hand::default())[0];
 /// assert_eq!(chain.rungs().len(), 4);
-/// assert!(chain.repeats_one_grip(&neck));
+/// let frets = chain.rungs().iter().map(|rung| rung.shape.frets()[0].number());
+/// assert!(frets.is_sorted_by(|one, next| next - one == 1));
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct ChainQuery {
@@ -48,7 +49,7 @@ impl Default for ChainQuery {
 
 impl ChainQuery {
     /// How many chains are listed at most.
-    pub const LONGEST_LIST: usize = 8;
+    pub(crate) const LONGEST_LIST: usize = 8;
 
     /// Over sets that overlap or do not.
     #[must_use]
@@ -77,7 +78,7 @@ impl ChainQuery {
 
     /// The string sets that a chain goes over, towards string 1; strings in unison hold none.
     #[must_use]
-    pub fn path(&self, neck: &Neck) -> Vec<StringSet> {
+    pub(crate) fn path(&self, neck: &Neck) -> Vec<StringSet> {
         let sets: Vec<StringSet> = StringSet::neighbours(neck.tuning().string_count(), 3).collect();
         let holds = |set: &StringSet| strings_going_up(neck, *set).is_some();
         let mut path: Vec<StringSet> = Vec::new();
@@ -90,9 +91,9 @@ impl ChainQuery {
         path
     }
 
-    /// The best chains for this hand, the cheapest first and at most
-    /// [`LONGEST_LIST`](Self::LONGEST_LIST) of them: on every set of the path a shape that the
-    /// hand can hold, the triads in turn, each shape higher than the one before.
+    /// The best chains for this hand, the cheapest first and at most eight of them: on every set of
+    /// the path a shape that the hand can hold, the triads in turn, each shape higher than the one
+    /// before.
     ///
     /// The cost is in millimetres: the way of the hand from position to position, in frets of their
     /// mean width below the octave; what each grip costs the fingers; and 12 mm for each string and

@@ -175,21 +175,22 @@ fn two_a_string_goes_through_all_six() {
         let pair = pair(["F", "G"]);
         let runs = TwoAStringQuery::default().runs(&neck, pair, Hand::default());
         let starts: BTreeSet<u8> =
-            runs.iter().map(|run| run.notes()[0].1.pitch_class().number()).collect();
+            runs.iter().map(|run| run.places()[0].pitch.pitch_class().number()).collect();
         assert_eq!(starts.len(), 6);
         for run in runs {
+            let places = run.places();
             let classes: BTreeSet<u8> =
-                run.notes().iter().map(|(_, pitch, _)| pitch.pitch_class().number()).collect();
+                places.iter().map(|place| place.pitch.pitch_class().number()).collect();
             assert_eq!(classes.len(), 6);
-            let pitches: Vec<u8> = run.notes().iter().map(|(_, pitch, _)| pitch.midi()).collect();
+            let pitches: Vec<u8> = places.iter().map(|place| place.pitch.midi()).collect();
             assert!(pitches.is_sorted_by(|one, next| one < next));
             assert!(pitches[5] - pitches[0] < 12);
-            for two in run.notes().chunks(2) {
-                assert_eq!(two[0].0.string, two[1].0.string);
+            for two in places.chunks(2) {
+                assert_eq!(two[0].place.string, two[1].place.string);
             }
-            for (place, pitch, which) in run.notes() {
-                assert_eq!(neck.pitch_at(*place), Some(*pitch));
-                assert_eq!(WhichTriad::with(pair, *pitch), Some(*which));
+            for ViewPlace { place, pitch, which, .. } in places {
+                assert_eq!(neck.pitch_at(place), Some(pitch));
+                assert_eq!(WhichTriad::with(pair, pitch), Some(which));
             }
         }
     }

@@ -92,13 +92,6 @@ impl TwoAString {
         }
     }
 
-    /// Its notes in the order of playing, each with its triad. Where the triads interleave, the
-    /// border between them falls inside a string.
-    #[must_use]
-    pub fn notes(&self) -> &[(Place, Pitch, WhichTriad)] {
-        &self.notes
-    }
-
     /// Where the hand stands one after another; empty where the two notes of a string are beyond
     /// the hand.
     #[must_use]
@@ -108,7 +101,7 @@ impl TwoAString {
 
     /// Where the hand stands first; without fingers, the lowest fretted fret.
     #[must_use]
-    pub fn position(&self) -> HandPosition {
+    pub(crate) fn position(&self) -> HandPosition {
         self.passage.position()
     }
 
