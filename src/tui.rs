@@ -22,6 +22,7 @@ pub mod theme;
 
 mod faults;
 mod input;
+mod job_control;
 mod screen;
 mod shared;
 mod signals;

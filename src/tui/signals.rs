@@ -1,4 +1,4 @@
-//! Signals: the end from outside, and stopping for the shell.
+//! Signals: the end from outside.
 //!
 //! A fatal signal is answered by its own thread, not through the channel: the main thread may be
 //! stuck, and once the terminal has closed the terminal library's blocking read spins at full CPU,
@@ -11,23 +11,10 @@ use std::sync::mpsc::SyncSender;
 use super::event::Wake;
 
 #[cfg(unix)]
-pub(super) use unix::{is_in_line_mode, stop_process, watch};
-
-/// Whether Ctrl-Z can hand the terminal back to a shell.
-pub(super) const JOB_CONTROL: bool = cfg!(unix);
+pub(super) use unix::watch;
 
 #[cfg(not(unix))]
 pub(super) fn watch(_wake: SyncSender<Wake>) -> io::Result<()> {
-    Ok(())
-}
-
-#[cfg(not(unix))]
-pub(super) fn is_in_line_mode() -> bool {
-    false
-}
-
-#[cfg(not(unix))]
-pub(super) fn stop_process() -> io::Result<()> {
     Ok(())
 }
 
@@ -37,10 +24,8 @@ mod unix {
     use std::time::Duration;
     use std::{process, thread};
 
-    use rustix::termios::{self, LocalModes};
-    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
+    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH};
     use signal_hook::iterator::Signals;
-    use signal_hook::low_level;
 
     use super::super::terminal;
     use super::{SyncSender, Wake, io};
@@ -82,21 +67,5 @@ mod unix {
         }
         terminal::give_back_within(PATIENCE);
         process::exit(128 + signal)
-    }
-
-    /// Stops this process as Ctrl-Z does; returns when it is continued.
-    ///
-    /// SIGTSTP and not SIGSTOP: where no shell could continue us (the program was started as the
-    /// terminal's only process) the system ignores the former, and the latter would stop for good.
-    pub(in super::super) fn stop_process() -> io::Result<()> {
-        low_level::raise(SIGTSTP)
-    }
-
-    /// Does the terminal hand over whole lines, as a shell leaves it, and not each key?
-    ///
-    /// A terminal that does not answer is taken to: setting its mode again will say why.
-    pub(in super::super) fn is_in_line_mode() -> bool {
-        let modes = termios::tcgetattr(io::stdin());
-        modes.map_or(true, |modes| modes.local_modes.contains(LocalModes::ICANON))
     }
 }

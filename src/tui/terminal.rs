@@ -29,8 +29,8 @@ use ratatui::layout::Size;
 use ratatui::{Frame, Terminal};
 
 use super::clipboard::Clip;
+use super::job_control;
 use super::mouse::Mouse;
-use super::signals;
 
 /// The terminal while the program's screens are on it.
 ///
@@ -120,11 +120,11 @@ impl TerminalGuard {
     ///
     /// When the terminal cannot be given back or taken again.
     pub fn suspend(&mut self) -> io::Result<()> {
-        if !signals::JOB_CONTROL {
+        if !job_control::JOB_CONTROL {
             return Ok(());
         }
         give_back()?;
-        signals::stop_process()?;
+        job_control::stop_process()?;
         take()?;
         // It was freed with all the rest.
         let mouse = mem::take(&mut self.mouse);
@@ -142,7 +142,7 @@ impl TerminalGuard {
     pub fn reclaim(&mut self) -> io::Result<()> {
         // Left alone where it is raw: off and on again has a moment in which Ctrl-Z stops the
         // program behind its back, with the terminal still taken.
-        if signals::is_in_line_mode() {
+        if job_control::is_in_line_mode() {
             // Raw mode is set only by a program that believes it is off.
             disable_raw_mode()?;
             enable_raw_mode()?;

@@ -8,7 +8,9 @@
 use ratatui::style::{Modifier, Style};
 use toml::de::DeValue;
 
-use super::{Depth, ROLES, Theme, colour};
+use super::colour;
+use super::depth::Depth;
+use super::roles::{ROLES, Theme};
 use crate::library::Problem;
 use crate::library::fields::Fields;
 use crate::words::nearest;

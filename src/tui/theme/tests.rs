@@ -1,6 +1,6 @@
 //! Themes that can be read, by every eye.
 
-use ratatui::style::Color;
+use ratatui::style::{Color, Modifier, Style};
 
 use super::*;
 
@@ -135,7 +135,7 @@ fn a_role_that_is_not_given_has_its_fallback() {
     assert_eq!(problems, []);
     let green = Style::new().fg(Color::Green);
     assert_eq!((theme.second, theme.string, theme.muted), (green, green, green));
-    assert_eq!((theme.title, theme.error), (bold(green), bold(green)));
+    assert_eq!((theme.title, theme.error), (green.bold(), green.bold()));
     assert_eq!(theme.first, Style::new().fg(Color::Red));
 }
 

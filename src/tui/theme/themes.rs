@@ -2,7 +2,9 @@
 
 use std::path::Path;
 
-use super::{Depth, Theme, read};
+use super::depth::Depth;
+use super::read;
+use super::roles::Theme;
 use crate::library::Problem;
 use crate::library::files::{read_text, toml_files, unreadable};
 
@@ -94,5 +96,38 @@ impl Themes {
             Some((_, there)) => *there = theme,
             None => self.themes.push((name.to_owned(), theme)),
         }
+    }
+}
+
+impl Theme {
+    /// The theme that is used where none is chosen.
+    pub const USUAL: &'static str = "terminal";
+
+    /// The built-in theme of that name.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom::tui::theme::{Depth, Theme};
+    /// let dark = Theme::built_in("dark", Depth::Full).unwrap();
+    /// assert_ne!(dark.first, dark.second);
+    /// assert!(Theme::built_in("pink", Depth::Full).is_none());
+    /// ```
+    #[must_use]
+    pub fn built_in(name: &str, depth: Depth) -> Option<Theme> {
+        Themes::load(None, depth).get(name)
+    }
+
+    /// The terminal's own palette: cyan and yellow differ for every kind of colour vision, and in
+    /// grey.
+    #[must_use]
+    pub fn terminal() -> Theme {
+        Theme::built_in(Theme::USUAL, Depth::Sixteen).unwrap_or_default()
+    }
+
+    /// Modifiers only.
+    #[must_use]
+    pub fn monochrome() -> Theme {
+        Theme::built_in("monochrome", Depth::None).unwrap_or_default()
     }
 }
