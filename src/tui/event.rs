@@ -38,8 +38,8 @@ pub(super) enum Wake {
     Continued,
     /// The window may have another size.
     Resized,
-    /// A signal is about to end the process: what should outlast it is to be kept now, and that it
-    /// was is to be told here.
+    /// A signal is about to end the process: what should outlast it is to be saved now, and a message
+    /// sent here when that is done.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process"))]
     Ending(SyncSender<()>),
     /// No key will ever come again.

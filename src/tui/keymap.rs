@@ -6,11 +6,10 @@
 //! ```
 //!
 //! A [`Keymap`] starts with the commands there are and no keys. [`overlay`](Keymap::overlay) reads
-//! a file on top: an entry replaces all keys of its command, and takes them from whichever command
-//! heard at the same time an earlier file gave them to. The built-in keys are the first file, the
-//! player's own is the second, and both go through this one reader. A wrong entry costs itself
-//! only; what is wrong comes back as [`Problem`]s, and so does a command that is left without a key
-//! although the file does not name it.
+//! a file on top: an entry replaces all keys of its command, and takes them from every other command
+//! that is heard at the same time. The built-in keys are the first file, the player's own is the
+//! second, and both go through this one reader. A wrong entry is reported as a [`Problem`] and costs
+//! no other entry. A command that a file leaves without a key, and does not name, is reported too.
 //!
 //! The invariant: within a section, and within sections that are heard together, a key does one
 //! thing.
@@ -56,7 +55,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
         Keymap(Rows { rows: rows.collect(), together: Vec::new() })
     }
 
-    /// The map in which a command that files have in one section is heard in another.
+    /// The map in which the keys of this command are heard in another section than files have it in.
     #[must_use]
     pub fn hearing(mut self, section: &str, command: C, heard: &'static str) -> Keymap<C> {
         if let Some(at) = self.position(section, command)
@@ -67,8 +66,8 @@ impl<C: Copy + PartialEq> Keymap<C> {
         self
     }
 
-    /// The map with pairs of sections that are heard at the same time: no key may mean something in
-    /// either.
+    /// The map with pairs of sections that are heard at the same time: in the two together a key has
+    /// one meaning.
     #[must_use]
     pub fn hearing_together(
         mut self,
@@ -78,7 +77,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
         self
     }
 
-    /// The map in which no file can leave this command without a key.
+    /// The map in which this command always has a key, whatever a file says.
     #[must_use]
     pub fn keeping(mut self, section: &str, command: C) -> Keymap<C> {
         if let Some(at) = self.position(section, command)
@@ -104,8 +103,8 @@ impl<C: Copy + PartialEq> Keymap<C> {
         problems
     }
 
-    /// What is wrong if a file has left a command, which had these keys, without any. One that must
-    /// keep a key gets them back.
+    /// The problem with a file that has taken all keys from the command of a row, which had these
+    /// `keys` before. A command that must keep a key gets them back.
     fn left_without(
         &mut self,
         at: usize,
@@ -162,7 +161,7 @@ impl<C: Copy + PartialEq> Keymap<C> {
         self.0.rows.iter().position(|row| row.section == section && row.command == command)
     }
 
-    /// Gives a command exactly these keys, and nobody else that is heard with it any of them.
+    /// Gives a command exactly these keys, and takes them from all others that are heard with it.
     fn bind(&mut self, at: usize, keys: Vec<Key>) {
         let Some(here) = self.0.rows.get(at).map(|row| row.heard) else { return };
         let together: Vec<bool> =

@@ -1,8 +1,8 @@
-//! The mouse: what it says, and whose it is.
+//! The mouse: what it did, and whether the terminal or the program has it.
 
 use ratatui::crossterm::event::{MouseButton, MouseEvent, MouseEventKind};
 
-/// Whose the mouse is.
+/// Who has the mouse.
 #[derive(Clone, Copy, PartialEq, Eq, Default, Debug)]
 pub enum Mouse {
     /// The terminal's, which selects text with it.
@@ -23,7 +23,7 @@ pub struct Pointer {
     pub what: Pointed,
 }
 
-/// What a mouse does that a screen heeds.
+/// What a mouse does that a screen answers.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Pointed {
     /// The first button went down.

@@ -50,10 +50,10 @@ pub enum Effect {
 
 /// Runs an app on the terminal until it quits. To be called once in a process.
 ///
-/// `keep` is called with the app before the program ends, to keep what should outlast it.
+/// `keep` is called with the app before the program ends, to save what should outlast it.
 ///
-/// A fatal signal does not return from here: it has what should be kept kept, if that does not take
-/// long, gives the terminal back and ends the process with status 128 + its number.
+/// A fatal signal does not return from here. The signal thread waits a second at most until `keep`
+/// was called, gives the terminal back and ends the process with status 128 + the signal's number.
 ///
 /// # Errors
 ///
@@ -76,7 +76,7 @@ struct Runtime<'a, A, K> {
     app: &'a mut A,
     keep: K,
     terminal: TerminalGuard,
-    /// As the app knows it.
+    /// The size that the app was told last.
     size: Size,
     wakes: Receiver<Wake>,
     faults: Faults,
@@ -84,7 +84,7 @@ struct Runtime<'a, A, K> {
 
 impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
     fn serve(&mut self) -> Result<(), RunError> {
-        // The first size is told like any other: an app guesses nothing about its window.
+        // The first size is told like any other, so that an app need not guess it.
         if self.tell_size()?.is_break() {
             return Ok(());
         }
@@ -127,7 +127,7 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
             Wake::Resized => self.tell_size(),
             Wake::Ending(kept) => {
                 (self.keep)(self.app);
-                // Whoever asked may have lost patience.
+                // The signal thread may have stopped waiting.
                 let _ = kept.send(());
                 Ok(ControlFlow::Continue(()))
             }
@@ -135,7 +135,7 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
         }
     }
 
-    /// Tells the app of a new size once, however many signs of it there were.
+    /// Tells the app of a new size once, however many events announced it.
     fn tell_size(&mut self) -> Result<ControlFlow<()>, RunError> {
         let size = self.terminal.size().map_err(TerminalError::Io)?;
         if size == self.size {

@@ -58,8 +58,9 @@ mod unix {
         Ok(())
     }
 
-    /// Has what should last kept, gives the terminal back, and ends with the status that a shell
-    /// expects of that signal. A main thread that is stuck costs no more than patience.
+    /// Asks the main thread to save what should outlast the program, gives the terminal back, and
+    /// ends with the status that a shell expects of that signal. A main thread that is stuck is
+    /// waited for no longer than [`PATIENCE`].
     fn end(signal: i32, wake: &SyncSender<Wake>) -> ! {
         let (done, kept) = mpsc::sync_channel(1);
         if wake.try_send(Wake::Ending(done)).is_ok() {

@@ -16,7 +16,7 @@ pub(in crate::tui) struct Chosen {
     pub(super) chord: TypedChord,
     /// Which of the scales that fit the chord.
     pub(super) scale: usize,
-    /// Which of [`Families::in_turn`](crate::answer::Families::in_turn) are paired.
+    /// Which of [`Families::in_turn`](fretloom_theory::Families::in_turn) are paired.
     pub(super) families: usize,
     pub(super) wishes: Wishes,
     /// Which row of the list of pairs: one fold of them.
@@ -25,7 +25,7 @@ pub(in crate::tui) struct Chosen {
     pub(super) copy: usize,
     /// Which set of three neighbouring strings the ladder climbs.
     pub(super) set: usize,
-    /// Is that set the only one to be played?
+    /// Does the ladder stay on that set, the other strings drawn quietly?
     pub(super) locked: bool,
     /// Which rung of the ladder is in hand; none where the ladder has none.
     pub(super) rung: Option<usize>,

@@ -1,4 +1,4 @@
-//! What is copied: the neck as text, the shape in hand as a block of tablature.
+//! What is copied: the neck as text, the shape in hand as tablature.
 
 use fretloom_fretboard::FretRange;
 

@@ -1,9 +1,9 @@
-//! The explorer as it is to be drawn: its state beside what all screens share.
+//! The explorer together with what all screens share, as drawing and clicks need it.
 
 use super::state::Explore;
 use crate::tui::shared::Shared;
 
-/// What a frame, a click and the clipboard are made from.
+/// What a frame and a copied text are made from, and what a click is looked up in.
 #[derive(Clone, Copy)]
 pub(in crate::tui) struct Drawing<'a> {
     pub(super) explore: &'a Explore,
@@ -11,7 +11,7 @@ pub(in crate::tui) struct Drawing<'a> {
 }
 
 impl<'a> Drawing<'a> {
-    /// The explorer in this surrounding.
+    /// This explorer with what all screens share.
     pub(in crate::tui) fn new(explore: &'a Explore, shared: &'a Shared) -> Drawing<'a> {
         Drawing { explore, shared }
     }

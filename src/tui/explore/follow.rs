@@ -18,7 +18,7 @@ impl Explore {
         self.lay_out_near(self.shown.hand.as_ref().map(InHand::home), shared);
     }
 
-    /// The same where the hand is to go near another shape; without one it begins afresh.
+    /// The same, with the hand near this shape; near none, it takes the first usual one.
     pub(super) fn lay_out_near(&mut self, shape: Option<Shape>, shared: &Shared) {
         self.let_go(shared);
         self.stay_in_list(shared);
@@ -27,13 +27,14 @@ impl Explore {
         self.hold(rung, Held::default(), shared);
     }
 
-    /// Shows what follows from what is chosen now, without a hand, which would have to go elsewhere.
+    /// Shows what follows from what is chosen now, with no shape in hand: the ladder has changed, and
+    /// which of its shapes comes next is found out later.
     pub(super) fn let_go(&mut self, shared: &Shared) {
         (self.chosen.rung, self.chosen.held) = (None, Held::default());
         self.follow(shared);
     }
 
-    /// After a change of the list of pairs: the row is one that it has.
+    /// Moves the row to one that the list of pairs has, after the list has changed.
     fn stay_in_list(&mut self, shared: &Shared) {
         let last = self.shown.pairs.classes.len().saturating_sub(1);
         if self.chosen.row > last {

@@ -1,4 +1,4 @@
-//! How the player looks at the neck: all of it, or a view with its choices.
+//! The view of the neck that is chosen, and what it shows.
 
 use fretloom_fretboard::{
     ChainQuery, FretRange, Hand, HandPosition, Neck, PositionView, SetView, StringSet,
@@ -7,7 +7,7 @@ use fretloom_fretboard::{
 
 use crate::answer::{AskedView, NeckAnswer, PairAnswer, TuningAnswer, ViewQuestion};
 
-/// What is looked at.
+/// All of the neck, or a view of it with its choice.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) enum NeckView {
     /// Every place of the pair.
@@ -18,12 +18,12 @@ pub(super) enum NeckView {
     Set(StringSet),
     /// A chain across the strings; which of them, from 0.
     Across(usize),
-    /// Two a string on the strings in use; from which start, from 0.
+    /// Two notes on each of the strings in use; from which of the starting notes, from 0.
     Two(usize),
 }
 
 impl NeckView {
-    /// As it is kept: `neck`, `position V`, `set 3-2`, `across 2`, `two 1`.
+    /// As the session has it: `neck`, `position V`, `set 3-2`, `across 2`, `two 1`.
     pub(super) fn words(self) -> String {
         match self {
             NeckView::Whole => "neck".to_owned(),
@@ -39,7 +39,7 @@ impl NeckView {
         std::mem::discriminant(&self) == std::mem::discriminant(&other)
     }
 
-    /// Are its choices ways to take it, which are found by a search?
+    /// Are its choices found by a search: chains, or runs of two notes a string?
     pub(super) fn has_ways(self) -> bool {
         match self {
             NeckView::Across(_) | NeckView::Two(_) => true,
@@ -47,7 +47,7 @@ impl NeckView {
         }
     }
 
-    /// The same view in that one of its ways, from 0, if it has ways.
+    /// The same view in the way with this number, from 0, if it has several ways.
     pub(super) fn in_way(self, way: usize) -> NeckView {
         match self {
             NeckView::Across(_) => NeckView::Across(way),
@@ -73,7 +73,7 @@ impl NeckView {
         }
     }
 
-    /// Reads what was kept; none where it means nothing on that many strings.
+    /// Reads what a session has; none where that means nothing on so many strings.
     pub(super) fn read(words: &str, strings: usize) -> Option<NeckView> {
         let (view, choice) = words.split_once(' ').unwrap_or((words, ""));
         let index = || choice.parse::<usize>().ok()?.checked_sub(1);
@@ -103,9 +103,9 @@ pub(super) struct PairOnNeck<'a> {
 pub(super) struct ShownView {
     asked: AskedView,
     pub(super) answer: NeckAnswer,
-    /// What is seen, for the rule over the neck.
+    /// Its name and its choice, for the line above the neck.
     pub(super) title: String,
-    /// What is not, and what signs mean.
+    /// Where the hand goes, what the view hides, and what its signs mean.
     pub(super) told: String,
 }
 
@@ -117,7 +117,7 @@ impl ShownView {
         Some(ShownView::answered(view, of, asked))
     }
 
-    /// The same view with another choice of its ways: they were found before.
+    /// The same view in another of its ways, which were found before.
     pub(super) fn taken(self, view: NeckView, of: PairOnNeck<'_>) -> ShownView {
         ShownView::answered(view, of, self.asked)
     }
@@ -141,7 +141,7 @@ impl ShownView {
     }
 }
 
-/// The view as it is asked for, with the first of its ways; none for the whole neck.
+/// The question for the first way of the view; none for the whole neck.
 fn question(view: NeckView, strings: Option<StringSet>, hand: Hand) -> Option<ViewQuestion> {
     let view = match view {
         NeckView::Whole => return None,

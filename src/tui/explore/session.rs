@@ -1,7 +1,7 @@
 //! The choices on the explorer as they are kept for the next start, and taken up again.
 //!
-//! Every value is text as a player would type it. One that means nothing any more (a tuning whose
-//! file is gone, strings that this instrument lacks) costs itself.
+//! Every value is text as a player would type it. A value that means nothing any more (a tuning
+//! whose file is gone, strings that this instrument lacks) is passed over.
 
 use fretloom_fretboard::{Capo, StringSet};
 use fretloom_theory::{Families, ScaleChoice};

@@ -44,7 +44,7 @@ impl SizeClass {
     }
 }
 
-/// Head, heading of the list, rule, shape and footer.
+/// Head (two rows), heading of the list, line above the neck, shape, footer.
 const FRAME_ROWS: u16 = 2 + 1 + 1 + 1 + 1;
 
 /// The rows that the explorer needs: its frame, the neck, and one pair.
@@ -89,7 +89,7 @@ impl Drawing<'_> {
         let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.explore.shown.scales.len() };
         let all = (self.explore.shown.pairs.classes.len().max(beside) as u16).max(1);
-        // The second line of the shape goes before the list is down to one pair.
+        // Rather one line less about the shape than a list of one pair.
         let told_rows = u16::from(room > 1);
         let room = room.saturating_sub(told_rows);
         let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
@@ -166,7 +166,7 @@ impl Drawing<'_> {
         })
     }
 
-    /// The notes on the neck; those that the pair leaves out lie under its own.
+    /// The notes on the neck. Those that the pair leaves out come first, so that its own hide them.
     fn marks(&self) -> Vec<Mark> {
         let left_out: &[_] =
             if self.explore.chosen.shows_left_out { &self.explore.shown.left_out } else { &[] };

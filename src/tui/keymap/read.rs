@@ -30,7 +30,7 @@ impl Entry {
     }
 }
 
-/// A key where a file gives it to a command.
+/// A key that a file gives to a command, and where in the file.
 #[derive(Clone, Copy)]
 pub(super) struct Claim {
     pub(super) key: Key,
@@ -46,7 +46,7 @@ impl Claim {
     }
 }
 
-/// Everything usable in a file, in the order of the file, and everything wrong with it.
+/// The entries of a file that can be used, in its order, and everything that is wrong with it.
 pub(super) fn read<C>(map: &Rows<C>, file: &str, text: &str) -> (Vec<Entry>, Vec<Problem>) {
     let mut reader =
         Reader { map, file, text, entries: Vec::new(), used: Vec::new(), problems: Vec::new() };
@@ -163,8 +163,8 @@ impl<C> Reader<'_, C> {
         self.map.are_heard_together(one.heard, other.heard)
     }
 
-    /// What was expected where a key belongs to another command that must keep it; the file may
-    /// have given that one another key before.
+    /// What was expected, where another command must keep this key: one that always has a key, and
+    /// that this file has given no other one before.
     fn is_kept(&self, row: usize, key: Key) -> Option<String> {
         let given = |at: &usize| self.entries.iter().any(|entry| entry.row == *at);
         let mut rows = self.map.rows.iter().enumerate();

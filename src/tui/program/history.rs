@@ -1,4 +1,4 @@
-//! What was, in order, and what was taken back.
+//! States in the order in which they were, and those that were taken back.
 
 use std::collections::VecDeque;
 
@@ -28,7 +28,7 @@ impl<T: PartialEq> History<T> {
         self.future.clear();
     }
 
-    /// The state before this one; none where there is none that differs.
+    /// The last state before that differs from `now`; none where there is none.
     pub(super) fn back(&mut self, now: T) -> Option<T> {
         while self.past.back() == Some(&now) {
             self.past.pop_back();
@@ -48,7 +48,7 @@ impl<T: PartialEq> History<T> {
         Some(after)
     }
 
-    /// How often one can go back and forward: what going either way changes.
+    /// How often one can go back, and forward: going either way changes both.
     pub(super) fn steps(&self) -> (usize, usize) {
         (self.past.len(), self.future.len())
     }

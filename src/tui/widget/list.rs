@@ -1,4 +1,4 @@
-//! The lines of a list in view: who draws them and who points at them ask here where each one lies.
+//! A list that scrolls: drawing and clicks ask here where each line lies.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};

@@ -1,4 +1,4 @@
-//! The hand in a view: it is where one looks, and climbs over what is seen.
+//! Climbing in a view: over the shapes that it shows.
 
 use fretloom_fretboard::{Direction, Ladder, Nearness};
 

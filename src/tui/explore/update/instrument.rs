@@ -1,4 +1,4 @@
-//! The instrument: the hand goes along when it changes.
+//! Changes of the instrument. The hand stays as near as it can to where it was.
 
 use fretloom_fretboard::{Capo, Nearness, Rung, Tuning};
 

@@ -1,4 +1,4 @@
-//! Through chords, scales, pairs and shapes.
+//! Going through chords, scales, pairs and shapes.
 
 use fretloom_fretboard::{Direction, WhichTriad};
 use fretloom_theory::{Families, Spelling};
@@ -104,9 +104,9 @@ impl Explore {
         self.lay_out(shared);
     }
 
-    /// The next rung. Where these strings end the ladder goes on over the next ones, and from the end
-    /// of the neck it begins again; on locked strings it begins again at once. In a view the next
-    /// shape is the next one that is seen.
+    /// Takes the next shape of the ladder. Where the set of strings ends, the climb goes on with the
+    /// next set, and where the neck ends it begins again; on locked strings it begins again at once.
+    /// In a view it goes through the shapes that the view shows.
     pub(super) fn climb(&mut self, direction: Direction, shared: &mut Shared) {
         if self.climb_in_view(direction, shared) {
             return;

@@ -1,4 +1,4 @@
-//! Back to what was chosen before.
+//! Going back to choices that were made before.
 
 use super::super::chosen::{Chosen, Page};
 use super::super::state::Explore;

@@ -1,4 +1,4 @@
-//! Through the views of the neck, and the choices of each.
+//! Going through the views of the neck and the choices of each.
 
 use fretloom_fretboard::{HandPosition, StringSet};
 
