@@ -1,6 +1,12 @@
-//! What a screen asks of the program above it.
+//! The screens by their names, and what a screen asks of the program above it.
 
 use super::key::Key;
+
+/// A screen by its name.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Screen {
+    Explore,
+}
 
 /// Something that is to be done outside of a screen, since a screen changes only itself and what
 /// all screens share.

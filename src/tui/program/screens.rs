@@ -12,19 +12,13 @@ use crate::tui::command::{ListCommand, Section, TypingCommand};
 use crate::tui::explore::{self, Drawing, Explore};
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
-use crate::tui::screen::ScreenEffect;
+use crate::tui::screen::{Screen, ScreenEffect};
 use crate::tui::shared::Shared;
 
 /// The screens, all of them open: one that is left is as it was when one comes back.
 pub(super) struct Screens {
     pub(super) explore: Explore,
     front: Screen,
-}
-
-/// A screen by its name.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-enum Screen {
-    Explore,
 }
 
 /// What is chosen on a screen.
@@ -183,8 +177,8 @@ impl Screens {
 impl Page {
     /// Is it the same to someone who turns pages, whatever has changed on it?
     pub(super) fn is_like(&self, other: &Page) -> bool {
-        match (self, other) {
-            (Page::Explore(one), Page::Explore(other)) => one.is_like(other),
+        match self {
+            Page::Explore(page) => matches!(other, Page::Explore(other) if page.is_like(other)),
         }
     }
 }

@@ -4,7 +4,7 @@ use ratatui::Frame;
 use ratatui::layout::{Position, Rect, Size};
 
 use super::overlay::Overlay;
-use super::screens::Hit as ScreenHit;
+use super::screens::{Hit as ScreenHit, Screens};
 use super::state::Program;
 use crate::tui::command::{Command, ListCommand, Section};
 use crate::tui::event::Event;
@@ -13,6 +13,7 @@ use crate::tui::key::Key;
 use crate::tui::mouse::{Mouse, Pointer};
 use crate::tui::runtime::{App, Effect};
 use crate::tui::screen::ScreenEffect;
+use crate::tui::shared::Shared;
 use crate::tui::widget::ListLine;
 
 /// What lies under the mouse: on the screen in front, or in what the program has laid over it.
@@ -107,9 +108,7 @@ impl Program {
                 self.perform(command)
             }
             Command::Explore(command) => {
-                self.shared.notice = None;
-                let effects = self.screens.explore.update(command, &mut self.shared);
-                self.carry_out(effects)
+                self.on_screen(|screens, shared| screens.explore.update(command, shared))
             }
             Command::Typing(command) => {
                 self.screens.update_field(command, &mut self.shared);
@@ -117,6 +116,16 @@ impl Program {
             }
             Command::List(command) => self.obey_in_list(command),
         }
+    }
+
+    /// Has a screen carry out a command of its own.
+    fn on_screen(
+        &mut self,
+        update: impl FnOnce(&mut Screens, &mut Shared) -> Vec<ScreenEffect>,
+    ) -> Vec<Effect> {
+        self.shared.notice = None;
+        let effects = update(&mut self.screens, &mut self.shared);
+        self.carry_out(effects)
     }
 
     fn obey_in_list(&mut self, command: ListCommand) -> Vec<Effect> {
