@@ -5,14 +5,15 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use super::StoreError;
-use super::whole_file::Turn;
+use super::error::StoreError;
+use super::write_lock::WriteLock;
 use crate::library::files::read_text;
 
-/// Where the player left off: every value as its command or its option would be typed, so that a
-/// value that means nothing any more is refused by the one reader there is, and costs itself.
+/// Where the player left off.
 ///
-/// An absent value is `None`: the program begins with its own.
+/// Every value is kept as the text that its command or option takes, and read by the same reader.
+/// A value that is no longer valid is dropped alone. Where a value is absent (`None`) the program
+/// begins with its default.
 #[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Session {
@@ -26,17 +27,17 @@ pub struct Session {
     pub tuning: Option<String>,
     /// The fret of the capo.
     pub capo: Option<u8>,
-    /// The strings that a partial capo holds: `5-4-3`.
+    /// The strings that a partial capo stops: `5-4-3`.
     pub capo_strings: Option<String>,
-    /// The strings that the ladder climbs: `4-3-2`.
+    /// The string set of the ladder: `4-3-2`.
     pub strings: Option<String>,
-    /// Are the other strings quiet?
+    /// Does the ladder stay on this string set?
     pub locked: Option<bool>,
-    /// Which rung of the ladder is in hand, from 0.
+    /// The chosen shape of the ladder, from 0.
     pub rung: Option<u32>,
-    /// Which of the places of its notes, from 0.
+    /// Which of the places where its notes can be played, from 0.
     pub place: Option<u32>,
-    /// Which of the ways to finger it there, from 0.
+    /// Which of the fingerings there, from 0.
     pub fingers: Option<u32>,
     /// What stands in the marks: `note`, `degree`, `member`, `finger` or `order`.
     pub labels: Option<String>,
@@ -46,11 +47,11 @@ pub struct Session {
     pub view: Option<String>,
     /// Which triads take part: `tertian,sus`.
     pub families: Option<String>,
-    /// The wishes as they are typed on the screen: `7 #11 -13`.
+    /// The notes wanted and not wanted, as typed on the screen: `7 #11 -13`.
     pub wishes: Option<String>,
-    /// Is the neck its mirror image?
+    /// Is the neck drawn as its mirror image, with the nut at the right?
     pub left_handed: Option<bool>,
-    /// Is string 1 at the bottom?
+    /// Is string 1 drawn at the bottom?
     pub upside_down: Option<bool>,
     /// How wide the frets are drawn: `even` or `true`.
     pub fret_widths: Option<String>,
@@ -61,8 +62,8 @@ pub struct Session {
 }
 
 impl Session {
-    /// The format of the file. It grows when an older fretloom would misread a newer file; a value
-    /// that is merely new does not ask for that.
+    /// The format of the file. It grows only when an older fretloom would misread a newer file; a
+    /// new value alone is no reason.
     pub const FORMAT: u64 = 1;
 
     /// The file's name in the state folder.
@@ -77,9 +78,9 @@ struct Stored {
     session: Session,
 }
 
-/// What a file of any version has.
+/// The part of the file that every format has.
 #[derive(Deserialize)]
-struct Version {
+struct Format {
     format: u64,
 }
 
@@ -116,7 +117,7 @@ impl SessionStore {
         &self.folder
     }
 
-    /// The session, if one was ever saved. Reading asks for no turn: the file is always whole.
+    /// The session, if one was ever saved. Reading needs no lock: the file is always whole.
     ///
     /// # Errors
     ///
@@ -128,29 +129,29 @@ impl SessionStore {
             Err(error) => return Err(error.into()),
         };
         let unreadable = |error: serde_json::Error| StoreError::Unreadable(error.to_string());
-        let Version { format } = serde_json::from_str(&text).map_err(unreadable)?;
+        let Format { format } = serde_json::from_str(&text).map_err(unreadable)?;
         if format > Session::FORMAT {
-            return Err(StoreError::Newer { format });
+            return Err(StoreError::Newer { format, known: Session::FORMAT });
         }
         let stored: Stored = serde_json::from_str(&text).map_err(unreadable)?;
         Ok(Some(stored.session))
     }
 
-    /// Saves the session in the place of the one before. A crash at any moment leaves one of the
-    /// two, whole. What cannot be read is replaced; what a newer fretloom wrote is not.
+    /// Saves the session in place of the one before. A crash at any moment leaves one of the two,
+    /// whole. A file that cannot be read is replaced; one that a newer fretloom wrote is not.
     ///
     /// # Errors
     ///
     /// Where a newer fretloom wrote the session that is there, another program is writing it now,
     /// or the system refuses.
     pub fn save(&self, session: &Session) -> Result<(), StoreError> {
-        let turn = Turn::take(&self.folder)?;
+        let lock = WriteLock::acquire(&self.folder)?;
         if let Err(newer @ StoreError::Newer { .. }) = self.load() {
             return Err(newer);
         }
         let stored = Stored { format: Session::FORMAT, session: session.clone() };
         let text = serde_json::to_string_pretty(&stored).map_err(io::Error::from)?;
-        Ok(turn.replace(Session::FILE, &(text + "\n"))?)
+        Ok(lock.replace_file(Session::FILE, &(text + "\n"))?)
     }
 }
 
@@ -256,9 +257,9 @@ mod tests {
     #[test]
     fn one_program_writes_at_a_time() {
         let folder = Folder::new();
-        let turn = Turn::take(&folder.0).unwrap();
+        let lock = WriteLock::acquire(&folder.0).unwrap();
         assert!(matches!(folder.store().save(&on("C")), Err(StoreError::Busy)));
-        drop(turn);
+        drop(lock);
         folder.store().save(&on("C")).unwrap();
     }
 
