@@ -4,7 +4,7 @@ use std::fmt;
 
 use fretloom_fretboard::{
     Finger, FretRange, Hand, HandPosition, Hidden, Neck, Rung, Seen, SetView, StringSet,
-    TwoAString, View, ViewPlace, ViewWays,
+    TwoAString, View, ViewChoices, ViewPlace,
 };
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
 
@@ -41,12 +41,12 @@ impl ViewQuestion {
     /// there.
     pub fn ask(self, neck: &Neck, pair: &PairAnswer) -> Result<AskedView, Refusal> {
         self.check(neck)?;
-        let ways = self.view.ways(neck, pair.pair(), self.hand);
-        let (number, count) = (self.choice, ways.count());
+        let found = self.view.choices(neck, pair.pair(), self.hand);
+        let (number, count) = (self.choice, found.count());
         if count > 0 && !(1..=count).contains(&number) {
             return Err(Refusal::NoSuchChoice { number, count });
         }
-        Ok(AskedView { question: self, ways })
+        Ok(AskedView { question: self, found })
     }
 
     fn check(&self, neck: &Neck) -> Result<(), Refusal> {
@@ -73,7 +73,7 @@ impl ViewQuestion {
 #[derive(Clone, PartialEq, Debug)]
 pub struct AskedView {
     question: ViewQuestion,
-    ways: ViewWays,
+    found: ViewChoices,
 }
 
 impl AskedView {
@@ -93,7 +93,7 @@ impl AskedView {
     /// How many ways there are to choose from; 1 where the view has only one.
     #[must_use]
     pub const fn choices(&self) -> usize {
-        self.ways.count()
+        self.found.count()
     }
 
     /// Which of the ways it is, from 1.
@@ -116,7 +116,7 @@ impl AskedView {
         match self.view() {
             View::Position(_) | View::Two(_) => Vec::new(),
             View::Across(_) => {
-                let chain = self.ways.chain(self.index());
+                let chain = self.found.chain(self.index());
                 chain.map_or_else(Vec::new, |chain| chain.rungs().iter().map(named).collect())
             }
             View::Set(view) => {
@@ -138,11 +138,11 @@ impl AskedView {
     /// Where the hand stands one after another, for six notes two a string; else empty.
     #[must_use]
     pub fn positions(&self) -> Vec<HandPosition> {
-        self.ways.run(self.index()).map(TwoAString::positions).unwrap_or_default()
+        self.found.run(self.index()).map(TwoAString::positions).unwrap_or_default()
     }
 
     pub(super) fn seen(&self, neck: &Neck) -> Seen {
-        self.ways.seen(neck, self.index())
+        self.found.seen(neck, self.index())
     }
 
     const fn index(&self) -> usize {

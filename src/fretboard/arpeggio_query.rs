@@ -5,7 +5,7 @@ use fretloom_theory::{Pitch, Triad};
 use crate::runs::runs;
 use crate::{Arpeggio, FretRange, Hand, Inversion, Neck, PerString, Place, Region, StringSet};
 
-/// A wish for arpeggios; by default six notes (the triad twice) on every two or three neighbouring
+/// A query for arpeggios; by default six notes (the triad twice) on every two or three neighbouring
 /// strings, from every start, over the whole neck, nothing dropped for being hard.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct ArpeggioQuery {

@@ -31,9 +31,9 @@ impl fmt::Display for Elsewhere {
 }
 
 impl Shape {
-    /// The other places of the same three pitches that `hand` can hold: as few frets away as there
-    /// are, of equals the ones on more of the same strings. The order of pitches over the strings
-    /// stays the one that shapes have.
+    /// The other places of the same three pitches that `hand` can hold: those that are fewest frets
+    /// away first, and of equals those on more of the same strings. As in every shape, a string that
+    /// sounds higher open has the higher pitch.
     ///
     /// ```
     /// use fretloom_fretboard::{Hand, Neck, ShapeQuery, Tuning};

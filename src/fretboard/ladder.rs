@@ -1,4 +1,4 @@
-//! Ladders: the shapes of two triads along the neck, by height.
+//! Ladders: the shapes of a pair of triads along the neck, by height.
 
 mod climb;
 mod nearness;
@@ -29,12 +29,12 @@ pub struct Rung {
     pub shape: Shape,
 }
 
-/// The shapes of two triads, ordered by height: by the sum of their pitches, then by the lowest
+/// The shapes of a pair of triads, ordered by height: by the sum of their pitches, then by the lowest
 /// and the middle one, then by string numbers from the floor up, then the first triad before the
 /// second.
 ///
-/// Rungs are known by their index. A ladder may be empty, as the default one is, and an index that is on no rung leads
-/// nowhere: every way on is an `Option`.
+/// Rungs are known by their index. A ladder may be empty, as the default one is, and an index that
+/// is on no rung leads nowhere: each of these methods gives an `Option`.
 ///
 /// “Next” has several meanings for a player, and each is a method: the next rung
 /// [by height](Self::next), the next one [of a triad](Self::next_of), the

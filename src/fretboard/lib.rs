@@ -1,10 +1,11 @@
 //! Strings and frets: from a tuning to every shape of a triad on its neck.
 //!
 //! The crate root is the vocabulary. A [`Tuning`] is made of [`OpenString`]s; a [`Neck`] knows
-//! which [`Place`] sounds which pitch, and its millimetres. A [`ShapeQuery`] finds the [`Shape`]s
-//! of a triad there, on any [`StringSet`], with fingers for the [`Hand`]; an
-//! [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the
-//! shapes of a pair of triads by height. A [`View`] chooses what a player sees of a pair.
+//! which [`Place`] sounds which pitch, and its millimetres; a [`Region`] is a part of it. A
+//! [`ShapeQuery`] finds the [`Shape`]s of a triad there, on any [`StringSet`], with fingers for the
+//! [`Hand`]; an [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the shapes of a pair of
+//! triads by height. A [`View`] chooses what a player sees of a pair. A [`FingeringQuery`] finds the
+//! [`Fingering`]s of a line.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
 //! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
@@ -67,6 +68,6 @@ pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{
     Chain, ChainQuery, Hidden, Overlap, PositionView, Seen, SetStep, SetView, TwoAString,
-    TwoAStringQuery, View, ViewPlace, ViewWays,
+    TwoAStringQuery, View, ViewChoices, ViewPlace,
 };
 pub use which_triad::WhichTriad;

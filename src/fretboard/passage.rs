@@ -1,4 +1,4 @@
-//! Passages: places that are settled, played one after another by one hand.
+//! Passages: notes whose places are fixed, played one after another by one hand.
 
 use fretloom_theory::Pitch;
 
@@ -11,7 +11,7 @@ use crate::{LineNote, Neck, Pin, Place};
 /// Our choice, no source.
 const SECONDS_A_NOTE: f64 = 0.25;
 
-/// Notes at settled places, with the hand that plays them.
+/// Notes at fixed places, with the fingers and positions of the hand that plays them.
 #[derive(Clone, PartialEq, Debug)]
 pub(crate) struct Passage {
     notes: Vec<FingeredNote>,
@@ -25,7 +25,7 @@ impl Passage {
     /// player would take other strings.
     pub(crate) fn new(neck: &Neck, hand: Hand, notes: &[(Place, Pitch)]) -> Passage {
         let line: Vec<LineNote> =
-            notes.iter().enumerate().filter_map(|(index, note)| settled(index, *note)).collect();
+            notes.iter().enumerate().filter_map(|(index, note)| pinned(index, *note)).collect();
         let in_reach = groups(notes).all(|group| is_in_reach(neck, hand, group));
         let query = FingeringQuery::default().for_hand(hand);
         let fingering = in_reach.then(|| query.best(neck, &line).ok()).flatten();
@@ -62,8 +62,8 @@ impl Passage {
     }
 }
 
-/// Note number `index` of the line, where the passage has it and nowhere else.
-fn settled(index: usize, (place, pitch): (Place, Pitch)) -> Option<LineNote> {
+/// Note number `index` of the line, pinned where the passage has it.
+fn pinned(index: usize, (place, pitch): (Place, Pitch)) -> Option<LineNote> {
     let pin = Pin { string: Some(place.string), fret: Some(place.fret) };
     let note = LineNote::new(index as f64 * SECONDS_A_NOTE, SECONDS_A_NOTE, pitch)?;
     Some(note.pinned(pin))

@@ -43,7 +43,7 @@ impl StringNumber {
 
     /// Do the two lie side by side?
     #[must_use]
-    pub(crate) const fn is_beside(self, other: StringNumber) -> bool {
+    pub(crate) const fn is_next_to(self, other: StringNumber) -> bool {
         self.0.abs_diff(other.0) == 1
     }
 

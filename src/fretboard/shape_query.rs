@@ -18,7 +18,7 @@ enum Fingers {
     None,
 }
 
-/// A wish for shapes; by default the close ones on every three neighbouring strings, over the
+/// A query for shapes; by default the close ones on every three neighbouring strings, over the
 /// whole neck, open strings allowed, nothing dropped for being hard.
 ///
 /// # Example
@@ -166,7 +166,7 @@ impl ShapeQuery {
         self.inversion.is_none_or(|wanted| wanted == inversion)
     }
 
-    /// Does a shape of the right voicing, inversion and strings fit the rest of the wish?
+    /// Does a shape of the right voicing, inversion and strings fit the rest of the query?
     fn wants(&self, neck: &Neck, shape: &Shape) -> bool {
         shape.stretch_mm() <= self.widest_mm
             && shape.places().into_iter().all(|place| self.region.contains(neck, place))

@@ -27,7 +27,7 @@ pub use open_string::OpenString;
 /// say, apart).
 ///
 /// A string may be a *course*: a principal note, which counts for order and inversion, and strings
-/// [`beside`](Self::beside) it that are stopped and struck together with it.
+/// that [double](Self::doublings) it, which are stopped and struck together with it.
 ///
 /// # Example
 ///
@@ -47,8 +47,8 @@ pub struct Tuning {
     instrument: Instrument,
     /// From the highest string number to string 1, as tunings are written.
     strings: Vec<OpenString>,
-    /// What sounds beside each string, in the same order; empty where there are no courses.
-    beside: Vec<Vec<NamedPitch>>,
+    /// What doubles each string, in the same order; empty where there are no courses.
+    doublings: Vec<Vec<NamedPitch>>,
     capo: Capo,
     last_fret: Fret,
     scale_mm: f64,
@@ -85,7 +85,7 @@ impl Tuning {
             name: names.join(" "),
             instrument: Instrument::Guitar,
             strings,
-            beside: Vec::new(),
+            doublings: Vec::new(),
             capo: Capo::NONE,
             last_fret,
             scale_mm,
@@ -118,25 +118,25 @@ impl Tuning {
     }
 
     /// The same tuning with courses: for each string, from the highest number to string 1, the
-    /// notes that sound beside it. An empty list is a single string.
+    /// notes that double it. An empty list is a single string.
     ///
     /// # Errors
     ///
     /// Where there is not one list a string, where a course has more than
     /// three strings, or sounds above G9 at the last fret.
-    pub fn with_courses(self, beside: Vec<Vec<NamedPitch>>) -> Result<Tuning, TuningError> {
-        if beside.len() != self.strings.len() {
-            let (lists, strings) = (beside.len(), self.strings.len());
+    pub fn with_courses(self, doublings: Vec<Vec<NamedPitch>>) -> Result<Tuning, TuningError> {
+        if doublings.len() != self.strings.len() {
+            let (lists, strings) = (doublings.len(), self.strings.len());
             return Err(TuningError::CourseCount { lists, strings });
         }
-        for ((string, _), more) in self.strings().zip(&beside) {
+        for ((string, _), more) in self.strings().zip(&doublings) {
             if more.len() >= Tuning::WIDEST_COURSE {
                 return Err(TuningError::WideCourse { string, count: more.len() + 1 });
             }
             more.iter().try_for_each(|note| self.check_height(string, *note))?;
         }
-        let single = beside.iter().all(Vec::is_empty);
-        Ok(Tuning { beside: if single { Vec::new() } else { beside }, ..self })
+        let single = doublings.iter().all(Vec::is_empty);
+        Ok(Tuning { doublings: if single { Vec::new() } else { doublings }, ..self })
     }
 
     /// The same tuning under `capo` instead of the one it had; [`Capo::NONE`] takes it away.
@@ -239,17 +239,17 @@ impl Tuning {
     /// Is any string a course of several?
     #[must_use]
     pub fn has_courses(&self) -> bool {
-        !self.beside.is_empty()
+        !self.doublings.is_empty()
     }
 
-    /// What the other strings of a course are tuned to; empty for a single string.
+    /// What the strings are tuned to that double a string in its course; empty for a single string.
     #[must_use]
-    pub fn beside(&self, string: StringNumber) -> &[NamedPitch] {
-        let index = self.beside.len().checked_sub(usize::from(string.number()));
-        index.and_then(|index| self.beside.get(index)).map_or(&[], Vec::as_slice)
+    pub fn doublings(&self, string: StringNumber) -> &[NamedPitch] {
+        let index = self.doublings.len().checked_sub(usize::from(string.number()));
+        index.and_then(|index| self.doublings.get(index)).map_or(&[], Vec::as_slice)
     }
 
-    /// What sounds when `string` is struck open: its principal, then what sounds beside it, all of
+    /// What sounds when `string` is struck open: its principal, then what doubles it, all of
     /// it raised by a capo that holds the string.
     pub(crate) fn course(&self, string: StringNumber) -> impl Iterator<Item = Pitch> {
         let raised = self.string(string).map(|open| {
@@ -257,7 +257,7 @@ impl Tuning {
             (open.note(), semitones)
         });
         raised.into_iter().flat_map(move |(principal, semitones)| {
-            let notes = std::iter::once(principal).chain(self.beside(string).iter().copied());
+            let notes = std::iter::once(principal).chain(self.doublings(string).iter().copied());
             notes.filter_map(move |note| note.pitch().up(semitones))
         })
     }

@@ -68,81 +68,82 @@ impl View {
         }
     }
 
-    /// What is seen of a pair. Where a view has several ways to choose from, `choice` counts them
-    /// from 0; of one that is not there nothing is seen.
+    /// What is seen of a pair. Where the view leaves a choice, `choice` is its number from 0; where
+    /// there is no such choice nothing is seen.
     #[must_use]
     pub fn seen(&self, neck: &Neck, pair: TriadPair, hand: Hand, choice: usize) -> Seen {
-        self.ways(neck, pair, hand).seen(neck, choice)
+        self.choices(neck, pair, hand).seen(neck, choice)
     }
 
-    /// Every way to take the view. They are searched for here and nowhere else, so that one can be
-    /// looked at after another.
+    /// Everything that the view leaves to choose from. Only this searches; after it one choice can
+    /// be looked at after another.
     #[must_use]
-    pub fn ways(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> ViewWays {
-        let ways = match self {
-            View::Position(_) | View::Set(_) => Ways::One,
-            View::Across(query) => Ways::Chains(query.chains(neck, pair, hand)),
-            View::Two(query) => Ways::Runs(query.runs(neck, pair, hand)),
+    pub fn choices(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> ViewChoices {
+        let found = match self {
+            View::Position(view) => Found::Position(*view),
+            View::Set(view) => Found::Set(*view),
+            View::Across(query) => Found::Chains(query.chains(neck, pair, hand)),
+            View::Two(query) => Found::Runs(query.runs(neck, pair, hand)),
         };
-        ViewWays { view: *self, pair, ways }
+        ViewChoices { pair, found }
     }
 }
 
-/// The ways to take a view of a pair, the best first.
+/// What a view of a pair leaves to choose from, the best first.
 #[derive(Clone, PartialEq, Debug)]
-pub struct ViewWays {
-    view: View,
+pub struct ViewChoices {
     pair: TriadPair,
-    ways: Ways,
+    found: Found,
 }
 
 #[derive(Clone, PartialEq, Debug)]
-enum Ways {
-    One,
+enum Found {
+    Position(PositionView),
+    Set(SetView),
     Chains(Vec<Chain>),
     Runs(Vec<TwoAString>),
 }
 
-impl ViewWays {
-    /// How many there are; 1 where the view has only one.
+impl ViewChoices {
+    /// How many choices there are; 1 where the view leaves none.
     #[must_use]
     pub const fn count(&self) -> usize {
-        match &self.ways {
-            Ways::One => 1,
-            Ways::Chains(chains) => chains.len(),
-            Ways::Runs(runs) => runs.len(),
+        match &self.found {
+            Found::Position(_) | Found::Set(_) => 1,
+            Found::Chains(chains) => chains.len(),
+            Found::Runs(runs) => runs.len(),
         }
     }
 
     /// The chain with this number, from 0, where the view is one of chains.
     #[must_use]
     pub fn chain(&self, number: usize) -> Option<&Chain> {
-        match &self.ways {
-            Ways::Chains(chains) => chains.get(number),
-            _ => None,
+        match &self.found {
+            Found::Chains(chains) => chains.get(number),
+            Found::Position(_) | Found::Set(_) | Found::Runs(_) => None,
         }
     }
 
     /// The run with this number, from 0, where the view has two notes on a string.
     #[must_use]
     pub fn run(&self, number: usize) -> Option<&TwoAString> {
-        match &self.ways {
-            Ways::Runs(runs) => runs.get(number),
-            _ => None,
+        match &self.found {
+            Found::Runs(runs) => runs.get(number),
+            Found::Position(_) | Found::Set(_) | Found::Chains(_) => None,
         }
     }
 
-    /// What is seen the way with this number, from 0; of one that is not there nothing.
+    /// What the choice with this number, from 0, shows; nothing where there is no such choice.
     #[must_use]
     pub fn seen(&self, neck: &Neck, number: usize) -> Seen {
-        let (places, lost) = match &self.view {
-            View::Position(view) => view.places(neck, self.pair),
-            View::Set(view) => (view.places(neck, self.pair), Vec::new()),
-            View::Across(_) => {
-                (self.chain(number).map(Chain::places).unwrap_or_default(), Vec::new())
+        let (places, lost) = match &self.found {
+            Found::Position(view) => view.places(neck, self.pair),
+            Found::Set(view) => (view.places(neck, self.pair), Vec::new()),
+            Found::Chains(chains) => {
+                (chains.get(number).map(Chain::places).unwrap_or_default(), Vec::new())
             }
-            View::Two(_) => {
-                (self.run(number).map(TwoAString::places).unwrap_or_default(), Vec::new())
+            Found::Runs(runs) => {
+                (runs.get(number).map(TwoAString::places).unwrap_or_default(), Vec::new())
             }
         };
         Seen::new(neck, self.pair, places, lost)

@@ -52,7 +52,7 @@ impl<'a> Tuning<'a> {
 
 fn courses(tuning: &Strung) -> Vec<Vec<Ascii<NamedPitch>>> {
     let course = |(number, open): (StringNumber, OpenString)| {
-        let notes = std::iter::once(open.note()).chain(tuning.beside(number).iter().copied());
+        let notes = std::iter::once(open.note()).chain(tuning.doublings(number).iter().copied());
         notes.map(Ascii).collect()
     };
     tuning.strings().map(course).collect()

@@ -104,7 +104,7 @@ pub(super) fn capo_line<const N: usize>(
 /// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
 fn courses(tuning: &Tuning) -> String {
     let course = |(number, open): (StringNumber, OpenString)| {
-        let notes = std::iter::once(open.note()).chain(tuning.beside(number).iter().copied());
+        let notes = std::iter::once(open.note()).chain(tuning.doublings(number).iter().copied());
         notes.map(|note| format!("{note:#}")).collect::<Vec<_>>().join("+")
     };
     spaced(tuning.strings().map(course))

@@ -19,7 +19,7 @@ use crate::{Finger, Fret, Hand, HandPosition, Neck};
 struct Weights {
     /// Setting the hand in motion at all.
     shift: f64,
-    /// For each millimetre that the hand goes, beside the 1 that it costs with time to spare.
+    /// For each millimetre that the hand goes, besides the 1 that it costs with time to spare.
     shift_hurried_s: f64,
     /// For each millimetre, at each note, that the hand stands above where it likes to be.
     high: f64,
@@ -175,13 +175,14 @@ impl Cost {
         far_mm * (1.0 + WEIGHTS.shift_hurried_s * hurry.per_s())
     }
 
+    /// What a shift costs because it is to be avoided.
     fn price(&self, from: FingeredNote, to: FingeredNote, hurry: Hurry) -> f64 {
-        let eased = sounds_open(from, to) || hurry.is_a_pause();
-        match self.avoid {
-            Avoid::EveryShift => AT_ANY_PRICE,
-            Avoid::HurriedShifts if !eased => AT_ANY_PRICE,
-            _ => 0.0,
-        }
+        let is_avoided = match self.avoid {
+            Avoid::Nothing => false,
+            Avoid::EveryShift => true,
+            Avoid::HurriedShifts => !sounds_open(from, to) && !hurry.is_a_pause(),
+        };
+        if is_avoided { AT_ANY_PRICE } else { 0.0 }
     }
 }
 

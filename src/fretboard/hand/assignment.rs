@@ -8,7 +8,7 @@ use crate::{Finger, Fret, Neck, Place};
 /// comfortable reach of curled fingers. A weak estimate: no source measures it.
 const RELAXED_GAP_MM: f64 = 30.0;
 
-// What a grip costs beside the reach between its fingers, in millimetres, so that both can be
+// What a grip costs besides the reach between its fingers, in millimetres, so that both can be
 // added. Set by which fingering players write for the ten grips of each string set, no source.
 
 /// The first finger lies flat over two strings or three.
@@ -95,7 +95,7 @@ fn flat_mm(finger: u8) -> f64 {
 /// On one fret, do two fingers lie in the order that hands have?
 fn in_order(one: (Place, Finger), other: (Place, Finger)) -> bool {
     let (ceiling, floor) = if one.0.string > other.0.string { (one, other) } else { (other, one) };
-    if one.0.string.is_beside(other.0.string) {
+    if one.0.string.is_next_to(other.0.string) {
         ceiling.1.length_mm() > floor.1.length_mm()
     } else {
         ceiling.1 < floor.1

@@ -53,8 +53,9 @@ impl Grip {
         self.fingers
     }
 
-    /// Millimetres by which the fingers leave their ease, with flat, crowded and little fingers
-    /// charged in the same coin; 0 for one finger a fret.
+    /// What it costs, in millimetres: how far the fingers leave the position in which they stand at
+    /// ease, and what a flat finger, two on one fret and the fourth one add. One finger a fret costs
+    /// 0.
     #[must_use]
     pub(crate) const fn cost_mm(self) -> f64 {
         self.cost_mm

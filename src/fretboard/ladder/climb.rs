@@ -8,11 +8,10 @@ impl Ladder {
     /// The next rung for a player who climbs: along the string set as long as it goes on, and then
     /// on the next set.
     ///
-    /// Sets follow one another by their last rung that way: going up, the next set is the one
-    /// whose highest shape is the first to lie above the highest of this one. That is the next set
-    /// towards string 1 wherever strings rise in order, and by what sounds where they do not. On
-    /// the new set the nearest rung by height comes next, which lies lower on the neck. Climbing
-    /// on from any rung leads to the highest shape of all, going down to the lowest.
+    /// Going up, the sets follow one another by their highest shapes, going down by their lowest.
+    /// Where the strings rise in order, the next set going up is the next one towards string 1;
+    /// elsewhere what sounds decides. The step leads to the next shape of the new set by height.
+    /// Climbing on from any rung leads to the highest shape of all, going down to the lowest.
     ///
     /// ```
     /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Direction};
@@ -41,8 +40,8 @@ impl Ladder {
         Some(Step { rung, changed_to: Some(set) })
     }
 
-    /// The set that ends next beyond the end of a set, which is at `end`: going that way, the first
-    /// rung that is the last of its set.
+    /// The set after the one whose last rung is `end`: going that way, the first rung after `end`
+    /// that is the last of its set has its strings.
     fn set_after(&self, end: usize, direction: Direction) -> Option<StringSet> {
         self.rungs.get(end)?;
         let is_last = |index: &usize| self.next_on_set(*index, direction).is_none();

@@ -84,9 +84,9 @@ fn courses_are_checked() {
     );
     let with = tuning().with_courses(vec![notes(&["G3"]), vec![], vec![]]).unwrap();
     assert!(with.has_courses());
-    assert_eq!(with.beside(StringNumber::new(3).unwrap()), &notes(&["G3"])[..]);
-    assert_eq!(with.beside(StringNumber::FIRST), []);
-    assert_eq!(with.beside(StringNumber::HIGHEST), []);
+    assert_eq!(with.doublings(StringNumber::new(3).unwrap()), &notes(&["G3"])[..]);
+    assert_eq!(with.doublings(StringNumber::FIRST), []);
+    assert_eq!(with.doublings(StringNumber::HIGHEST), []);
     assert_eq!(tuning().with_courses(vec![vec![]; 3]), Ok(tuning()));
 }
 

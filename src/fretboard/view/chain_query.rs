@@ -16,7 +16,7 @@ pub enum Overlap {
     Apart,
 }
 
-/// A wish for chains; by default over sets that share strings, in any inversions, over the whole
+/// A query for chains; by default over sets that share strings, in any inversions, over the whole
 /// neck.
 ///
 /// # Example
@@ -95,10 +95,16 @@ impl ChainQuery {
     /// the path a shape that the hand can hold, the triads in turn, each shape higher than the one
     /// before.
     ///
-    /// The cost is in millimetres: the way of the hand from position to position, in frets of their
-    /// mean width below the octave; what each grip costs the fingers; and 12 mm for each string and
-    /// fret by which a grip differs from the one before, where a string that is open in one of the
-    /// two counts as four frets. The search is exact; of equals the lower chain comes first.
+    /// The cost is in millimetres. It is the sum of
+    ///
+    /// - how far the hand moves from position to position, each fret counted at the mean width of
+    ///   the frets below the octave,
+    /// - what each grip costs the fingers,
+    /// - 12 mm for each fret by which a grip differs from the one before, string for string, with both
+    ///   measured from their lowest frets; a string that is open in only one of them counts as four
+    ///   frets more.
+    ///
+    /// The search is exact; of equals the lower chain comes first.
     #[must_use]
     pub fn chains(&self, neck: &Neck, pair: TriadPair, hand: Hand) -> Vec<Chain> {
         let stages: Vec<Vec<Rung>> =

@@ -5,7 +5,7 @@ use fretloom_theory::Pitch;
 /// Something that a view hides.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Hidden {
-    /// So many other places of the pair.
+    /// This many other places of the pair.
     Places(usize),
     /// A pitch that the four frets of a position lack; a stretch brings it back.
     OutOfBox(Pitch),
@@ -14,7 +14,7 @@ pub enum Hidden {
 }
 
 impl Hidden {
-    /// It in words, with pitches named by `name`, since their spelling is the pair's.
+    /// What is hidden, in words. `name` names a pitch, since its spelling is the pair's.
     pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
         match self {
             Hidden::Places(1) => "1 other place of the pair".to_owned(),

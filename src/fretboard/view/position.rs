@@ -8,13 +8,13 @@ use super::hidden::Hidden;
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
 use crate::{Finger, HandPosition, Neck, Place, WhichTriad};
 
-/// The places of a pair under a hand in its position: a finger a fret for four frets, and for what
-/// these lack the first finger a fret back or the fourth a fret up.
+/// The places of a pair under a hand in its position: one finger a fret over four frets, and the
+/// pitches that these lack, where the first finger stretches a fret back or the fourth a fret up.
 ///
 /// A pitch that the four frets lack is shown at every place where a stretch reaches it; where that
-/// is more than one place, it is a choice. What they have already is not shown again. Open strings
-/// belong to the position next to where they begin: on most instruments the first, and behind a
-/// capo the first above it.
+/// is more than one place, the player has the choice. A pitch that the four frets have is not shown
+/// at a stretch as well. Open strings belong to the position next to where they begin: on most
+/// instruments the first, and behind a capo the first above it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct PositionView {
     position: HandPosition,

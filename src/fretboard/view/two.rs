@@ -7,7 +7,7 @@ use crate::passage::Passage;
 use crate::runs::runs;
 use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, StringSet, WhichTriad};
 
-/// A wish for the six notes of a pair, going up, two on each of three neighbouring strings; by
+/// A query for the six notes of a pair, going up, two on each of three neighbouring strings; by
 /// default on every three, from every note, over the whole neck.
 ///
 /// # Example

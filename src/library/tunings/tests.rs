@@ -157,7 +157,7 @@ fn the_courses_of_twelve_strings_are_six() {
     let (tuning, _) = tunings.get("guitar-12-string").unwrap();
     assert_eq!(tuning.string_count(), 6);
     let semitones = tuning.strings().map(|(number, open)| {
-        let [beside] = tuning.beside(number) else { panic!("course {number}") };
+        let [beside] = tuning.doublings(number) else { panic!("course {number}") };
         open.note().pitch().semitones_up_to(beside.pitch())
     });
     assert_eq!(semitones.collect::<Vec<_>>(), [12, 12, 12, 12, 0, 0]);
@@ -169,7 +169,7 @@ fn courses_are_read_and_their_mistakes_told() {
     let (tuning, problems) = read_tuning("t.toml", "t", &with("[[\"E3\"], [], [\"D3\", \"D4\"]]"));
     assert_eq!(problems, []);
     let tuning = tuning.unwrap();
-    let counts: Vec<usize> = tuning.strings().map(|(n, _)| tuning.beside(n).len()).collect();
+    let counts: Vec<usize> = tuning.strings().map(|(n, _)| tuning.doublings(n).len()).collect();
     assert_eq!(counts, [1, 0, 2]);
     let lists = "a list for each string of the notes beside it, as in [[\"E3\"], [\"A3\"], []]";
     for (beside, message) in [

@@ -142,7 +142,7 @@ fn names(tuning: &Tuning) -> String {
 /// Its strings with what sounds beside them, and where short ones begin.
 fn strings(tuning: &Tuning) -> String {
     let string = |(number, open): (StringNumber, fretloom_fretboard::OpenString)| {
-        let beside = tuning.beside(number).iter().map(|note| format!("+{note}"));
+        let beside = tuning.doublings(number).iter().map(|note| format!("+{note}"));
         let course: String = std::iter::once(open.note().to_string()).chain(beside).collect();
         match open.starts_at().number() {
             0 => course,
