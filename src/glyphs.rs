@@ -1,8 +1,8 @@
-//! The signs of the screen and their ASCII stand-ins: one table.
+//! The signs that the program prints, and their replacements in ASCII.
 
-/// What each sign becomes where a terminal or a reader is not UTF-8. One column each, so that
-/// nothing moves, except where a sign stands in words only.
-const STAND_INS: &[(char, &str)] = &[
+/// Each sign with its replacement where text is not UTF-8. A replacement has one column, so that
+/// columns stay aligned, except for signs that stand only in running text.
+const REPLACEMENTS: &[(char, &str)] = &[
     ('♭', "b"),
     ('♯', "#"),
     ('°', "o"),
@@ -37,7 +37,7 @@ const STAND_INS: &[(char, &str)] = &[
     ('’', "'"),
 ];
 
-/// `text` with every sign that has a stand-in replaced by it.
+/// `text` with every sign of the table replaced.
 ///
 /// ```
 /// assert_eq!(fretloom::glyphs::to_ascii("Gmaj7♯11 · B♭"), "Gmaj7#11 : Bb");
@@ -46,16 +46,16 @@ const STAND_INS: &[(char, &str)] = &[
 pub fn to_ascii(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for char in text.chars() {
-        match STAND_INS.iter().find(|(sign, _)| *sign == char) {
-            Some((_, stand_in)) => out.push_str(stand_in),
+        match REPLACEMENTS.iter().find(|(sign, _)| *sign == char) {
+            Some((_, replacement)) => out.push_str(replacement),
             None => out.push(char),
         }
     }
     out
 }
 
-/// Does every character of a text fill one column by itself? Only what is sure counts: printable
-/// ASCII and our own signs.
+/// Does every character of a text take one column by itself? Only characters of which that is
+/// certain count: printable ASCII and the signs of the table.
 ///
 /// ```
 /// assert!(fretloom::glyphs::is_plain("Gmaj7♯11 · B♭"));
@@ -63,12 +63,12 @@ pub fn to_ascii(text: &str) -> String {
 /// ```
 #[must_use]
 pub fn is_plain(text: &str) -> bool {
-    let is_sign = |char| STAND_INS.iter().any(|(sign, _)| *sign == char);
+    let is_sign = |char| REPLACEMENTS.iter().any(|(sign, _)| *sign == char);
     text.chars().all(|char| matches!(char, ' '..='~') || is_sign(char))
 }
 
-/// `text` with every control character but the end of a line shown as its code, so that nothing
-/// that was typed or read commands the terminal.
+/// `text` with every control character except newlines written as its code, so that no text that
+/// was typed or read can control the terminal.
 ///
 /// ```
 /// assert_eq!(fretloom::glyphs::printable("C\u{1b}[31m7\n"), "C\\u{1b}[31m7\n");
@@ -86,8 +86,8 @@ pub fn printable(text: &str) -> String {
     out
 }
 
-/// Does the environment say that text is UTF-8? Asked of `LC_ALL`, `LC_CTYPE` and `LANG` in that
-/// order, as the C library does; where none is set, a terminal of today is taken to be.
+/// Does the environment say that text is UTF-8? The first of `LC_ALL`, `LC_CTYPE` and `LANG` that
+/// is set decides, as in the C library. Where none is set, the answer is yes.
 #[must_use]
 pub fn locale_is_utf8() -> bool {
     let value = |name| std::env::var(name).ok().filter(|value| !value.is_empty());
@@ -100,12 +100,13 @@ pub fn locale_is_utf8() -> bool {
     }
 }
 
-/// Replaces the signs in a drawn screen by one-column stand-ins.
+/// Replaces the signs in a drawn screen by ASCII of one column.
 pub fn make_ascii(buffer: &mut ratatui::buffer::Buffer) {
     for cell in &mut buffer.content {
         if !cell.symbol().is_ascii() {
             let plain = to_ascii(cell.symbol());
-            // A sign whose stand-in is longer, or that has none, must not move its neighbours.
+            // A longer replacement is cut, and a sign without one becomes `?`: the cells after it
+            // must not move.
             let plain = plain.chars().next().filter(char::is_ascii).unwrap_or('?');
             cell.set_char(plain);
         }

@@ -1,9 +1,8 @@
 //! Finds and reads data files: the embedded ones, then the player's own.
 //!
-//! Both go through one parser, which hands checked values to the crates. One bad entry costs that
-//! entry: what could not be used comes back as a list of [`Problem`]s, and the rest is there.
-//! Only [`Folders::from_environment`] asks the system where the player's folder is; every reader of
-//! files takes the folder as an argument.
+//! Both go through one parser, which gives checked values to the crates. A bad entry is left out and
+//! reported as a [`Problem`]; everything else is used. Only [`Folders::from_environment`] asks the
+//! system where the player's folder is; every reader of files takes the folder as an argument.
 
 pub(crate) mod fields;
 pub(crate) mod files;
@@ -12,27 +11,27 @@ pub(crate) mod problem;
 pub(crate) mod recover;
 mod scales;
 mod source;
-mod strays;
 mod tunings;
+mod unread_files;
 
-pub use folders::{Custom, Folders};
+pub use folders::{Folders, SystemFolders};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
-pub use strays::strays;
 pub use tunings::LoadedTunings;
+pub use unread_files::unread_files;
 
 use std::path::Path;
 
-/// All data files that there are: built in, and the player's own.
+/// What the data files hold, the built-in ones and the player's own.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Library {
-    /// The tunings.
+    /// The tunings, built in and the player's own.
     pub tunings: LoadedTunings,
     /// The player's own scales.
     pub scales: OwnScales,
     /// What is wrong with other files of the player: settings, keys, themes.
-    others: Vec<Problem>,
+    other_problems: Vec<Problem>,
 }
 
 impl Library {
@@ -42,18 +41,18 @@ impl Library {
         Library {
             tunings: LoadedTunings::load(config_folder),
             scales: OwnScales::load(config_folder),
-            others: Vec::new(),
+            other_problems: Vec::new(),
         }
     }
 
-    /// Keeps what was found wrong in files that others read, so that the screen tells it all.
+    /// Adds problems of files that are read elsewhere, so that the screen can list all problems.
     pub fn add_problems(&mut self, problems: impl IntoIterator<Item = Problem>) {
-        self.others.extend(problems);
+        self.other_problems.extend(problems);
     }
 
-    /// What could not be used.
+    /// Everything in the player's files that could not be used.
     pub fn problems(&self) -> impl Iterator<Item = &Problem> {
         let own = self.tunings.problems().iter().chain(self.scales.problems());
-        own.chain(&self.others)
+        own.chain(&self.other_problems)
     }
 }

@@ -1,8 +1,8 @@
-//! What the player has settled once and for all: the file `settings.toml`.
+//! The player's settings: the file `settings.toml`.
 //!
-//! The file is read entry by entry: a wrong entry is reported with its place and leaves the default
-//! in force; it costs no other entry. Every setting is a row of one table. The sample that is printed
-//! (`assets/settings.toml`) is a file like a player's own, and says what [`Settings::default`] says.
+//! The file is read entry by entry. A wrong entry is reported with its place and keeps its default;
+//! the other entries are still used. Every setting is a row of one table. The sample file
+//! (`assets/settings.toml`) is read like a player's own, and equals [`Settings::default`].
 
 mod ascii;
 mod known;
@@ -15,7 +15,7 @@ pub use ascii::Ascii;
 pub use known::Known;
 pub use settled::Settings;
 
-/// A file that a player can begin with: every setting, what it means, and its usual value.
+/// A file that a player can begin with: every setting, its meaning, and its default value.
 pub const SAMPLE: &str = include_str!("../assets/settings.toml");
 
 #[cfg(test)]

@@ -1,13 +1,13 @@
-//! Words that commands and screens share: “did you mean …”, lists, inversions.
+//! Wording that commands and screens share: “did you mean …”, lists, inversions.
 
 use std::fmt::Display;
 
 use fretloom_fretboard::Inversion;
 
-/// Below this likeness a suggestion confuses more than it helps; 1 is the same word.
-const LIKE_ENOUGH: f64 = 0.7;
+/// A less similar word is no useful suggestion. A similarity of 1 means the same word.
+const LEAST_SIMILARITY: f64 = 0.7;
 
-/// The candidate most like `word`, if one is like enough; the first of equals.
+/// The candidate that is most similar to `word`, if one is similar enough; the first of equals.
 ///
 /// ```
 /// use fretloom::words::nearest;
@@ -17,12 +17,12 @@ const LIKE_ENOUGH: f64 = 0.7;
 #[must_use]
 pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let mut best = None;
-    let mut best_likeness = LIKE_ENOUGH;
+    let mut best_similarity = LEAST_SIMILARITY;
     for candidate in candidates {
-        let likeness = strsim::jaro(word, candidate);
-        if likeness > best_likeness {
+        let similarity = strsim::jaro(word, candidate);
+        if similarity > best_similarity {
             best = Some(candidate);
-            best_likeness = likeness;
+            best_similarity = similarity;
         }
     }
     best
@@ -64,7 +64,7 @@ mod tests {
     use super::nearest;
 
     #[test]
-    fn a_slip_finds_its_word_and_nonsense_finds_none() {
+    fn a_mistyped_word_finds_its_word_and_nonsense_finds_none() {
         let words = ["pageup", "pagedown", "enter"];
         assert_eq!(nearest("pagdown", words), Some("pagedown"));
         assert_eq!(nearest("pgup", words), Some("pageup"));

@@ -118,7 +118,7 @@ impl TuningsAnswer {
 ///
 /// Where it is neither known nor readable as strings.
 pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<TuningAnswer, Refusal> {
-    if let Some(known) = loaded.called(text) {
+    if let Some(known) = loaded.by_id_or_name(text) {
         return Ok(TuningAnswer::in_library(known));
     }
     match Tuning::read(text) {

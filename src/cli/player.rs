@@ -1,6 +1,6 @@
 //! Everything of the player's own, read once at the start.
 
-use crate::library::{Folders, Library, Problem, strays};
+use crate::library::{Folders, Library, Problem, unread_files};
 use crate::settings::{Known, Settings};
 use crate::tui::keys::Keys;
 use crate::tui::pedal::Pedal;
@@ -49,7 +49,7 @@ impl Player {
             .chain(self.themes.problems())
             .chain(self.library.problems())
             .cloned()
-            .chain(self.folders.config.iter().flat_map(|folder| strays(folder)))
+            .chain(self.folders.config.iter().flat_map(|folder| unread_files(folder)))
             .collect()
     }
 

@@ -1,7 +1,7 @@
-//! The keys of a TOML file, taken one by one, each with its place in the text.
+//! The keys of a TOML file, read one by one, each with its place in the text.
 //!
-//! The spanned table is read by hand rather than through `derive`: a derived reader stops at the
-//! first mistake, and cannot say where an unknown key stands.
+//! The table is read by hand and not through `derive`: a derived reader stops at the first mistake,
+//! and cannot say where an unknown key stands.
 
 use std::ops::Range;
 
@@ -12,7 +12,7 @@ use super::Problem;
 use super::recover::recover;
 use crate::words::nearest;
 
-/// The keys of one file, and what has been found wrong with them so far.
+/// The keys of one file, and the problems found so far.
 pub(crate) struct Fields<'a> {
     file: &'a str,
     content: &'a str,
@@ -27,8 +27,8 @@ pub(crate) struct Field<T> {
 }
 
 impl<'a> Fields<'a> {
-    /// The keys of a file; `Err` where it is not TOML. Only the first such mistake is told: what a
-    /// parser finds after it is mostly an echo.
+    /// The keys of a file; `Err` where it is not TOML. Only the first syntax error is reported:
+    /// those that a parser finds after it mostly follow from it.
     pub(crate) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
         match DeTable::parse(content) {
             Ok(table) => {
@@ -42,13 +42,13 @@ impl<'a> Fields<'a> {
         }
     }
 
-    /// The keys of a file of which each broken line costs that line only. `sound` is where the
-    /// text without those lines is kept.
-    pub(crate) fn salvage(file: &'a str, content: &'a str, sound: &'a mut String) -> Fields<'a> {
+    /// The keys of a file in which broken lines are reported and skipped. `intact` receives the
+    /// text without those lines.
+    pub(crate) fn salvage(file: &'a str, content: &'a str, intact: &'a mut String) -> Fields<'a> {
         let (text, broken) = recover(content);
-        *sound = text;
-        // What was salvaged is valid, or empty.
-        let table = DeTable::parse(sound).map(Spanned::into_inner).unwrap_or_default();
+        *intact = text;
+        // What `recover` returns is valid, or empty.
+        let table = DeTable::parse(intact).map(Spanned::into_inner).unwrap_or_default();
         let mut fields = Fields { file, content, table, problems: Vec::new() };
         for line in broken {
             fields.report(&line.span, format!("TOML ({})", line.message));
@@ -56,7 +56,7 @@ impl<'a> Fields<'a> {
         fields
     }
 
-    /// Reports every key that is none of `known`, with the nearest that is.
+    /// Reports every key that is not one of `known`, with the known key that is nearest to it.
     pub(crate) fn report_unknown(&mut self, known: &[&str]) {
         let unknown = self.table.keys().filter_map(|key| {
             let name: &str = key.get_ref();
@@ -83,14 +83,14 @@ impl<'a> Fields<'a> {
         names
     }
 
-    /// Reports what was expected at a place.
+    /// Reports a problem at a place: what was expected there.
     pub(crate) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
         let place = (span.start, span.end);
         let problem = Problem::at(self.file, self.content, place, expected.into());
         self.problems.push(problem);
     }
 
-    /// The value of a key that must be there, as `read` understands it; else reported.
+    /// The value of a required key. A missing key, and a value that `read` refuses, are reported.
     pub(crate) fn required<T>(
         &mut self,
         key: &str,
@@ -104,7 +104,7 @@ impl<'a> Fields<'a> {
         self.optional(key, expected, read)
     }
 
-    /// The value of a key, if it is there; reported where `read` does not understand it.
+    /// The value of a key, if the key is there. A value that `read` refuses is reported.
     pub(crate) fn optional<T>(
         &mut self,
         key: &str,
@@ -120,8 +120,8 @@ impl<'a> Fields<'a> {
         value.map(|value| Field { value, span })
     }
 
-    /// The value of a key, if it is there, as `read` understands it; else reported with what
-    /// `read` says that it expected.
+    /// The value of a key, if the key is there. A value that `read` refuses is reported, with what
+    /// `read` says it expected.
     pub(crate) fn read_key<T>(
         &mut self,
         key: &str,
@@ -139,7 +139,7 @@ impl<'a> Fields<'a> {
         Some(Problem::at(self.file, self.content, (span.start, span.end), expected.to_owned()))
     }
 
-    /// What has been found wrong.
+    /// The problems, in the order of the file.
     pub(crate) fn into_problems(mut self) -> Vec<Problem> {
         self.problems.sort_by_key(|problem| (problem.line, problem.column));
         self.problems
@@ -151,7 +151,7 @@ impl<'a> Fields<'a> {
     }
 }
 
-/// A piece of text that is not blank.
+/// A text that is not blank, without blanks at its ends.
 pub(crate) fn text(value: &DeValue<'_>) -> Option<String> {
     let text = value.as_str()?.trim();
     (!text.is_empty()).then(|| text.to_owned())
@@ -171,7 +171,7 @@ pub(crate) fn decimal(value: &DeValue<'_>) -> Option<f64> {
     }
 }
 
-/// A list whose items `read` understands, each with its place.
+/// A list, each item with its place; `None` where `read` refuses an item.
 pub(crate) fn list<T>(
     value: &DeValue<'_>,
     read: impl Fn(&DeValue<'_>) -> Option<T>,

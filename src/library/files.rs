@@ -1,4 +1,4 @@
-//! Opening a player's files.
+//! Opens the player's files.
 
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -6,10 +6,10 @@ use std::{fs, io};
 
 use super::Problem;
 
-/// No data file needs more; a longer one is left unread.
+/// In bytes. No data file needs more; a longer one is not read.
 const LONGEST_FILE: u64 = 64 * 1024;
 
-/// The text of a file. A pipe in its place would never end, so only real files are opened.
+/// The text of a file. Only regular files are opened, since reading a pipe might never end.
 pub(crate) fn read_text(path: &Path) -> io::Result<String> {
     let about = fs::metadata(path)?;
     if !about.is_file() {
@@ -23,8 +23,11 @@ pub(crate) fn read_text(path: &Path) -> io::Result<String> {
     Ok(text)
 }
 
-/// The text of a file that need not be there; `None` where it is not, or cannot be read, which is
-/// then the problem.
+/// The text of a file; `None` where there is no such file.
+///
+/// # Errors
+///
+/// Where the file is there and cannot be read.
 pub(crate) fn text_if_there(path: &Path) -> Result<Option<String>, Problem> {
     match read_text(path) {
         Ok(text) => Ok(Some(text)),
@@ -33,13 +36,13 @@ pub(crate) fn text_if_there(path: &Path) -> Result<Option<String>, Problem> {
     }
 }
 
-/// That a file or folder cannot be read.
+/// The problem of a file or folder that cannot be read.
 pub(crate) fn unreadable(path: &Path, what: &str, error: &io::Error) -> Problem {
     let expected = format!("{what} that can be read ({error})");
     Problem::of_file(&path.display().to_string(), expected)
 }
 
-/// The TOML files of a folder that need not be there, by name.
+/// The TOML files of a folder, by name; none where there is no such folder.
 pub(crate) fn toml_files(folder: &Path) -> io::Result<Vec<PathBuf>> {
     let entries = match fs::read_dir(folder) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),

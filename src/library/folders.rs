@@ -1,4 +1,4 @@
-//! Where the player's own files live.
+//! Where the player's own files are.
 
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -8,7 +8,8 @@ use directories::{BaseDirs, ProjectDirs};
 /// The program's name as a folder.
 const NAME: &str = "fretloom";
 
-/// The player's folders, whether they exist or not; `None` where there is no home.
+/// The player's folders for this program, whether they exist or not; `None` where the player has no
+/// home folder.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct Folders {
     /// Settings, keys, themes, tunings and scales: what the player writes.
@@ -17,28 +18,32 @@ pub struct Folders {
     pub state: Option<PathBuf>,
 }
 
-/// The folders that a system's own custom gives to this program.
+/// The folders that the operating system provides for this program by its own convention.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub struct Custom {
-    /// The player's home.
+pub struct SystemFolders {
+    /// The player's home folder.
     pub home: Option<PathBuf>,
-    /// Where this system keeps a program's settings.
+    /// Where the system keeps a program's settings.
     pub config: Option<PathBuf>,
-    /// Where this system keeps a program's state.
+    /// Where the system keeps a program's state.
     pub state: Option<PathBuf>,
 }
 
-impl Custom {
-    /// That of the system the program runs on.
+impl SystemFolders {
+    /// Those of the system that the program runs on.
     #[must_use]
-    pub fn of_this_system() -> Custom {
+    pub fn of_this_system() -> SystemFolders {
         let home = BaseDirs::new().map(|dirs| dirs.home_dir().to_owned());
         let Some(dirs) = ProjectDirs::from("", "", NAME) else {
-            return Custom { home, ..Custom::default() };
+            return SystemFolders { home, ..SystemFolders::default() };
         };
-        // Only Linux has a folder of its own for state.
+        // Only Linux has a separate folder for state.
         let state = dirs.state_dir().unwrap_or_else(|| dirs.data_local_dir());
-        Custom { home, config: Some(dirs.config_dir().to_owned()), state: Some(state.to_owned()) }
+        SystemFolders {
+            home,
+            config: Some(dirs.config_dir().to_owned()),
+            state: Some(state.to_owned()),
+        }
     }
 }
 
@@ -47,31 +52,31 @@ impl Folders {
     #[must_use]
     pub fn from_environment() -> Folders {
         let value = |name: &str| std::env::var_os(name);
-        Folders::find(&Custom::of_this_system(), value, Path::is_dir)
+        Folders::find(&SystemFolders::of_this_system(), value, Path::is_dir)
     }
 
-    /// The folders, from the system's `custom`, the environment's `value` of each variable, and
-    /// which folders there are.
+    /// The folders, worked out from those of the `system`. `value` gives the value of an
+    /// environment variable, and `is_folder` says whether a folder exists.
     ///
-    /// For settings, the first of: `FRETLOOM_CONFIG`, which is the folder itself;
-    /// `$XDG_CONFIG_HOME/fretloom`, on every system; an existing `~/.config/fretloom`, on every
-    /// system; the custom. For state, `$XDG_STATE_HOME/fretloom`, else the custom. An XDG folder
-    /// that is not absolute counts as unset, as the XDG Base Directory Specification says.
+    /// On every system the folder for settings is the first of: `$FRETLOOM_CONFIG`;
+    /// `$XDG_CONFIG_HOME/fretloom`; `~/.config/fretloom`, if that exists; the system's own. The
+    /// folder for state is `$XDG_STATE_HOME/fretloom`, else the system's own. An XDG folder that is
+    /// not absolute counts as unset, as the XDG Base Directory Specification says.
     ///
     /// # Example
     ///
     /// ```
     /// use std::path::{Path, PathBuf};
-    /// use fretloom::library::{Custom, Folders};
+    /// use fretloom::library::{Folders, SystemFolders};
     ///
     /// let here = std::env::temp_dir();
     /// let value = |name: &str| (name == "XDG_CONFIG_HOME").then(|| here.clone().into_os_string());
-    /// let folders = Folders::find(&Custom::default(), value, |_| false);
+    /// let folders = Folders::find(&SystemFolders::default(), value, |_| false);
     /// assert_eq!(folders.config, Some(here.join("fretloom")));
     /// assert_eq!(folders.state, None);
     /// ```
     pub fn find(
-        custom: &Custom,
+        system: &SystemFolders,
         value: impl Fn(&str) -> Option<OsString>,
         is_folder: impl Fn(&Path) -> bool,
     ) -> Folders {
@@ -80,14 +85,14 @@ impl Folders {
             folder.map(|folder| folder.join(NAME))
         };
         let own = value("FRETLOOM_CONFIG").filter(|folder| !folder.is_empty()).map(PathBuf::from);
-        let dotted = || {
-            let folder = custom.home.as_ref().map(|home| home.join(".config").join(NAME));
+        let in_home = || {
+            let folder = system.home.as_ref().map(|home| home.join(".config").join(NAME));
             folder.filter(|folder| is_folder(folder))
         };
-        let config = own.or_else(|| xdg("XDG_CONFIG_HOME")).or_else(dotted);
+        let config = own.or_else(|| xdg("XDG_CONFIG_HOME")).or_else(in_home);
         Folders {
-            config: config.or_else(|| custom.config.clone()),
-            state: xdg("XDG_STATE_HOME").or_else(|| custom.state.clone()),
+            config: config.or_else(|| system.config.clone()),
+            state: xdg("XDG_STATE_HOME").or_else(|| system.state.clone()),
         }
     }
 }
@@ -97,8 +102,8 @@ mod tests {
     use super::*;
 
     /// What the documentation of the `directories` crate says of each system.
-    fn systems() -> [Custom; 3] {
-        let custom = |home: &str, config: &str, state: &str| Custom {
+    fn systems() -> [SystemFolders; 3] {
+        let folders = |home: &str, config: &str, state: &str| SystemFolders {
             home: Some(home.into()),
             config: Some(config.into()),
             state: Some(state.into()),
@@ -106,9 +111,9 @@ mod tests {
         let mac = "/Volumes/ana/Library/Application Support/fretloom";
         let windows = r"C:\Users\ana\AppData";
         [
-            custom("/ana", "/ana/.config/fretloom", "/ana/.local/state/fretloom"),
-            custom("/Volumes/ana", mac, mac),
-            custom(
+            folders("/ana", "/ana/.config/fretloom", "/ana/.local/state/fretloom"),
+            folders("/Volumes/ana", mac, mac),
+            folders(
                 r"C:\Users\ana",
                 &format!(r"{windows}\Roaming\fretloom\config"),
                 &format!(r"{windows}\Local\fretloom\data"),
@@ -116,30 +121,30 @@ mod tests {
         ]
     }
 
-    fn found(custom: &Custom, variables: &[(&str, &Path)], existing: &[PathBuf]) -> Folders {
+    fn found(system: &SystemFolders, variables: &[(&str, &Path)], existing: &[PathBuf]) -> Folders {
         let value = |name: &str| {
             let set = variables.iter().find(|(variable, _)| *variable == name);
             set.map(|(_, value)| value.as_os_str().to_owned())
         };
-        Folders::find(custom, value, |folder| existing.iter().any(|there| there == folder))
+        Folders::find(system, value, |folder| existing.iter().any(|there| there == folder))
     }
 
     #[test]
-    fn without_variables_each_system_has_its_custom() {
-        for custom in systems() {
-            let folders = found(&custom, &[], &[]);
-            assert_eq!((folders.config, folders.state), (custom.config, custom.state));
+    fn without_variables_each_system_has_its_own_folders() {
+        for system in systems() {
+            let folders = found(&system, &[], &[]);
+            assert_eq!((folders.config, folders.state), (system.config, system.state));
         }
-        assert_eq!(found(&Custom::default(), &[], &[]), Folders::default());
+        assert_eq!(found(&SystemFolders::default(), &[], &[]), Folders::default());
     }
 
     #[test]
     fn the_variables_of_xdg_win_on_every_system() {
         let here = std::env::temp_dir();
-        for custom in systems() {
-            let dotted = custom.home.clone().unwrap().join(".config/fretloom");
+        for system in systems() {
+            let in_home = system.home.clone().unwrap().join(".config/fretloom");
             let variables = [("XDG_CONFIG_HOME", &*here), ("XDG_STATE_HOME", &*here.join("s"))];
-            let folders = found(&custom, &variables, &[dotted]);
+            let folders = found(&system, &variables, &[in_home]);
             assert_eq!(folders.config, Some(here.join("fretloom")));
             assert_eq!(folders.state, Some(here.join("s/fretloom")));
         }
@@ -147,32 +152,32 @@ mod tests {
 
     #[test]
     fn a_folder_that_is_not_absolute_counts_as_unset() {
-        for custom in systems() {
+        for system in systems() {
             for unset in ["", "some/where"].map(Path::new) {
                 let variables = [("XDG_CONFIG_HOME", unset), ("XDG_STATE_HOME", unset)];
-                assert_eq!(found(&custom, &variables, &[]), found(&custom, &[], &[]));
+                assert_eq!(found(&system, &variables, &[]), found(&system, &[], &[]));
             }
         }
     }
 
     #[test]
     fn an_existing_dotted_folder_is_honoured_everywhere_and_a_missing_one_is_not() {
-        for custom in systems() {
-            let dotted = custom.home.clone().unwrap().join(".config").join("fretloom");
-            let folders = found(&custom, &[], std::slice::from_ref(&dotted));
-            assert_eq!(folders.config, Some(dotted));
-            assert_eq!(folders.state, custom.state);
+        for system in systems() {
+            let in_home = system.home.clone().unwrap().join(".config").join("fretloom");
+            let folders = found(&system, &[], std::slice::from_ref(&in_home));
+            assert_eq!(folders.config, Some(in_home));
+            assert_eq!(folders.state, system.state);
         }
     }
 
     #[test]
     fn a_folder_of_ones_own_wins_over_all_and_is_taken_as_it_is() {
-        let [custom, ..] = systems();
+        let [system, ..] = systems();
         let here = std::env::temp_dir();
         let own = Path::new("my settings");
         let variables = [("FRETLOOM_CONFIG", own), ("XDG_CONFIG_HOME", &*here)];
-        assert_eq!(found(&custom, &variables, &[]).config, Some(own.to_owned()));
+        assert_eq!(found(&system, &variables, &[]).config, Some(own.to_owned()));
         let variables = [("FRETLOOM_CONFIG", Path::new("")), ("XDG_CONFIG_HOME", &*here)];
-        assert_eq!(found(&custom, &variables, &[]).config, Some(here.join("fretloom")));
+        assert_eq!(found(&system, &variables, &[]).config, Some(here.join("fretloom")));
     }
 }

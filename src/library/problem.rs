@@ -2,26 +2,26 @@
 
 use std::fmt;
 
-/// One thing in one file that could not be used: for files what
-/// [`ReadError`](fretloom_theory::ReadError) is for typed text.
+/// A part of a file that could not be used. Typed text has
+/// [`ReadError`](fretloom_theory::ReadError) instead.
 ///
 /// Prints as one line, as compilers do: ``file:line:column: found `text`, expected …``.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Problem {
-    /// The file, as it was found.
+    /// The path or the name of the file.
     pub file: String,
-    /// Counted from 1.
+    /// The line, counted from 1.
     pub line: usize,
-    /// Counted in characters from 1.
+    /// The column, counted in characters from 1.
     pub column: usize,
-    /// What stands there; empty where the whole file is meant.
+    /// The text that stands there; empty where the whole file is meant.
     pub text: String,
     /// What was expected instead.
     pub expected: String,
 }
 
 impl Problem {
-    /// How much of the text is shown, in characters.
+    /// How much of the text is quoted, in characters.
     const SHOWN: usize = 40;
 
     /// A problem with bytes `from..to` of `content`.
@@ -30,7 +30,7 @@ impl Problem {
         let (line, column) = line_and_column(content, from);
         let found = content.get(from..to).unwrap_or_default();
         let found = found.lines().next().unwrap_or_default();
-        // A stray escape sequence must not reach the terminal.
+        // An escape sequence in the file must not reach the terminal.
         let shown = found.trim().chars().filter(|c| !c.is_control());
         Problem {
             file: file.to_owned(),

@@ -1,11 +1,11 @@
-//! A player's own scales: one file, a name and its degrees a line.
+//! The player's own scales: one file, with the name and the degrees of a scale on each line.
 //!
 //! ```toml
 //! "six bright notes" = "1 2 3 5 6 7"
 //! "flat sixth" = "1 2 3 4 5 b6"
 //! ```
 //!
-//! A name that a built-in scale has is refused: the trade's names keep their meaning.
+//! The name of a built-in scale is refused, so that common names keep their meaning.
 
 use std::path::Path;
 
@@ -18,7 +18,7 @@ use super::files::text_if_there;
 /// The file's name in the player's folder.
 const FILE: &str = "scales.toml";
 
-/// The scales of a player's own that could be read, and what was wrong with the rest.
+/// The player's own scales that could be read, and what was wrong with the others.
 ///
 /// # Example
 ///
@@ -35,7 +35,7 @@ pub struct OwnScales {
 }
 
 impl OwnScales {
-    /// Those in `scales.toml` of the player's folder; none where there is no such file.
+    /// The scales in `scales.toml` of the player's folder; none where there is no such file.
     #[must_use]
     pub fn load(config_folder: Option<&Path>) -> OwnScales {
         let Some(folder) = config_folder else { return OwnScales::default() };
@@ -48,12 +48,11 @@ impl OwnScales {
         }
     }
 
-    /// Those in the text of a file. One bad entry costs that entry, and one
-    /// broken line that line.
+    /// The scales in the text of a file. A bad entry or a broken line is reported and left out.
     #[must_use]
     pub fn read(file: &str, content: &str) -> OwnScales {
-        let mut sound = String::new();
-        let mut fields = Fields::salvage(file, content, &mut sound);
+        let mut intact = String::new();
+        let mut fields = Fields::salvage(file, content, &mut intact);
         let mut kinds = Vec::new();
         for (name, span) in fields.names() {
             if ScaleKind::named(&name).is_some() {

@@ -1,9 +1,9 @@
-//! Where a value came from.
+//! Where a value of the library comes from.
 
 use std::fmt;
 use std::path::PathBuf;
 
-/// Where a value of the library came from.
+/// Where a value of the library comes from.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Source {
     /// It is part of the program.

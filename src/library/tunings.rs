@@ -1,7 +1,7 @@
-//! The tunings that there are: one a file, built in or the player's own.
+//! The tunings, built in and the player's own: one a file.
 //!
-//! A file is called by the tuning's id and holds five keys, a sixth where a string does not begin
-//! at the nut, and a seventh where strings are courses:
+//! The name of the file is the tuning's id. A file has five keys, a sixth where a string does not
+//! begin at the nut, and a seventh where strings are courses:
 //!
 //! ```toml
 //! name = "Banjo, open G"
@@ -12,9 +12,9 @@
 //! start_frets = [5, 0, 0, 0, 0]
 //! ```
 //!
-//! The seventh, `beside`, has a list for each string with the notes of the strings that are struck
-//! together with it, and an empty list for a single string. What stands in `strings` is then the
-//! principal of its course, by which inversions are judged:
+//! The seventh key, `beside`, has a list for each string: the notes of the other strings of its
+//! course, or none for a single string. The note in `strings` is then the principal note of the
+//! course, by which inversions are judged:
 //!
 //! ```toml
 //! strings = ["G4", "C4", "E4", "A4"]
@@ -36,7 +36,7 @@ use built_in::BUILT_IN;
 const KEYS: &[&str] =
     &["name", "instrument", "strings", "frets", "scale_mm", "start_frets", "beside"];
 
-/// Every tuning that could be read, and what was wrong with the rest.
+/// Every tuning that could be read, and what was wrong with the others.
 ///
 /// # Example
 ///
@@ -56,8 +56,8 @@ pub struct LoadedTunings {
 
 impl LoadedTunings {
     /// The built-in tunings, and those in the folder `tunings` of the player's `config_folder`,
-    /// by file name. A player's tuning with the id of a built-in one takes its place; a file that
-    /// cannot be used costs that file only.
+    /// by file name. A player's tuning with the id of a built-in one replaces it. A file that
+    /// cannot be used is reported and left out.
     #[must_use]
     pub fn load(config_folder: Option<&Path>) -> LoadedTunings {
         let mut loaded = LoadedTunings { tunings: Vec::new(), problems: Vec::new() };
@@ -71,7 +71,7 @@ impl LoadedTunings {
         loaded
     }
 
-    /// The one tuning in the text of a file called `id`, and what is wrong with it.
+    /// The tuning in the text of one file named `id`, and what is wrong with it.
     #[must_use]
     pub fn of_text(id: &str, content: &str) -> LoadedTunings {
         let mut loaded = LoadedTunings { tunings: Vec::new(), problems: Vec::new() };
@@ -91,11 +91,11 @@ impl LoadedTunings {
         self.iter().find(|(tuning, _)| tuning.id() == id)
     }
 
-    /// The tuning with that id or name, in whatever case.
+    /// The tuning with that id or name; upper and lower case are the same.
     #[must_use]
-    pub fn called(&self, text: &str) -> Option<(&Tuning, &Source)> {
-        let is_it = |name: &str| name.eq_ignore_ascii_case(text.trim());
-        self.iter().find(|(tuning, _)| is_it(tuning.id()) || is_it(tuning.name()))
+    pub fn by_id_or_name(&self, text: &str) -> Option<(&Tuning, &Source)> {
+        let matches = |name: &str| name.eq_ignore_ascii_case(text.trim());
+        self.iter().find(|(tuning, _)| matches(tuning.id()) || matches(tuning.name()))
     }
 
     /// What could not be used.
@@ -135,7 +135,7 @@ impl LoadedTunings {
     }
 }
 
-/// The tuning in the text of a file, if it can be used, and everything that is wrong with it.
+/// The tuning in the text of a file, if it can be used, and everything that is wrong there.
 fn read_tuning(file: &str, id: &str, content: &str) -> (Option<Tuning>, Vec<Problem>) {
     match Fields::read(file, content) {
         Ok(mut fields) => {
@@ -154,7 +154,7 @@ fn build(id: &str, fields: &mut Fields<'_>) -> Option<Tuning> {
     let beside = notes_beside(fields);
     let frets = fields.required("frets", "a number of frets, 0 to 36", count);
     let scale = fields.required("scale_mm", "a scale length in mm, as in 648", decimal);
-    // Everything is read before anything is given up, so that every mistake is told at once.
+    // Everything is read before any error ends the reading, so that every mistake is reported.
     let (name, instrument, strings, beside) = (name?, instrument?, strings?, beside?);
     let (frets, scale) = (frets?, scale?);
     let tuning = match Tuning::new(strings.value, frets.value, scale.value) {
@@ -183,7 +183,7 @@ fn with_courses(
     courses.map_err(|error| fields.report(&beside.span, error.expected())).ok()
 }
 
-/// What sounds beside each string: `Some(None)` where no key says so, `None` where it cannot be
+/// The other notes of each course: `Some(None)` where the key is absent, `None` where it cannot be
 /// read.
 fn notes_beside(fields: &mut Fields<'_>) -> Option<Option<Field<Vec<Vec<NamedPitch>>>>> {
     let before = fields.problem_count();
@@ -199,7 +199,7 @@ fn notes_beside(fields: &mut Fields<'_>) -> Option<Option<Field<Vec<Vec<NamedPit
     (fields.problem_count() == before).then_some(Some(Field { value: lists, span: typed.span }))
 }
 
-/// A note with its octave; reported where it is none.
+/// A note with its octave; what cannot be read is reported.
 fn read_note(typed: &Field<String>, fields: &mut Fields<'_>) -> Option<NamedPitch> {
     let note = typed.value.parse::<NamedPitch>();
     note.map_err(|error| fields.report(&typed.span, note_expected(&error))).ok()

@@ -1,6 +1,6 @@
-//! When signs are replaced.
+//! When output is plain ASCII.
 
-/// When b and # stand in the place of signs.
+/// When signs such as ♭ and ♯ are replaced by ASCII, as b and #.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default, clap::ValueEnum)]
 pub enum Ascii {
     /// Where the locale is not UTF-8

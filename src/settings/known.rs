@@ -2,13 +2,13 @@
 
 use crate::library::LoadedTunings;
 
-/// What values are checked against: what else there is, and what the screen can use.
+/// What values are checked against. The caller supplies it, since settings know no screen.
 #[derive(Clone, Copy)]
 pub struct Known<'a> {
-    /// The tunings there are.
+    /// The tunings of the library.
     pub tunings: &'a LoadedTunings,
-    /// The names of the themes there are, in the order in which they are told.
+    /// The names of all themes, in the order in which messages list them.
     pub themes: &'a [&'a str],
-    /// The key of a foot pedal in its usual notation, or what was expected in its place.
+    /// Reads the key of a foot pedal: gives its usual notation, or says what was expected.
     pub pedal: &'a dyn Fn(&str) -> Result<String, String>,
 }

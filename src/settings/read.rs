@@ -11,7 +11,7 @@ use crate::library::fields::Fields;
 use crate::library::files::text_if_there;
 
 impl Settings {
-    /// Those of the player's folder, and what was wrong with them.
+    /// The settings of the player's folder, and what is wrong with the file.
     #[must_use]
     pub fn load(config_folder: Option<&Path>, known: &Known<'_>) -> (Settings, Vec<Problem>) {
         let Some(folder) = config_folder else { return (Settings::default(), Vec::new()) };
@@ -23,11 +23,11 @@ impl Settings {
         }
     }
 
-    /// Those in the text of a file, and what is wrong with it.
+    /// The settings in the text of a file, and what is wrong with it.
     #[must_use]
     pub fn read(file: &str, content: &str, known: &Known<'_>) -> (Settings, Vec<Problem>) {
-        let mut sound = String::new();
-        let mut fields = Fields::salvage(file, content, &mut sound);
+        let mut intact = String::new();
+        let mut fields = Fields::salvage(file, content, &mut intact);
         let mut settings = Settings::default();
         if fields.read_key("format", value::format).is_some_and(|format| format > Settings::FORMAT)
         {
@@ -44,14 +44,14 @@ impl Settings {
         (settings, fields.into_problems())
     }
 
-    /// Every setting with its value as the command line takes it: the setting's name, the option's,
-    /// the value.
+    /// Every setting: its name, the name of its option on the command line, and its value as that
+    /// option takes it.
     pub fn values(&self) -> impl Iterator<Item = (&'static str, &'static str, String)> {
         ROWS.iter().map(|row| (row.name, row.option, (row.print)(self)))
     }
 }
 
-/// That a file is of a newer version, and so is left alone.
+/// The problem of a file in a newer format, which is not used.
 fn newer(file: &str, fields: &Fields<'_>) -> Problem {
     let known = Settings::FORMAT;
     let expected = format!("format {known}; a newer file is left alone, and none of it is used");

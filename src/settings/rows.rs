@@ -12,7 +12,7 @@ use crate::picture::{FretWidths, Labels};
 /// Puts a value that was read into the settings.
 pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;
 
-/// One setting: its name in the file, the option of the command line that wins over it, how it is
+/// One setting: its name in the file, the option of the command line that overrides it, how it is
 /// read, and how it is printed for that option.
 pub(super) struct Row {
     pub(super) name: &'static str,
@@ -21,9 +21,9 @@ pub(super) struct Row {
     pub(super) print: fn(&Settings) -> String,
 }
 
-/// A value that was read, to be put where `place` says.
-fn set<T: 'static>(value: T, place: fn(&mut Settings) -> &mut T) -> Set {
-    Box::new(move |settings| *place(settings) = value)
+/// Assigns a value that was read to one field of the settings.
+fn set<T: 'static>(value: T, field: fn(&mut Settings) -> &mut T) -> Set {
+    Box::new(move |settings| *field(settings) = value)
 }
 
 const SPELLINGS: [(&str, Spelling); 2] = [("plain", Spelling::Plain), ("strict", Spelling::Strict)];

@@ -1,4 +1,4 @@
-//! Every setting with its value.
+//! The settings: every value that a player can set.
 
 use fretloom_fretboard::Hand;
 use fretloom_theory::{Families, Spelling};
@@ -6,7 +6,7 @@ use fretloom_theory::{Families, Spelling};
 use super::ascii::Ascii;
 use crate::picture::{FretWidths, Labels};
 
-/// What the player has settled.
+/// The player's settings.
 ///
 /// # Example
 ///
@@ -26,29 +26,29 @@ use crate::picture::{FretWidths, Labels};
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Settings {
-    /// The name of a theme there is.
+    /// The name of a theme, built in or the player's own.
     pub theme: String,
-    /// Signs or ASCII.
+    /// When output is plain ASCII.
     pub ascii: Ascii,
     /// How triads are written.
     pub spelling: Spelling,
-    /// A tuning there is: its id, its name, or its strings.
+    /// The tuning: its id, its name, or its strings.
     pub tuning: String,
-    /// What stands in the marks.
+    /// What the marks on the neck show.
     pub labels: Labels,
-    /// Which triads take part.
+    /// Which triads are paired.
     pub families: Families,
-    /// Whose hand it is.
+    /// The fretting hand, by its reach.
     pub hand: Hand,
     /// Is the neck drawn as its mirror image, with the nut at the right?
     pub left_handed: bool,
     /// Is string 1 drawn at the bottom?
     pub upside_down: bool,
-    /// Does the mouse choose on the screen, rather than select text?
+    /// Does the mouse work in the program? Otherwise the terminal selects text with it.
     pub mouse: bool,
-    /// Does the screen begin afresh, and not where it was left?
+    /// Does the program ignore the last session when it starts?
     pub fresh: bool,
-    /// How wide the cells of the frets are drawn.
+    /// How wide the frets are drawn.
     pub fret_widths: FretWidths,
     /// The key of the foot pedal as a key file writes it, or `none`.
     pub pedal: String,
@@ -75,7 +75,7 @@ impl Default for Settings {
 }
 
 impl Settings {
-    /// The version of the file's form.
+    /// The version of the file format.
     pub const FORMAT: u32 = 1;
 
     /// The file's name in the player's folder.

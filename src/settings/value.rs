@@ -1,4 +1,4 @@
-//! Reading the value of a setting; what was expected, where it is none.
+//! Reads the value of a setting, or says what was expected.
 
 use fretloom_fretboard::{Hand, Tuning};
 use fretloom_theory::Families;
@@ -8,12 +8,12 @@ use super::known::Known;
 use crate::library::fields::{count, decimal};
 use crate::words::nearest;
 
-/// A version number.
+/// The version of the file format.
 pub(super) fn format(value: &DeValue<'_>) -> Result<u32, String> {
     count(value).ok_or_else(|| "a version, as in 1".to_owned())
 }
 
-/// One of some words, as what it means.
+/// The meaning of one of some words.
 pub(super) fn one_of<T: Copy>(value: &DeValue<'_>, words: &[(&str, T)]) -> Result<T, String> {
     let written = value.as_str().unwrap_or_default();
     let found = words.iter().find(|(word, _)| *word == written);
@@ -21,13 +21,13 @@ pub(super) fn one_of<T: Copy>(value: &DeValue<'_>, words: &[(&str, T)]) -> Resul
     found.map(|(_, meaning)| *meaning).ok_or_else(|| choice_of(written, names))
 }
 
-/// The word that means this.
+/// The word for a meaning.
 pub(super) fn word<T: PartialEq>(meaning: &T, words: &[(&str, T)]) -> String {
     let found = words.iter().find(|(_, known)| known == meaning);
     found.map(|(word, _)| (*word).to_owned()).unwrap_or_default()
 }
 
-/// `"a" or "b"; did you mean "a"?`
+/// What was expected: one of these words, as in `"a" or "b"; did you mean "a"?`.
 fn choice_of<'a>(written: &str, words: impl Iterator<Item = &'a str> + Clone) -> String {
     let quoted: Vec<String> = words.clone().map(|word| format!("\"{word}\"")).collect();
     let all = match quoted.split_last() {
@@ -40,7 +40,7 @@ fn choice_of<'a>(written: &str, words: impl Iterator<Item = &'a str> + Clone) ->
     }
 }
 
-/// The name of a theme there is.
+/// The name of a known theme.
 pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
     if known.themes.contains(&written) {
@@ -49,10 +49,10 @@ pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, St
     Err(choice_of(written, known.themes.iter().copied()))
 }
 
-/// A tuning there is.
+/// A known tuning, or one given by its strings.
 pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
-    if known.tunings.called(written).is_some() || Tuning::read(written).is_ok() {
+    if known.tunings.by_id_or_name(written).is_some() || Tuning::read(written).is_ok() {
         return Ok(written.to_owned());
     }
     let ids = known.tunings.iter().map(|(tuning, _)| tuning.id());
@@ -61,7 +61,7 @@ pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, S
     Err(expected.to_owned() + &near.unwrap_or_default())
 }
 
-/// Families that the keys of the screen know too.
+/// One of the families that the screen offers too.
 pub(super) fn families(value: &DeValue<'_>) -> Result<Families, String> {
     let turns = Families::in_turn().map(|(families, _)| families);
     let words = turns.each_ref().map(ToString::to_string);
@@ -76,12 +76,12 @@ pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
     hand.ok_or_else(|| "millimetres from 40 to 200, as in 110".to_owned())
 }
 
-/// A key that a foot pedal can have, or none.
+/// The key of a foot pedal, or `none`.
 pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     (known.pedal)(value.as_str().unwrap_or_default())
 }
 
-/// Yes or no.
+/// True or false.
 pub(super) fn switch(value: &DeValue<'_>) -> Result<bool, String> {
     value.as_bool().ok_or_else(|| "true or false".to_owned())
 }

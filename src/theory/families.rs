@@ -31,7 +31,8 @@ impl Families {
         &self.0
     }
 
-    /// The families in the order in which a key goes through them, each with its name.
+    /// The usual choices, each with its name: the tertian triads, those with sus, those with
+    /// flat-five, and all.
     #[must_use]
     pub fn in_turn() -> [(Families, &'static str); 4] {
         let with = |more: &[TriadQuality]| Families([TriadQuality::TERTIAN, more].concat());

@@ -1,4 +1,4 @@
-//! Files in the player's folder that nothing reads, most often for a slip in their name.
+//! Files in the player's folder that the program does not read, mostly because of a mistyped name.
 
 use std::ffi::OsStr;
 use std::fs;
@@ -7,25 +7,25 @@ use std::path::{Path, PathBuf};
 use super::Problem;
 use crate::words::nearest;
 
-/// What is read there.
+/// The files and folders that are read.
 const READ: [&str; 5] = ["settings.toml", "keys.toml", "scales.toml", "themes", "tunings"];
 
-/// A problem for each TOML file in the player's folder that nothing reads, and for each other entry
-/// whose name is nearly one that is read.
+/// A problem for each TOML file in the player's folder that is not read, and for each other entry
+/// whose name is close to one that is read.
 #[must_use]
-pub fn strays(config_folder: &Path) -> Vec<Problem> {
+pub fn unread_files(config_folder: &Path) -> Vec<Problem> {
     let entries = fs::read_dir(config_folder).into_iter().flatten();
     let mut paths: Vec<PathBuf> = entries.flatten().map(|entry| entry.path()).collect();
     paths.sort();
-    paths.iter().filter_map(|path| stray(path)).collect()
+    paths.iter().filter_map(|path| unread_file(path)).collect()
 }
 
-fn stray(path: &Path) -> Option<Problem> {
+fn unread_file(path: &Path) -> Option<Problem> {
     let name = path.file_name().and_then(OsStr::to_str)?;
     if READ.contains(&name) {
         return None;
     }
-    // The common end would make any two names alike.
+    // The ending is left out, since a common ending makes any two names alike.
     let stem = |name: &'static str| name.strip_suffix(".toml").unwrap_or(name);
     let written = name.strip_suffix(".toml").unwrap_or(name);
     let near = READ.into_iter().find(|read| Some(stem(read)) == nearest(written, READ.map(stem)));
