@@ -1,12 +1,12 @@
 //! Text for the player's clipboard.
 //!
-//! The terminal is asked to copy by OSC 52, the one way that reaches the player's own machine over
-//! any link. Whether it does is its owner's decision, and it gives no answer.
+//! The escape sequence OSC 52 asks the terminal to copy. It is the one way that also works over a
+//! remote connection. A terminal can be set up to refuse, and does not answer.
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 
-/// A text that a terminal takes.
+/// A text that is short enough for terminals to copy.
 ///
 /// # Example
 ///
@@ -21,8 +21,8 @@ use base64::engine::general_purpose::STANDARD;
 pub struct Clip(String);
 
 impl Clip {
-    /// In bytes. Terminals cut longer sequences off, many from 100,000 bytes on, which are 75,000
-    /// of text (from memory).
+    /// The longest text, in bytes. Terminals cut long sequences off, many of them after 100,000
+    /// bytes, which are 75,000 bytes of text (from memory).
     pub const LONGEST: usize = 64 * 1024;
 
     /// A text to copy; none if it is longer than [`LONGEST`](Self::LONGEST).

@@ -12,12 +12,12 @@ use super::mouse::Pointer;
 #[derive(Clone, PartialEq, Eq, Debug)]
 #[non_exhaustive]
 pub enum Event {
-    /// A key went down, or repeats because it is held. A release is never told: one press acts
-    /// once on every system.
+    /// A key went down, or repeats because it is held. Releases are not reported, so that one press
+    /// acts once on every system.
     Key(Key),
-    /// Text came in one piece by bracketed paste: it is text, whatever keys it looks like.
+    /// Text was pasted (bracketed paste). It is text, whatever keys its characters are.
     Paste(String),
-    /// The mouse was used while it was the program's.
+    /// The mouse was used while the program had it.
     Mouse(Pointer),
     /// The window has a new size; a redraw follows without being asked for.
     Resize {
@@ -33,16 +33,16 @@ pub enum Event {
 pub(super) enum Wake {
     /// Something for the app.
     Event(Event),
-    /// The process was stopped and goes on; what the terminal shows is anyone's guess.
+    /// The process was stopped and has been continued; the terminal may show anything.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix stops processes"))]
     Continued,
     /// The window may have another size.
     Resized,
-    /// A signal is about to end the process: what should outlast it is to be saved now, and a message
-    /// sent here when that is done.
+    /// A signal is about to end the process: what should outlast it is to be saved now, and a
+    /// message sent here when that is done.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process"))]
     Ending(SyncSender<()>),
-    /// No key will ever come again.
+    /// Keys cannot be read any more.
     InputFailed(io::Error),
 }
 

@@ -1,8 +1,8 @@
-//! Faults on request: a testing aid.
+//! Deliberate faults, for tests.
 //!
-//! That a panic or a hang leaves a usable terminal can only be shown by a program that panics or
-//! hangs. `FRETLOOM_PANIC_ON_KEY=x` makes the key `x` panic the main thread, `FRETLOOM_HANG_ON_KEY`
-//! makes its key hang it. Keys are written as in the key files. Unset, neither costs anything.
+//! Only a program that panics or hangs can show that the terminal stays usable then. With
+//! `FRETLOOM_PANIC_ON_KEY=x` the key `x` makes the main thread panic; with `FRETLOOM_HANG_ON_KEY=x`
+//! it makes the main thread hang. Keys are written as in the key files. Unset, neither does anything.
 
 use std::env;
 use std::thread;
@@ -10,20 +10,20 @@ use std::thread;
 use super::event::Event;
 use super::key::Key;
 
-/// The keys that break the program, usually none.
+/// The keys that make the program fail, usually none.
 pub(super) struct Faults {
     panic: Option<Key>,
     hang: Option<Key>,
 }
 
 impl Faults {
-    /// Reads the environment; a key that cannot be read is no key.
+    /// Reads the environment; a key that cannot be read is ignored.
     pub(super) fn from_environment() -> Self {
         Faults { panic: key_in("FRETLOOM_PANIC_ON_KEY"), hang: key_in("FRETLOOM_HANG_ON_KEY") }
     }
 
-    /// Panics or hangs if this event was chosen for it.
-    pub(super) fn strike(&self, event: &Event) {
+    /// Panics or hangs if this event is the key for it.
+    pub(super) fn trigger(&self, event: &Event) {
         let Event::Key(key) = event else { return };
         if self.hang.as_ref() == Some(key) {
             loop {
@@ -40,7 +40,7 @@ fn key_in(variable: &str) -> Option<Key> {
     env::var(variable).ok()?.parse().ok()
 }
 
-#[expect(clippy::panic, reason = "panicking is what this is for")]
+#[expect(clippy::panic, reason = "it is there to panic")]
 fn panic_on_request(key: Key) {
     panic!("FRETLOOM_PANIC_ON_KEY is {key}");
 }

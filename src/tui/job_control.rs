@@ -10,16 +10,16 @@ pub(super) const JOB_CONTROL: bool = cfg!(unix);
 
 /// Stops this process as Ctrl-Z does; returns when it is continued.
 ///
-/// SIGTSTP and not SIGSTOP: where no shell could continue us (the program was started as the
-/// terminal's only process) the system ignores the former, and the latter would stop for good.
+/// It raises SIGTSTP and not SIGSTOP. Where no shell could continue the process, because it was
+/// started as the terminal's only one, the system ignores SIGTSTP. SIGSTOP would stop it for good.
 #[cfg(unix)]
 pub(super) fn stop_process() -> io::Result<()> {
     signal_hook::low_level::raise(signal_hook::consts::SIGTSTP)
 }
 
-/// Does the terminal hand over whole lines, as a shell leaves it, and not each key?
+/// Does the terminal hand over whole lines, as a shell leaves it, instead of single keys?
 ///
-/// A terminal that does not answer is taken to: setting its mode again will say why.
+/// Also true where the terminal does not answer: setting its mode again will say why.
 #[cfg(unix)]
 pub(super) fn is_in_line_mode() -> bool {
     let modes = tcgetattr(io::stdin());

@@ -18,8 +18,8 @@ use super::mouse::Mouse;
 use super::terminal::{TerminalError, TerminalGuard};
 use super::{input, signals};
 
-/// Wake-ups that may wait. When so many do, the keyboard waits in the terminal instead of in our
-/// memory; it is also the most that is handled before a frame is drawn.
+/// How many wake-ups the channel holds. When it is full, further keys wait in the terminal. It is
+/// also the most that is handled before a frame is drawn.
 const QUEUE: usize = 1024;
 
 /// A program for the terminal: a state that events change and frames show.
@@ -146,7 +146,7 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
     }
 
     fn update(&mut self, event: Event) -> Result<ControlFlow<()>, RunError> {
-        self.faults.strike(&event);
+        self.faults.trigger(&event);
         for effect in self.app.update(event) {
             match effect {
                 Effect::Quit => return Ok(ControlFlow::Break(())),

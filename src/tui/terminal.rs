@@ -1,14 +1,14 @@
 //! The terminal, taken and given back.
 //!
 //! A [`TerminalGuard`] puts the terminal in raw mode, on the alternate screen, with bracketed paste
-//! and without a cursor. It gives all of that back exactly once, whichever comes first: the normal
-//! end, an error, a panic anywhere in the process, or a fatal signal. The mouse is the terminal's until
-//! an app wants it.
+//! and without a cursor. All of that is undone exactly once, at whatever comes first: the normal
+//! end, an error, a panic on any thread, or a fatal signal. Mouse events are asked for only when an
+//! app wants them.
 //!
-//! The invariant: bytes reach the terminal only while `OWNER` says that it is ours, under its
-//! lock. A frame is built in memory and written in one piece, so no half frame can follow the
-//! bytes that gave the terminal back, and the panic hook never waits for a lock that the panicking
-//! view holds.
+//! The invariant: bytes are written to the terminal only under the lock of `OWNER`, and only while
+//! it names the program. A frame is built in memory and written in one piece. So no half frame can
+//! follow the bytes that gave the terminal back, and the panic hook never waits for a lock that the
+//! panicking thread holds while it draws.
 
 use std::cell::RefCell;
 use std::io::{self, IsTerminal, Write};
@@ -32,13 +32,13 @@ use super::clipboard::Clip;
 use super::job_control;
 use super::mouse::Mouse;
 
-/// The terminal while the program's screens are on it.
+/// The terminal while the program uses it; dropping this gives it back.
 ///
-/// There is one terminal in a process and so at most one guard at a time.
+/// A process has one terminal, and so at most one guard at a time.
 pub struct TerminalGuard {
     terminal: Terminal<CrosstermBackend<FrameBytes>>,
     frame: FrameBytes,
-    /// What the terminal shows is not what was drawn last.
+    /// Does the terminal perhaps show something other than the frame that was drawn last?
     stale: bool,
     mouse: Mouse,
 }
@@ -48,8 +48,9 @@ impl TerminalGuard {
     ///
     /// # Errors
     ///
-    /// [`TerminalError::NotATerminal`], with nothing changed, when standard input or output leads
-    /// elsewhere; [`TerminalError::Io`] when the terminal refuses, with what was changed undone.
+    /// [`TerminalError::NotATerminal`] when standard input or output is not a terminal; nothing has
+    /// been changed then. [`TerminalError::Io`] when the terminal refuses; what was changed has
+    /// been undone.
     pub fn enter() -> Result<Self, TerminalError> {
         require_terminal(Stream::Input, &io::stdin())?;
         require_terminal(Stream::Output, &io::stdout())?;
@@ -65,7 +66,8 @@ impl TerminalGuard {
         }
     }
 
-    /// Draws one frame inside a synchronized update, so that a slow link never shows half of it.
+    /// Draws one frame inside a synchronized update, so that a slow connection never shows half a
+    /// frame.
     ///
     /// # Errors
     ///
@@ -80,7 +82,7 @@ impl TerminalGuard {
         self.frame.present()
     }
 
-    /// Asks the terminal to copy a text. It gives no answer.
+    /// Asks the terminal to put a text on the clipboard. Terminals do not answer this.
     ///
     /// # Errors
     ///
@@ -90,7 +92,7 @@ impl TerminalGuard {
         self.frame.present()
     }
 
-    /// Takes the mouse, or frees it.
+    /// Asks the terminal for mouse events, or for no more of them.
     ///
     /// # Errors
     ///
@@ -113,8 +115,8 @@ impl TerminalGuard {
         self.terminal.size()
     }
 
-    /// Gives the terminal to the shell as Ctrl-Z does, and takes it again when the shell lets the
-    /// program continue. Does nothing where there is no job control.
+    /// Gives the terminal back and stops the process, as Ctrl-Z does; takes the terminal again when
+    /// the shell continues the process. Does nothing where there is no job control.
     ///
     /// # Errors
     ///
@@ -126,24 +128,25 @@ impl TerminalGuard {
         give_back()?;
         job_control::stop_process()?;
         take()?;
-        // It was freed with all the rest.
+        // Giving the terminal back has freed the mouse too.
         let mouse = mem::take(&mut self.mouse);
         self.use_mouse(mouse)?;
         self.stale = true;
         Ok(())
     }
 
-    /// Recovers from a stop that came from outside, after which a shell may have changed the modes
-    /// of the terminal and written over the screen. Harmless after [`suspend`](Self::suspend).
+    /// Takes the terminal again after another process stopped this one: a shell may meanwhile have
+    /// changed the terminal's modes and written over the screen. Harmless after
+    /// [`suspend`](Self::suspend).
     ///
     /// # Errors
     ///
     /// When the terminal refuses.
     pub fn reclaim(&mut self) -> io::Result<()> {
-        // Left alone where it is raw: off and on again has a moment in which Ctrl-Z stops the
-        // program behind its back, with the terminal still taken.
+        // Raw mode is left alone where it is still on. Switching it off and on again has a moment
+        // in which Ctrl-Z stops the process without `suspend`, with the terminal still taken.
         if job_control::is_in_line_mode() {
-            // Raw mode is set only by a program that believes it is off.
+            // The library sets raw mode only where it believes that it is off.
             disable_raw_mode()?;
             enable_raw_mode()?;
         }
@@ -151,7 +154,7 @@ impl TerminalGuard {
         Ok(())
     }
 
-    /// Gives the terminal back; dropping does the same and cannot tell of an error.
+    /// Gives the terminal back. Dropping the guard does the same, but cannot report an error.
     ///
     /// # Errors
     ///
@@ -162,8 +165,8 @@ impl TerminalGuard {
 
     /// Clears the screen, so that every cell is written again.
     ///
-    /// Not by `Terminal::clear`: that asks the terminal where its cursor is, and the answer would
-    /// go to the input thread. A resize, even to the same size, clears and asks nothing.
+    /// `Terminal::clear` cannot be used: it asks the terminal where the cursor is, and the input
+    /// thread would read the answer. A resize, even to the same size, clears and asks nothing.
     fn clear(&mut self) -> io::Result<()> {
         let area = self.terminal.size()?.into();
         self.terminal.resize(area)
@@ -180,18 +183,18 @@ impl Drop for TerminalGuard {
 #[derive(Debug)]
 #[non_exhaustive]
 pub enum TerminalError {
-    /// This stream leads to a file, a pipe or nowhere.
+    /// This stream is a file, a pipe or closed.
     NotATerminal(Stream),
     /// The terminal refused.
     Io(io::Error),
 }
 
-/// One of the two streams a screen needs.
+/// One of the two streams that a screen needs.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Stream {
-    /// Where keys come from.
+    /// Standard input, where keys come from.
     Input,
-    /// Where frames go.
+    /// Standard output, where frames go.
     Output,
 }
 
@@ -217,19 +220,19 @@ impl From<io::Error> for TerminalError {
     }
 }
 
-/// Whose the terminal is at this moment.
+/// Who may write to the terminal at this moment.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Owner {
     Shell,
-    Screens,
+    Program,
 }
 
-/// A global, because there is one terminal and the panic hook and the signal thread have no other
-/// way to learn whether it still has to be given back.
+/// Who owns the terminal. A global: there is one terminal, and the panic hook and the signal thread
+/// have no other way to learn whether it still has to be given back.
 static OWNER: Mutex<Owner> = Mutex::new(Owner::Shell);
 
 fn owner() -> MutexGuard<'static, Owner> {
-    // A panic elsewhere is the very moment when this must still work.
+    // After a panic elsewhere the terminal must still be given back.
     OWNER.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
@@ -240,8 +243,8 @@ fn require_terminal(stream: Stream, handle: &impl IsTerminal) -> Result<(), Term
 fn take() -> io::Result<()> {
     let taken = {
         let mut owner = owner();
-        // Said first: if only half of it succeeds, that half has to be given back.
-        *owner = Owner::Screens;
+        // Set first: if only half of what follows succeeds, that half has to be undone.
+        *owner = Owner::Program;
         enable_raw_mode()
             .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste, Hide))
     };
@@ -251,17 +254,17 @@ fn take() -> io::Result<()> {
     taken
 }
 
-/// Gives the terminal back unless that has been done. Whoever comes first does it.
+/// Gives the terminal back unless that has been done: the first caller does it.
 fn give_back() -> io::Result<()> {
     let mut owner = owner();
     if *owner == Owner::Shell {
         return Ok(());
     }
     *owner = Owner::Shell;
-    // Raw mode first: it needs no room in the terminal's queue and so always succeeds at once.
+    // Raw mode first: leaving it writes nothing, so it works where the terminal does not read.
     let cooked = disable_raw_mode();
     let freed = ask_mouse(&mut io::stdout(), Mouse::Free);
-    // A frame may have been cut off in the middle of its synchronized update.
+    // A frame may have been cut off inside its synchronized update, so that is ended too.
     let written = execute!(
         io::stdout(),
         EndSynchronizedUpdate,
@@ -277,7 +280,7 @@ fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
     queue!(out, mouse.ask())
 }
 
-/// The console of Windows is asked by a call and knows no wish but for everything.
+/// The console of Windows is asked by a system call, and can only report all mouse events or none.
 #[cfg(windows)]
 fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
     use ratatui::crossterm::event::{DisableMouseCapture, EnableMouseCapture};
@@ -287,7 +290,7 @@ fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
     }
 }
 
-/// Gives the terminal back, but waits no longer than this for a terminal that does not read.
+/// Gives the terminal back, but waits no longer than `patience` for a terminal that does not read.
 #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process from here"))]
 pub(super) fn give_back_within(patience: Duration) {
     let (done, wait) = mpsc::channel();
@@ -298,27 +301,27 @@ pub(super) fn give_back_within(patience: Duration) {
     let _ = wait.recv_timeout(patience);
 }
 
-/// Makes a panic, on any thread, give the terminal back before its report is printed, so that the
-/// report can be read. Unwinding goes on as usual.
+/// Makes a panic on any thread give the terminal back before its message is printed, so that the
+/// message can be read. Unwinding goes on as usual.
 fn give_back_on_panic() {
     static ONCE: Once = Once::new();
     ONCE.call_once(|| {
-        let report = panic::take_hook();
+        let print_message = panic::take_hook();
         panic::set_hook(Box::new(move |panic| {
             let _ = give_back();
-            report(panic);
+            print_message(panic);
         }));
     });
 }
 
 /// The bytes of the frame being drawn, shared by the guard and the backend that writes them.
 ///
-/// Flushing does nothing, since the backend flushes several times a frame; `present` does.
+/// `flush` does nothing, since the backend flushes several times a frame; `present` writes.
 #[derive(Clone, Default)]
 struct FrameBytes(Rc<RefCell<Vec<u8>>>);
 
 impl FrameBytes {
-    /// Writes the frame in one piece, or drops it if the terminal has been given back meanwhile.
+    /// Writes the frame in one piece. Drops it where the terminal has meanwhile been given back.
     fn present(&self) -> io::Result<()> {
         let bytes = self.0.take();
         let owner = owner();

@@ -1,10 +1,10 @@
-//! Colours as themes write them, and the nearest that a terminal has.
+//! Colours as theme files write them, and the nearest colour that a terminal has.
 
 use ratatui::style::Color;
 
 use super::Depth;
 
-/// The sixteen of a terminal's palette by their names, in their order.
+/// The sixteen colours of a terminal's palette by their names, in the order of the palette.
 pub(super) const NAMED: [(&str, Color); 16] = [
     ("black", Color::Black),
     ("red", Color::Red),
@@ -27,8 +27,8 @@ pub(super) const NAMED: [(&str, Color); 16] = [
 /// Red, green and blue.
 pub(super) type Rgb = [u8; 3];
 
-/// What xterm shows for the sixteen, in their order; from memory. Other terminals differ, which is
-/// why a theme may name the one that it wants.
+/// What xterm shows for the sixteen colours, in the order of the palette; from memory. Other
+/// terminals differ, so a theme may name one of the sixteen itself.
 const SIXTEEN: [Rgb; 16] = [
     [0, 0, 0],
     [205, 0, 0],
@@ -48,11 +48,11 @@ const SIXTEEN: [Rgb; 16] = [
     [255, 255, 255],
 ];
 
-/// The six steps of the cube that the colours 16 to 231 form; from memory.
+/// The six levels of red, green and blue in the colours 16 to 231; from memory.
 const CUBE: [u8; 6] = [0, 95, 135, 175, 215, 255];
 
-/// A colour word: `cyan`, `#56B4E9`, or `#56B4E9/cyan`, whose name stands in where there are but
-/// sixteen. `Some(None)` is a colour on a terminal that has none.
+/// Reads a colour: `cyan`, `#56B4E9`, or `#56B4E9/cyan`, of which the name is used where the
+/// terminal has only sixteen colours. `Some(None)` is a valid colour on a terminal without colours.
 pub(super) fn read(word: &str, depth: Depth) -> Option<Option<Color>> {
     let (exact, stand_in) = match word.split_once('/') {
         Some((exact, name)) => (exact, Some(named(name)?)),
@@ -90,12 +90,13 @@ fn nearest_of_sixteen(wanted: Rgb) -> Option<Color> {
     nearest.map(|(_, (_, colour))| colour)
 }
 
-/// The nearest of the colours 16 to 255. The first sixteen are the player's own and may be anything.
+/// The nearest of the colours 16 to 255. The first sixteen may be anything, since a terminal's
+/// owner sets them.
 fn nearest_index(wanted: Rgb) -> u8 {
     (16..=255).min_by_key(|index| distance(rgb_of(*index), wanted)).unwrap_or(16)
 }
 
-/// What the colours from 16 on look like: the cube, then 24 greys.
+/// The colours from 16 on: a cube of six levels each, then 24 greys.
 pub(super) fn rgb_of(index: u8) -> Rgb {
     if index >= 232 {
         return [8 + 10 * (index - 232); 3];
@@ -105,7 +106,7 @@ pub(super) fn rgb_of(index: u8) -> Rgb {
     [step(at / 36), step(at / 6 % 6), step(at % 6)]
 }
 
-/// The square of how far apart two colours lie.
+/// The square of the distance between two colours.
 fn distance(one: Rgb, other: Rgb) -> u32 {
     one.iter().zip(other).map(|(one, other)| u32::from(one.abs_diff(other)).pow(2)).sum()
 }

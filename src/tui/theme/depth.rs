@@ -5,26 +5,26 @@
 pub enum Depth {
     /// None: modifiers only.
     None,
-    /// The sixteen of the terminal's own palette.
+    /// The sixteen colours of the terminal's own palette.
     Sixteen,
-    /// Those, a cube of six by six by six, and greys.
+    /// The sixteen, a cube of six by six by six colours, and 24 greys.
     TwoHundredFiftySix,
     /// Any colour of 24 bits.
     Full,
 }
 
 impl Depth {
-    /// What the environment says of the terminal.
+    /// The depth that the environment says.
     #[must_use]
     pub fn from_environment() -> Depth {
         Depth::find(|name| std::env::var(name).ok())
     }
 
-    /// What the `value` of each variable says.
+    /// The depth that environment variables say; `value` gives the value of a variable.
     ///
     /// `NO_COLOR`, where it is not empty, and `TERM=dumb` ask for no colour, whatever else is set.
     /// `COLORTERM` is `truecolor` or `24bit` where any colour can be shown; else the name in `TERM`
-    /// tells. A terminal that says nothing gets its own sixteen.
+    /// decides. Where neither says anything, the terminal's own sixteen are used.
     ///
     /// # Example
     ///

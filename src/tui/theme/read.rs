@@ -1,4 +1,4 @@
-//! Reads one theme file: a role a line.
+//! Reads a theme file: one role a line.
 //!
 //! ```toml
 //! screen = "#D8DCE2 on #101318"
@@ -24,10 +24,10 @@ const MODIFIERS: [(&str, Modifier); 5] = [
     ("reverse", Modifier::REVERSED),
 ];
 
-/// The theme in the text of a file; a wrong line costs that role, which then has its fallback.
+/// The theme in the text of a file. The role of a wrong line has its fallback.
 pub(super) fn read(file: &str, content: &str, depth: Depth) -> (Theme, Vec<Problem>) {
-    let mut sound = String::new();
-    let mut fields = Fields::salvage(file, content, &mut sound);
+    let mut intact = String::new();
+    let mut fields = Fields::salvage(file, content, &mut intact);
     let names: Vec<&str> = ROLES.iter().map(|role| role.name).collect();
     fields.report_unknown(&names);
     let mut theme = Theme::default();

@@ -1,43 +1,42 @@
-//! The roles, and what each looks like where a file does not say.
+//! The roles that a theme gives styles to.
 
 use ratatui::style::{Modifier, Style};
 
 /// The style of each role.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub struct Theme {
-    /// What lies under everything: the background, and the colour of what has no other role.
+    /// Everything without a role of its own; its background lies under all others.
     pub screen: Style,
     /// Running text.
     pub text: Style,
-    /// What is there but not spoken of.
+    /// Text of less importance: reasons, headings of lists, separators.
     pub muted: Style,
-    /// The chord, headings.
+    /// The chord and headings.
     pub title: Style,
     /// The first triad.
     pub first: Style,
     /// The second triad.
     pub second: Style,
-    /// Laid over a triad's style where the shape is in hand.
+    /// Added to a triad's style for the shape in hand.
     pub held: Style,
-    /// Strings and wires.
+    /// Strings and frets of the drawn neck.
     pub string: Style,
-    /// The row that is chosen.
+    /// The chosen row of a list.
     pub chosen: Style,
-    /// A key in the footer.
+    /// A key, as in the footer.
     pub key: Style,
-    /// Something is wrong.
+    /// What is wrong.
     pub error: Style,
 }
 
-/// A role of the table: its name in the files, its place in a theme, and what it looks like where a
-/// file does not say.
+/// A role: its name in theme files, its field of [`Theme`], and its style where a file has none.
 pub(super) struct Role {
     pub(super) name: &'static str,
     pub(super) style: fn(&mut Theme) -> &mut Style,
     pub(super) fallback: fn(&Theme) -> Style,
 }
 
-/// Every role. A fallback uses only roles that stand before it.
+/// Every role. A fallback uses only roles that come before its own.
 pub(super) const ROLES: &[Role] = &[
     role("screen", |theme| &mut theme.screen, |_| Style::new()),
     role("text", |theme| &mut theme.text, |_| Style::new()),

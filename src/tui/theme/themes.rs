@@ -1,4 +1,4 @@
-//! The themes that there are.
+//! The themes, built in and the player's own.
 
 use std::path::Path;
 
@@ -8,7 +8,7 @@ use super::roles::Theme;
 use crate::library::Problem;
 use crate::library::files::{read_text, toml_files, unreadable};
 
-/// The dark theme, whose file says what each role is for.
+/// The dark theme. Its comments say what each role is for.
 const DARK: &str = include_str!("../../../assets/themes/dark.toml");
 
 /// The files of `assets/themes/`, in the order of lists.
@@ -20,7 +20,7 @@ const BUILT_IN: [(&str, &str); 5] = [
     ("monochrome", include_str!("../../../assets/themes/monochrome.toml")),
 ];
 
-/// The themes that there are, and what was wrong with their files.
+/// All themes, and what was wrong with their files.
 ///
 /// # Example
 ///
@@ -37,15 +37,15 @@ pub struct Themes {
 }
 
 impl Themes {
-    /// The folder's name in the player's folder.
+    /// The name of the folder of themes in the player's folder.
     pub const FOLDER: &'static str = "themes";
 
-    /// A file that a player can begin with: the dark theme, with what its roles are for.
+    /// A file that a player can begin with: the dark theme, whose comments explain the roles.
     pub const SAMPLE: &'static str = DARK;
 
     /// The built-in themes and those in the folder `themes` of the player's `config_folder`, with
-    /// their colours mapped to what the terminal has. A player's theme with the name of a built-in
-    /// one takes its place.
+    /// their colours mapped to those of the terminal. A player's theme with the name of a built-in
+    /// one replaces it.
     #[must_use]
     pub fn load(config_folder: Option<&Path>, depth: Depth) -> Themes {
         let mut themes = Themes { themes: Vec::new(), problems: Vec::new() };
@@ -58,7 +58,7 @@ impl Themes {
         themes
     }
 
-    /// Their names, the built-in ones first.
+    /// The names of the themes, the built-in ones first.
     pub fn names(&self) -> impl Iterator<Item = &str> {
         self.themes.iter().map(|(name, _)| name.as_str())
     }
@@ -100,7 +100,7 @@ impl Themes {
 }
 
 impl Theme {
-    /// The theme that is used where none is chosen.
+    /// The name of the theme that is used where none is chosen.
     pub const USUAL: &'static str = "terminal";
 
     /// The built-in theme of that name.
@@ -118,14 +118,14 @@ impl Theme {
         Themes::load(None, depth).get(name)
     }
 
-    /// The terminal's own palette: cyan and yellow differ for every kind of colour vision, and in
-    /// grey.
+    /// The theme of the terminal's own palette. Its cyan and yellow differ for every kind of colour
+    /// vision, and in grey.
     #[must_use]
     pub fn terminal() -> Theme {
         Theme::built_in(Theme::USUAL, Depth::Sixteen).unwrap_or_default()
     }
 
-    /// Modifiers only.
+    /// The theme of modifiers alone.
     #[must_use]
     pub fn monochrome() -> Theme {
         Theme::built_in("monochrome", Depth::None).unwrap_or_default()
