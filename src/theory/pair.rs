@@ -30,9 +30,10 @@ impl TriadPair {
     /// The pair of two triads, in order going up from `reference`; `None` where they share a note.
     #[must_use]
     pub fn new(a: Triad, b: Triad, reference: PitchClass) -> Option<TriadPair> {
+        // Few couples are a pair, so that is asked before the order.
+        let pair = TriadPair::in_order(a, b)?;
         let height = |triad: Triad| reference.semitones_up_to(triad.root());
-        let (first, second) = if height(a) <= height(b) { (a, b) } else { (b, a) };
-        TriadPair::in_order(first, second)
+        Some(if height(a) <= height(b) { pair } else { TriadPair { first: b, second: a } })
     }
 
     /// The pair of two triads in the order in which they are named; `None` where they share a note.
