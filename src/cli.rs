@@ -5,10 +5,11 @@
 //! status 1 too where that is problems.
 
 mod args;
+mod call;
+mod commands;
 mod complain;
 mod defaults;
 mod files;
-mod finger;
 mod misuse;
 mod outcome;
 mod own_files;
@@ -16,6 +17,7 @@ mod player;
 mod queries;
 mod resume;
 mod run;
+mod screen;
 mod shell;
 mod text;
 

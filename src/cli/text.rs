@@ -1,6 +1,7 @@
 //! Answers as text for people.
 
 mod chords;
+mod finger;
 mod neck;
 mod own_files;
 mod pairs;
@@ -11,6 +12,7 @@ mod tunings;
 mod view;
 
 pub(super) use chords::{chord, chords};
+pub(super) use finger::finger;
 pub(super) use neck::neck;
 pub(super) use own_files::{check, settings};
 pub(super) use pairs::{every_pair, one_pair, pairs};

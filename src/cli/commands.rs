@@ -1,0 +1,46 @@
+//! The commands that print what `answer` says, each with its text and its JSON.
+
+mod finger;
+mod neck;
+mod pairs;
+mod shapes;
+mod tunings;
+mod two_triads;
+
+use super::args::{Command, TuningQuestion};
+use super::call::Call;
+use super::{files, text};
+use crate::answer::{self, Refusal, TuningsAnswer};
+
+impl Call<'_> {
+    /// What a command prints.
+    pub(super) fn print(&self, command: &Command) -> Result<String, Refusal> {
+        Ok(match command {
+            Command::Pairs(wanted) => self.pairs(wanted)?,
+            Command::Scales(wanted) => self.printed(&self.scales(wanted)?, text::scales),
+            Command::Triads { scale } => {
+                let triads = answer::triads_of(scale, self.spelling(), self.own_scales())?;
+                self.printed(&triads, text::triads)
+            }
+            Command::Chord { symbol, file } => match (symbol, file) {
+                (_, Some(file)) => {
+                    self.printed(&answer::chord_list(&files::list(file)?), text::chords)
+                }
+                (symbol, None) => {
+                    let symbol = symbol.as_deref().unwrap_or_default();
+                    self.printed(&answer::chord(symbol)?, text::chord)
+                }
+            },
+            Command::Shapes(shapes) => self.shapes(shapes)?,
+            Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
+            Command::Neck(wanted) => self.neck(wanted)?,
+            Command::Finger(wanted) => self.finger(wanted)?,
+            Command::Tunings { question: None } => {
+                self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)
+            }
+            Command::Tunings { question: Some(TuningQuestion::Compare { a, b, pair }) } => {
+                self.printed(&self.compared(a, b, pair.as_deref())?, text::compare)
+            }
+        })
+    }
+}
