@@ -43,16 +43,16 @@ impl NeckAnswer {
         pair: &PairAnswer,
         view: &AskedView,
     ) -> NeckAnswer {
-        let seen = view.seen(neck);
+        let contents = view.contents(neck);
         let mut answer = NeckAnswer::new(neck, tuning, pair, view.frets());
         let all = places_of_pair(neck, pair).len();
         answer.places.retain_mut(|place| {
-            let there = seen.places().iter().find(|there| there.place == place.place);
+            let there = contents.places().iter().find(|there| there.place == place.place);
             place.in_view = there.map(InView::new);
             place.in_view.is_some()
         });
         let others = all - answer.places.len();
-        answer.view = Some(ViewAnswer::new(*view.view(), answer.pair, seen.hides(), others));
+        answer.view = Some(ViewAnswer::new(*view.view(), answer.pair, contents.hides(), others));
         answer
     }
 }

@@ -3,8 +3,8 @@
 use std::fmt;
 
 use fretloom_fretboard::{
-    Finger, FretRange, Hand, HandPosition, Hidden, Neck, Rung, Seen, SetView, StringSet,
-    TwoAString, View, ViewChoices, ViewPlace,
+    Finger, FretRange, Hand, HandPosition, Hidden, Neck, Rung, SetView, StringSet, TwoAString,
+    View, ViewChoices, ViewContents, ViewPlace,
 };
 use fretloom_theory::{NamedPitch, NoteName, Pitch};
 
@@ -141,8 +141,8 @@ impl AskedView {
         self.found.run(self.index()).map(TwoAString::positions).unwrap_or_default()
     }
 
-    pub(super) fn seen(&self, neck: &Neck) -> Seen {
-        self.found.seen(neck, self.index())
+    pub(super) fn contents(&self, neck: &Neck) -> ViewContents {
+        self.found.contents(neck, self.index())
     }
 
     const fn index(&self) -> usize {

@@ -21,7 +21,7 @@ impl Resume {
     /// Takes up what was kept, but for what was asked on the command line.
     pub(super) fn take_up(&self, cli: &Cli, program: &mut Program) {
         match self.0.as_ref().map(SessionStore::load) {
-            Some(Ok(Some(session))) => program.take_up(&beside(session, cli)),
+            Some(Ok(Some(session))) => program.take_up(&without_what_is_typed(session, cli)),
             Some(Err(error)) => program.tell(error.to_string()),
             Some(Ok(None)) | None => {}
         }
@@ -37,7 +37,7 @@ impl Resume {
 }
 
 /// A session without what the command line asks for: that wins.
-fn beside(mut session: Session, cli: &Cli) -> Session {
+fn without_what_is_typed(mut session: Session, cli: &Cli) -> Session {
     if !cli.chord.is_empty() {
         (session.chord, session.scale, session.pair) = (None, None, None);
         (session.wishes, session.rung) = (None, None);

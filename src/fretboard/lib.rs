@@ -30,7 +30,6 @@
 
 mod arpeggio;
 mod arpeggio_query;
-mod elsewhere;
 mod fingering;
 mod fret;
 mod hand;
@@ -41,6 +40,7 @@ mod passage;
 mod place;
 mod region;
 mod runs;
+mod same_pitches;
 mod shape;
 mod shape_query;
 mod string_set;
@@ -51,7 +51,6 @@ mod which_triad;
 
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
-pub use elsewhere::Elsewhere;
 pub use fingering::{
     FingeredNote, Fingering, FingeringCondition, FingeringError, FingeringQuery, LineNote, Misfit,
     Pin, Taste,
@@ -62,12 +61,13 @@ pub use ladder::{Direction, Ladder, Nearness, Rung, Step};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};
+pub use same_pitches::SamePitches;
 pub use shape::{Inversion, Shape, Voicing};
 pub use shape_query::ShapeQuery;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
 pub use view::{
-    Chain, ChainQuery, Hidden, Overlap, PositionView, Seen, SetStep, SetView, TwoAString,
-    TwoAStringQuery, View, ViewChoices, ViewPlace,
+    Chain, ChainQuery, Hidden, Overlap, PositionView, SetStep, SetView, TwoAString,
+    TwoAStringQuery, View, ViewChoices, ViewContents, ViewPlace,
 };
 pub use which_triad::WhichTriad;

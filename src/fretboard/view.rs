@@ -6,10 +6,10 @@
 mod chain;
 mod chain_query;
 mod chain_search;
+mod contents;
 mod hidden;
 mod place;
 mod position;
-mod seen;
 mod set;
 mod two;
 
@@ -21,10 +21,10 @@ use crate::{Hand, Neck};
 
 pub use chain::Chain;
 pub use chain_query::{ChainQuery, Overlap};
+pub use contents::ViewContents;
 pub use hidden::Hidden;
 pub use place::ViewPlace;
 pub use position::PositionView;
-pub use seen::Seen;
 pub use set::{SetStep, SetView};
 pub use two::{TwoAString, TwoAStringQuery};
 
@@ -40,7 +40,7 @@ pub use two::{TwoAString, TwoAStringQuery};
 ///     ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
 /// let pair = TriadPair::in_order(first, second).unwrap();
 /// let fifth = View::Position(PositionView::at(HandPosition::new(5).unwrap()));
-/// let seen = fifth.seen(&neck, pair, Hand::default(), 0);
+/// let seen = fifth.contents(&neck, pair, Hand::default(), 0);
 /// let lost = seen.hides()[0].words(|pitch| pitch.midi().to_string());
 /// assert_eq!(lost, "59 is out of the box without a stretch");
 /// ```
@@ -71,8 +71,14 @@ impl View {
     /// What is seen of a pair. Where the view leaves a choice, `choice` is its number from 0; where
     /// there is no such choice nothing is seen.
     #[must_use]
-    pub fn seen(&self, neck: &Neck, pair: TriadPair, hand: Hand, choice: usize) -> Seen {
-        self.choices(neck, pair, hand).seen(neck, choice)
+    pub fn contents(
+        &self,
+        neck: &Neck,
+        pair: TriadPair,
+        hand: Hand,
+        choice: usize,
+    ) -> ViewContents {
+        self.choices(neck, pair, hand).contents(neck, choice)
     }
 
     /// Everything that the view leaves to choose from. Only this searches; after it one choice can
@@ -135,7 +141,7 @@ impl ViewChoices {
 
     /// What the choice with this number, from 0, shows; nothing where there is no such choice.
     #[must_use]
-    pub fn seen(&self, neck: &Neck, number: usize) -> Seen {
+    pub fn contents(&self, neck: &Neck, number: usize) -> ViewContents {
         let (places, lost) = match &self.found {
             Found::Position(view) => view.places(neck, self.pair),
             Found::Set(view) => (view.places(neck, self.pair), Vec::new()),
@@ -146,7 +152,7 @@ impl ViewChoices {
                 (runs.get(number).map(TwoAString::places).unwrap_or_default(), Vec::new())
             }
         };
-        Seen::new(neck, self.pair, places, lost)
+        ViewContents::new(neck, self.pair, places, lost)
     }
 }
 

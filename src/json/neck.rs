@@ -29,7 +29,7 @@ struct Place {
     degree: Ascii<Degree>,
     /// Absent where the whole neck is shown.
     #[serde(flatten)]
-    seen: Option<Seen>,
+    seen: Option<PlaceInView>,
 }
 
 impl Place {
@@ -44,22 +44,22 @@ impl Place {
                 WhichTriad::Second => "second",
             },
             degree: Ascii(answer.degree),
-            seen: answer.in_view.map(Seen::new),
+            seen: answer.in_view.map(PlaceInView::new),
         }
     }
 }
 
 /// How a view shows a place.
 #[derive(Serialize)]
-struct Seen {
+struct PlaceInView {
     finger: Option<u8>,
     stretched: bool,
     order: usize,
 }
 
-impl Seen {
-    fn new(InView { finger, stretched, order, .. }: InView) -> Seen {
-        Seen { finger: finger.map(Finger::number), stretched, order }
+impl PlaceInView {
+    fn new(InView { finger, stretched, order, .. }: InView) -> PlaceInView {
+        PlaceInView { finger: finger.map(Finger::number), stretched, order }
     }
 }
 

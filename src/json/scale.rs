@@ -1,6 +1,6 @@
 //! A scale, as several answers have it.
 
-use fretloom_theory::{Degree, NoteName, ParentScale, Scale as NamedScale, as_players_say};
+use fretloom_theory::{Degree, NoteName, ParentScale, Scale as NamedScale, parent_in_words};
 use serde::Serialize;
 
 use super::ascii::{self, Ascii};
@@ -46,7 +46,7 @@ impl<'a> Scale<'a> {
             mode: scale.parent().map(|parent| parent.mode),
             notes: ascii::list(chosen.notes()),
             degrees: ascii::list(chosen.degrees()),
-            said: as_players_say(scale),
+            said: parent_in_words(scale),
             misses: ascii::list(chosen.misses()),
             why: chosen.why().map_or(Why::Alone(""), |why| Why::Chosen(Ascii(why))),
             respelled_from: scale.respelled_from().map(Ascii),

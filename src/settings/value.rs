@@ -63,7 +63,7 @@ pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, S
 
 /// One of the families that the screen offers too.
 pub(super) fn families(value: &DeValue<'_>) -> Result<Families, String> {
-    let turns = Families::in_turn().map(|(families, _)| families);
+    let turns = Families::usual().map(|(families, _)| families);
     let words = turns.each_ref().map(ToString::to_string);
     let written = value.as_str().unwrap_or_default();
     let families = written.parse().ok().filter(|families| turns.contains(families));

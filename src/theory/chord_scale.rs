@@ -30,7 +30,7 @@ pub struct ChordScale {
     seventh: Option<PitchClass>,
     rubbing: PitchClassSet,
     colours: PitchClassSet,
-    missed: PitchClassSet,
+    required_tones: PitchClassSet,
     own_triad: Option<PitchClassSet>,
 }
 
@@ -63,7 +63,7 @@ impl ChordScale {
             seventh: None,
             rubbing: PitchClassSet::EMPTY,
             colours: PitchClassSet::EMPTY,
-            missed: PitchClassSet::EMPTY,
+            required_tones: PitchClassSet::EMPTY,
             own_triad: None,
         };
         for class in PitchClass::all() {
@@ -75,8 +75,8 @@ impl ChordScale {
             PitchClass::all().filter(|class| chord_scale.hears_a_rub(*class)).collect();
         chord_scale.colours =
             PitchClass::all().filter(|class| chord_scale.hears_a_colour(*class)).collect();
-        chord_scale.missed =
-            named.iter().filter(|class| chord_scale.would_be_missed(*class)).collect();
+        chord_scale.required_tones =
+            named.iter().filter(|class| chord_scale.is_required(*class)).collect();
         chord_scale.own_triad = chord_scale.hear_own_triad();
         chord_scale
     }
@@ -201,11 +201,11 @@ impl ChordScale {
 
     /// The notes of the symbol that count when a pair leaves them out: all but the root and, in an
     /// `alt` chord, the alterations, of which any will do.
-    pub(crate) fn missed(&self) -> PitchClassSet {
-        self.missed
+    pub(crate) fn required_tones(&self) -> PitchClassSet {
+        self.required_tones
     }
 
-    fn would_be_missed(&self, class: PitchClass) -> bool {
+    fn is_required(&self, class: PitchClass) -> bool {
         let degree = self.degree(class);
         let any_alteration = degree.alteration() != 0 && self.hears_a_colour(class);
         degree != Degree::ROOT && !(self.is_alt() && any_alteration)

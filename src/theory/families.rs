@@ -34,7 +34,7 @@ impl Families {
     /// The usual choices, each with its name: the tertian triads, those with sus, those with
     /// flat-five, and all.
     #[must_use]
-    pub fn in_turn() -> [(Families, &'static str); 4] {
+    pub fn usual() -> [(Families, &'static str); 4] {
         let with = |more: &[TriadQuality]| Families([TriadQuality::TERTIAN, more].concat());
         [
             (Families::default(), "tertian"),

@@ -75,7 +75,7 @@ impl PairSound {
         let apart = pair.first().root().semitones_up_to(pair.second().root());
         let whole_step = matches!(apart, 2 | 10);
         let colours = chord_scale.colours().intersection(set).len();
-        let dropped = chord_scale.missed().difference(set).len() as u8;
+        let dropped = chord_scale.required_tones().difference(set).len() as u8;
         let rubs = self.rubs().len() as u8;
         Criteria::that_hold([
             (majors == 2 && whole_step, Criterion::MajorsAWholeStepApart),

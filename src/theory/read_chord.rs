@@ -1,12 +1,12 @@
 //! Chord symbols: how chords are written, in every common dialect.
 //!
-//! A symbol is read from left to right, word by word (`read_chord/reader.rs`), into a draft; at
-//! the end the draft is turned into degrees. Some signs mean what their place says: `-` and `+`
+//! A symbol is read from left to right, word by word (`read_chord/reader.rs`), into a parsed; at
+//! the end the parsed is turned into degrees. Some signs mean what their place says: `-` and `+`
 //! right after the root are minor and augmented, before a later number they are a flat and a sharp.
 //! Nothing is guessed silently: what a symbol leaves open is returned as [`Assumption`]s.
 
 mod assumption;
-mod draft;
+mod parsed_symbol;
 mod problem;
 mod reader;
 mod word;
@@ -16,7 +16,7 @@ use std::str::FromStr;
 pub use assumption::Assumption;
 
 use crate::{Chord, ReadError};
-use draft::Draft;
+use parsed_symbol::ParsedSymbol;
 use reader::Reader;
 
 /// A chord with what was taken for granted in reading it.
@@ -51,14 +51,14 @@ impl FromStr for ReadChord {
     /// Where a part of the symbol cannot be read, with its place and what could stand there.
     fn from_str(symbol: &str) -> Result<ReadChord, ReadError> {
         let (root, mut reader) = Reader::after_root(symbol)?;
-        let mut draft = Draft::default();
+        let mut parsed = ParsedSymbol::default();
         let flat_is_rare = root.accidental() == -1 && !root.is_everyday();
         if flat_is_rare && reader.stands_before_a_number() {
-            draft.assume(Assumption::FlatBelongsToRoot);
+            parsed.assume(Assumption::FlatBelongsToRoot);
         }
-        let bass = reader.read_body(&mut draft)?;
+        let bass = reader.read_body(&mut parsed)?;
         let (chord, assumed) =
-            draft.finish(root, bass).map_err(|problem| reader.wrong_here(problem.expected()))?;
+            parsed.finish(root, bass).map_err(|problem| reader.wrong_here(problem.expected()))?;
         Ok(ReadChord { chord, assumed })
     }
 }

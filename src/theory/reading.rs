@@ -5,7 +5,7 @@
 //! reading, the usual one: all other scales that fit follow, and a player may overrule it.
 
 mod find;
-mod home;
+mod key_around;
 mod motion;
 mod scales;
 

@@ -97,12 +97,12 @@ impl ScaleChoice {
 /// scale. `None` for a scale that is its own parent, or no mode.
 ///
 /// ```
-/// use fretloom_theory::{Scale, as_players_say};
+/// use fretloom_theory::{Scale, parent_in_words};
 /// let altered: Scale = "C altered".parse().unwrap();
-/// assert_eq!(as_players_say(&altered).unwrap(), "melodic minor a half step up");
+/// assert_eq!(parent_in_words(&altered).unwrap(), "melodic minor a half step up");
 /// ```
 #[must_use]
-pub fn as_players_say(scale: &Scale) -> Option<String> {
+pub fn parent_in_words(scale: &Scale) -> Option<String> {
     let parent = scale.parent()?;
     let way = match scale.root().pitch_class().semitones_up_to(parent.root.pitch_class()) {
         1 => "a half step up",
@@ -233,10 +233,10 @@ mod tests {
             ("D Dorian", "major a whole step down"),
             ("F Lydian", "major a fifth up"),
         ] {
-            assert_eq!(as_players_say(&scale.parse().unwrap()).unwrap(), said, "{scale}");
+            assert_eq!(parent_in_words(&scale.parse().unwrap()).unwrap(), said, "{scale}");
         }
-        assert_eq!(as_players_say(&"C melodic minor".parse().unwrap()), None);
-        assert_eq!(as_players_say(&"C whole tone".parse().unwrap()), None);
+        assert_eq!(parent_in_words(&"C melodic minor".parse().unwrap()), None);
+        assert_eq!(parent_in_words(&"C whole tone".parse().unwrap()), None);
     }
 
     /// The first choice of a working player: common practice, no source.

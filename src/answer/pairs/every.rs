@@ -4,7 +4,7 @@ use std::fmt;
 
 use fretloom_theory::{
     Chord, ChordScale, Families, Letter, NoteName, PitchClass, PitchClassSet, Scale, ScaleKind,
-    SpelledTriad, Speller, Spelling, TriadPair, also_serves,
+    SpelledTriad, Speller, Spelling, TriadPair, other_chords,
 };
 
 use super::named::NamedPair;
@@ -49,7 +49,7 @@ impl PairAlone {
             pair,
             name: NamedPair::of(pair, pair.triads().map(|triad| speller.triad(triad))),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
-            also_fits: also_serves(pair.set(), speller),
+            also_fits: other_chords(pair.set(), speller),
             six_notes: SixNotes::of(pair.set()),
         }
     }

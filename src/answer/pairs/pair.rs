@@ -2,7 +2,7 @@
 
 use fretloom_theory::{
     Chord, Degree, NoteName, PairSound, PitchClassSet, Reason, SpelledTriad, Speller, Triad,
-    TriadPair, also_serves,
+    TriadPair, other_chords,
 };
 
 use super::named::NamedPair;
@@ -54,7 +54,7 @@ impl PairAnswer {
             rubs: over.degrees(sound.rubs()).collect(),
             outside: up(sound.outside()).map(|class| speller.note(class)).collect(),
             drops_named: over.degrees(sound.drops_named()).collect(),
-            also_fits: also_serves(set, speller),
+            also_fits: other_chords(set, speller),
             six_notes: SixNotes::of(set),
             why: sound.reason(over),
         }

@@ -1,6 +1,6 @@
 //! Scales and their triads as text.
 
-use fretloom_theory::as_players_say;
+use fretloom_theory::parent_in_words;
 
 use super::chords::chord_lines;
 use super::table::table;
@@ -44,7 +44,7 @@ pub(super) fn scale_line(chosen: &ChosenScale) -> String {
     if let Some(parent) = scale.parent() {
         text += &format!("   {}", mode_of(parent.mode, &parent.on_everyday_root()));
     }
-    if let Some(said) = as_players_say(scale) {
+    if let Some(said) = parent_in_words(scale) {
         text += &format!(", {said}");
     }
     if let Some(asked) = scale.respelled_from() {

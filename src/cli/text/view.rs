@@ -83,11 +83,11 @@ fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture 
 /// The frets that are played on, and one more on either side.
 fn frets_around(places: &[PairPlace]) -> FretRange {
     let frets = || places.iter().map(|place| place.place.fret).filter(|fret| !fret.is_open());
-    let beside = |fret: Option<Fret>, by: i8| {
+    let neighbour = |fret: Option<Fret>, by: i8| {
         let number = fret.map_or(0, Fret::number).saturating_add_signed(by);
         Fret::new(number).unwrap_or(Fret::HIGHEST)
     };
-    let (lowest, highest) = (beside(frets().min(), -1), beside(frets().max(), 1));
+    let (lowest, highest) = (neighbour(frets().min(), -1), neighbour(frets().max(), 1));
     FretRange::new(lowest, highest).unwrap_or(FretRange::WHOLE_NECK)
 }
 

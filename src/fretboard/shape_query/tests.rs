@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use fretloom_theory::{Pitch, SpelledTriad, Triad, TriadQuality};
 
 use super::*;
-use crate::{Ease, Elsewhere, Finger, Fret, HandPosition, OpenString, Place, Tuning};
+use crate::{Ease, Finger, Fret, HandPosition, OpenString, Place, SamePitches, Tuning};
 
 fn neck(tuning: &str) -> Neck {
     Neck::new(Tuning::read(tuning).unwrap())
@@ -315,7 +315,7 @@ fn close_triads_in_standard_tuning_all_have_fingers() {
 
 /// The same pitches elsewhere, found by hand: all threes of other places that sound alike.
 #[test]
-fn elsewhere_is_every_other_place_that_a_hand_can_hold() {
+fn same_pitches_are_every_other_place_that_a_hand_can_hold() {
     for neck in [neck("EADGBE"), neck("GCEA"), neck("DADGAD"), banjo()] {
         let query = ShapeQuery::default().skipping_strings().of_both_voicings();
         for triad in [triad("C"), triad("F#m"), triad("E+")] {
@@ -329,8 +329,8 @@ fn elsewhere_is_every_other_place_that_a_hand_can_hold() {
                 });
                 let expected: BTreeSet<String> =
                     alike.map(|s| format!("{:?}", s.places())).collect();
-                let found = shape.elsewhere(&neck, Hand::default());
-                let places = |there: &Elsewhere| format!("{:?}", there.shape.places());
+                let found = shape.same_pitches(&neck, Hand::default());
+                let places = |there: &SamePitches| format!("{:?}", there.shape.places());
                 assert_eq!(found.iter().map(places).collect::<BTreeSet<_>>(), expected);
                 assert!(found.is_sorted_by_key(|there| there.frets.unsigned_abs()));
             }

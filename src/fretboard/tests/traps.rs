@@ -107,8 +107,8 @@ fn open_strings_are_left_out_above_the_first_position() {
     let f_and_g = TriadPair::in_order(triad("F"), triad("G")).unwrap();
     let opens = |neck: &Neck, position: u8| {
         let view = View::Position(PositionView::at(HandPosition::new(position).unwrap()));
-        let seen = view.seen(neck, f_and_g, Hand::default(), 0);
-        seen.places().iter().filter(|place| place.place.fret.is_open()).count()
+        let contents = view.contents(neck, f_and_g, Hand::default(), 0);
+        contents.places().iter().filter(|place| place.place.fret.is_open()).count()
     };
     let plain = neck("EADGBE");
     assert_eq!([1, 2, 5].map(|position| opens(&plain, position)), [4, 0, 0]); // A D G B

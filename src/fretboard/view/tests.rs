@@ -40,11 +40,11 @@ fn written<'a>(places: impl Iterator<Item = &'a ViewPlace>) -> Vec<String> {
 fn f_and_g_in_the_fifth_position() {
     let neck = neck("EADGBE");
     let view = View::Position(position(5));
-    let seen = view.seen(&neck, pair(["F", "G"]), Hand::default(), 0);
-    let strict = written(seen.places().iter().filter(|place| !place.stretched));
+    let contents = view.contents(&neck, pair(["F", "G"]), Hand::default(), 0);
+    let strict = written(contents.places().iter().filter(|place| !place.stretched));
     let expected = ["6: F5 G7 F8", "5: G5 F8", "4: G5 F7", "3: F5 G7", "2: F6 G8", "1: F5 G7 F8"];
     assert_eq!(strict, expected);
-    let stretches: Vec<&ViewPlace> = seen.places().iter().filter(|p| p.stretched).collect();
+    let stretches: Vec<&ViewPlace> = contents.places().iter().filter(|p| p.stretched).collect();
     let of = |string: u8| {
         let place = stretches.iter().find(|p| p.place.string.number() == string).unwrap();
         (place.place.fret.number(), place.finger, place.is_choice, place.pitch.midi())
@@ -54,7 +54,7 @@ fn f_and_g_in_the_fifth_position() {
     assert_eq!(of(3), (4, Some(Finger::First), true, 59));
     let b = Pitch::from_midi(59).unwrap();
     let others = notes_of_pair(&neck, pair(["F", "G"])).count() - 16;
-    assert_eq!(seen.hides(), [Hidden::OutOfBox(b), Hidden::Places(others)]);
+    assert_eq!(contents.hides(), [Hidden::OutOfBox(b), Hidden::Places(others)]);
 }
 
 /// Laws over every position of several instruments: nothing outside six frets, a finger a fret, no
@@ -65,9 +65,10 @@ fn a_position_loses_nothing_silently() {
         let neck = neck(tuning);
         for number in 1..=15 {
             let pair = pair(["Eb", "F"]);
-            let seen = View::Position(position(number)).seen(&neck, pair, Hand::default(), 0);
-            let pitches: BTreeSet<Pitch> = seen.places().iter().map(|p| p.pitch).collect();
-            for place in seen.places() {
+            let contents =
+                View::Position(position(number)).contents(&neck, pair, Hand::default(), 0);
+            let pitches: BTreeSet<Pitch> = contents.places().iter().map(|p| p.pitch).collect();
+            for place in contents.places() {
                 let finger = place.finger.unwrap().number();
                 let fret = place.place.fret.number();
                 match (place.stretched, fret) {
@@ -75,13 +76,13 @@ fn a_position_loses_nothing_silently() {
                     (false, _) => assert_eq!(fret, number + finger - 1),
                     (true, _) => assert!(fret + 1 == number || fret == number + 4),
                 }
-                let alike = seen.places().iter().filter(|p| p.pitch == place.pitch);
+                let alike = contents.places().iter().filter(|p| p.pitch == place.pitch);
                 let stretched = alike.clone().filter(|p| p.stretched).count();
                 assert!(stretched == 0 || stretched == alike.count());
                 assert_eq!(place.is_choice, place.stretched && stretched > 1);
             }
             let strict: BTreeSet<Pitch> =
-                seen.places().iter().filter(|p| !p.stretched).map(|p| p.pitch).collect();
+                contents.places().iter().filter(|p| !p.stretched).map(|p| p.pitch).collect();
             let range = strict.first().unwrap().midi()..strict.last().unwrap().midi();
             for pitch in range.filter_map(Pitch::from_midi) {
                 if WhichTriad::with(pair, pitch).is_some() && !strict.contains(&pitch) {
@@ -90,7 +91,7 @@ fn a_position_loses_nothing_silently() {
                     } else {
                         Hidden::OutOfReach(pitch)
                     };
-                    assert!(seen.hides().contains(&told));
+                    assert!(contents.hides().contains(&told));
                 }
             }
         }
@@ -101,8 +102,8 @@ fn a_position_loses_nothing_silently() {
 fn open_strings_belong_to_the_first_position() {
     let neck = neck("EADGBE");
     let opens = |view: PositionView| {
-        let seen = View::Position(view).seen(&neck, pair(["F", "G"]), Hand::default(), 0);
-        seen.places().iter().filter(|place| place.place.fret.is_open()).count()
+        let contents = View::Position(view).contents(&neck, pair(["F", "G"]), Hand::default(), 0);
+        contents.places().iter().filter(|place| place.place.fret.is_open()).count()
     };
     assert_eq!(opens(position(1)), 4); // A D G B
     assert_eq!(opens(position(2)), 0);
@@ -122,15 +123,15 @@ fn what_is_seen_and_what_is_hidden_is_all_there_is() {
                 View::Across(ChainQuery::default()),
                 View::Two(TwoAStringQuery::default()),
             ] {
-                let seen = view.seen(&neck, pair(names), Hand::default(), 0);
-                assert!(!seen.places().is_empty(), "{view} {names:?} in {tuning}");
-                assert!(seen.places().is_sorted_by_key(|place| place.order));
-                assert_eq!(seen.places()[0].order, 1);
+                let contents = view.contents(&neck, pair(names), Hand::default(), 0);
+                assert!(!contents.places().is_empty(), "{view} {names:?} in {tuning}");
+                assert!(contents.places().is_sorted_by_key(|place| place.order));
+                assert_eq!(contents.places()[0].order, 1);
                 let places: BTreeSet<String> =
-                    seen.places().iter().map(|p| format!("{:?}", p.place)).collect();
-                assert_eq!(places.len(), seen.places().len());
+                    contents.places().iter().map(|p| format!("{:?}", p.place)).collect();
+                assert_eq!(places.len(), contents.places().len());
                 let all = notes_of_pair(&neck, pair(names)).count();
-                let others = seen.hides().iter().find_map(|hidden| match hidden {
+                let others = contents.hides().iter().find_map(|hidden| match hidden {
                     Hidden::Places(count) => Some(*count),
                     _ => None,
                 });
@@ -143,8 +144,8 @@ fn what_is_seen_and_what_is_hidden_is_all_there_is() {
 #[test]
 fn a_choice_that_is_not_there_shows_nothing() {
     let view = View::Across(ChainQuery::default());
-    let seen = view.seen(&neck("EADGBE"), pair(["F", "G"]), Hand::default(), 99);
-    assert!(seen.places().is_empty());
+    let contents = view.contents(&neck("EADGBE"), pair(["F", "G"]), Hand::default(), 99);
+    assert!(contents.places().is_empty());
 }
 
 /// The steps of a string add up to its range, and their millimetres to its length.
@@ -153,10 +154,10 @@ fn steps_on_a_string_add_up() {
     let neck = neck("EADGBE");
     for set in ["1", "6", "3-2", "6-3"] {
         let set = SetView::on(set.parse().unwrap());
-        let seen = View::Set(set).seen(&neck, pair(["F", "G"]), Hand::default(), 0);
+        let contents = View::Set(set).contents(&neck, pair(["F", "G"]), Hand::default(), 0);
         let steps = set.steps(&neck, pair(["F", "G"]));
         for string in set.set().iter() {
-            let there = || seen.places().iter().filter(|place| place.place.string == string);
+            let there = || contents.places().iter().filter(|place| place.place.string == string);
             let (low, high) = (there().next().unwrap(), there().next_back().unwrap());
             let along = || steps.iter().filter(|step| step.from.string == string);
             let frets: i32 = along().map(|step| i32::from(step.frets)).sum();

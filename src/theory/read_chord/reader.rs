@@ -1,7 +1,7 @@
 //! The reader of chord symbols: from left to right, word by word.
 
 use super::assumption::Assumption;
-use super::draft::{Draft, Quality};
+use super::parsed_symbol::{ParsedSymbol, Quality};
 use super::problem::ChordProblem;
 use super::word::{Word, first_word};
 use crate::{Chord, Degree, NoteName, ReadError};
@@ -68,7 +68,10 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads all that follows the root; gives the bass where there is one.
-    pub(super) fn read_body(&mut self, draft: &mut Draft) -> Result<Option<NoteName>, ReadError> {
+    pub(super) fn read_body(
+        &mut self,
+        parsed: &mut ParsedSymbol,
+    ) -> Result<Option<NoteName>, ReadError> {
         // Transcription corpora write `C:min7`.
         if self.rest.len() > 1 {
             self.take(":");
@@ -79,11 +82,11 @@ impl<'a> Reader<'a> {
                     return self.read_bass().map(Some);
                 }
                 self.skip(1);
-                draft.separated = true;
+                parsed.separated = true;
                 continue;
             }
             let before = self.at();
-            self.read_piece(draft).map_err(|problem| {
+            self.read_piece(parsed).map_err(|problem| {
                 let at = if problem.is_about_what_was_read() { before } else { self.at() };
                 wrong(self.symbol, at, problem.expected())
             })?;
@@ -116,68 +119,68 @@ impl<'a> Reader<'a> {
         Err(self.wrong_here("nothing more after the bass note"))
     }
 
-    fn read_piece(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
+    fn read_piece(&mut self, parsed: &mut ParsedSymbol) -> Result<(), ChordProblem> {
         if self.stands_before_a_number() {
-            return self.read_number(draft);
+            return self.read_number(parsed);
         }
         let (word, length) = first_word(self.rest).ok_or(ChordProblem::Unknown)?;
         if let Word::Sign { sharps, letter } = word {
-            return self.read_sign(draft, sharps, letter, length);
+            return self.read_sign(parsed, sharps, letter, length);
         }
         self.skip(length);
-        draft.separated = matches!(word, Word::Open | Word::Close | Word::Separator);
+        parsed.separated = matches!(word, Word::Open | Word::Close | Word::Separator);
         match word {
             Word::Open => self.depth += 1,
             Word::Close => {
                 self.depth = self.depth.checked_sub(1).ok_or(ChordProblem::Unopened)?;
             }
             Word::Separator | Word::Dominant | Word::Sign { .. } => {}
-            Word::Major | Word::Triangle => draft.major(word)?,
-            Word::Minor => draft.quality(Quality::Minor)?,
-            Word::Diminished => draft.quality(Quality::Diminished)?,
+            Word::Major | Word::Triangle => parsed.major(word)?,
+            Word::Minor => parsed.quality(Quality::Minor)?,
+            Word::Diminished => parsed.quality(Quality::Diminished)?,
             Word::Circle => {
-                draft.circle = true;
-                draft.quality(Quality::Diminished)?;
+                parsed.circle = true;
+                parsed.quality(Quality::Diminished)?;
             }
-            Word::HalfDiminished => draft.quality(Quality::HalfDiminished)?,
-            Word::Augmented => draft.alter_fifth(1)?,
-            Word::Sus => self.read_sus(draft)?,
-            Word::Alt => draft.alt = true,
-            Word::Add => self.read_added(draft)?,
-            Word::Omit => self.read_omitted(draft)?,
+            Word::HalfDiminished => parsed.quality(Quality::HalfDiminished)?,
+            Word::Augmented => parsed.alter_fifth(1)?,
+            Word::Sus => self.read_sus(parsed)?,
+            Word::Alt => parsed.alt = true,
+            Word::Add => self.read_added(parsed)?,
+            Word::Omit => self.read_omitted(parsed)?,
         }
         Ok(())
     }
 
-    fn read_number(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
+    fn read_number(&mut self, parsed: &mut ParsedSymbol) -> Result<(), ChordProblem> {
         let six_nine = self.take("69") || self.take("6/9") || self.take("6add9");
         if six_nine && !self.stands_before_a_number() {
-            draft.number(6)?;
-            return draft.add(Degree::NINTH);
+            parsed.number(6)?;
+            return parsed.add(Degree::NINTH);
         }
         let digits = self.rest.bytes().take_while(u8::is_ascii_digit).count();
         if digits > 2 || digits == 2 && !["11", "13"].iter().any(|n| self.rest.starts_with(n)) {
-            return self.read_row_of_numbers(draft, digits);
+            return self.read_row_of_numbers(parsed, digits);
         }
         let number = self.number();
-        if let Some(sharps) = self.sign_after(number, draft) {
-            draft.assume(Assumption::SignAfterNumber);
-            return draft.alter(sharps, number);
+        if let Some(sharps) = self.sign_after(number, parsed) {
+            parsed.assume(Assumption::SignAfterNumber);
+            return parsed.alter(sharps, number);
         }
         match number {
-            2 | 9 | 11 | 13 if self.depth > 0 && draft.is_bare() => {
-                draft.assume(Assumption::BracketsAdd);
-                draft.add_natural(if number == 2 { 9 } else { number })
+            2 | 9 | 11 | 13 if self.depth > 0 && parsed.is_bare() => {
+                parsed.assume(Assumption::BracketsAdd);
+                parsed.add_natural(if number == 2 { 9 } else { number })
             }
-            2 | 4..=7 | 9 | 11 | 13 => draft.number(number),
+            2 | 4..=7 | 9 | 11 | 13 => parsed.number(number),
             _ => Err(ChordProblem::Number),
         }
     }
 
     /// A sign that follows a bracketed or separated number and belongs to it, as in `C7(9+)` and
     /// `Cm7(5-)`. Before another number a sign belongs to that one.
-    fn sign_after(&mut self, number: u8, draft: &Draft) -> Option<i8> {
-        if !matches!(number, 5 | 9 | 11 | 13) || !(self.depth > 0 || draft.separated) {
+    fn sign_after(&mut self, number: u8, parsed: &ParsedSymbol) -> Option<i8> {
+        if !matches!(number, 5 | 9 | 11 | 13) || !(self.depth > 0 || parsed.separated) {
             return None;
         }
         let Some((Word::Sign { sharps, .. }, length)) = first_word(self.rest) else { return None };
@@ -190,7 +193,7 @@ impl<'a> Reader<'a> {
     /// sign after the last one belongs to it, since no number follows.
     fn read_row_of_numbers(
         &mut self,
-        draft: &mut Draft,
+        parsed: &mut ParsedSymbol,
         digits: usize,
     ) -> Result<(), ChordProblem> {
         let mut row = self.rest.get(..digits).unwrap_or_default();
@@ -202,25 +205,25 @@ impl<'a> Reader<'a> {
             numbers.push(number.parse().map_err(|_| ChordProblem::Number)?);
         }
         self.skip(digits);
-        draft.assume(Assumption::NumbersInRow);
+        parsed.assume(Assumption::NumbersInRow);
         let [first, middle @ .., last] = &numbers[..] else { return Err(ChordProblem::Number) };
-        draft.number(*first)?;
+        parsed.number(*first)?;
         for number in middle {
-            draft.further_number(*number)?;
+            parsed.further_number(*number)?;
         }
         match first_word(self.rest) {
             Some((Word::Sign { sharps, letter: true }, length)) => {
                 self.skip(length);
-                draft.alter(sharps, *last)
+                parsed.alter(sharps, *last)
             }
-            _ => draft.further_number(*last),
+            _ => parsed.further_number(*last),
         }
     }
 
     /// A flat or sharp before a number; or `-` and `+` as qualities.
     fn read_sign(
         &mut self,
-        draft: &mut Draft,
+        parsed: &mut ParsedSymbol,
         sharps: i8,
         letter: bool,
         length: usize,
@@ -231,27 +234,27 @@ impl<'a> Reader<'a> {
             .is_some_and(|rest| rest.starts_with(|next: char| next.is_ascii_digit()));
         if !letter && (self.sign_is_quality || (sharps > 0 && !before_number)) {
             self.skip(length);
-            draft.separated = false;
+            parsed.separated = false;
             if sharps < 0 {
-                return draft.quality(Quality::Minor);
+                return parsed.quality(Quality::Minor);
             }
             if self.rest == "5" {
                 self.skip(1);
             }
-            return draft.alter_fifth(1);
+            return parsed.alter_fifth(1);
         }
         if !before_number {
             self.skip(length);
             return Err(ChordProblem::SignWithoutNumber);
         }
         if !letter {
-            draft.assume(Assumption::SignBeforeNumber);
+            parsed.assume(Assumption::SignBeforeNumber);
         }
         self.skip(length);
-        draft.alter(sharps, self.number())
+        parsed.alter(sharps, self.number())
     }
 
-    fn read_sus(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
+    fn read_sus(&mut self, parsed: &mut ParsedSymbol) -> Result<(), ChordProblem> {
         let both = ["24", "2/4", "4/2", "2sus4", "4sus2"];
         let [two, four] = if both.iter().any(|both| self.take(both)) {
             [true, true]
@@ -259,18 +262,18 @@ impl<'a> Reader<'a> {
             [true, false]
         } else {
             if !self.take("4") {
-                draft.assume(Assumption::SusIsFour);
+                parsed.assume(Assumption::SusIsFour);
             }
             [false, true]
         };
-        draft.sus2 |= two;
-        draft.sus4 |= four;
+        parsed.sus2 |= two;
+        parsed.sus4 |= four;
         // A number after it is a tension, as in `7sus13`.
-        draft.separated = draft.main.is_some();
+        parsed.separated = parsed.main.is_some();
         Ok(())
     }
 
-    fn read_added(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
+    fn read_added(&mut self, parsed: &mut ParsedSymbol) -> Result<(), ChordProblem> {
         while self.take(" ")
             || self.take("(") && {
                 self.depth += 1;
@@ -285,20 +288,20 @@ impl<'a> Reader<'a> {
             _ => 0,
         };
         match (sharps, self.number()) {
-            (0, 2) => draft.add(Degree::NINTH),
-            (0, 4) => draft.add(Degree::ELEVENTH),
-            (0, number @ (6 | 9 | 11 | 13)) => draft.add_natural(number),
-            (-1 | 0, 7) => draft.alter(-1, 7),
+            (0, 2) => parsed.add(Degree::NINTH),
+            (0, 4) => parsed.add(Degree::ELEVENTH),
+            (0, number @ (6 | 9 | 11 | 13)) => parsed.add_natural(number),
+            (-1 | 0, 7) => parsed.alter(-1, 7),
             (_, 0) | (0, _) => Err(ChordProblem::Added),
-            (sharps, number) => draft.alter(sharps, number),
+            (sharps, number) => parsed.alter(sharps, number),
         }
     }
 
-    fn read_omitted(&mut self, draft: &mut Draft) -> Result<(), ChordProblem> {
+    fn read_omitted(&mut self, parsed: &mut ParsedSymbol) -> Result<(), ChordProblem> {
         while self.take(" ") {}
         match self.number() {
-            3 => draft.no_third = true,
-            5 => draft.no_fifth = true,
+            3 => parsed.no_third = true,
+            5 => parsed.no_fifth = true,
             _ => return Err(ChordProblem::Omitted),
         }
         let _ordinal = self.take("rd") || self.take("th");

@@ -1,6 +1,6 @@
 //! Which function a chord has: its neighbours are asked in a fixed order, nearest first.
 
-use super::home::home_of;
+use super::key_around::key_around;
 use super::motion::{is_chain, is_dominant, resolves_to, up_to};
 use crate::{Chord, Degree, Function, Key, PitchClass};
 
@@ -15,7 +15,7 @@ impl Function {
             after: at(index + 1),
             then: at(index + 2),
             key,
-            home: key.or_else(|| home_of(chords, index)),
+            home: key.or_else(|| key_around(chords, index)),
         };
         Some(match () {
             () if is_dominant(chord) => place.dominant(),

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 
 use fretloom_theory::{
     Chord, ChordScale, NoteName, PairSound, PitchClass, PitchClassSet, Reading, Scale, ScaleChoice,
-    Speller, Spelling, Triad, TriadPair, TriadQuality, also_serves,
+    Speller, Spelling, Triad, TriadPair, TriadQuality, other_chords,
 };
 
 /// The twelve roots, by the name that a lead sheet would use.
@@ -480,7 +480,7 @@ fn a_pair_tells_the_other_bars_that_it_serves() {
         let notes = pair.split('&').map(|name| triad(name).set());
         let notes = notes.fold(PitchClassSet::EMPTY, PitchClassSet::union);
         let served: Vec<String> =
-            also_serves(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
+            other_chords(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
                 .iter()
                 .map(|chord| format!("{chord:#}"))
                 .collect();

@@ -16,7 +16,7 @@ pub(in crate::tui) struct Chosen {
     pub(super) chord: TypedChord,
     /// Which of the scales that fit the chord.
     pub(super) scale: usize,
-    /// Which of [`Families::in_turn`](fretloom_theory::Families::in_turn) are paired.
+    /// Which of [`Families::usual`](fretloom_theory::Families::usual) are paired.
     pub(super) families: usize,
     pub(super) wishes: Wishes,
     /// Which row of the list of pairs: one fold of them.

@@ -36,7 +36,7 @@ impl InHand {
     pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung, held: Held) -> InHand {
         let home = rung.shape.held_by(neck, player);
         let mut places = vec![(home, "where the ladder has it".to_owned())];
-        let elsewhere = home.elsewhere(neck, player);
+        let elsewhere = home.same_pitches(neck, player);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
         let (grips, grip) = (Vec::new(), None);
         let hand = InHand { player, which: rung.which, home, places, grips, grip, shape: home };

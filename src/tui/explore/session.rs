@@ -52,7 +52,7 @@ impl Explore {
     fn take_up_music(&mut self, session: &Session, shared: &Shared) {
         let families = session.families.as_deref().and_then(|text| text.parse::<Families>().ok());
         let turn = families.and_then(|found| {
-            Families::in_turn().iter().position(|(families, _)| *families == found)
+            Families::usual().iter().position(|(families, _)| *families == found)
         });
         self.chosen.families = turn.unwrap_or(self.chosen.families);
         let wishes = session.wishes.as_deref().and_then(|text| Wishes::read_line(text).ok());

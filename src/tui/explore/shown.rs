@@ -206,7 +206,7 @@ fn sets_of(shared: &Shared) -> Vec<StringSet> {
 
 /// Which triads take part, and what that is called.
 pub(super) fn families_of(chosen: &Chosen) -> (Families, &'static str) {
-    let [tertian, sus, flat_five, all] = Families::in_turn();
+    let [tertian, sus, flat_five, all] = Families::usual();
     match chosen.families {
         0 => tertian,
         1 => sus,

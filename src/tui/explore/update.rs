@@ -96,7 +96,7 @@ impl Explore {
 
     /// Begins as the player has settled it.
     pub(in crate::tui) fn use_settings(&mut self, settings: &Settings, shared: &Shared) {
-        let mut turns = Families::in_turn().into_iter();
+        let mut turns = Families::usual().into_iter();
         let families = turns.position(|(families, _)| families == settings.families);
         self.chosen.families = families.unwrap_or_default();
         self.chosen.labels = settings.labels;

@@ -32,7 +32,7 @@ impl Explore {
     }
 
     pub(super) fn change_families(&mut self, shared: &Shared) {
-        self.chosen.families = wrapped(self.chosen.families, 1, Families::in_turn().len());
+        self.chosen.families = wrapped(self.chosen.families, 1, Families::usual().len());
         (self.chosen.row, self.chosen.copy) = (0, 0);
         self.lay_out(shared);
     }

@@ -1,6 +1,6 @@
 //! The head: chord, scale and instrument; or the field in which something is typed.
 
-use fretloom_theory::{Degree, ReadChord, Scale, as_players_say};
+use fretloom_theory::{Degree, ReadChord, Scale, parent_in_words};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -170,7 +170,7 @@ const SUGGESTIONS: usize = 4;
 /// The parent and how to find it: `D♭ melodic minor a half step up`.
 fn parent_of(scale: &Scale) -> Option<String> {
     let parent = scale.parent()?.on_everyday_root();
-    match as_players_say(scale) {
+    match parent_in_words(scale) {
         Some(said) => Some(format!("{} {said}", parent.root)),
         None => Some(mode_of(parent.mode, &parent)),
     }

@@ -12,14 +12,14 @@ use crate::{Chord, Degrees, Letter, NoteName, PitchClass, PitchClassSet, ScaleKi
 /// # Example
 ///
 /// ```
-/// use fretloom_theory::{ChordScale, PitchClassSet, Speller, Spelling, also_serves};
+/// use fretloom_theory::{ChordScale, PitchClassSet, Speller, Spelling, other_chords};
 /// let chord_scale = ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
 /// let f_and_g = PitchClassSet::from_bits(0b1010_1010_0101);
-/// let chords = also_serves(f_and_g, &Speller::new(chord_scale.clone(), Spelling::Plain));
+/// let chords = other_chords(f_and_g, &Speller::new(chord_scale.clone(), Spelling::Plain));
 /// assert!(chords.iter().any(|chord| chord.to_string() == "B7alt"));
 /// ```
 #[must_use]
-pub fn also_serves(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
+pub fn other_chords(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
     let chord_scale = speller.chord_scale();
     let start = chord_scale.root().pitch_class();
     let mut served: Vec<(usize, Chord)> = Vec::new();
@@ -90,7 +90,7 @@ mod tests {
             ChordScale::over("Cm(maj7)".parse().unwrap(), "C melodic minor".parse().unwrap());
         let notes = PitchClassSet::from_bits(0b1010_1010_0101);
         let served: Vec<String> =
-            also_serves(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
+            other_chords(notes, &Speller::new(chord_scale.clone(), Spelling::Plain))
                 .iter()
                 .map(|chord| format!("{chord:#}"))
                 .collect();

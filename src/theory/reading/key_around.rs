@@ -10,19 +10,20 @@ const HORIZON: usize = 4;
 /// The major key that the chords around `index` speak for; `None` where none does, or several do
 /// alike. A chord speaks for every major key that holds it on a usual degree, and counts the more
 /// the nearer it stands; a dominant that falls to its tonic counts double.
-pub(super) fn home_of(chords: &[&Chord], index: usize) -> Option<Key> {
-    let voices: [usize; 12] = array::from_fn(|n| voice(chords, index, PitchClass::new(n as i32)));
-    let loudest = *voices.iter().max()?;
+pub(super) fn key_around(chords: &[&Chord], index: usize) -> Option<Key> {
+    let evidence: [usize; 12] =
+        array::from_fn(|n| evidence_for(chords, index, PitchClass::new(n as i32)));
+    let strongest = *evidence.iter().max()?;
     let mut tonics =
-        PitchClass::all().filter(|tonic| voices[usize::from(tonic.number())] == loudest);
+        PitchClass::all().filter(|tonic| evidence[usize::from(tonic.number())] == strongest);
     let (tonic, rival) = (tonics.next()?, tonics.next());
     let own = chords.get(index)?.root();
     // One chord by itself says nothing of its key.
-    (loudest > 0 && rival.is_none() && chords.len() > 1).then(|| Key::major(name(tonic, own)))
+    (strongest > 0 && rival.is_none() && chords.len() > 1).then(|| Key::major(name(tonic, own)))
 }
 
 /// How much the chords around `index` speak for the major key of `tonic`.
-fn voice(chords: &[&Chord], index: usize, tonic: PitchClass) -> usize {
+fn evidence_for(chords: &[&Chord], index: usize, tonic: PitchClass) -> usize {
     let first = index.saturating_sub(HORIZON);
     let heard = chords.iter().enumerate().skip(first).take_while(|(at, _)| *at <= index + HORIZON);
     heard

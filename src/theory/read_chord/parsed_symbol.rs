@@ -18,7 +18,7 @@ pub(super) enum Quality {
 
 /// What has been read of a symbol so far.
 #[derive(Default)]
-pub(super) struct Draft {
+pub(super) struct ParsedSymbol {
     pub(super) quality: Option<Quality>,
     /// The chord is diminished, and was written `°` rather than `dim`.
     pub(super) circle: bool,
@@ -41,7 +41,7 @@ pub(super) struct Draft {
     assumed: Vec<Assumption>,
 }
 
-impl Draft {
+impl ParsedSymbol {
     pub(super) fn assume(&mut self, assumption: Assumption) {
         if !self.assumed.contains(&assumption) {
             self.assumed.push(assumption);

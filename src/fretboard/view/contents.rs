@@ -8,23 +8,23 @@ use crate::Neck;
 
 /// What a view leaves to be seen.
 #[derive(Clone, PartialEq, Debug)]
-pub struct Seen {
+pub struct ViewContents {
     places: Vec<ViewPlace>,
     hides: Vec<Hidden>,
 }
 
-impl Seen {
+impl ViewContents {
     pub(super) fn new(
         neck: &Neck,
         pair: TriadPair,
         places: Vec<ViewPlace>,
         mut hides: Vec<Hidden>,
-    ) -> Seen {
+    ) -> ViewContents {
         let others = notes_of_pair(neck, pair).count() - places.len();
         if others > 0 {
             hides.push(Hidden::Places(others));
         }
-        Seen { places, hides }
+        ViewContents { places, hides }
     }
 
     /// The places, in the order of playing; of one pitch the string nearest the floor first.

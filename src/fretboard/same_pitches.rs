@@ -10,14 +10,14 @@ use crate::{Ease, Hand, Neck, Place, Shape, StringSet};
 /// Another place of a shape: the same three pitches on other strings. Prints as its reason, as in
 /// `on strings 5-4-3, 5 frets up`.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Elsewhere {
+pub struct SamePitches {
     /// The shape there.
     pub shape: Shape,
     /// How many frets up the neck the hand goes for it; negative towards the nut.
     pub frets: i8,
 }
 
-impl fmt::Display for Elsewhere {
+impl fmt::Display for SamePitches {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let frets = self.frets.unsigned_abs();
         let noun = if frets == 1 { "fret" } else { "frets" };
@@ -40,18 +40,18 @@ impl Shape {
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let g = "G".parse::<fretloom_theory::SpelledTriad>().unwrap().triad();
     /// let shapes = ShapeQuery::default().on("4-3-2".parse().unwrap()).shapes(&neck, g);
-    /// let elsewhere = shapes[1].elsewhere(&neck, Hand::default()); // G at 5-4-3
+    /// let elsewhere = shapes[1].same_pitches(&neck, Hand::default()); // G at 5-4-3
     /// assert_eq!(elsewhere[0].to_string(), "on strings 5-4-3, 4 frets up");
     /// ```
     #[must_use]
-    pub fn elsewhere(&self, neck: &Neck, hand: Hand) -> Vec<Elsewhere> {
+    pub fn same_pitches(&self, neck: &Neck, hand: Hand) -> Vec<SamePitches> {
         let sets = StringSet::every(neck.tuning().string_count(), 3);
         let others = sets.filter(|set| *set != self.string_set());
         let there = others.filter_map(|set| self.on_set(neck, set));
         let taken = there.map(|shape| shape.held_by(neck, hand));
         let held = taken.filter(|shape| shape.ease() != Ease::Beyond);
-        let mut elsewhere: Vec<Elsewhere> =
-            held.map(|shape| Elsewhere { shape, frets: self.frets_up_to(&shape) }).collect();
+        let mut elsewhere: Vec<SamePitches> =
+            held.map(|shape| SamePitches { shape, frets: self.frets_up_to(&shape) }).collect();
         elsewhere.sort_by_key(|there| {
             let strings = there.shape.strings();
             let kept = strings.iter().filter(|s| self.string_set().contains(**s)).count();
