@@ -1,13 +1,29 @@
-//! The whole screen, cell by cell: its text and its styles, kept as snapshots.
+//! The whole screen, cell by cell: its text and its styles.
 //!
-//! A snapshot is the text of a screen with the runs of its styles. Theme and signs are chosen here,
-//! so that the environment does not matter. Sizes that no player works at must not panic either;
-//! `tests/monkey.rs` sees to keys at any size.
+//! The screens that a person should look at are kept as snapshots: the text of a screen with the runs
+//! of its styles. What follows from them at other sizes, in other themes, on other instruments and in
+//! ASCII is checked by its meaning in `screens/`. Theme and signs are chosen here, so that the
+//! environment does not matter. Sizes that no player works at must not panic either; `tests/monkey.rs`
+//! sees to keys at any size.
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
+#[path = "screens/ascii.rs"]
+mod ascii;
+#[path = "screens/blocks.rs"]
+mod blocks;
+#[path = "screens/larger.rs"]
+mod larger;
+#[path = "screens/marks.rs"]
+mod marks;
+#[path = "support/neck_reader.rs"]
+mod neck_reader;
+#[path = "screens/necks.rs"]
+mod necks;
 #[path = "support/styled_text.rs"]
 mod styled_text;
+#[path = "screens/themes.rs"]
+mod themes;
 
 use fretloom::library::Library;
 use fretloom::settings::Settings;
@@ -18,6 +34,7 @@ use fretloom::tui::text_of;
 use fretloom::tui::theme::{Depth, Theme};
 use fretloom_theory::Spelling;
 use insta::assert_snapshot;
+use necks::TWELVE_STRINGS;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use styled_text::styled_text;
@@ -66,72 +83,74 @@ const SCREENS: [(&str, &str); 17] = [
 
 const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
 
-/// Each screen at each size, in colours and without any, without signs too.
+/// Each screen once, in the colours of the dark theme.
 #[test]
-fn every_screen_at_every_size_in_colours_and_in_plain_ascii() {
-    let themes =
-        [("dark", Theme::built_in("dark", Depth::Full).unwrap()), ("ascii", Theme::monochrome())];
-    let library = Library::load(None);
-    for ((screen, keys), (columns, rows)) in
-        SCREENS.into_iter().flat_map(|screen| SIZES.map(|size| (screen, size)))
-    {
-        for (name, theme) in themes {
-            let mut program =
-                Program::open(None, "guitar-standard", library.clone(), Spelling::Plain).unwrap();
-            program.use_theme(theme);
-            if name == "ascii" {
-                program.use_ascii();
-            }
-            program.update(Event::Resize { columns, rows });
-            press(&mut program, keys);
-            let buffer = drawn(&mut program, columns, rows);
-            assert!(name != "ascii" || text_of(&buffer).is_ascii(), "{screen}");
-            let snapshot = format!("{screen}_{columns}x{rows}_{name}");
-            assert_snapshot!(snapshot, styled_text(&buffer));
-        }
+fn every_screen() {
+    for (screen, keys) in SCREENS {
+        keep(
+            &format!("{screen}_80x24_dark"),
+            in_state("guitar-standard", keys, (80, 24)),
+            (80, 24),
+        );
     }
 }
 
-/// The screen on an instrument after some keys.
-fn on(tuning: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
+/// What larger screens have room for, and the least one.
+#[test]
+fn the_first_screen_at_other_sizes() {
+    for (columns, rows) in [(40, 15), (120, 40), (200, 60)] {
+        let program = in_state("guitar-standard", "", (columns, rows));
+        keep(&format!("explorer_{columns}x{rows}_dark"), program, (columns, rows));
+    }
+    let program = in_state("guitar-standard", "v x n n n", (120, 40));
+    keep("position_120x40_dark", program, (120, 40));
+}
+
+#[test]
+fn the_first_screen_on_a_light_ground() {
+    let mut program = in_state("guitar-standard", "", (80, 24));
+    program.use_theme(Theme::built_in("light", Depth::Full).unwrap());
+    assert_snapshot!("explorer_80x24_light", styled_text(&drawn(&mut program, 80, 24)));
+}
+
+/// Without colours and without signs.
+#[test]
+fn the_first_screen_in_plain_ascii() {
+    let mut program = in_state("guitar-standard", "", (80, 24));
+    program.use_theme(Theme::monochrome());
+    program.use_ascii();
+    assert_snapshot!("explorer_80x24_ascii", styled_text(&drawn(&mut program, 80, 24)));
+}
+
+/// The neck at its farthest from the usual one.
+#[test]
+fn a_neck_upside_down_left_handed_behind_a_capo() {
+    let size = (80, 24);
+    let program = in_state("guitar-standard", "i i i r y", size);
+    keep("upside_down_left_handed_capo_80x24_dark", program, size);
+}
+
+/// Keeps a screen in the colours of the dark theme.
+fn keep(name: &str, mut program: Program, (columns, rows): (u16, u16)) {
+    program.use_theme(Theme::built_in("dark", Depth::Full).unwrap());
+    assert_snapshot!(name, styled_text(&drawn(&mut program, columns, rows)));
+}
+
+/// The program on an instrument after some keys.
+fn in_state(tuning: &str, keys: &str, (columns, rows): (u16, u16)) -> Program {
     let library = Library::load(None);
     let mut program = Program::open(None, tuning, library, Spelling::Plain).unwrap();
     program.use_theme(Theme::terminal());
     program.update(Event::Resize { columns, rows });
     press(&mut program, keys);
-    drawn(&mut program, columns, rows)
-}
-
-const TWELVE_STRINGS: &str = "C2 F2 A#2 D#3 G#3 C#4 F#4 B4 E5 A5 D6 G6";
-
-#[test]
-fn necks_of_three_to_twelve_strings() {
-    for (name, tuning, keys) in [
-        ("three_strings", "guitar-3-string-gdg", ""),
-        ("ukulele_left_handed", "ukulele-high-g", "r"),
-        ("banjo", "banjo-open-g", ""),
-        ("seven_strings_capo", "guitar-7-string", "i i space"),
-        ("nine_strings", "guitar-9-string", "n"),
-        ("twelve_strings", TWELVE_STRINGS, ""),
-        ("upside_down_left_handed_capo", "guitar-standard", "i i i r y"),
-    ] {
-        assert_snapshot!(format!("{name}_80x24"), styled_text(&on(tuning, keys, 80, 24)));
-    }
-    assert_snapshot!("banjo_120x40", styled_text(&on("banjo-open-g", "i", 120, 40)));
-    assert_snapshot!("twelve_strings_120x40", styled_text(&on(TWELVE_STRINGS, "", 120, 40)));
-}
-
-#[test]
-fn another_place_with_other_fingers() {
-    let screen = on("guitar-standard", "o h", 80, 24);
-    assert_snapshot!("other_place_80x24", styled_text(&screen));
+    program
 }
 
 /// The list of pairs gives way, never a string of the neck.
 #[test]
 fn every_string_is_drawn_at_24_rows() {
     for (tuning, count) in [("guitar-9-string", 9), (TWELVE_STRINGS, 12)] {
-        let text = text_of(&on(tuning, "", 80, 24));
+        let text = text_of(&drawn(&mut in_state(tuning, "", (80, 24)), 80, 24));
         for number in 1..=count {
             let there =
                 text.lines().any(|line| line.trim_start().starts_with(&format!("{number} ")));
@@ -158,23 +177,6 @@ fn every_instrument_takes_every_view() {
             let count = strings.filter(|line| line.contains(['┼', '┤', '├', '╪'])).count();
             assert_eq!(count, tuning.string_count(), "{} {key}\n{text}", tuning.id());
         }
-    }
-}
-
-/// Every theme with colours, at every depth that changes them.
-#[test]
-fn themes() {
-    for (name, depth, snapshot) in [
-        ("dark", Depth::Full, "dark_full_80x24"),
-        ("dark", Depth::TwoHundredFiftySix, "dark_256_80x24"),
-        ("dark", Depth::Sixteen, "dark_16_80x24"),
-        ("light", Depth::Full, "light_full_80x24"),
-        ("high-contrast", Depth::Full, "high_contrast_full_80x24"),
-    ] {
-        let mut program = opened();
-        program.use_theme(Theme::built_in(name, depth).unwrap());
-        press(&mut program, "space");
-        assert_snapshot!(snapshot, styled_text(&drawn(&mut program, 80, 24)));
     }
 }
 
