@@ -3,6 +3,7 @@
 
 use std::iter::zip;
 
+use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::program::Program;
 use fretloom::tui::text_of;
@@ -17,12 +18,6 @@ use super::{SCREENS, SIZES, drawn, in_state, press};
 
 /// Screens that are no explorer: what lies over it, and fills it.
 const LISTS: [&str; 4] = ["help", "scales", "tunings", "search"];
-
-/// What counts lines or is left of a cut line, and so depends on the size.
-fn is_steady(field: &Field) -> bool {
-    let text = field.text();
-    !text.contains(" of ") && !text.contains('…')
-}
 
 /// Every explorer of the matrix: its name, its instrument and its keys.
 fn explorers() -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
@@ -349,6 +344,18 @@ fn scrolled_through(keys: &str, size: (u16, u16)) -> Vec<String> {
         lines.pop();
     }
     lines
+}
+
+/// The list of tunings has each tuning that there is, in the order in which the library has them.
+#[test]
+fn the_list_of_tunings_has_every_tuning() {
+    let lines = scrolled_through("g", SIZES[2]);
+    let library = Library::load(None);
+    let names: Vec<&str> = library.tunings.iter().map(|(tuning, _)| tuning.name()).collect();
+    assert_eq!(lines.len(), names.len());
+    for (line, name) in zip(&lines, names) {
+        assert!(line.starts_with(&format!("   {name}  ")), "{name}: {line}");
+    }
 }
 
 /// The help lists every command in the order of the table.
