@@ -12,7 +12,12 @@ pub(crate) enum Function {
         /// Its home.
         home: Key,
         /// Does the home follow?
-        arrives: bool,
+        arrival: Arrival,
+    },
+    /// A dominant that comes from a half-diminished ii and goes to a major tonic.
+    DominantFromMinor {
+        /// Its home, a major key.
+        home: Key,
     },
     /// A dominant a fifth above the next dominant.
     Chain {
@@ -33,6 +38,11 @@ pub(crate) enum Function {
     },
     /// A dominant that other dominants come home to.
     TonicOfBlues,
+    /// The dominant a fourth above that one.
+    FourthOfBlues {
+        /// The tonic of the blues.
+        tonic: NoteName,
+    },
     /// A dominant that does not fall a fifth.
     Static,
     /// The ii of a major key.
@@ -44,8 +54,8 @@ pub(crate) enum Function {
     SecondOfMinor {
         /// The key.
         home: Key,
-        /// Does its tonic follow the V?
-        arrives: bool,
+        /// Does its tonic follow?
+        arrival: Arrival,
     },
     /// A half-diminished chord on the raised fourth degree of a major key.
     RaisedFourth {
@@ -64,10 +74,10 @@ pub(crate) enum Function {
         /// The key.
         home: Key,
     },
-    /// A minor or major chord on another degree of a major key: 1, 3, 4 or 6.
+    /// A chord that holds notes of a key alone, on this degree of it.
     DegreeOf {
         /// The degree.
-        degree: u8,
+        degree: KeyDegree,
         /// The key.
         home: Key,
     },
@@ -87,26 +97,86 @@ pub(crate) enum Function {
     Alone,
 }
 
+/// Whether the home that a chord is bound for follows.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Arrival {
+    /// It does.
+    Follows,
+    /// The key of the tune says so, or nothing is known of what follows.
+    Expected,
+    /// Something else follows.
+    FailsToCome,
+}
+
+/// A degree of a key's own scale; in a minor key of natural minor.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum KeyDegree {
+    First,
+    Second,
+    Third,
+    Fourth,
+    Fifth,
+    Sixth,
+    Seventh,
+}
+
+impl KeyDegree {
+    /// The degree that lies `semitones` above the tonic of `home`.
+    pub(crate) fn at(semitones: u8, home: Key) -> Option<KeyDegree> {
+        let degrees = [
+            (0, 0, KeyDegree::First),
+            (2, 2, KeyDegree::Second),
+            (4, 3, KeyDegree::Third),
+            (5, 5, KeyDegree::Fourth),
+            (7, 7, KeyDegree::Fifth),
+            (9, 8, KeyDegree::Sixth),
+            (11, 10, KeyDegree::Seventh),
+        ];
+        let is_there = |(major, minor, _): &(u8, u8, KeyDegree)| {
+            semitones == if home.is_minor() { *minor } else { *major }
+        };
+        degrees.into_iter().find(is_there).map(|(.., degree)| degree)
+    }
+
+    /// The Roman numeral of the degree's own triad, with signs.
+    fn numeral(self, home: Key) -> &'static str {
+        match (self, home.is_minor()) {
+            (KeyDegree::First, false) => "I",
+            (KeyDegree::First, true) => "i",
+            (KeyDegree::Second, _) => "ii",
+            (KeyDegree::Third, false) => "iii",
+            (KeyDegree::Third, true) => "♭III",
+            (KeyDegree::Fourth, false) => "IV",
+            (KeyDegree::Fourth, true) => "iv",
+            (KeyDegree::Fifth, false) => "V",
+            (KeyDegree::Fifth, true) => "v",
+            (KeyDegree::Sixth, false) => "vi",
+            (KeyDegree::Sixth, true) => "♭VI",
+            (KeyDegree::Seventh, false) => "vii",
+            (KeyDegree::Seventh, true) => "♭VII",
+        }
+    }
+}
+
 impl Function {
     /// What stands before the note, key or chord that the function refers to; all of it where it
     /// refers to none. With signs.
     fn words(&self) -> &'static str {
         match self {
-            Function::Dominant { .. } | Function::Chain { .. } => "V of ",
+            Function::Dominant { .. }
+            | Function::DominantFromMinor { .. }
+            | Function::Chain { .. } => "V of ",
             Function::HalfStepAbove { .. } => "a half step above ",
             Function::WholeStepBelow { .. } => "a whole step below ",
             Function::TonicOfBlues => "tonic of a blues",
+            Function::FourthOfBlues { .. } => "IV of a blues in ",
             Function::Static => "does not fall a fifth",
             Function::SecondOfMajor { .. } | Function::SecondOfMinor { .. } => "ii of ",
             Function::RaisedFourth { .. } => "♯iv of ",
             Function::LeadingTone { .. } => "vii of ",
             Function::TonicMinor => "tonic minor",
             Function::MinorFourth { .. } => "iv of ",
-            Function::DegreeOf { degree: 1, .. } => "I of ",
-            Function::DegreeOf { degree: 2, .. } => "ii of ",
-            Function::DegreeOf { degree: 3, .. } => "iii of ",
-            Function::DegreeOf { degree: 4, .. } => "IV of ",
-            Function::DegreeOf { .. } => "vi of ",
+            Function::DegreeOf { degree, home } => degree.numeral(*home),
             Function::Passing { up: true, .. } => "passing up to ",
             Function::Passing { up: false, .. } => "passing down to ",
             Function::CommonRoot { .. } => "common root with ",
@@ -118,13 +188,19 @@ impl Function {
 impl fmt::Display for Function {
     /// As a player says it, `{:#}` in ASCII.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Function::RaisedFourth { .. } if f.alternate() => f.write_str("#iv of ")?,
-            _ => f.write_str(self.words())?,
+        let words = self.words();
+        match words.chars().next() {
+            Some('♯') if f.alternate() => write!(f, "#{}", &words['♯'.len_utf8()..])?,
+            Some('♭') if f.alternate() => write!(f, "b{}", &words['♭'.len_utf8()..])?,
+            _ => f.write_str(words)?,
         }
         match self {
-            Function::Dominant { home, arrives } | Function::SecondOfMinor { home, arrives } => {
-                write_arrival(f, home, *arrives)
+            Function::Dominant { home, arrival } | Function::SecondOfMinor { home, arrival } => {
+                write_arrival(f, home, *arrival)
+            }
+            Function::DominantFromMinor { home } => {
+                home.fmt(f)?;
+                f.write_str(", with the flat 9 of its ii")
             }
             Function::Chain { next } => {
                 next.fmt(f)?;
@@ -137,14 +213,18 @@ impl fmt::Display for Function {
                 f.write_str("7")
             }
             Function::WholeStepBelow { goal } => goal.fmt(f),
+            Function::FourthOfBlues { tonic } => tonic.fmt(f),
             Function::MinorFourth { home } => {
                 home.fmt(f)?;
                 f.write_str(if home.is_minor() { "" } else { ", borrowed from minor" })
             }
+            Function::DegreeOf { home, .. } => {
+                f.write_str(" of ")?;
+                home.fmt(f)
+            }
             Function::SecondOfMajor { home }
             | Function::RaisedFourth { home }
-            | Function::LeadingTone { home }
-            | Function::DegreeOf { home, .. } => home.fmt(f),
+            | Function::LeadingTone { home } => home.fmt(f),
             Function::Passing { next, .. } | Function::CommonRoot { next } => next.fmt(f),
             Function::TonicOfBlues | Function::Static | Function::TonicMinor | Function::Alone => {
                 Ok(())
@@ -154,12 +234,15 @@ impl fmt::Display for Function {
 }
 
 /// `C minor, which follows`, or that it does not.
-fn write_arrival(f: &mut fmt::Formatter<'_>, home: &Key, arrives: bool) -> fmt::Result {
+fn write_arrival(f: &mut fmt::Formatter<'_>, home: &Key, arrival: Arrival) -> fmt::Result {
     home.fmt(f)?;
-    if arrives {
-        return f.write_str(", which follows");
+    match arrival {
+        Arrival::Follows => f.write_str(", which follows"),
+        Arrival::Expected => Ok(()),
+        Arrival::FailsToCome => {
+            f.write_str(", though ")?;
+            home.fmt(f)?;
+            f.write_str(" does not follow")
+        }
     }
-    f.write_str(", though ")?;
-    home.fmt(f)?;
-    f.write_str(" does not follow")
 }

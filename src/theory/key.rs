@@ -72,18 +72,53 @@ impl fmt::Display for Key {
 impl FromStr for Key {
     type Err = ReadError;
 
-    /// Reads `Bb`, `Bb major`, `D minor` or `Dm`.
+    /// Reads `Bb`, `Bb major`, `D minor`, `Dm` or `D-`, in either case: the first letter is the
+    /// tonic, so that `bb` is B flat.
     ///
     /// # Errors
     ///
     /// Where the text does not begin with a note, or goes on with anything else than a mode.
     fn from_str(text: &str) -> Result<Key, ReadError> {
         let error = || ReadError::whole("key", text, "a tonic, as in Bb or D minor");
-        let (tonic, mode) = NoteName::read_prefix(text.trim()).map_err(|_| error())?;
-        match mode.trim() {
+        let mut signs = text.trim().chars();
+        let letter = signs.next().ok_or_else(error)?.to_ascii_uppercase();
+        let upper = format!("{letter}{}", signs.as_str());
+        let (tonic, mode) = NoteName::read_prefix(&upper).map_err(|_| error())?;
+        match mode.trim().to_ascii_lowercase().as_str() {
+            // A capital M is major, a small one minor.
             "" | "major" | "maj" => Ok(Key::major(tonic)),
-            "m" | "minor" | "min" => Ok(Key::minor(tonic)),
+            "m" if mode.trim() == "M" => Ok(Key::major(tonic)),
+            "m" | "minor" | "min" | "-" => Ok(Key::minor(tonic)),
             _ => Err(error()),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keys_are_read_as_players_type_them() {
+        for (typed, key) in [
+            ("C", "C"),
+            ("c", "C"),
+            ("Bb", "B♭"),
+            ("bb", "B♭"),
+            ("b", "B"),
+            ("bb minor", "B♭ minor"),
+            ("c minor", "C minor"),
+            ("C-", "C minor"),
+            ("C Minor", "C minor"),
+            ("F#m", "F♯ minor"),
+            ("Eb Major", "E♭"),
+            ("CM", "C"),
+            (" d min ", "D minor"),
+        ] {
+            assert_eq!(typed.parse::<Key>().unwrap().to_string(), key, "{typed}");
+        }
+        for typed in ["", " ", "H", "C7", "minor", "C minor minor", "-"] {
+            assert!(typed.parse::<Key>().is_err(), "{typed}");
         }
     }
 }

@@ -11,8 +11,8 @@ mod scales;
 
 use std::fmt;
 
-use crate::{Chord, Function, Key, Scale, ScaleChoice, ScaleKind};
-use motion::is_resolved_by;
+use crate::{Chord, Function, Key, Scale, ScaleChoice, ScaleKind, fits};
+use motion::is_one_dominant;
 
 /// A chord among its neighbours, read.
 ///
@@ -94,6 +94,12 @@ impl Reading {
                 ordered.push(choice);
             }
         }
+        // A reading that lacks a written note may stand near the front, never first.
+        if let Some(first) =
+            ordered.iter().position(|choice| fits(&self.chord, choice.scale().set()))
+        {
+            ordered[..=first].rotate_right(1);
+        }
         ordered
     }
 }
@@ -106,14 +112,15 @@ struct Progression<'a> {
 }
 
 impl<'a> Progression<'a> {
-    /// A suspension that goes to its own dominant is that dominant.
+    /// Dominants on one root that follow one another are one, the last of them: a suspension or a
+    /// raised fifth goes to its own dominant.
     fn of(tune: &'a [Chord]) -> Progression<'a> {
         let mut chords: Vec<&Chord> = Vec::new();
         let mut places = Vec::with_capacity(tune.len());
         for chord in tune {
             match chords.last_mut() {
                 Some(last) if *last == chord => {}
-                Some(last) if is_resolved_by(last, chord) => *last = chord,
+                Some(last) if is_one_dominant(last, chord) => *last = chord,
                 _ => chords.push(chord),
             }
             places.push(chords.len() - 1);

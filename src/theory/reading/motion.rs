@@ -23,8 +23,7 @@ pub(super) fn is_chain(chord: &Chord, next: &Chord) -> bool {
     resolves_to(chord, next) && next.is_dominant()
 }
 
-/// Is it a suspended dominant, and the next chord the same one with its third?
-pub(super) fn is_resolved_by(chord: &Chord, next: &Chord) -> bool {
-    let suspended = chord.is_sus() && is_dominant(chord);
-    suspended && next.is_dominant() && chord.root() == next.root()
+/// Are both dominants on one root? However often the writer alters it on the way, it is one.
+pub(super) fn is_one_dominant(chord: &Chord, next: &Chord) -> bool {
+    is_dominant(chord) && is_dominant(next) && up_to(chord, next) == 0
 }
