@@ -11,6 +11,7 @@ mod complain;
 mod defaults;
 mod files;
 mod misuse;
+mod new_file;
 mod outcome;
 mod own_files;
 mod player;
@@ -35,7 +36,7 @@ use outcome::{Failure, Outcome};
 use player::Player;
 
 use crate::settings::Settings;
-use crate::words::nearest;
+use crate::words::{in_plain_words, nearest};
 
 /// The whole program: arguments in, words and a status out.
 #[must_use]
@@ -55,8 +56,9 @@ pub fn main() -> ExitCode {
             ExitCode::FAILURE
         }
         Err(Failure::Usage(error)) => {
-            let _ = error.print();
-            ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2))
+            let status = ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2));
+            let printed = error.print().and_then(|()| io::stdout().flush());
+            status_of(printed, status)
         }
     }
 }
@@ -64,9 +66,19 @@ pub fn main() -> ExitCode {
 /// Prints everything at once; a reader that has gone away is no error.
 fn print(text: &str) -> ExitCode {
     let mut out = io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => ExitCode::FAILURE,
-        _ => ExitCode::SUCCESS,
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    status_of(written, ExitCode::SUCCESS)
+}
+
+/// The status where everything was written; a failure that is told where it was not.
+fn status_of(written: io::Result<()>, status: ExitCode) -> ExitCode {
+    match written {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            let why = in_plain_words(&error);
+            complain(&format!("the answer cannot be written: {why}; expected room for it"));
+            ExitCode::FAILURE
+        }
+        _ => status,
     }
 }
 
@@ -83,12 +95,12 @@ fn parse(
         ([word, ..], Some(_)) => Err(misplaced_chord(word)),
         ([word, _, ..], None) => Err(unknown_command(word)),
         ([word], None) if is_mistyped_command(word) => Err(unknown_command(word)),
-        _ if cli.common.capo.is_none() && cli.common.capo_strings.is_some() => {
-            let expected = "expected the capo's fret too, as in --capo 2 --capo-strings 5-4-3";
-            Err(wrong_usage(ErrorKind::MissingRequiredArgument, expected))
-        }
-        _ => match misuse::misused(&cli) {
+        _ => match misuse::misused(&cli, &matches) {
             Some(message) => Err(wrong_usage(ErrorKind::ArgumentConflict, &message)),
+            None if cli.common.capo.is_none() && cli.common.capo_strings.is_some() => {
+                let expected = "expected the capo's fret too, as in --capo 2 --capo-strings 5-4-3";
+                Err(wrong_usage(ErrorKind::MissingRequiredArgument, expected))
+            }
             None => Ok(cli),
         },
     }

@@ -1,6 +1,7 @@
 //! Wording that commands and screens share: “did you mean …”, lists, inversions.
 
 use std::fmt::Display;
+use std::io;
 
 use fretloom_fretboard::Inversion;
 
@@ -26,6 +27,30 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
         }
     }
     best
+}
+
+/// What the system says of a file, in plain words and without its numbers; it goes on where the file
+/// has been named.
+pub(crate) fn in_plain_words(error: &io::Error) -> String {
+    let words = match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file",
+        io::ErrorKind::PermissionDenied => "it may not be read or written",
+        io::ErrorKind::AlreadyExists => "it is there already",
+        io::ErrorKind::IsADirectory => "it is a folder",
+        io::ErrorKind::NotADirectory => "a part of its path is no folder",
+        io::ErrorKind::InvalidData => "it is not UTF-8 text",
+        io::ErrorKind::InvalidFilename => "its name is too long, or is none",
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => "the disk is full",
+        io::ErrorKind::ReadOnlyFilesystem => "nothing may be written on this disk",
+        io::ErrorKind::BrokenPipe => "nobody reads it any more",
+        _ => return without_number(&error.to_string()),
+    };
+    words.to_owned()
+}
+
+/// `Too many levels of symbolic links (os error 40)` without the number.
+fn without_number(said: &str) -> String {
+    said.split_once(" (os error ").map_or(said, |(words, _)| words).to_owned()
 }
 
 /// Values separated by single spaces.

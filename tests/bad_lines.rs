@@ -116,3 +116,23 @@ fn messages_of_huge_texts_stay_short_and_harmless() {
         assert!(said.len() < 1000 && !said.contains('\u{1b}'), "{} bytes", said.len());
     }
 }
+
+/// Ten seconds of work are enough for a file that is full of attributes, and a hundred thousand times
+/// enough for its notes.
+#[test]
+#[cfg(unix)]
+fn attributes_without_end_take_no_time_without_end() {
+    let attributes: String = (0..400_000).map(|n| format!(" a{n}=\"\"")).collect();
+    let note = "<note><pitch><step>C</step><octave>4</octave></pitch><duration>1</duration></note>";
+    let file = format!(
+        "<score-partwise{attributes}><part id=\"P1\"><measure number=\"1\"><attributes><divisions>1\
+         </divisions></attributes>{note}</measure></part></score-partwise>"
+    );
+    let home = Home::new();
+    let file = home.put("line.musicxml", &file);
+    let mut shell = std::process::Command::new("sh");
+    shell.args(["-c", "ulimit -t 10; exec \"$0\" finger \"$1\""]);
+    shell.arg(env!("CARGO_BIN_EXE_fretloom")).arg(&file).env_clear();
+    let said = Said::by(shell.env("XDG_CONFIG_HOME", home.folder()));
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+}

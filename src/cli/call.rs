@@ -91,5 +91,11 @@ pub(super) fn is_ascii(cli: &Cli) -> bool {
 
 /// Says on standard error what is wrong with data files.
 pub(super) fn say_all(problems: &[Problem]) {
-    problems.iter().for_each(complain);
+    problems.iter().take(FEW).for_each(complain);
+    if let Some(more @ 1..) = problems.len().checked_sub(FEW) {
+        complain(&format!("and {more} more; fretloom check lists them"));
+    }
 }
+
+/// How many problems are said before an answer that was not asked for them.
+const FEW: usize = 8;

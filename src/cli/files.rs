@@ -5,6 +5,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use crate::answer::Refusal;
+use crate::words::in_plain_words;
 
 /// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
 /// or has no end.
@@ -31,15 +32,4 @@ fn read_list(from: impl Read) -> io::Result<String> {
         return Err(io::Error::other("it is longer than 1 MiB"));
     }
     String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
-}
-
-/// What the system says of a file, without its error numbers.
-pub(super) fn in_plain_words(error: &io::Error) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        io::ErrorKind::PermissionDenied => "it may not be read".to_owned(),
-        io::ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        io::ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
-        _ => error.to_string(),
-    }
 }

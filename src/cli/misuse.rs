@@ -1,17 +1,106 @@
 //! Options that say nothing where they stand. They are refused: what is asked for and then ignored
 //! would look answered.
 
-use super::args::{Cli, Command, Neck, Request, TuningQuestion, ViewWord};
+use clap::ArgMatches;
+use clap::parser::ValueSource;
+
+use super::args::{Cli, Command, Neck, Request, ViewWord};
+use crate::picture::Labels;
+
+/// The options of every command, and the commands to which each says something; the screen is the
+/// program's own name.
+const COMMON: [(&str, &[&str]); 10] = [
+    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
+    ("capo", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
+    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
+    ("spelling", &[SCREEN, "pairs", "triads", "neck"]),
+    (
+        "json",
+        &[
+            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger", "tunings",
+            "compare", "check", "settings",
+        ],
+    ),
+    (
+        "ascii",
+        &[
+            SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger",
+            "tunings", "compare", "check", "settings",
+        ],
+    ),
+    ("theme", &[SCREEN]),
+    ("fresh", &[SCREEN]),
+    ("mouse", &[SCREEN]),
+    ("pedal", &[SCREEN]),
+];
+
+const SCREEN: &str = "fretloom";
 
 /// The option that does not apply, in words; `None` where all of them do.
-pub(super) fn misused(cli: &Cli) -> Option<String> {
-    match &cli.command {
-        Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck),
-        Some(Request::Print(Command::Tunings {
-            question: Some(TuningQuestion::Compare { .. }),
-        })) => cli.common.capo.is_some().then(capo_beside_compare),
+pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
+    let typed = Typed::of(matches);
+    misused_common(&typed).or_else(|| match &cli.command {
+        Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck, &typed),
+        Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
+            typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
+        }
         _ => None,
+    })
+}
+
+/// What was typed, apart from settings and defaults.
+struct Typed<'a> {
+    /// The command; the program where there is none.
+    command: &'a str,
+    /// Those of the program and those of the command.
+    matches: Vec<&'a ArgMatches>,
+}
+
+impl<'a> Typed<'a> {
+    fn of(matches: &'a ArgMatches) -> Typed<'a> {
+        let mut typed = Typed { command: SCREEN, matches: vec![matches] };
+        while let Some((command, under)) = typed.matches.last().and_then(|last| last.subcommand()) {
+            typed.command = command;
+            typed.matches.push(under);
+        }
+        typed
     }
+
+    fn has(&self, option: &str) -> bool {
+        self.matches.iter().any(|matches| {
+            let is_known = matches.try_contains_id(option).is_ok();
+            is_known && matches.value_source(option) == Some(ValueSource::CommandLine)
+        })
+    }
+
+    fn first_of(&self, options: &[&'static str]) -> Option<&'static str> {
+        options.iter().find(|option| self.has(option)).copied()
+    }
+}
+
+fn misused_common(typed: &Typed<'_>) -> Option<String> {
+    let misplaced = COMMON
+        .iter()
+        .find(|(option, commands)| !commands.contains(&typed.command) && typed.has(option));
+    let (option, commands) = misplaced?;
+    let option = option.replace('_', "-");
+    let where_to = match (*commands, typed.command) {
+        (_, "compare") if option.starts_with("capo") => return Some(capo_beside_compare()),
+        ([_], _) => "it is for the screen, which opens without a command".to_owned(),
+        (commands, _) => {
+            let named = commands.iter().filter(|command| **command != SCREEN).copied();
+            format!(
+                "it is for {}",
+                named.collect::<Vec<_>>().join(", ").replace("compare", "tunings compare")
+            )
+        }
+    };
+    let to = if typed.command == SCREEN { "the screen" } else { typed.command };
+    Some(format!("--{option} says nothing to {to}: {where_to}"))
+}
+
+fn beside_a_pair(option: &str) -> String {
+    format!("--{option} says nothing beside a pair of your own: it chooses from the list")
 }
 
 /// Two tunings are compared as they are strung. With a capo on one of them alone its frets would
@@ -29,8 +118,17 @@ struct ViewOption {
     views: &'static [ViewWord],
 }
 
-fn misused_on_neck(neck: &Neck) -> Option<String> {
-    let given = options(neck).into_iter().filter(|option| option.is_given);
+fn misused_on_neck(neck: &Neck, typed: &Typed<'_>) -> Option<String> {
+    let named = neck.pair.contains('&');
+    if let Some(option) = typed.first_of(&["families", "with", "without"]).filter(|_| named) {
+        return Some(beside_a_pair(option));
+    }
+    let of_views = matches!(neck.labels, Labels::Finger | Labels::Order);
+    if neck.view.view.is_none() && of_views && typed.has("labels") {
+        let label = neck.labels.word();
+        return Some(format!("--labels {label} says nothing without a view: expected --view too"));
+    }
+    let given = options(neck, typed).into_iter().filter(|option| option.is_given);
     let mut misplaced = given.filter(|option| match neck.view.view {
         Some(view) => !option.views.contains(&view),
         None => true,
@@ -44,7 +142,7 @@ fn misused_on_neck(neck: &Neck) -> Option<String> {
     })
 }
 
-fn options(neck: &Neck) -> [ViewOption; 6] {
+fn options(neck: &Neck, typed: &Typed<'_>) -> [ViewOption; 7] {
     use ViewWord::{Across, Position, Set, Two};
     let view = &neck.view;
     let option = |name, is_given, views| ViewOption { name, is_given, views };
@@ -55,6 +153,7 @@ fn options(neck: &Neck) -> [ViewOption; 6] {
         option("--choice", view.choice.is_some(), &[Across, Two]),
         option("--overlap", view.overlap.is_some(), &[Across]),
         option("--inversions", !view.inversions.is_empty(), &[Across]),
+        option("--reach", typed.has("reach"), &[Set, Across, Two]),
     ]
 }
 

@@ -1,18 +1,18 @@
 //! `settings`: what is in force, the sample, and the file to begin with.
 
-use std::fs::{self, File};
-use std::io::{self, Write};
+use std::io;
 use std::path::{Path, PathBuf};
 
 use super::args::{OwnFile, SettingsArgs};
 use super::complain::complain;
-use super::files::in_plain_words;
+use super::new_file;
 use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
 use crate::tui::keys::Keys;
 use crate::tui::theme::Themes;
+use crate::words::in_plain_words;
 
 /// Runs `settings`; `printed` says how its answer is printed.
 pub(super) fn settings(
@@ -58,23 +58,21 @@ fn write_sample(own: OwnFile, folder: Option<&Path>) -> Result<Outcome, Failure>
         Failure::Input(message.to_owned())
     })?;
     let file = own.place(folder);
-    match create(&file, own.sample()) {
+    match new_file::create(&file, own.sample()) {
         Ok(()) => Ok(Outcome::Print(format!("{}\n", file.display()))),
         Err(error) => Err(Failure::Input(format!(
             "cannot write the file {}: {}; expected a place for a new file",
             file.display(),
-            why(&error)
+            why(&error, folder)
         ))),
     }
 }
 
-/// Writes a new file, and none where one is.
-fn create(file: &Path, content: &str) -> io::Result<()> {
-    fs::create_dir_all(file.parent().map(PathBuf::from).unwrap_or_default())?;
-    File::create_new(file)?.write_all(content.as_bytes())
-}
-
-fn why(error: &io::Error) -> String {
+/// Why it could not be written; a folder that is none is named.
+fn why(error: &io::Error, folder: &Path) -> String {
+    if folder.exists() && !folder.is_dir() {
+        return format!("{} is a file and no folder", folder.display());
+    }
     match error.kind() {
         io::ErrorKind::AlreadyExists => "it is there already, and is left as it is".to_owned(),
         _ => in_plain_words(error),

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::{fs, io};
 
 use super::Problem;
+use crate::words::in_plain_words;
 
 /// In bytes. No data file needs more; a longer one is not read.
 const LONGEST_FILE: u64 = 64 * 1024;
@@ -38,7 +39,7 @@ pub(crate) fn text_if_there(path: &Path) -> Result<Option<String>, Problem> {
 
 /// The problem of a file or folder that cannot be read.
 pub(crate) fn unreadable(path: &Path, what: &str, error: &io::Error) -> Problem {
-    let expected = format!("{what} that can be read ({error})");
+    let expected = format!("{what} that can be read ({})", in_plain_words(error));
     Problem::of_file(&path.display().to_string(), expected)
 }
 

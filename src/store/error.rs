@@ -2,6 +2,8 @@
 
 use std::{fmt, io};
 
+use crate::words::in_plain_words;
+
 /// Why state could not be read or written.
 #[derive(Debug)]
 #[non_exhaustive]
@@ -33,7 +35,9 @@ impl fmt::Display for StoreError {
                 write!(f, "the session cannot be read, expected what fretloom wrote: {why}")
             }
             StoreError::Busy => f.write_str("another fretloom is writing the session"),
-            StoreError::Io(error) => write!(f, "the session is out of reach: {error}"),
+            StoreError::Io(error) => {
+                write!(f, "the session is out of reach: {}", in_plain_words(error))
+            }
         }
     }
 }

@@ -17,6 +17,7 @@ use super::faults::Faults;
 use super::mouse::Mouse;
 use super::terminal::{TerminalError, TerminalGuard};
 use super::{input, signals};
+use crate::words::in_plain_words;
 
 /// How many wake-ups the channel holds. When it is full, further keys wait in the terminal. It is
 /// also the most that is handled before a frame is drawn.
@@ -172,7 +173,9 @@ impl fmt::Display for RunError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             RunError::Terminal(error) => error.fmt(f),
-            RunError::Input(error) => write!(f, "the keyboard cannot be read: {error}"),
+            RunError::Input(error) => {
+                write!(f, "the keyboard cannot be read: {}", in_plain_words(error))
+            }
         }
     }
 }

@@ -31,6 +31,7 @@ use ratatui::{Frame, Terminal};
 use super::clipboard::Clip;
 use super::job_control;
 use super::mouse::Mouse;
+use crate::words::in_plain_words;
 
 /// The terminal while the program uses it; dropping this gives it back.
 ///
@@ -207,7 +208,9 @@ impl fmt::Display for TerminalError {
             TerminalError::NotATerminal(Stream::Output) => {
                 f.write_str("standard output is not a terminal")
             }
-            TerminalError::Io(error) => write!(f, "the terminal cannot be used: {error}"),
+            TerminalError::Io(error) => {
+                write!(f, "the terminal cannot be used: {}", in_plain_words(error))
+            }
         }
     }
 }

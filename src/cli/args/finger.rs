@@ -2,8 +2,9 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, value_parser};
+use clap::Args;
 
+use super::value;
 use super::where_to::WhereTo;
 
 /// `finger`
@@ -12,7 +13,8 @@ pub struct Finger {
     /// The line: a MIDI file, MusicXML, or JSON with notes; - is standard input
     pub file: PathBuf,
     /// How many ways to show at most
-    #[arg(long, value_name = "K", default_value = "3", value_parser = value_parser!(u8).range(1..=20))]
+    #[arg(long, value_name = "K", allow_negative_numbers = true, default_value = "3",
+          value_parser = value::number(1, 20))]
     pub ways: u8,
     /// Only on these strings, 1 being the one nearest the floor: 4-3-2-1
     #[arg(long, value_name = "STRINGS")]
@@ -24,7 +26,8 @@ pub struct Finger {
     #[arg(long, value_name = "POSITION")]
     pub position: Option<String>,
     /// Up to which fret your hand likes to be
-    #[arg(long, value_name = "FRET", default_value = "5", value_parser = value_parser!(u8).range(0..=36))]
+    #[arg(long, value_name = "FRET", allow_negative_numbers = true, default_value = "5",
+          value_parser = value::number(0, 36))]
     pub home: u8,
     /// Open strings as gladly as any other note, not only where they save a long way
     #[arg(long, conflicts_with = "no_open")]

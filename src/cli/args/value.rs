@@ -31,3 +31,11 @@ pub(super) fn pedal(text: &str) -> Result<Pedal, String> {
 fn is_none(error: &ReadError) -> String {
     format!("\"{}\" is no {}: expected {}", error.text(), error.what(), error.advice())
 }
+
+/// Reads a whole number from `low` to `high`.
+pub(super) fn number(low: u8, high: u8) -> impl Fn(&str) -> Result<u8, String> + Clone {
+    move |text| {
+        let read = text.parse().ok().filter(|number| (low..=high).contains(number));
+        read.ok_or_else(|| format!("expected a number from {low} to {high}"))
+    }
+}

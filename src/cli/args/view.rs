@@ -23,7 +23,8 @@ pub struct ViewArgs {
     #[arg(long, requires = "view")]
     pub open: bool,
     /// For the views across and two: which of the ways; without it 1, the best
-    #[arg(long, visible_alias = "chain", value_name = "NUMBER", requires = "view")]
+    #[arg(long, visible_alias = "chain", value_name = "NUMBER", requires = "view",
+          value_parser = choice)]
     pub choice: Option<usize>,
     /// For the view across: may the string sets share strings? Without it they do
     #[arg(long, value_enum, requires = "view")]
@@ -101,4 +102,9 @@ impl InversionChoice {
             InversionChoice::Any => None,
         }
     }
+}
+
+fn choice(text: &str) -> Result<usize, &'static str> {
+    let read = text.parse().ok().filter(|number| *number > 0);
+    read.ok_or("expected a number, 1 for the best")
 }

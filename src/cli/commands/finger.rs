@@ -8,10 +8,10 @@ use crate::answer::{FingerAnswer, FingerQuestion, Refusal};
 use crate::cli::args;
 use crate::cli::call::Call;
 use crate::cli::complain::complain;
-use crate::cli::files::in_plain_words;
 use crate::cli::queries::fingering_query;
 use crate::cli::text;
 use crate::score_file::{self, Choice, LONGEST_FILE, ReadScore};
+use crate::words::in_plain_words;
 
 impl Call<'_> {
     /// What is odd about the file is said on standard error, where the line could be played.

@@ -8,8 +8,16 @@ pub(in crate::cli) fn check(answer: &CheckAnswer) -> String {
     if answer.problems.is_empty() {
         return "nothing is wrong in your files\n".to_owned();
     }
-    answer.problems.iter().map(|problem| format!("{problem}\n")).collect()
+    let lines = answer.problems.iter().take(MANY).map(|problem| format!("{problem}\n"));
+    let mut text: String = lines.collect();
+    if let Some(more @ 1..) = answer.problems.len().checked_sub(MANY) {
+        text += &format!("and {more} more; --json lists them all\n");
+    }
+    text
 }
+
+/// Nobody mends more of them before looking again.
+const MANY: usize = 100;
 
 /// Where the file is, and what is in force.
 pub(in crate::cli) fn settings(answer: &SettingsAnswer) -> String {

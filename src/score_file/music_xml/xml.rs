@@ -175,7 +175,8 @@ impl<'a> Xml<'a> {
         }
         let mut element =
             Element { name: lossy(tag.name().as_ref()), offset, ..Element::default() };
-        for attribute in tag.attributes() {
+        // Looking for an attribute that stands twice compares each with all before it.
+        for attribute in tag.attributes().with_checks(false) {
             let read = attribute.map_err(|error| error.to_string());
             let read = read.and_then(|attribute| {
                 let value = attribute.unescape_value().map_err(|error| error.to_string())?;
