@@ -18,7 +18,7 @@ pub use folders::{Folders, SystemFolders};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
-pub use tunings::LoadedTunings;
+pub use tunings::{LoadedTunings, search_tunings};
 pub use unread_files::unread_files;
 
 use std::path::Path;

@@ -483,3 +483,20 @@ fn a_reader_that_leaves_early_is_no_error() {
     assert_eq!(&begun, b"{\"format\":1,");
     assert_eq!((child.wait().unwrap().code(), complaint.as_str()), (Some(0), ""));
 }
+
+/// A tuning is named at the shell as the search of the screen finds it. Which tuning is meant: common
+/// practice, no source.
+#[test]
+fn tunings_are_named_as_players_name_them() {
+    for (typed, first_line) in [
+        ("dadgad", "Guitar, DADGAD   D2 A2 D3 G3 A3 D4"),
+        ("drop d", "Guitar, drop D   D2 A2 D3 G3 B3 E4"),
+        ("Drop D bass", "Bass, drop D   D1 A1 D2 G2"),
+        ("ukulele", "Ukulele, high G   G4 C4 E4 A4"),
+        ("open g", "Guitar, open G   D2 G2 D3 G3 B3 D4"),
+        ("e a d g b e", "Guitar, standard   E2 A2 D3 G3 B3 E4"),
+    ] {
+        let said = Home::new().run(&["shapes", "G", "--tuning", typed]).printed();
+        assert_eq!(said.lines().next(), Some(first_line), "{typed}");
+    }
+}

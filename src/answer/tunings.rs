@@ -112,7 +112,8 @@ impl TuningsAnswer {
     }
 }
 
-/// Which tuning is meant by an id, a name, or strings typed by hand?
+/// Which tuning is meant by an id, a name, strings typed by hand, or words of a name, as the search
+/// of the screen understands them?
 ///
 /// # Errors
 ///
@@ -121,7 +122,7 @@ pub fn find_tuning(loaded: &LoadedTunings, text: &str) -> Result<TuningAnswer, R
     if let Some(known) = loaded.by_id_or_name(text) {
         return Ok(TuningAnswer::in_library(known));
     }
-    match Tuning::read(text) {
+    match Tuning::read(text).or_else(|error| loaded.best_match(text).ok_or(error)) {
         Ok(tuning) => Ok(TuningAnswer::of(loaded, tuning)),
         Err(error) => {
             let ids = loaded.iter().map(|(tuning, _)| tuning.id());

@@ -22,6 +22,9 @@
 //! ```
 
 mod built_in;
+mod search;
+
+pub use search::search_tunings;
 
 use std::path::{Path, PathBuf};
 

@@ -52,10 +52,13 @@ pub(super) fn theme(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, St
 /// A known tuning, or one given by its strings.
 pub(super) fn tuning(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     let written = value.as_str().unwrap_or_default();
-    if known.tunings.by_id_or_name(written).is_some() || Tuning::read(written).is_ok() {
+    let tunings = known.tunings;
+    let is_known =
+        tunings.by_id_or_name(written).is_some() || tunings.best_match(written).is_some();
+    if is_known || Tuning::read(written).is_ok() {
         return Ok(written.to_owned());
     }
-    let ids = known.tunings.iter().map(|(tuning, _)| tuning.id());
+    let ids = tunings.iter().map(|(tuning, _)| tuning.id());
     let near = nearest(written, ids).map(|near| format!("; did you mean \"{near}\"?"));
     let expected = "a tuning of `fretloom tunings`, or its strings, as in \"D A D G A D\"";
     Err(expected.to_owned() + &near.unwrap_or_default())

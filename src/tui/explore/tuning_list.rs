@@ -6,6 +6,7 @@ use crate::answer::{
     CompareAnswer, Compared, PairAnswer, PairPlace, SetAnswer, Survival, TuningAnswer,
     places_of_pair,
 };
+use crate::library::search_tunings;
 use crate::tui::key::Key;
 use crate::tui::shared::Shared;
 use crate::tui::widget::TextField;
@@ -68,7 +69,7 @@ impl TuningList {
     /// Offers what fits the search: on top what is typed, or without a search the tuning in use.
     fn search(&mut self, pair: Option<&PairAnswer>, shared: &Shared) {
         let text = self.field.text();
-        self.offers = offers(text.trim(), shared);
+        self.offers = search_tunings(shared.tunings(), &text);
         let here = shared.neck().tuning().id();
         let in_use = self.offers.iter().position(|tuning| tuning.id() == here);
         let at = in_use.filter(|_| text.trim().is_empty()).unwrap_or_default();
@@ -90,53 +91,6 @@ impl Preview {
         let lines = [strings(tuning), measures(tuning), survival(tuning, shared)];
         Preview { lines, neck, places }
     }
-}
-
-fn offers(text: &str, shared: &Shared) -> Vec<Tuning> {
-    let typed = read_typed(text);
-    let fits = |tuning: &&Tuning| match &typed {
-        Some(_) => holds_notes(tuning, text),
-        None => holds_words(tuning, text),
-    };
-    // What was typed before is not offered twice.
-    let again = |tuning: &Tuning| typed.as_ref().is_some_and(|typed| typed == tuning);
-    let known = shared.tunings().filter(fits).filter(|tuning| !again(tuning)).cloned();
-    let known: Vec<Tuning> = known.collect();
-    typed.into_iter().chain(known).collect()
-}
-
-/// The tuning that a search reads as, if it does. Who searches need not press Shift, as long as no
-/// `b` is meant as a flat: `d a d g b e`, `dadgad`.
-fn read_typed(text: &str) -> Option<Tuning> {
-    let large = |word: &str| match word.split_at_checked(1) {
-        Some((note, rest)) => note.to_uppercase() + rest,
-        None => word.to_owned(),
-    };
-    let one_word = text.chars().all(|char| matches!(char, 'a'..='g'));
-    let words = if one_word { text.to_uppercase() } else { spaced(text.split(' ').map(large)) };
-    [text, &words].into_iter().find_map(|text| Tuning::read(text).ok())
-}
-
-/// Is every word of the search in the name, the instrument, the id or the notes?
-fn holds_words(tuning: &Tuning, text: &str) -> bool {
-    let (name, instrument) = (tuning.name(), tuning.instrument());
-    let all = format!("{name} {instrument} {} {tuning:#} {}", tuning.id(), names(tuning));
-    let all = all.to_lowercase();
-    text.to_lowercase().split_whitespace().all(|word| all.contains(word))
-}
-
-/// Are the typed notes among those of the tuning, side by side, or in its name?
-fn holds_notes(tuning: &Tuning, text: &str) -> bool {
-    let squeezed: String = text.split([' ', ',']).collect::<String>().to_lowercase();
-    let with_octaves: String = format!("{tuning:#}").split(' ').collect();
-    [names(tuning), with_octaves, tuning.name().to_owned()]
-        .iter()
-        .any(|notes| notes.to_lowercase().contains(&squeezed))
-}
-
-/// `EADGBE`
-fn names(tuning: &Tuning) -> String {
-    tuning.strings().map(|(_, open)| format!("{:#}", open.note().name())).collect()
 }
 
 /// Its strings with what sounds beside them, and where short ones begin.
