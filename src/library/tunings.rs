@@ -101,6 +101,13 @@ impl LoadedTunings {
         self.iter().find(|(tuning, _)| matches(tuning.id()) || matches(tuning.name()))
     }
 
+    /// The tuning that words of its name, or notes typed in small letters, mean most likely.
+    #[must_use]
+    pub fn best_match(&self, text: &str) -> Option<Tuning> {
+        let tunings: Vec<&Tuning> = self.iter().map(|(tuning, _)| tuning).collect();
+        search::best_match(tunings.iter().copied(), text)
+    }
+
     /// What could not be used.
     #[must_use]
     pub fn problems(&self) -> &[Problem] {

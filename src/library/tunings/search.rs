@@ -2,7 +2,6 @@
 
 use fretloom_fretboard::Tuning;
 
-use super::LoadedTunings;
 use crate::words::spaced;
 
 /// Those of the tunings that fit a search, in their order: with every word of it in name, instrument,
@@ -34,21 +33,22 @@ pub fn search_tunings<'a>(
     typed.into_iter().chain(known).collect()
 }
 
-impl LoadedTunings {
-    /// The tuning that a search means most likely; of notes typed in small letters the known tuning
-    /// with these strings, where there is one. `None` where nothing fits, and for no search.
-    #[must_use]
-    pub fn best_match(&self, text: &str) -> Option<Tuning> {
-        if text.trim().is_empty() {
-            return None;
-        }
-        let known = || self.iter().map(|(tuning, _)| tuning);
-        let mut found = search_tunings(known(), text).into_iter();
-        let first = found.next()?;
-        let strings = first.to_string();
-        let same = known().find(|tuning| tuning.to_string() == strings).cloned();
-        Some(same.unwrap_or(first))
+/// The one of them that a search means most likely; of notes typed in small letters the known one
+/// with these strings, where there is one. `None` where nothing fits, and where no word is longer
+/// than the name of a note: notes that cannot be read are no words to search for.
+pub(super) fn best_match<'a>(
+    tunings: impl Iterator<Item = &'a Tuning> + Clone,
+    text: &str,
+) -> Option<Tuning> {
+    let is_word = |word: &str| word.chars().filter(|char| char.is_alphabetic()).count() > 2;
+    if !text.split_whitespace().any(is_word) && read_typed(text.trim()).is_none() {
+        return None;
     }
+    let first = search_tunings(tunings.clone(), text).into_iter().next()?;
+    let strings = first.to_string();
+    let mut tunings = tunings;
+    let same = tunings.find(|tuning| tuning.to_string() == strings).cloned();
+    Some(same.unwrap_or(first))
 }
 
 /// The tuning that a search reads as, if it does. Who searches need not press Shift, as long as no
