@@ -1,7 +1,7 @@
 //! The program on the screen: keys in, frames out.
 //!
-//! [`runtime::run`] is the whole loop: it takes the terminal through [`terminal::TerminalGuard`],
-//! waits on one channel for [`event::Event`]s, hands them to an [`App`](runtime::App), carries out
+//! [`runtime::run`] is the whole loop: it takes the terminal through a guard ([`terminal`]),
+//! waits on one queue for [`event::Event`]s, hands them to an [`App`](runtime::App), carries out
 //! the effects the app asks for, and draws. An app never touches the terminal, so every screen can
 //! be updated and drawn in a test without one.
 
@@ -26,6 +26,7 @@ mod job_control;
 mod screen;
 mod shared;
 mod signals;
+mod wakes;
 mod widget;
 
 use ratatui::buffer::Buffer;

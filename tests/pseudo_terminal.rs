@@ -5,6 +5,10 @@
 #![cfg(unix)]
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "pseudo_terminal/adverse.rs"]
+mod adverse;
+#[path = "support/bare_pty.rs"]
+mod bare_pty;
 #[path = "support/mistakes.rs"]
 mod mistakes;
 #[path = "support/program.rs"]
@@ -430,6 +434,32 @@ fn signals_from_outside_give_the_terminal_back() {
     }
 }
 
+/// Every number that Linux has for a signal, but for those that cannot be caught (9, 19), that do
+/// nothing (13 is ignored by every Rust program; 17, 23, 28), that continue (18) or stop (20 to 22) a
+/// process, and that the C library keeps (32, 33): signal(7).
+#[cfg(target_os = "linux")]
+#[test]
+fn every_deadly_signal_gives_the_terminal_back_and_keeps_the_session() {
+    const OTHERS: [u32; 12] = [9, 13, 17, 18, 19, 20, 21, 22, 23, 28, 32, 33];
+    let deadly: Vec<u32> = (1..=64).filter(|number| !OTHERS.contains(number)).collect();
+    std::thread::scope(|scope| {
+        for some in deadly.chunks(13) {
+            scope.spawn(move || some.iter().for_each(|number| assert_deadly(*number)));
+        }
+    });
+}
+
+#[cfg(target_os = "linux")]
+fn assert_deadly(number: u32) {
+    let home = Home::new();
+    let mut session = start_again(&home, &[], FIRST_CHORD);
+    let kill = format!("kill -{number} {}", session.process_id());
+    assert!(Command::new("sh").args(["-c", &kill]).status().unwrap().success());
+    assert_eq!(session.wait_exit(DEADLINE), 128 + number);
+    assert_given_back(&session, 1);
+    assert!(home.folder().join("fretloom/session.json").exists(), "{number}");
+}
+
 #[test]
 fn a_signal_ends_a_program_that_hangs() {
     let mut session = start(&[("FRETLOOM_HANG_ON_KEY", "x")]);
@@ -501,11 +531,14 @@ mod linux {
     }
 
     fn child_of(parent: u32) -> u32 {
+        find_child_of(parent).unwrap()
+    }
+
+    fn find_child_of(parent: u32) -> Option<u32> {
         let processes = fs::read_dir("/proc").unwrap();
         processes
             .filter_map(|entry| entry.unwrap().file_name().to_str()?.parse().ok())
             .find(|&process| state(process).is_some_and(|(_, its_parent)| its_parent == parent))
-            .unwrap()
     }
 
     fn wait_for_state(process: u32, wanted: &[char]) {
@@ -536,6 +569,53 @@ mod linux {
         session.send("q");
         assert_eq!(session.wait_exit(DEADLINE), 0);
         assert_given_back(&session, 3);
+    }
+
+    #[test]
+    fn every_stop_from_outside_gives_the_terminal_back_until_it_is_continued() {
+        let program = env!("CARGO_BIN_EXE_fretloom");
+        for name in ["TSTP", "TTIN", "TTOU"] {
+            let mut session = Session::start_program("sh", &["-c", SHELL, program], 24, 80, &[]);
+            session.wait_for("frets 1–11 of 22", DEADLINE);
+            let fretloom = child_of(session.process_id());
+            for round in 1..=2 {
+                signal(name, fretloom);
+                session.wait_for_bytes(SHOW_CURSOR, round, DEADLINE);
+                wait_for_state(fretloom, &['T']);
+                assert_given_back(&session, round);
+                session.send("\n");
+                session.wait_for_bytes(ENTER_SCREEN, round + 1, DEADLINE);
+                session.wait_for_bytes(ONCE_A_FRAME, round + 1, DEADLINE);
+                session.wait_for("frets 1–11 of 22", DEADLINE);
+                // Taken again with the mouse: buttons and wheel.
+                session.wait_for_bytes(b"\x1b[?1000h", round + 1, DEADLINE);
+            }
+            session.send("q");
+            assert_eq!(session.wait_exit(DEADLINE), 0, "{name}");
+            assert_given_back(&session, 3);
+        }
+    }
+
+    /// The shell starts it in the background, brings it to the front and waits for a line.
+    #[test]
+    fn a_program_in_the_background_leaves_the_terminal_alone_until_it_is_called() {
+        const IN_THE_BACKGROUND: &str = "set -m; \"$0\" & read line; fg";
+        let program = env!("CARGO_BIN_EXE_fretloom");
+        let arguments = ["-c", IN_THE_BACKGROUND, program];
+        let mut session = Session::start_program("sh", &arguments, 24, 80, &[]);
+        let end = Instant::now() + DEADLINE;
+        while find_child_of(session.process_id()).is_none() {
+            assert!(Instant::now() < end);
+            thread::sleep(Duration::from_millis(5));
+        }
+        wait_for_state(child_of(session.process_id()), &['T']);
+        assert_eq!(super::count(&session.raw(), ENTER_SCREEN), 0);
+        assert!(session.is_in_line_mode());
+        session.send("\n");
+        session.wait_for("frets 1–11 of 22", DEADLINE);
+        session.send("q");
+        assert_eq!(session.wait_exit(DEADLINE), 0);
+        assert_given_back(&session, 1);
     }
 
     #[test]

@@ -5,6 +5,7 @@ use std::sync::mpsc::SyncSender;
 
 use ratatui::crossterm::event::Event as TerminalEvent;
 
+use super::job_control::Stop;
 use super::key::Key;
 use super::mouse::Pointer;
 
@@ -28,16 +29,21 @@ pub enum Event {
     },
 }
 
-/// What the one channel of the runtime carries: every reason to wake up.
+/// Every reason to wake up.
 #[derive(Debug)]
 pub(super) enum Wake {
     /// Something for the app.
     Event(Event),
+    /// A signal asks the process to stop, as Ctrl-Z does.
+    #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix stops processes"))]
+    Stop(Stop),
     /// The process was stopped and has been continued; the terminal may show anything.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix stops processes"))]
     Continued,
     /// The window may have another size.
     Resized,
+    /// The terminal has read a frame and can be given the next, or cannot be written.
+    Written(io::Result<()>),
     /// A signal is about to end the process: what should outlast it is to be saved now, and a
     /// message sent here when that is done.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process"))]
@@ -46,19 +52,17 @@ pub(super) enum Wake {
     InputFailed(io::Error),
 }
 
-impl Wake {
+impl Event {
     /// Reads the terminal library's event; `None` for what no screen uses (releases, moves, focus,
     /// keys without a name).
-    pub(super) fn from_terminal(event: TerminalEvent) -> Option<Wake> {
+    pub(super) fn from_terminal(event: TerminalEvent) -> Option<Event> {
         match event {
             TerminalEvent::Key(key) if !key.is_release() => {
-                Some(Wake::Event(Event::Key(Key::from_terminal(key)?)))
+                Some(Event::Key(Key::from_terminal(key)?))
             }
-            TerminalEvent::Paste(text) => Some(Wake::Event(Event::Paste(text))),
-            TerminalEvent::Mouse(event) => {
-                Some(Wake::Event(Event::Mouse(Pointer::from_terminal(event)?)))
-            }
-            TerminalEvent::Resize(..) => Some(Wake::Resized),
+            TerminalEvent::Paste(text) => Some(Event::Paste(text)),
+            TerminalEvent::Mouse(event) => Some(Event::Mouse(Pointer::from_terminal(event)?)),
+            TerminalEvent::Resize(columns, rows) => Some(Event::Resize { columns, rows }),
             _ => None,
         }
     }
@@ -70,18 +74,18 @@ mod tests {
         Event as TerminalEvent, KeyCode, KeyEvent, KeyEventKind, KeyModifiers,
     };
 
-    use super::{Event, Wake};
+    use super::Event;
 
-    fn x(kind: KeyEventKind) -> Option<Wake> {
+    fn x(kind: KeyEventKind) -> Option<Event> {
         let key = KeyEvent::new_with_kind(KeyCode::Char('x'), KeyModifiers::NONE, kind);
-        Wake::from_terminal(TerminalEvent::Key(key))
+        Event::from_terminal(TerminalEvent::Key(key))
     }
 
     #[test]
     fn press_and_repeat_act_and_release_does_not() {
         let typed = "x".parse().unwrap();
         for kind in [KeyEventKind::Press, KeyEventKind::Repeat] {
-            assert!(matches!(x(kind), Some(Wake::Event(Event::Key(key))) if key == typed));
+            assert!(matches!(x(kind), Some(Event::Key(key)) if key == typed));
         }
         assert!(x(KeyEventKind::Release).is_none());
     }

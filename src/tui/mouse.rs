@@ -1,6 +1,8 @@
 //! The mouse: what it did, and whether the terminal or the program has it.
 
 use ratatui::crossterm::event::{MouseButton, MouseEvent, MouseEventKind};
+#[cfg(not(windows))]
+use ratatui::crossterm::style::Print;
 
 /// Who has the mouse.
 #[derive(Clone, Copy, PartialEq, Eq, Default, Debug)]
@@ -51,8 +53,8 @@ impl Mouse {
     /// The bytes that take the mouse or free it: buttons and wheel, and not every move, which would
     /// wake an idle program.
     #[cfg(not(windows))]
-    pub(super) fn ask(self) -> ratatui::crossterm::style::Print<&'static str> {
-        ratatui::crossterm::style::Print(match self {
+    pub(super) fn ask(self) -> Print<&'static str> {
+        Print(match self {
             Mouse::Taken => "\x1b[?1000h\x1b[?1006h",
             Mouse::Free => "\x1b[?1006l\x1b[?1000l",
         })

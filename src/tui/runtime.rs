@@ -1,11 +1,12 @@
 //! The loop: wait, update, draw.
 //!
-//! One channel brings every reason to wake up, and waiting for it is the only waiting: an idle
+//! One queue brings every reason to wake up, and waiting for it is the only waiting: an idle
 //! program uses no CPU. After a wake-up everything that has arrived is handled before one frame is
-//! drawn, so that a fast hand or a slow terminal never makes a queue of frames.
+//! drawn, and none is drawn while the terminal reads the one before. So a fast hand or a slow
+//! terminal never makes a queue of frames.
 
 use std::ops::ControlFlow;
-use std::sync::mpsc::{self, Receiver};
+use std::sync::Arc;
 use std::{error, fmt, io};
 
 use ratatui::Frame;
@@ -14,14 +15,12 @@ use ratatui::layout::Size;
 use super::clipboard::Clip;
 use super::event::{Event, Wake};
 use super::faults::Faults;
+use super::job_control::Stop;
 use super::mouse::Mouse;
 use super::terminal::{TerminalError, TerminalGuard};
+use super::wakes::{BATCH, Wakes};
 use super::{input, signals};
 use crate::words::in_plain_words;
-
-/// How many wake-ups the channel holds. When it is full, further keys wait in the terminal. It is
-/// also the most that is handled before a frame is drawn.
-const QUEUE: usize = 1024;
 
 /// A program for the terminal: a state that events change and frames show.
 pub trait App {
@@ -53,20 +52,21 @@ pub enum Effect {
 ///
 /// `keep` is called with the app before the program ends, to save what should outlast it.
 ///
-/// A fatal signal does not return from here. The signal thread waits a second at most until `keep`
+/// A fatal signal does not return from here. The thread that answers it waits a second at most until `keep`
 /// was called, gives the terminal back and ends the process with status 128 + the signal's number.
 ///
 /// # Errors
 ///
 /// When there is no terminal, or it fails while the app runs; the terminal has been given back.
 pub fn run<A: App>(app: &mut A, keep: impl FnMut(&A)) -> Result<(), RunError> {
-    let (wake, wakes) = mpsc::sync_channel(QUEUE);
+    let wakes = Arc::new(Wakes::default());
     // Before the terminal is taken, so that no signal finds it taken and unwatched.
-    signals::watch(wake.clone()).map_err(TerminalError::Io)?;
-    let terminal = TerminalGuard::enter()?;
-    input::start(wake).map_err(TerminalError::Io)?;
+    signals::watch(Arc::clone(&wakes)).map_err(TerminalError::Io)?;
+    let terminal = TerminalGuard::enter(Arc::clone(&wakes))?;
+    input::start(Arc::clone(&wakes)).map_err(TerminalError::Io)?;
     let faults = Faults::from_environment();
-    let mut runtime = Runtime { app, keep, size: Size::ZERO, terminal, wakes, faults };
+    let (size, changed) = (Size::ZERO, true);
+    let mut runtime = Runtime { app, keep, terminal, size, changed, wakes, faults };
     let served = runtime.serve();
     (runtime.keep)(runtime.app);
     served?;
@@ -79,7 +79,9 @@ struct Runtime<'a, A, K> {
     terminal: TerminalGuard,
     /// The size that the app was told last.
     size: Size,
-    wakes: Receiver<Wake>,
+    /// Is there something to draw?
+    changed: bool,
+    wakes: Arc<Wakes>,
     faults: Faults,
 }
 
@@ -90,27 +92,27 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
             return Ok(());
         }
         loop {
-            self.terminal.use_mouse(self.app.mouse()).map_err(TerminalError::Io)?;
-            self.terminal.draw(|frame| self.app.view(frame)).map_err(TerminalError::Io)?;
+            if self.changed && self.terminal.is_ready() {
+                self.draw().map_err(TerminalError::Io)?;
+            }
             if self.handle_what_has_come()?.is_break() {
                 return Ok(());
             }
         }
     }
 
-    /// Waits for one wake-up and handles it with all that have arrived by then.
+    fn draw(&mut self) -> io::Result<()> {
+        self.changed = false;
+        self.terminal.use_mouse(self.app.mouse())?;
+        self.terminal.draw(|frame| self.app.view(frame))
+    }
+
+    /// Waits for one wake-up and handles it with those that have arrived by then.
     fn handle_what_has_come(&mut self) -> Result<ControlFlow<()>, RunError> {
-        let Ok(first) = self.wakes.recv() else {
-            let silence = io::Error::other("nothing reads it any more");
-            return Err(RunError::Input(silence));
-        };
-        if self.handle(first)?.is_break() {
-            return Ok(ControlFlow::Break(()));
-        }
-        for _ in 0..QUEUE {
-            let Ok(wake) = self.wakes.try_recv() else {
-                break;
-            };
+        let first = self.wakes.wait();
+        let wakes = Arc::clone(&self.wakes);
+        let arrived = std::iter::from_fn(|| wakes.next());
+        for wake in std::iter::once(first).chain(arrived).take(BATCH) {
             if self.handle(wake)?.is_break() {
                 return Ok(ControlFlow::Break(()));
             }
@@ -120,25 +122,36 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
 
     fn handle(&mut self, wake: Wake) -> Result<ControlFlow<()>, RunError> {
         match wake {
-            Wake::Event(event) => self.update(event),
+            Wake::Event(event) => return self.update(event),
+            Wake::Stop(stop) => self.suspend(stop)?,
             Wake::Continued => {
                 self.terminal.reclaim().map_err(TerminalError::Io)?;
-                self.tell_size()
+                self.changed = true;
+                return self.tell_size();
             }
-            Wake::Resized => self.tell_size(),
+            Wake::Resized => return self.tell_size(),
+            Wake::Written(written) => {
+                written.map_err(TerminalError::Io)?;
+                self.terminal.has_read();
+            }
             Wake::Ending(kept) => {
                 (self.keep)(self.app);
-                // The signal thread may have stopped waiting.
+                // Whoever ends the program may have stopped waiting.
                 let _ = kept.send(());
-                Ok(ControlFlow::Continue(()))
             }
-            Wake::InputFailed(error) => Err(RunError::Input(error)),
+            Wake::InputFailed(error) => return Err(RunError::Input(error)),
         }
+        Ok(ControlFlow::Continue(()))
+    }
+
+    fn suspend(&mut self, stop: Stop) -> Result<(), RunError> {
+        self.changed = true;
+        Ok(self.terminal.suspend(stop).map_err(TerminalError::Io)?)
     }
 
     /// Tells the app of a new size once, however many events announced it.
     fn tell_size(&mut self) -> Result<ControlFlow<()>, RunError> {
-        let size = self.terminal.size().map_err(TerminalError::Io)?;
+        let size = self.terminal.measure().map_err(TerminalError::Io)?;
         if size == self.size {
             return Ok(ControlFlow::Continue(()));
         }
@@ -148,11 +161,12 @@ impl<A: App, K: FnMut(&A)> Runtime<'_, A, K> {
 
     fn update(&mut self, event: Event) -> Result<ControlFlow<()>, RunError> {
         self.faults.trigger(&event);
+        self.changed = true;
         for effect in self.app.update(event) {
             match effect {
                 Effect::Quit => return Ok(ControlFlow::Break(())),
-                Effect::Copy(clip) => self.terminal.copy(&clip).map_err(TerminalError::Io)?,
-                Effect::Suspend => self.terminal.suspend().map_err(TerminalError::Io)?,
+                Effect::Copy(clip) => self.terminal.copy(clip),
+                Effect::Suspend => self.suspend(Stop::CTRL_Z)?,
             }
         }
         Ok(ControlFlow::Continue(()))

@@ -1,57 +1,103 @@
-//! Signals from the system: the end of the program, a continued process, a new window size.
+//! Signals from the system: the end of the program, a stopped or continued process, a new window
+//! size.
 //!
-//! The signal thread ends the program itself. It cannot leave that to the main thread, which may be
-//! stuck: once the terminal has closed, the terminal library's blocking read spins at full CPU.
-//! On systems other than Unix nothing here does anything: closing the window ends a process there,
-//! and Ctrl-C is a key like any other.
+//! The thread that receives a fatal signal ends the program itself. It cannot leave that to the main
+//! thread, which may be stuck. On systems other than Unix nothing here does anything: closing the
+//! window ends a process there, and Ctrl-C is a key like any other.
 
 use std::io;
-use std::sync::mpsc::SyncSender;
+use std::sync::Arc;
 
-use super::event::Wake;
+use super::wakes::Wakes;
 
 #[cfg(unix)]
 pub(super) use unix::watch;
 
 #[cfg(not(unix))]
-pub(super) fn watch(_wake: SyncSender<Wake>) -> io::Result<()> {
+pub(super) fn watch(_wakes: Arc<Wakes>) -> io::Result<()> {
     Ok(())
 }
 
 #[cfg(unix)]
 mod unix {
+    use std::ffi::c_int;
     use std::sync::mpsc;
     use std::time::Duration;
     use std::{process, thread};
 
-    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGWINCH};
+    use nix::sys::signal::{SigSet, Signal};
+    use signal_hook::consts::{
+        SIGABRT, SIGALRM, SIGCONT, SIGHUP, SIGINT, SIGPROF, SIGQUIT, SIGSYS, SIGTERM, SIGTRAP,
+        SIGUSR1, SIGUSR2, SIGVTALRM, SIGWINCH, SIGXCPU, SIGXFSZ,
+    };
     use signal_hook::iterator::Signals;
 
+    use super::super::event::Wake;
+    use super::super::job_control::Stop;
     use super::super::terminal;
-    use super::{SyncSender, Wake, io};
+    use super::{Arc, Wakes, io};
 
-    /// How long an ending program waits for its main thread, and then again for a terminal that may
-    /// not be reading.
+    /// How long an ending program waits for its main thread.
     const PATIENCE: Duration = Duration::from_secs(1);
 
-    /// Starts the thread that answers signals.
+    /// The signals that end a process, but for the [`FAULTS`], and for SIGPIPE, which is ignored.
+    const FATAL: [c_int; 14] = [
+        SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGABRT, SIGALRM, SIGPROF, SIGSYS, SIGTRAP, SIGUSR1,
+        SIGUSR2, SIGVTALRM, SIGXCPU, SIGXFSZ,
+    ];
+
+    /// What ends a process on Linux alone: SIGSTKFLT, SIGIO, SIGPWR and the signals without a name.
+    /// A C library may keep some of these for itself.
+    #[cfg(target_os = "linux")]
+    const FATAL_HERE: &[std::ops::RangeInclusive<c_int>] = &[16..=16, 29..=30, 34..=64];
+    #[cfg(not(target_os = "linux"))]
+    const FATAL_HERE: &[std::ops::RangeInclusive<c_int>] = &[];
+
+    /// Signals of a fault. One that this program makes itself ends it at once whatever is done here;
+    /// one that is sent is received like a request to stop.
+    const FAULTS: [Signal; 4] = [Signal::SIGSEGV, Signal::SIGILL, Signal::SIGFPE, Signal::SIGBUS];
+
+    /// Starts the threads that answer signals. To be called before any other thread is started.
     ///
     /// The terminal library reports new sizes too, but only once its reader has started. A window
     /// that is resized in the program's first milliseconds would keep a frame of the wrong size.
     ///
-    /// The thread stays for the rest of the process: a signal that comes after the terminal was
+    /// The threads stay for the rest of the process: a signal that comes after the terminal was
     /// given back still ends the program with the right status.
-    pub(in super::super) fn watch(wake: SyncSender<Wake>) -> io::Result<()> {
+    pub(in super::super) fn watch(wakes: Arc<Wakes>) -> io::Result<()> {
+        // First, so that the threads which follow block what this one does.
+        watch_blocked(Arc::clone(&wakes))?;
+        watch_handled(wakes)
+    }
+
+    fn watch_handled(wakes: Arc<Wakes>) -> io::Result<()> {
         // Registered before the thread starts, so that no signal is missed between the two.
-        let mut signals = Signals::new([SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGCONT, SIGWINCH])?;
+        let mut signals = Signals::new(FATAL.into_iter().chain([SIGCONT, SIGWINCH]))?;
+        for signal in FATAL_HERE.iter().cloned().flatten() {
+            let _ = signals.add_signal(signal);
+        }
         thread::Builder::new().name("signals".into()).spawn(move || {
             for signal in signals.forever() {
                 match signal {
-                    // Never block here: this thread must stay free for the next signal. Where the
-                    // channel is full, the main thread is behind and will draw anyway.
-                    SIGCONT => drop(wake.try_send(Wake::Continued)),
-                    SIGWINCH => drop(wake.try_send(Wake::Resized)),
-                    fatal => end(fatal, &wake),
+                    SIGCONT => wakes.put_first(Wake::Continued),
+                    SIGWINCH => wakes.put_first(Wake::Resized),
+                    fatal => end(fatal, &wakes),
+                }
+            }
+        })?;
+        Ok(())
+    }
+
+    /// A handler would take the place of what these signals do, which is needed again: a process
+    /// stops by raising one of them. So they are blocked on every thread and waited for.
+    fn watch_blocked(wakes: Arc<Wakes>) -> io::Result<()> {
+        let signals: SigSet = Stop::ALL.into_iter().chain(FAULTS).collect();
+        signals.thread_block()?;
+        thread::Builder::new().name("stops".into()).spawn(move || {
+            while let Ok(signal) = signals.wait() {
+                match Stop::of(signal) {
+                    Some(stop) => wakes.put_first(Wake::Stop(stop)),
+                    None => end(signal as c_int, &wakes),
                 }
             }
         })?;
@@ -61,12 +107,12 @@ mod unix {
     /// Has the main thread save what should last, gives the terminal back, and ends the process
     /// with the status that a shell expects of that signal. A main thread that is stuck delays this
     /// by [`PATIENCE`] at most.
-    fn end(signal: i32, wake: &SyncSender<Wake>) -> ! {
+    fn end(signal: c_int, wakes: &Wakes) -> ! {
         let (done, saved) = mpsc::sync_channel(1);
-        if wake.try_send(Wake::Ending(done)).is_ok() {
-            let _ = saved.recv_timeout(PATIENCE);
-        }
-        terminal::give_back_within(PATIENCE);
+        wakes.put_first(Wake::Ending(done));
+        let _ = saved.recv_timeout(PATIENCE);
+        // There is nobody left to tell of an error.
+        let _ = terminal::give_back();
         process::exit(128 + signal)
     }
 }

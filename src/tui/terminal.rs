@@ -5,66 +5,94 @@
 //! end, an error, a panic on any thread, or a fatal signal. Mouse events are asked for only when an
 //! app wants them.
 //!
-//! The invariant: bytes are written to the terminal only under the lock of `OWNER`, and only while
-//! it names the program. A frame is built in memory and written in one piece. So no half frame can
-//! follow the bytes that gave the terminal back, and the panic hook never waits for a lock that the
-//! panicking thread holds while it draws.
+//! A frame is built in memory and written by a thread of its own (`writer`), so that the main thread
+//! hears keys and signals while a terminal does not read. Whose turn it is (`turn`) is asked before
+//! each piece is written. So no half frame can follow the bytes that gave the terminal back.
+
+mod turn;
+mod writer;
 
 use std::cell::RefCell;
 use std::io::{self, IsTerminal, Write};
 use std::rc::Rc;
-use std::sync::{Mutex, MutexGuard, Once, PoisonError, mpsc};
-use std::time::Duration;
-use std::{fmt, mem, panic, thread};
+use std::sync::{Arc, Once};
+use std::{fmt, mem, panic};
 
-use ratatui::backend::CrosstermBackend;
-use ratatui::crossterm::cursor::{Hide, Show};
-use ratatui::crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
-use ratatui::crossterm::terminal::{
-    BeginSynchronizedUpdate, EndSynchronizedUpdate, EnterAlternateScreen, LeaveAlternateScreen,
-    disable_raw_mode, enable_raw_mode,
-};
-use ratatui::crossterm::{execute, queue};
-use ratatui::layout::Size;
-use ratatui::{Frame, Terminal};
+use ratatui::backend::{Backend, CrosstermBackend};
+use ratatui::crossterm::queue;
+use ratatui::crossterm::terminal::{BeginSynchronizedUpdate, EndSynchronizedUpdate};
+use ratatui::layout::{Position, Rect, Size};
+use ratatui::{Frame, Terminal, TerminalOptions, Viewport};
+
+pub(super) use turn::give_back;
 
 use super::clipboard::Clip;
-use super::job_control;
+use super::job_control::{self, Stop};
 use super::mouse::Mouse;
+use super::wakes::Wakes;
 use crate::words::in_plain_words;
+use turn::Turn;
+use writer::Writer;
+
+/// The largest window that is drawn whole, in cells; of a larger one the upper left part. More than
+/// any screen shows, and no size that a terminal may claim takes much memory.
+const LARGEST: Size = Size::new(1000, 500);
 
 /// The terminal while the program uses it; dropping this gives it back.
 ///
 /// A process has one terminal, and so at most one guard at a time.
-pub struct TerminalGuard {
+pub(super) struct TerminalGuard {
     terminal: Terminal<CrosstermBackend<FrameBytes>>,
     frame: FrameBytes,
+    writer: Writer,
+    turn: Turn,
+    /// The size of what is drawn.
+    size: Size,
     /// Does the terminal perhaps show something other than the frame that was drawn last?
     stale: bool,
     mouse: Mouse,
+    /// What is to be put on the clipboard with the next frame.
+    clip: Option<Clip>,
 }
 
 impl TerminalGuard {
-    /// Takes the terminal.
+    /// Takes the terminal. `wakes` is told whenever it can be given another frame.
     ///
     /// # Errors
     ///
     /// [`TerminalError::NotATerminal`] when standard input or output is not a terminal; nothing has
     /// been changed then. [`TerminalError::Io`] when the terminal refuses; what was changed has
     /// been undone.
-    pub fn enter() -> Result<Self, TerminalError> {
+    pub(super) fn enter(wakes: Arc<Wakes>) -> Result<Self, TerminalError> {
         require_terminal(Stream::Input, &io::stdin())?;
         require_terminal(Stream::Output, &io::stdout())?;
         give_back_on_panic();
-        take()?;
-        let frame = FrameBytes::default();
-        match Terminal::new(CrosstermBackend::new(frame.clone())) {
-            Ok(terminal) => Ok(TerminalGuard { terminal, frame, stale: false, mouse: Mouse::Free }),
-            Err(error) => {
-                give_back()?;
-                Err(error.into())
-            }
-        }
+        let writer = Writer::start(wakes)?;
+        let turn = turn::take()?;
+        TerminalGuard::begin(writer, turn).or_else(|error| {
+            give_back()?;
+            Err(error.into())
+        })
+    }
+
+    fn begin(writer: Writer, turn: Turn) -> io::Result<TerminalGuard> {
+        let mut frame = FrameBytes::default();
+        turn::ask_for_screen(&mut frame)?;
+        let backend = CrosstermBackend::new(frame.clone());
+        let viewport = Viewport::Fixed(Rect::ZERO);
+        let terminal = Terminal::with_options(backend, TerminalOptions { viewport })?;
+        let (size, mouse, clip) = (Size::ZERO, Mouse::Free, None);
+        Ok(TerminalGuard { terminal, frame, writer, turn, size, stale: true, mouse, clip })
+    }
+
+    /// Can the terminal be given a frame, or is it still reading the one before?
+    pub(super) fn is_ready(&self) -> bool {
+        self.writer.is_idle()
+    }
+
+    /// Notes that the terminal has read its frame.
+    pub(super) fn has_read(&mut self) {
+        self.writer.rest();
     }
 
     /// Draws one frame inside a synchronized update, so that a slow connection never shows half a
@@ -72,48 +100,51 @@ impl TerminalGuard {
     ///
     /// # Errors
     ///
-    /// When the terminal cannot be measured or written.
-    pub fn draw(&mut self, view: impl FnOnce(&mut Frame<'_>)) -> io::Result<()> {
+    /// When the frame cannot be built or handed over.
+    pub(super) fn draw(&mut self, view: impl FnOnce(&mut Frame<'_>)) -> io::Result<()> {
         queue!(self.frame, BeginSynchronizedUpdate)?;
         if mem::take(&mut self.stale) {
             self.clear()?;
         }
         self.terminal.draw(view)?;
         queue!(self.frame, EndSynchronizedUpdate)?;
-        self.frame.present()
+        if let Some(clip) = self.clip.take() {
+            self.frame.write_all(clip.sequence().as_bytes())?;
+        }
+        self.writer.write(self.turn, self.frame.take())
     }
 
-    /// Asks the terminal to put a text on the clipboard. Terminals do not answer this.
+    /// Has the next frame ask the terminal to put a text on the clipboard, in place of one that has
+    /// not been asked for yet. Terminals do not answer this.
+    pub(super) fn copy(&mut self, clip: Clip) {
+        self.clip = Some(clip);
+    }
+
+    /// Has the next frame ask the terminal for mouse events, or for no more of them.
     ///
     /// # Errors
     ///
-    /// When the terminal cannot be written.
-    pub fn copy(&mut self, clip: &Clip) -> io::Result<()> {
-        self.frame.write_all(clip.sequence().as_bytes())?;
-        self.frame.present()
-    }
-
-    /// Asks the terminal for mouse events, or for no more of them.
-    ///
-    /// # Errors
-    ///
-    /// When the terminal cannot be written.
-    pub fn use_mouse(&mut self, mouse: Mouse) -> io::Result<()> {
+    /// When the terminal refuses.
+    pub(super) fn use_mouse(&mut self, mouse: Mouse) -> io::Result<()> {
         if self.mouse == mouse {
             return Ok(());
         }
         self.mouse = mouse;
-        ask_mouse(&mut self.frame, mouse)?;
-        self.frame.present()
+        turn::ask_for_mouse(&mut self.frame, mouse)
     }
 
-    /// The size of the window now.
+    /// Measures the window for the next frames; the size of what they show.
     ///
     /// # Errors
     ///
     /// When the terminal cannot be measured.
-    pub fn size(&self) -> io::Result<Size> {
-        self.terminal.size()
+    pub(super) fn measure(&mut self) -> io::Result<Size> {
+        let window = self.terminal.size()?;
+        let width = window.width.min(LARGEST.width);
+        let size = Size::new(width, window.height.min(LARGEST.height));
+        self.stale |= size != self.size;
+        self.size = size;
+        Ok(size)
     }
 
     /// Gives the terminal back and stops the process, as Ctrl-Z does; takes the terminal again when
@@ -121,14 +152,18 @@ impl TerminalGuard {
     ///
     /// # Errors
     ///
-    /// When the terminal cannot be given back or taken again.
-    pub fn suspend(&mut self) -> io::Result<()> {
+    /// When the process cannot be stopped, or the terminal not taken again.
+    pub(super) fn suspend(&mut self, stop: Stop) -> io::Result<()> {
         if !job_control::JOB_CONTROL {
             return Ok(());
         }
-        give_back()?;
-        job_control::stop_process()?;
-        take()?;
+        // A terminal that does not read now may do so when it is taken again.
+        let _ = self.hand_over();
+        job_control::stop_process(stop)?;
+        self.turn = turn::take()?;
+        // What was built for the screen as it was must not be written.
+        drop(self.frame.take());
+        turn::ask_for_screen(&mut self.frame)?;
         // Giving the terminal back has freed the mouse too.
         let mouse = mem::take(&mut self.mouse);
         self.use_mouse(mouse)?;
@@ -143,14 +178,8 @@ impl TerminalGuard {
     /// # Errors
     ///
     /// When the terminal refuses.
-    pub fn reclaim(&mut self) -> io::Result<()> {
-        // Raw mode is left alone where it is still on. Switching it off and on again has a moment
-        // in which Ctrl-Z stops the process without `suspend`, with the terminal still taken.
-        if job_control::is_in_line_mode() {
-            // The library sets raw mode only where it believes that it is off.
-            disable_raw_mode()?;
-            enable_raw_mode()?;
-        }
+    pub(super) fn reclaim(&mut self) -> io::Result<()> {
+        turn::set_mode_again()?;
         self.stale = true;
         Ok(())
     }
@@ -159,18 +188,24 @@ impl TerminalGuard {
     ///
     /// # Errors
     ///
-    /// When the terminal cannot be written.
-    pub fn leave(self) -> io::Result<()> {
-        give_back()
+    /// When the terminal cannot be written, or does not read.
+    pub(super) fn leave(mut self) -> io::Result<()> {
+        self.hand_over()
+    }
+
+    /// Gives the terminal back, after what is still to be copied.
+    fn hand_over(&mut self) -> io::Result<()> {
+        let last = self.clip.take().map(|clip| clip.sequence()).unwrap_or_default();
+        turn::give_back_after(last)
     }
 
     /// Clears the screen, so that every cell is written again.
     ///
     /// `Terminal::clear` cannot be used: it asks the terminal where the cursor is, and the input
-    /// thread would read the answer. A resize, even to the same size, clears and asks nothing.
+    /// thread would read the answer. A resize, even to the same size, asks nothing.
     fn clear(&mut self) -> io::Result<()> {
-        let area = self.terminal.size()?.into();
-        self.terminal.resize(area)
+        self.terminal.backend_mut().clear()?;
+        self.terminal.resize(Rect::from((Position::ORIGIN, self.size)))
     }
 }
 
@@ -223,85 +258,8 @@ impl From<io::Error> for TerminalError {
     }
 }
 
-/// Who may write to the terminal at this moment.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Owner {
-    Shell,
-    Program,
-}
-
-/// Who owns the terminal. A global: there is one terminal, and the panic hook and the signal thread
-/// have no other way to learn whether it still has to be given back.
-static OWNER: Mutex<Owner> = Mutex::new(Owner::Shell);
-
-fn owner() -> MutexGuard<'static, Owner> {
-    // After a panic elsewhere the terminal must still be given back.
-    OWNER.lock().unwrap_or_else(PoisonError::into_inner)
-}
-
 fn require_terminal(stream: Stream, handle: &impl IsTerminal) -> Result<(), TerminalError> {
     if handle.is_terminal() { Ok(()) } else { Err(TerminalError::NotATerminal(stream)) }
-}
-
-fn take() -> io::Result<()> {
-    let taken = {
-        let mut owner = owner();
-        // Set first: if only half of what follows succeeds, that half has to be undone.
-        *owner = Owner::Program;
-        enable_raw_mode()
-            .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste, Hide))
-    };
-    if taken.is_err() {
-        give_back()?;
-    }
-    taken
-}
-
-/// Gives the terminal back unless that has been done: the first caller does it.
-fn give_back() -> io::Result<()> {
-    let mut owner = owner();
-    if *owner == Owner::Shell {
-        return Ok(());
-    }
-    *owner = Owner::Shell;
-    // Raw mode first: leaving it writes nothing, so it works where the terminal does not read.
-    let cooked = disable_raw_mode();
-    let freed = ask_mouse(&mut io::stdout(), Mouse::Free);
-    // A frame may have been cut off inside its synchronized update, so that is ended too.
-    let written = execute!(
-        io::stdout(),
-        EndSynchronizedUpdate,
-        DisableBracketedPaste,
-        LeaveAlternateScreen,
-        Show
-    );
-    cooked.and(freed).and(written)
-}
-
-#[cfg(not(windows))]
-fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
-    queue!(out, mouse.ask())
-}
-
-/// The console of Windows is asked by a system call, and can only report all mouse events or none.
-#[cfg(windows)]
-fn ask_mouse(out: &mut impl Write, mouse: Mouse) -> io::Result<()> {
-    use ratatui::crossterm::event::{DisableMouseCapture, EnableMouseCapture};
-    match mouse {
-        Mouse::Taken => queue!(out, EnableMouseCapture),
-        Mouse::Free => queue!(out, DisableMouseCapture),
-    }
-}
-
-/// Gives the terminal back, but waits no longer than `patience` for a terminal that does not read.
-#[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process from here"))]
-pub(super) fn give_back_within(patience: Duration) {
-    let (done, wait) = mpsc::channel();
-    thread::spawn(move || {
-        let _ = give_back();
-        let _ = done.send(());
-    });
-    let _ = wait.recv_timeout(patience);
 }
 
 /// Makes a panic on any thread give the terminal back before its message is printed, so that the
@@ -319,21 +277,13 @@ fn give_back_on_panic() {
 
 /// The bytes of the frame being drawn, shared by the guard and the backend that writes them.
 ///
-/// `flush` does nothing, since the backend flushes several times a frame; `present` writes.
+/// `flush` does nothing, since the backend flushes several times a frame.
 #[derive(Clone, Default)]
 struct FrameBytes(Rc<RefCell<Vec<u8>>>);
 
 impl FrameBytes {
-    /// Writes the frame in one piece. Drops it where the terminal has meanwhile been given back.
-    fn present(&self) -> io::Result<()> {
-        let bytes = self.0.take();
-        let owner = owner();
-        if *owner == Owner::Shell {
-            return Ok(());
-        }
-        let mut out = io::stdout().lock();
-        out.write_all(&bytes)?;
-        out.flush()
+    fn take(&self) -> Vec<u8> {
+        self.0.take()
     }
 }
 
