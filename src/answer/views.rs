@@ -185,6 +185,13 @@ pub struct NamedHidden {
 }
 
 impl NamedHidden {
+    /// Is it a pitch that is among the shown ones all the same, as a stretch?
+    #[must_use]
+    pub fn is_among(&self, shown: impl IntoIterator<Item = Pitch>) -> bool {
+        let pitch = self.hidden.pitch();
+        pitch.is_some_and(|pitch| shown.into_iter().any(|shown| shown == pitch))
+    }
+
     /// The pitch as the pair spells its note.
     fn spelled(&self, pitch: Pitch) -> Option<NamedPitch> {
         let is_it = |name: &NoteName| name.pitch_class() == pitch.pitch_class();

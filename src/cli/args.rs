@@ -291,7 +291,8 @@ pub struct Shapes {
     /// Also on sets that skip strings
     #[arg(long)]
     pub skips: bool,
-    /// Close within an octave, open (spread), or both
+    /// Close within an octave, open (spread), both, wide (any note octaves away, strings left out
+    /// too), or all
     #[arg(long, value_enum, default_value = "close")]
     pub voicing: VoicingArg,
     /// As arpeggios instead, upwards through the chord tones, 2 or 3 notes a string; the strings may

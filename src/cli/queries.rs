@@ -2,10 +2,10 @@
 
 use fretloom_fretboard::{
     ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
-    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, WhichTriad,
+    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, Voicing, WhichTriad,
 };
 
-use super::args::{self, ViewArgs, ViewWord, WhereTo};
+use super::args::{self, ViewArgs, ViewWord, VoicingArg, WhereTo};
 use crate::answer::Refusal;
 
 /// The part of the neck that is meant.
@@ -22,9 +22,13 @@ pub(super) fn query(where_to: &WhereTo, frets: FretRange) -> ShapeQuery {
 /// The shapes that are wanted.
 pub(super) fn shape_query(shapes: &args::Shapes, frets: FretRange) -> ShapeQuery {
     let mut query = query(&shapes.where_to, frets);
-    query = match shapes.voicing.one() {
-        Some(voicing) => query.voiced(voicing),
-        None => query.of_both_voicings(),
+    query = match shapes.voicing {
+        VoicingArg::Close => query.voiced(Voicing::Close),
+        VoicingArg::Open => query.voiced(Voicing::Open),
+        VoicingArg::Both => query.of_both_voicings(),
+        // What lies octaves apart is hardly ever on strings side by side.
+        VoicingArg::Wide => query.voiced(Voicing::Wide).skipping_strings(),
+        VoicingArg::All => query.of_all_voicings().skipping_strings(),
     };
     if shapes.skips {
         query = query.skipping_strings();
@@ -75,13 +79,20 @@ pub(super) fn fingering_query(
 }
 
 /// The view that is asked for, if one is.
-pub(super) fn view_of(wanted: &ViewArgs, neck: &Neck) -> Result<Option<View>, Refusal> {
+pub(super) fn view_of(
+    wanted: &ViewArgs,
+    neck: &Neck,
+    frets: FretRange,
+) -> Result<Option<View>, Refusal> {
     let Some(word) = wanted.view else { return Ok(None) };
     let strings = args::strings(wanted.strings.as_deref())?;
     let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
     Ok(Some(match word {
         ViewWord::Position => {
-            let view = PositionView::at(position.unwrap_or(HandPosition::lowest_on(neck)));
+            // Where only frets are named, the hand begins with them.
+            let lowest = HandPosition::lowest_on(neck);
+            let in_frets = HandPosition::new(frets.first().number()).unwrap_or(lowest).max(lowest);
+            let view = PositionView::at(position.unwrap_or(in_frets));
             View::Position(if wanted.open { view.with_open_strings() } else { view })
         }
         ViewWord::Set => {

@@ -34,7 +34,7 @@ enum Fingers {
 /// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct ShapeQuery {
-    voicing: Option<Voicing>,
+    voicings: &'static [Voicing],
     region: Region,
     skipping: Skipping,
     inversion: Option<Inversion>,
@@ -46,7 +46,7 @@ pub struct ShapeQuery {
 impl Default for ShapeQuery {
     fn default() -> ShapeQuery {
         ShapeQuery {
-            voicing: Some(Voicing::Close),
+            voicings: &[Voicing::Close],
             region: Region::WHOLE_NECK,
             skipping: Skipping::Avoided,
             inversion: None,
@@ -61,14 +61,25 @@ impl ShapeQuery {
     /// This voicing only.
     #[must_use]
     pub const fn voiced(mut self, voicing: Voicing) -> ShapeQuery {
-        self.voicing = Some(voicing);
+        self.voicings = match voicing {
+            Voicing::Close => &[Voicing::Close],
+            Voicing::Open => &[Voicing::Open],
+            Voicing::Wide => &[Voicing::Wide],
+        };
         self
     }
 
     /// Close and open ones.
     #[must_use]
     pub const fn of_both_voicings(mut self) -> ShapeQuery {
-        self.voicing = None;
+        self.voicings = &[Voicing::Close, Voicing::Open];
+        self
+    }
+
+    /// Close, open and wide ones.
+    #[must_use]
+    pub const fn of_all_voicings(mut self) -> ShapeQuery {
+        self.voicings = &Voicing::ALL;
         self
     }
 
@@ -156,10 +167,6 @@ impl ShapeQuery {
             Fingers::Easiest => shape.held_by(neck, self.hand),
             Fingers::None => shape.stretched_by(self.hand),
         }
-    }
-
-    fn wants_voicing(&self, voicing: Voicing) -> bool {
-        self.voicing.is_none_or(|wanted| wanted == voicing)
     }
 
     fn wants_inversion(&self, inversion: Inversion) -> bool {

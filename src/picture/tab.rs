@@ -104,14 +104,14 @@ impl Tab {
         Tab { strings: strings(tuning), columns }
     }
 
-    /// The tab of a shape in one column, with frets as the neck numbers them.
+    /// The tab of a shape in one column, with frets that count from the capo, as tablature does.
     #[must_use]
     pub fn of_shape(neck: &Neck, shape: &Shape) -> Tab {
         let fingers = shape.fingers();
         let finger = |index| fingers.as_ref()?.get(index).copied();
         let note = |(index, place): (usize, Place)| TabNote {
             string: place.string,
-            fret: neck.fret_number(place),
+            fret: neck.tab_number(place),
             finger: finger(index),
         };
         let mut notes: Vec<TabNote> = shape.places().into_iter().enumerate().map(note).collect();

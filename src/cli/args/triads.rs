@@ -1,7 +1,7 @@
 //! Words for the kinds of triad shapes on the command line.
 
 use clap::ValueEnum;
-use fretloom_fretboard::{Inversion, Voicing};
+use fretloom_fretboard::Inversion;
 
 /// Voicings on the command line.
 #[derive(Clone, Copy, ValueEnum, Debug)]
@@ -10,18 +10,8 @@ pub enum VoicingArg {
     Close,
     Open,
     Both,
-}
-
-impl VoicingArg {
-    /// The one voicing wanted; none for both.
-    #[must_use]
-    pub fn one(self) -> Option<Voicing> {
-        match self {
-            VoicingArg::Close => Some(Voicing::Close),
-            VoicingArg::Open => Some(Voicing::Open),
-            VoicingArg::Both => None,
-        }
-    }
+    Wide,
+    All,
 }
 
 /// Inversions on the command line.

@@ -15,18 +15,25 @@ impl Call<'_> {
         let harmony = self.harmony(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&harmony, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
-        if let Some(view) = view_of(&wanted.view, &neck)? {
+        if let Some(view) = view_of(&wanted.view, &neck, frets)? {
             let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
             let asked = ViewQuestion::new(view, hand, frets, choice).ask(&neck, &pair)?;
             let answer = NeckAnswer::in_view(&neck, tuning, &pair, &asked);
             let picture = wanted.frets.is_some().then_some(frets);
             let turn = &|picture| turned(picture, wanted);
-            let view = text::View { neck: &neck, pair: &pair, asked: &asked, frets: picture, turn };
+            let view = text::View {
+                neck: &neck,
+                harmony: &harmony,
+                pair: &pair,
+                asked: &asked,
+                frets: picture,
+                turn,
+            };
             return Ok(self.printed(&answer, |answer| text::view(answer, &view, wanted.labels)));
         }
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
         let picture = picture(&neck, &answer, frets, wanted);
-        Ok(self.printed(&answer, |answer| text::neck(answer, &pair, &picture)))
+        Ok(self.printed(&answer, |answer| text::neck(answer, &harmony, &pair, &picture)))
     }
 
     /// The pair that is meant by its number in the list or by its two triads.

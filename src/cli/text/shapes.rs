@@ -25,7 +25,7 @@ pub(super) fn shape_row(named: &NamedShape) -> Vec<String> {
         inversion(shape.inversion(), shape.by_name_only()),
         match shape.voicing() {
             Voicing::Close => String::new(),
-            Voicing::Open => shape.voicing().to_string(),
+            Voicing::Open | Voicing::Wide => shape.voicing().to_string(),
         },
         fingers,
         barre.unwrap_or_default(),
@@ -71,7 +71,8 @@ fn listed<const N: usize>(
     shapes: &str,
     hardest: Option<Ease>,
 ) -> String {
-    let head = tuning_line(tuning) + &capo_line(tuning, triads);
+    let named = triads.map(|triad| format!("{triad}   {}", spaced(triad.notes())));
+    let head = named.join("   &   ") + "\n" + &tuning_line(tuning) + &capo_line(tuning, triads);
     let Some(hardest) = hardest else {
         return head + "\nno shape fits the wish\n";
     };

@@ -7,7 +7,7 @@ use fretloom_fretboard::{
 use super::neck::neck_head;
 use super::shapes::{care, hardest, shape_row};
 use super::table::table;
-use crate::answer::{self, AskedView, NeckAnswer, PairAnswer, PairPlace};
+use crate::answer::{self, AskedView, Harmony, NamedHidden, NeckAnswer, PairAnswer, PairPlace};
 use crate::export;
 use crate::picture::{Labels, NeckPicture};
 use crate::words::spaced;
@@ -15,6 +15,7 @@ use crate::words::spaced;
 /// A view that is printed, and where.
 pub(in crate::cli) struct View<'a> {
     pub(in crate::cli) neck: &'a Neck,
+    pub(in crate::cli) harmony: &'a Harmony,
     pub(in crate::cli) pair: &'a PairAnswer,
     pub(in crate::cli) asked: &'a AskedView,
     /// The frets to draw; none where the view decides.
@@ -25,7 +26,7 @@ pub(in crate::cli) struct View<'a> {
 
 /// `neck --view`
 pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> String {
-    let head = neck_head(answer, view.pair) + &title(view) + "\n\n";
+    let head = neck_head(answer, view.harmony, view.pair) + &title(view) + "\n\n";
     if answer.places.is_empty() {
         return head + "nothing fits the wish\n";
     }
@@ -36,7 +37,7 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
         None => Vec::new(),
     };
     let hides = answer.view.iter().flat_map(|view| &view.hides);
-    let hides: String = hides.map(|hidden| format!("hidden: {hidden}\n")).collect();
+    let hides: String = hides.map(|hidden| told(hidden, &answer.places)).collect();
     let parts = [
         export::text::neck(&picture(answer, view, labels)),
         table(&rows),
@@ -45,6 +46,15 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     ];
     let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     head + &parts.join("\n") + &hardest(&shapes).map(care).unwrap_or_default()
+}
+
+/// `hidden: 56 other places of the pair`; what a stretch shows is not hidden.
+fn told(hidden: &NamedHidden, shown: &[PairPlace]) -> String {
+    if hidden.is_among(shown.iter().map(|place| place.pitch)) {
+        format!("{hidden}\n")
+    } else {
+        format!("hidden: {hidden}\n")
+    }
 }
 
 /// What is seen, in a line.
@@ -72,7 +82,7 @@ fn title(view: &View<'_>) -> String {
 /// The neck with the places of the view, no longer than they need.
 fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture {
     let frets = view.frets.unwrap_or_else(|| frets_around(&answer.places));
-    let marks = answer::marks(&answer.places, labels);
+    let marks = answer::marks_in_view(&answer.places, &answer.places, labels);
     let picture = NeckPicture::new(view.neck, marks).within(frets);
     (view.turn)(match strings(&answer.places) {
         Some(set) => picture.locked_to(set),

@@ -4,14 +4,15 @@ use std::cmp::Reverse;
 
 use fretloom_theory::{Pitch, Triad};
 
-use super::ShapeQuery;
+use super::{Fingers, ShapeQuery};
 use crate::shape::Meaning;
 use crate::strings_going_up::strings_going_up;
 use crate::{Fret, Inversion, Neck, Place, Shape, StringNumber, StringSet, Voicing};
 
 impl ShapeQuery {
     /// The wanted shapes of `triad` on `neck`: string set by string set from the floor up, and on
-    /// each by height.
+    /// each by height. Of open and wide ones, where fingers are asked for, those that no hand can
+    /// hold come last.
     #[must_use]
     pub fn shapes(&self, neck: &Neck, triad: Triad) -> Vec<Shape> {
         let mut shapes = Vec::new();
@@ -21,6 +22,9 @@ impl ShapeQuery {
             if let Some(on_this_set) = shapes.get_mut(before..) {
                 on_this_set.sort_by(Shape::cmp_height);
             }
+        }
+        if self.fingers == Fingers::Easiest {
+            shapes.sort_by_key(|shape| shape.voicing() != Voicing::Close && shape.grip().is_none());
         }
         shapes
     }
@@ -64,18 +68,21 @@ impl ShapeQuery {
     ) -> impl Iterator<Item = Shape> + 'a {
         let [(open, string), ..] = strings;
         let found = self.meanings(triad).flat_map(move |meaning| {
-            octaves(open, meaning)
-                .take_while(move |lowest| on(*lowest, string).is_some())
-                .filter_map(move |lowest| notes(strings, meaning, lowest, on))
-                .map(move |notes| Shape::at(neck, meaning, notes))
+            let Meaning { inversion, voicing, .. } = meaning;
+            let heights = voicing.semitones(triad.quality(), inversion);
+            heights.flat_map(move |heights| {
+                octaves(open, meaning)
+                    .take_while(move |lowest| on(*lowest, string).is_some())
+                    .filter_map(move |lowest| notes(strings, heights, lowest, on))
+                    .map(move |notes| Shape::at(neck, meaning, notes))
+            })
         });
         found.filter(|shape| self.wants(neck, shape))
     }
 
     /// The voicings and inversions that are wanted.
     fn meanings(&self, triad: Triad) -> impl Iterator<Item = Meaning> {
-        let voicings = Voicing::ALL.into_iter().filter(|voicing| self.wants_voicing(*voicing));
-        voicings.flat_map(move |voicing| {
+        self.voicings.iter().flat_map(move |&voicing| {
             let inversions = Inversion::ALL.into_iter();
             let inversions = inversions.filter(|inversion| self.wants_inversion(*inversion));
             inversions.map(move |inversion| Meaning { triad, inversion, voicing })
@@ -99,13 +106,11 @@ fn octaves(open: Pitch, meaning: Meaning) -> impl Iterator<Item = Pitch> {
 /// finds; `None` where one of them is not on its string.
 fn notes(
     strings: [(Pitch, StringNumber); 3],
-    meaning: Meaning,
+    [_, to_middle, to_high]: [i32; 3],
     lowest: Pitch,
     on: impl Fn(Pitch, StringNumber) -> Option<Fret>,
 ) -> Option<[(Place, Pitch); 3]> {
     let [low, middle, high] = strings.map(|(_, string)| string);
-    let quality = meaning.triad.quality();
-    let [_, to_middle, to_high] = meaning.voicing.semitones(quality, meaning.inversion);
     let note = |string, semitones| {
         let pitch = lowest.up(semitones)?;
         let fret = on(pitch, string)?;

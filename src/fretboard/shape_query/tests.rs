@@ -127,7 +127,8 @@ fn semitones_of_open_triads() {
         (Sus, [[0, 7, 17], [0, 7, 14], [0, 10, 17]]),
         (FlatFive, [[0, 6, 16], [0, 8, 14], [0, 10, 18]]),
     ] {
-        let open = Inversion::ALL.map(|inversion| Voicing::Open.semitones(quality, inversion));
+        let one = |inversion| Voicing::Open.semitones(quality, inversion).next().unwrap();
+        let open = Inversion::ALL.map(one);
         assert_eq!(open, expected, "{quality:?}");
     }
 }
@@ -220,7 +221,7 @@ fn enumeration_finds_what_brute_force_finds() {
 
 #[test]
 fn every_shape_is_what_it_says() {
-    let query = ShapeQuery::default().of_both_voicings().skipping_strings();
+    let query = ShapeQuery::default().of_all_voicings().skipping_strings();
     for neck in [neck("EADGBE"), neck("GCEA"), banjo()] {
         for triad in Triad::every(TriadQuality::ALL) {
             for shape in query.shapes(&neck, triad) {
@@ -229,8 +230,8 @@ fn every_shape_is_what_it_says() {
                 }
                 let [low, middle, high] = shape.going_up();
                 let above = [0, low.semitones_up_to(middle), low.semitones_up_to(high)];
-                let semitones = shape.voicing().semitones(triad.quality(), shape.inversion());
-                assert_eq!(above, semitones);
+                let mut semitones = shape.voicing().semitones(triad.quality(), shape.inversion());
+                assert!(semitones.any(|semitones| semitones == above));
                 let member = triad.members()[shape.inversion() as usize];
                 assert_eq!(low.pitch_class(), member);
                 let classes = shape.pitches().map(Pitch::pitch_class).into_iter();

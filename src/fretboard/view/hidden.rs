@@ -14,6 +14,15 @@ pub enum Hidden {
 }
 
 impl Hidden {
+    /// The pitch, where it is one.
+    #[must_use]
+    pub const fn pitch(&self) -> Option<Pitch> {
+        match self {
+            Hidden::Places(_) => None,
+            Hidden::OutOfBox(pitch) | Hidden::OutOfReach(pitch) => Some(*pitch),
+        }
+    }
+
     /// What is hidden, in words. `name` names a pitch, since its spelling is the pair's.
     pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
         match self {

@@ -25,7 +25,7 @@ impl Drawing<'_> {
         Some(format!("{}\n{title}{tab}", words.trim()))
     }
 
-    /// `Dm7 · D Dorian · [F] & (G) · E2 A2 D3 G3 B3 E4 · capo 2, frets from the nut`
+    /// `Dm7 · D Dorian · [F] & (G) · E2 A2 D3 G3 B3 E4 · capo 2, tablature counts from it`
     fn copied_title(&self) -> String {
         let mut words = vec![self.explore.chosen.chord.read.chord.to_string()];
         words.push(self.explore.shown.pairs.harmony.scale().scale().to_string());
@@ -38,7 +38,7 @@ impl Drawing<'_> {
         words.push(tuning.to_string());
         let capo = tuning.capo().fret();
         if !capo.is_open() {
-            words.push(format!("capo {}, frets from the nut", capo.number()));
+            words.push(format!("capo {}, tablature counts from it", capo.number()));
         }
         words.join(" · ") + "\n"
     }

@@ -183,6 +183,7 @@ fn told(answer: &NeckAnswer, positions: &[HandPosition]) -> String {
         .view
         .iter()
         .flat_map(|view| view.hides.iter().rev())
+        .filter(|hidden| !hidden.is_among(answer.places.iter().map(|place| place.pitch)))
         .map(ToString::to_string)
         .collect();
     let hides = (!hides.is_empty()).then(|| format!("hidden: {}", hides.join("; ")));
