@@ -127,8 +127,15 @@ impl Chord {
     }
 
     /// A chord tone's name: on its letter, or enharmonic where that would need three accidentals.
+    /// The alterations of an `alt` chord are flats, as the altered scale writes them: C E G♭ A♭ B♭
+    /// D♭ E♭.
     fn tone(&self, degree: Degree) -> NoteName {
-        let on_letter = self.root.up(degree.interval());
+        let written = match degree {
+            Degree::SHARP_FIFTH if self.alt => Degree::FLAT_THIRTEENTH,
+            Degree::SHARP_NINTH if self.alt => Degree::MINOR_THIRD,
+            _ => degree,
+        };
+        let on_letter = self.root.up(written.interval());
         let plain = || NoteName::everyday(degree.over(self.root.pitch_class())).next();
         on_letter.or_else(plain).unwrap_or(self.root)
     }

@@ -25,6 +25,7 @@ pub struct Interval {
 impl Interval {
     pub(crate) const PERFECT_FOURTH: Interval = Interval::new(3, 5);
     pub(crate) const PERFECT_FIFTH: Interval = Interval::new(4, 7);
+    pub(crate) const DIMINISHED_FIFTH: Interval = Interval::new(4, 6);
     /// Four letters and eight semitones up.
     pub const AUGMENTED_FIFTH: Interval = Interval::new(4, 8);
 

@@ -102,11 +102,16 @@ impl NoteName {
 
     /// The everyday names of a class: one for a white key, two (the flat first) for a black one.
     pub fn everyday(class: PitchClass) -> impl Iterator<Item = NoteName> {
+        NoteName::with_single_accidental(class).filter(|name| name.is_everyday())
+    }
+
+    /// The names of a class with one accidental at most: the plain letter, then flat, then sharp.
+    pub(crate) fn with_single_accidental(class: PitchClass) -> impl Iterator<Item = NoteName> {
         [0, -1, 1].into_iter().flat_map(move |sharps| {
             Letter::ALL
                 .into_iter()
                 .filter_map(move |letter| NoteName::new(letter, sharps))
-                .filter(move |name| name.pitch_class() == class && name.is_everyday())
+                .filter(move |name| name.pitch_class() == class)
         })
     }
 

@@ -29,7 +29,7 @@ pub fn other_chords(notes: PitchClassSet, speller: &Speller) -> Vec<Chord> {
         let on_c = notes.transposed(-i32::from(root.number()));
         for common in COMMON.iter().filter(|common| on_c.is_subset(common.scale)) {
             let missing = common.tones.difference(on_c).len();
-            served.push((missing, common.chord.moved_to(everyday_name(root, speller))));
+            served.push((missing, common.chord.moved_to(speller.everyday_name(root))));
         }
     }
     served.retain(|(_, chord)| Some(chord) != chord_scale.chord());
@@ -71,11 +71,6 @@ const fn on_c(degrees: &str) -> Chord {
 const fn common(chord: Chord, kind: &ScaleKind) -> Common {
     let tones = chord.set();
     Common { chord, tones, scale: kind.set_over(PitchClass::C) }
-}
-
-fn everyday_name(root: PitchClass, speller: &Speller) -> NoteName {
-    let name = speller.note(root);
-    if name.is_everyday() { name } else { NoteName::everyday(root).next().unwrap_or(name) }
 }
 
 #[cfg(test)]

@@ -2,7 +2,10 @@
 //!
 //! There are two ways. *Plain* writes each triad in thirds, on the root that players would name;
 //! *strict* keeps the letters of the scale. The degrees count from the chord either way, so A♭m over
-//! G7alt is A♭ C♭ E♭, and C♭ is its 3.
+//! G7alt is A♭ C♭ E♭, and C♭ is its 3. The triads of a pair are named together
+//! (`spelling/pair_names.rs`), so that neighbours look like neighbours.
+
+mod pair_names;
 
 use crate::{ChordScale, Interval, NoteName, PitchClass, SpelledTriad, Triad, TriadQuality};
 
@@ -60,11 +63,22 @@ impl Speller {
         self.names[usize::from(class.number())]
     }
 
+    /// The name on which players would build a chord here.
+    pub(crate) fn everyday_name(&self, class: PitchClass) -> NoteName {
+        let name = match self.policy {
+            Spelling::Plain => self.given_name(class).next(),
+            Spelling::Strict => Some(self.note(class)),
+        };
+        name.filter(|name| name.is_everyday())
+            .or_else(|| self.everyday_names(class).into_iter().next())
+            .unwrap_or(self.chord_scale.root())
+    }
+
     fn name(&self, class: PitchClass) -> NoteName {
         let name = match self.policy {
             Spelling::Plain => {
                 let everyday = || self.everyday_names(class).into_iter().next();
-                self.given_name(class).next().or_else(everyday)
+                self.written_names(class).next().or_else(everyday)
             }
             Spelling::Strict => self.strict_name(class),
         };
@@ -75,19 +89,54 @@ impl Speller {
     #[must_use]
     pub fn triad(&self, triad: Triad) -> SpelledTriad {
         match self.policy {
-            Spelling::Plain => SpelledTriad::stacked(self.plain_root(triad), triad.quality()),
+            Spelling::Plain => self.stacked(self.plain_root(triad), triad.quality()),
             Spelling::Strict => self.strict_triad(triad),
         }
     }
 
-    /// The first name of the root on which the triad needs no double accidental.
+    /// The triad on `root` in stacked letters. Its augmented fifth may be E♯ or B♯ where the scale
+    /// writes it so.
+    fn stacked(&self, root: NoteName, quality: TriadQuality) -> SpelledTriad {
+        let scale = self.chord_scale.scale();
+        let written = |name: &NoteName| {
+            name.accidental().abs() <= 1 && scale.notes().any(|note| note == *name)
+        };
+        let [second, third] = quality.intervals().map(|up| root.up(up).filter(written));
+        match (written(&root), second, third) {
+            (true, Some(second), Some(third)) => {
+                SpelledTriad::from_notes(quality, [root, second, third])
+            }
+            _ => SpelledTriad::stacked(root, quality),
+        }
+    }
+
+    /// The chord's name for its root, where this is its own triad and its third can be written; an
+    /// altered fifth that would need a double accidental takes its everyday name.
+    fn own_root(&self, triad: Triad) -> Option<NoteName> {
+        let root = self.chord_scale.root();
+        let own =
+            self.chord_scale.own_triad() == Some(triad.set()) && triad.root() == root.pitch_class();
+        let [second, third] = triad.quality().intervals();
+        let fits = root.accidental().abs() <= 1
+            && has_single_accidental(root, second)
+            && (third != Interval::PERFECT_FIFTH || has_single_accidental(root, third));
+        (own && fits).then_some(root)
+    }
+
+    /// The chord's name for its own root, else the first name on which the triad needs no double
+    /// accidental.
     fn plain_root(&self, triad: Triad) -> NoteName {
+        if let Some(root) = self.own_root(triad) {
+            return root;
+        }
         let welcome =
             self.given_name(triad.root()).find(|root| stacks_well(*root, triad.quality()));
         let accidentals = |root: &NoteName| {
             let notes = SpelledTriad::stacked(*root, triad.quality()).notes();
             let count: i8 = notes.iter().map(|note| note.accidental().abs()).sum();
-            (!stacks_well(*root, triad.quality()), count)
+            let [second, _] = triad.quality().intervals();
+            let third_fits = has_single_accidental(*root, second);
+            (!third_fits, !stacks_well(*root, triad.quality()), count)
         };
         welcome
             .or_else(|| self.everyday_names(triad.root()).into_iter().min_by_key(accidentals))
@@ -113,6 +162,18 @@ impl Speller {
         let lettered = scale.kind().has_a_letter_for_each_degree();
         let in_scale = scale.name_of(class).filter(|name| lettered && name.is_everyday());
         tone.into_iter().chain(in_scale)
+    }
+
+    /// The names under which a note stands in the lines of scale and chord, the one to be read first:
+    /// that of the scale, but the third is the chord's, which the altered scale writes as a fourth.
+    fn written_names(&self, class: PitchClass) -> impl Iterator<Item = NoteName> {
+        let in_scale = self.chord_scale.scale().name_of(class);
+        let in_chord = self.chord_scale.chord().and_then(|chord| chord.name_of(class));
+        let names = match self.chord_scale.degree(class).number() {
+            1 | 3 => [in_chord, in_scale],
+            _ => [in_scale, in_chord],
+        };
+        names.into_iter().flatten().filter(|name| name.accidental().abs() <= 1)
     }
 
     /// The everyday names of a note: the flat first, unless the root is a sharp.
@@ -154,9 +215,14 @@ impl Speller {
 /// Can the triad on `root` be written in thirds without double accidentals? The fifth of an augmented
 /// triad takes its everyday name anyway and does not count.
 fn stacks_well(root: NoteName, quality: TriadQuality) -> bool {
-    let single = |interval: Interval| root.up(interval).is_some_and(|n| n.accidental().abs() <= 1);
     let [second, third] = quality.intervals();
-    single(second) && (third == Interval::AUGMENTED_FIFTH || single(third))
+    has_single_accidental(root, second)
+        && (third == Interval::AUGMENTED_FIFTH || has_single_accidental(root, third))
+}
+
+/// Needs the note an interval above `root` one accidental at most?
+fn has_single_accidental(root: NoteName, interval: Interval) -> bool {
+    root.up(interval).is_some_and(|name| name.accidental().abs() <= 1)
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@
 #[path = "../support/arithmetic.rs"]
 mod arithmetic;
 mod lists;
+mod neighbours;
 mod scene;
 mod search;
 mod sentences;

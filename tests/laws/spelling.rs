@@ -30,23 +30,34 @@ fn is_everyday(name: &str) -> bool {
     ROOTS.contains(&name)
 }
 
-/// May this member stand on its own letter, or must it take its everyday name?
-fn stands_on_its_letter(letter: usize, class: i32, augmented_fifth: bool) -> bool {
-    let accidental = needed(letter, class);
-    let white_key_in_disguise = matches!((letter, accidental), (2 | 6, 1) | (0 | 3, -1));
-    accidental.abs() <= 1 && !(augmented_fifth && white_key_in_disguise)
+/// E♯, B♯, C♭ or F♭.
+fn is_white_key_in_disguise(letter: usize, accidental: i32) -> bool {
+    matches!((letter, accidental), (2 | 6, 1) | (0 | 3, -1))
 }
 
-fn check_plain(triad: &SpelledTriad, place: &str) {
+/// May this member stand on its own letter, or must it take its everyday name? An augmented fifth
+/// is E♯ or B♯ only where the scale writes the triad so.
+fn stands_on_its_letter(letter: usize, class: i32, strange_fifth: bool) -> bool {
+    let accidental = needed(letter, class);
+    accidental.abs() <= 1 && !(strange_fifth && is_white_key_in_disguise(letter, accidental))
+}
+
+fn check_plain(triad: &SpelledTriad, scale: &[String], place: &str) {
     let names = triad.notes().map(|note| format!("{note:#}"));
     let (root_letter, root_accidental) = letter_and_accidental(&names[0]);
     assert!(root_accidental.abs() <= 1, "{names:?} in {place}");
     let quality = triad.quality().word();
+    let in_letters = members(quality).map(|(steps, semitones)| {
+        let letter = (root_letter + steps) % 7;
+        (letter, needed(letter, class_of(&names[0]) + semitones))
+    });
+    let writes = |wanted| scale.iter().any(|name| letter_and_accidental(name) == wanted);
+    let written = scale.contains(&names[0]) && in_letters.into_iter().all(writes);
     for (name, (steps, semitones)) in names[1..].iter().zip(members(quality)) {
         let class = (class_of(&names[0]) + semitones).rem_euclid(12);
         assert_eq!(class_of(name), class, "{names:?} in {place}");
         let letter = (root_letter + steps) % 7;
-        if stands_on_its_letter(letter, class, semitones == 8) {
+        if stands_on_its_letter(letter, class, semitones == 8 && !written) {
             assert_eq!(letter_and_accidental(name), (letter, needed(letter, class)), "{names:?}");
         } else {
             assert!(is_everyday(name), "{names:?} in {place}");
@@ -59,10 +70,12 @@ fn plain_triads_stand_on_alternate_letters_and_on_everyday_names_only_where_they
     for root in ROOTS {
         for chord_scale in grounds(root) {
             let speller = Speller::new(chord_scale.clone(), Spelling::Plain);
+            let scale: Vec<String> =
+                chord_scale.scale().notes().map(|note| format!("{note:#}")).collect();
             for triad in chord_scale.scale().triads(TriadQuality::ALL) {
                 let spelled = speller.triad(triad);
                 assert_eq!(spelled.triad(), triad, "{}", called(&chord_scale));
-                check_plain(&spelled, &called(&chord_scale));
+                check_plain(&spelled, &scale, &called(&chord_scale));
             }
         }
     }

@@ -47,7 +47,7 @@ impl PairAlone {
         let scale = speller.chord_scale().scale();
         PairAlone {
             pair,
-            name: NamedPair::of(pair, pair.triads().map(|triad| speller.triad(triad))),
+            name: NamedPair::of(pair, speller.pair(pair)),
             in_thirds: pair.triads().into_iter().all(|triad| scale.spells(triad)),
             also_fits: other_chords(pair.set(), speller),
             six_notes: SixNotes::of(pair.set()),

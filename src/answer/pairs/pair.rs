@@ -1,8 +1,8 @@
 //! One pair over a chord and its scale.
 
 use fretloom_theory::{
-    Chord, Degree, NoteName, PairSound, PitchClassSet, Reason, SpelledTriad, Speller, Triad,
-    TriadPair, other_chords,
+    Chord, Degree, NoteName, PairSound, PitchClassSet, Reason, SpelledTriad, Speller, TriadPair,
+    other_chords,
 };
 
 use super::named::NamedPair;
@@ -41,7 +41,8 @@ impl PairAnswer {
     pub(super) fn new(sound: &PairSound, rank: usize, speller: &Speller) -> PairAnswer {
         let (over, set) = (speller.chord_scale(), sound.pair().set());
         let up = |set: PitchClassSet| set.going_up_from(over.root().pitch_class());
-        let [first, second] = sound.pair().triads().map(|triad| TriadAnswer::new(triad, speller));
+        let [first, second] =
+            speller.pair(sound.pair()).map(|name| TriadAnswer::new(name, speller));
         PairAnswer {
             rank,
             first,
@@ -93,8 +94,7 @@ pub struct TriadAnswer {
 }
 
 impl TriadAnswer {
-    fn new(triad: Triad, speller: &Speller) -> TriadAnswer {
-        let name = speller.triad(triad);
+    fn new(name: SpelledTriad, speller: &Speller) -> TriadAnswer {
         let degree = |note: NoteName| speller.chord_scale().degree(note.pitch_class());
         TriadAnswer { name, degrees: name.notes().map(degree) }
     }

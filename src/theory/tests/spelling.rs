@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 
 use fretloom_theory::{
-    Chord, ChordScale, Interval, NoteName, PitchClass, ScaleChoice, SpelledTriad, Speller,
+    Chord, ChordScale, Interval, NoteName, PitchClass, Scale, ScaleChoice, SpelledTriad, Speller,
     Spelling, Triad, TriadQuality,
 };
 
@@ -43,11 +43,17 @@ fn stacked(root: NoteName, interval: Interval) -> Option<NoteName> {
 }
 
 /// A member that plain spelling takes off its letter: one that would need a double accidental, and
-/// an augmented fifth that would be a white key in disguise.
-fn must_leave_its_letter(name: Option<NoteName>, interval: Interval) -> bool {
+/// an augmented fifth that would be a white key in disguise where the scale does not write the triad
+/// so.
+fn must_leave_its_letter(name: Option<NoteName>, interval: Interval, written: bool) -> bool {
     let Some(name) = name else { return true };
     let fifth = interval == Interval::AUGMENTED_FIFTH;
-    name.accidental().abs() > 1 || (fifth && !name.is_everyday())
+    name.accidental().abs() > 1 || (fifth && !written && !name.is_everyday())
+}
+
+/// Does the scale write all of these notes?
+fn writes(scale: &Scale, notes: &[Option<NoteName>]) -> bool {
+    notes.iter().all(|note| scale.notes().any(|written| Some(written) == *note))
 }
 
 #[test]
@@ -60,6 +66,8 @@ fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_
             assert_eq!(spelled.notes().map(NoteName::pitch_class), triad.members());
             let [root, second, third] = spelled.notes();
             let intervals = triad.quality().intervals();
+            let in_letters = intervals.map(|interval| stacked(root, interval));
+            let written = writes(chord_scale.scale(), &[&[Some(root)], &in_letters[..]].concat());
             for (member, interval) in [second, third].into_iter().zip(intervals) {
                 let on_letter = stacked(root, interval);
                 let context = || {
@@ -69,7 +77,7 @@ fn a_plain_triad_stands_on_alternate_letters_or_takes_an_everyday_name_where_it_
                         chord_scale.scale()
                     )
                 };
-                if must_leave_its_letter(on_letter, interval) {
+                if must_leave_its_letter(on_letter, interval, written) {
                     assert!(member.is_everyday(), "{}", context());
                 } else {
                     assert_eq!(Some(member), on_letter, "{}", context());
