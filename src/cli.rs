@@ -91,10 +91,10 @@ fn parse(
     let cli = Cli::from_arg_matches(&matches);
     let mut cli = cli.map_err(|error| Failure::Usage(error.format(&mut command)))?;
     cli.typed = args::Typed::of(&matches);
-    match (&cli.chord[..], &cli.command) {
-        ([word, ..], Some(_)) => Err(misplaced_chord(word)),
-        ([word, _, ..], None) => Err(unknown_command(word)),
-        ([word], None) if is_mistyped_command(word) => Err(unknown_command(word)),
+    match (&cli.chord, &cli.command) {
+        (Some(word), Some(_)) => Err(misplaced_chord(word)),
+        (Some(word), None) if !cli.more.is_empty() => Err(unknown_command(word)),
+        (Some(word), None) if is_mistyped_command(word) => Err(unknown_command(word)),
         _ => match misuse::misused(&cli, &matches) {
             Some(message) => Err(wrong_usage(ErrorKind::ArgumentConflict, &message)),
             None if cli.common.capo.is_none() && cli.common.capo_strings.is_some() => {

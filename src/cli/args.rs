@@ -41,7 +41,11 @@ pub(super) use where_to::WhereTo;
 pub struct Cli {
     /// The chord to open on, as on a lead sheet: Gmaj7#11, Am7, B7alt
     #[arg(value_name = "CHORD")]
-    pub chord: Vec<String>,
+    pub chord: Option<String>,
+
+    /// What else stands there, to be refused in words of our own
+    #[arg(hide = true)]
+    pub more: Vec<String>,
 
     /// What to print instead of opening the screen
     #[command(subcommand)]

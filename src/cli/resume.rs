@@ -38,7 +38,7 @@ impl Resume {
 
 /// A session without what the command line asks for: that wins.
 fn without_what_is_typed(mut session: Session, cli: &Cli) -> Session {
-    if !cli.chord.is_empty() {
+    if cli.chord.is_some() {
         (session.chord, session.scale, session.pair) = (None, None, None);
         (session.wishes, session.rung) = (None, None);
     }

@@ -26,7 +26,7 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     let pedal = cli.pedal.free_in(&player.keys).map_err(unfit)?;
     player.tell_all_in_library();
     pedal.join(&mut player.keys);
-    let symbol = cli.chord.first().map(String::as_str);
+    let symbol = cli.chord.as_deref();
     let spelling = cli.common.spelling.into();
     let mut program = Program::open(symbol, &cli.common.tuning, player.library, spelling)?;
     program.use_theme(theme);
