@@ -217,3 +217,28 @@ fn behind_a_capo_frets_are_written_twice() {
     assert!(blocks.iter().all(|(_, string, fret)| (*string, *fret) == (1, 0)), "{text}");
     assert!(text.contains("capo at 2: frets and positions count from it"), "{text}");
 }
+
+/// Notes nine frets apart are beyond a hand, and E2 and F2 lie on one string alone: a way is given
+/// all the same, and what is broken up is told with bar and notes.
+#[test]
+fn what_no_hand_plays_at_once_is_told_and_played_one_after_another() {
+    let pinned = |string: u8, fret: u8, midi: u8| json!({ "onset_s": 2.5, "duration_s": 1, "midi": midi, "string": string, "fret": fret });
+    let far = json!({ "notes": [pinned(3, 12, 67), pinned(2, 15, 74), pinned(1, 21, 85)] });
+    let text = fingered(&far.to_string(), &["--ways", "1"]).printed();
+    let told = "bar 2: no hand holds G4 D5 D♭6 at once, so they come one after another: \
+                G4 D5, then D♭6\n";
+    assert!(text.contains(told), "{text}");
+    let mut columns: Vec<usize> = drawn(&text).into_iter().map(|(column, ..)| column).collect();
+    columns.dedup();
+    assert_eq!(columns.len(), 2, "{text}");
+    let said = fingered(&far.to_string(), &["--ways", "1", "--json"]).printed();
+    let answer: Value = serde_json::from_str(&said).unwrap();
+    assert_eq!(answer["remarks"], json!([told.trim_end().replace('♭', "b")]));
+
+    let low = fingered(&file(&[(0.0, 40), (0.0, 41)]), &["--ways", "1"]).printed();
+    let told = "bar 1: no strings for E2 F2 at once, so they come one after another: E2, then F2\n";
+    assert!(low.contains(told), "{low}");
+    let held = fingered(&file(&[(0.0, 48), (0.0, 52)]), &["--json"]).printed();
+    let answer: Value = serde_json::from_str(&held).unwrap();
+    assert_eq!(answer["remarks"], json!([]));
+}

@@ -1,11 +1,12 @@
 //! A line on the neck: the ways to play it, the best first.
 
 use fretloom_fretboard::{
-    Finger, FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand, HandPosition,
-    LineNote, Neck, Pin, Place, StringSet,
+    Alternatives, Finger, FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand,
+    HandPosition, LineNote, Neck, Pin, Place, StringSet,
 };
 use fretloom_theory::{NamedPitch, Pitch};
 
+use super::finger_remark::FingerRemark;
 use super::refusal::{AndMore, Refusal};
 use super::tunings::TuningAnswer;
 use crate::score_file::{FretsFrom, ReadNote, ReadScore};
@@ -45,6 +46,10 @@ pub struct FingerAnswer {
     pub tuning: TuningAnswer,
     /// The ways, the best first.
     pub ways: Vec<WayAnswer>,
+    /// What a player should know of all of them.
+    pub remarks: Vec<FingerRemark>,
+    /// What a player should know of how the file was read, a sentence each.
+    pub file_remarks: Vec<String>,
 }
 
 /// What is asked about a line besides its notes.
@@ -61,8 +66,8 @@ impl FingerAnswer {
     ///
     /// # Errors
     ///
-    /// Where the question names strings that the neck does not have, where a note has no place
-    /// there or does not sound where the file wants it played, and where no hand can play the line.
+    /// Where the question names strings that the neck does not have, and where a note has no place
+    /// there or does not sound where the file wants it played.
     pub fn new(
         neck: &Neck,
         tuning: TuningAnswer,
@@ -73,23 +78,22 @@ impl FingerAnswer {
         query.region().check(neck)?;
         let reach = Reach { neck, strings: query.region().strings() };
         let notes = reach.checked(score)?;
-        let ways = query.alternatives(neck, &notes, question.count);
-        let ways = ways.map_err(|error| unplayable(&error, score))?;
+        let found = query.alternatives(neck, &notes, question.count);
+        let Alternatives { fingerings, is_cut_short } =
+            found.map_err(|error| unplayable(&error, score))?;
+        // No way breaks other chords than the easiest does.
+        let broken = fingerings.first().map_or(&[][..], Fingering::broken_chords);
+        let mut remarks: Vec<FingerRemark> = FingerRemark::of_broken(broken, score).collect();
+        remarks.extend(is_cut_short.then_some(FingerRemark::CutShort));
         let answer = |way: Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
-        let ways = ways.into_iter().map(answer).collect();
-        Ok(FingerAnswer { tuning, ways })
+        let ways = fingerings.into_iter().map(answer).collect();
+        Ok(FingerAnswer { tuning, ways, remarks, file_remarks: score.remarks().to_vec() })
     }
 }
 
 /// Why the line cannot be played although each of its notes has a place.
 fn unplayable(error: &FingeringError, score: &ReadScore) -> Refusal {
     let reason = match error {
-        FingeringError::Crowded { notes } => {
-            let first = notes.first().and_then(|index| score.note(*index));
-            let at = first.map(told).unwrap_or_default();
-            let expected = "expected no more at once than a hand can hold";
-            format!("{} notes begin together, the first {at}; {expected}", notes.len())
-        }
         FingeringError::Misfits(misfits) => {
             let notes = misfits.iter().filter_map(|(index, _)| score.note(*index));
             let more = AndMore(more_than_few(misfits.len()));

@@ -11,16 +11,25 @@ impl WayAnswer {
     /// capo.
     #[must_use]
     pub fn tab(&self, tuning: &Tuning, score: &ReadScore) -> Tab {
-        let notes = score.notes().zip(&self.notes);
-        Tab::of_line(tuning, notes.map(|(read, at)| event(tuning, read, at)).collect())
+        let notes = score.notes().zip(&self.notes).enumerate();
+        let events = notes.map(|(index, (read, at))| {
+            let moment = self.fingering.moment(index).unwrap_or(index);
+            event(tuning, moment, read, at)
+        });
+        Tab::of_line(tuning, events.collect())
     }
 }
 
-fn event(tuning: &Tuning, read: ReadNote<'_>, fingered: &FingeredAnswer) -> TabEvent {
+fn event(
+    tuning: &Tuning,
+    moment: usize,
+    read: ReadNote<'_>,
+    fingered: &FingeredAnswer,
+) -> TabEvent {
     let capo = tuning.capo().fret().number();
     let from_capo = HandPosition::new(fingered.position.number().saturating_sub(capo));
     TabEvent {
-        onset_s: read.time.onset_s(),
+        moment,
         bar: read.source.bar,
         position: from_capo.unwrap_or(HandPosition::FIRST),
         note: TabNote {

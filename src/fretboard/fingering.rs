@@ -5,15 +5,17 @@
 //! path is the fingering. [`cost`](self) says what a note costs where it is, and what it costs to go
 //! from one note to the next in the time there is. A choice holds the position of the hand, so the
 //! search looks further than from note to note. It is exact, and takes time and memory in
-//! proportion to the line. This is about notes one after another; for notes held together see
-//! [`Hand::grip`](crate::Hand::grip).
+//! proportion to the line. Notes that begin together are held as a [`Grip`](crate::Grip) is, by the
+//! same rules of one hand; what no hand holds at once is played one after another, as a
+//! [`BrokenChord`].
 
 mod alternatives;
-mod assign;
 mod best;
+mod broken_chord;
 mod candidates;
 mod cheapest;
 mod choices;
+mod chords;
 mod condition;
 mod cost;
 mod error;
@@ -22,10 +24,14 @@ mod fingered_note;
 mod hurry;
 mod line_note;
 mod onset;
+mod place_sets;
 mod query;
 mod search;
+mod strings_each;
 mod taste;
 
+pub use alternatives::Alternatives;
+pub use broken_chord::{BrokenBy, BrokenChord};
 pub use condition::FingeringCondition;
 pub use error::{FingeringError, Misfit};
 pub use fingered_line::Fingering;

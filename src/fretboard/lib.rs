@@ -52,8 +52,8 @@ mod which_triad;
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
 pub use fingering::{
-    FingeredNote, Fingering, FingeringCondition, FingeringError, FingeringQuery, LineNote, Misfit,
-    Pin, Taste,
+    Alternatives, BrokenBy, BrokenChord, FingeredNote, Fingering, FingeringCondition,
+    FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste,
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};

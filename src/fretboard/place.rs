@@ -41,12 +41,6 @@ impl StringNumber {
         self.0
     }
 
-    /// Do the two lie side by side?
-    #[must_use]
-    pub(crate) const fn is_next_to(self, other: StringNumber) -> bool {
-        self.0.abs_diff(other.0) == 1
-    }
-
     /// The strings of an instrument with `count` of them, from 1 up; at most twelve.
     pub(crate) fn up_to(count: usize) -> impl DoubleEndedIterator<Item = StringNumber> {
         let last = u8::try_from(count).map_or(StringNumber::HIGHEST.0, |n| n.min(12));

@@ -7,11 +7,13 @@ use super::AsJson;
 use super::ascii::Ascii;
 use super::tunings::Tuning;
 use crate::answer::{FingerAnswer, FingeredAnswer, WayAnswer};
+use crate::glyphs::to_ascii;
 
 #[derive(Serialize)]
 struct Finger<'a> {
     tuning: Tuning<'a>,
     ways: Vec<Way<'a>>,
+    remarks: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -55,6 +57,12 @@ impl Note {
 
 impl AsJson for FingerAnswer {
     fn as_json(&self) -> impl Serialize {
-        Finger { tuning: Tuning::new(&self.tuning), ways: self.ways.iter().map(Way::new).collect() }
+        let of_file = self.file_remarks.iter().map(|remark| to_ascii(remark));
+        let of_ways = self.remarks.iter().map(|remark| format!("{remark:#}"));
+        Finger {
+            tuning: Tuning::new(&self.tuning),
+            ways: self.ways.iter().map(Way::new).collect(),
+            remarks: of_file.chain(of_ways).collect(),
+        }
     }
 }

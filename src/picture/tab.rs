@@ -14,8 +14,8 @@ use fretloom_theory::NoteName;
 /// use fretloom_fretboard::{Finger, Fret, HandPosition, StringNumber, Tuning};
 ///
 /// let tuning = Tuning::read("E A D G B E").unwrap();
-/// let event = |onset_s, string, fret| TabEvent {
-///     onset_s,
+/// let event = |moment, string, fret| TabEvent {
+///     moment,
 ///     bar: 0,
 ///     position: HandPosition::FIRST,
 ///     note: TabNote {
@@ -24,7 +24,7 @@ use fretloom_theory::NoteName;
 ///         finger: Some(Finger::Third),
 ///     },
 /// };
-/// let tab = Tab::of_line(&tuning, vec![event(0.5, 1, 3), event(0.5, 6, 3), event(1.0, 2, 3)]);
+/// let tab = Tab::of_line(&tuning, vec![event(0, 1, 3), event(0, 6, 3), event(1, 2, 3)]);
 /// let notes: Vec<usize> = tab.columns.iter().map(|column| column.notes.len()).collect();
 /// assert_eq!(notes, [2, 1]);
 /// ```
@@ -48,9 +48,7 @@ pub struct TabString {
 /// What is played at once.
 #[derive(Clone, PartialEq, Debug)]
 pub struct TabColumn {
-    /// When its first note begins, in seconds.
-    pub onset_s: f64,
-    /// Which bar that note is in, counted from 0.
+    /// Which bar its first note is in, counted from 0.
     pub bar: u64,
     /// Where the hand stands, counted as frets are written.
     pub position: HandPosition,
@@ -72,8 +70,8 @@ pub struct TabNote {
 /// A note of a line, with its time.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct TabEvent {
-    /// When it begins, in seconds.
-    pub onset_s: f64,
+    /// The moment of the line, counted from 0: what has the same sounds together.
+    pub moment: usize,
     /// Which bar it is in, counted from 0.
     pub bar: u64,
     /// Where the hand stands, counted as frets are written.
@@ -82,22 +80,13 @@ pub struct TabEvent {
     pub note: TabNote,
 }
 
-/// Notes that begin within so many seconds of one another sound together.
-const TOGETHER_S: f64 = 0.03;
-
 impl Tab {
-    /// The tab of a line, whose notes may come in any order: those that begin together on different
-    /// strings share a column.
+    /// The tab of a line, whose notes may come in any order: those of one moment share a column.
     #[must_use]
     pub fn of_line(tuning: &Tuning, mut events: Vec<TabEvent>) -> Tab {
-        events.sort_by(|one, other| one.onset_s.total_cmp(&other.onset_s));
-        let mut columns: Vec<TabColumn> = Vec::new();
-        for event in events {
-            match columns.last_mut() {
-                Some(last) if last.has_room(&event) => last.notes.push(event.note),
-                _ => columns.push(TabColumn::new(event)),
-            }
-        }
+        events.sort_by_key(|event| event.moment);
+        let of_moments = events.chunk_by(|one, next| one.moment == next.moment);
+        let mut columns: Vec<TabColumn> = of_moments.filter_map(TabColumn::of).collect();
         for column in &mut columns {
             column.notes.sort_by_key(|note| note.string);
         }
@@ -116,7 +105,7 @@ impl Tab {
         };
         let mut notes: Vec<TabNote> = shape.places().into_iter().enumerate().map(note).collect();
         notes.sort_by_key(|note| note.string);
-        let column = TabColumn { onset_s: 0.0, bar: 0, position: shape.position(), notes };
+        let column = TabColumn { bar: 0, position: shape.position(), notes };
         Tab { strings: strings(neck.tuning()), columns: vec![column] }
     }
 
@@ -129,20 +118,17 @@ impl Tab {
 }
 
 impl TabColumn {
-    fn new(event: TabEvent) -> TabColumn {
-        let TabEvent { onset_s, bar, position, note } = event;
-        TabColumn { onset_s, bar, position, notes: vec![note] }
+    /// The column of what sounds together; `None` for nothing.
+    fn of(events: &[TabEvent]) -> Option<TabColumn> {
+        let TabEvent { bar, position, .. } = *events.first()?;
+        let notes = events.iter().map(|event| event.note).collect();
+        Some(TabColumn { bar, position, notes })
     }
 
     /// The note on a string.
     #[must_use]
     pub fn on(&self, string: StringNumber) -> Option<TabNote> {
         self.notes.iter().find(|note| note.string == string).copied()
-    }
-
-    /// Does an event sound together with it, on a string that is free?
-    fn has_room(&self, event: &TabEvent) -> bool {
-        event.onset_s - self.onset_s <= TOGETHER_S && self.on(event.note.string).is_none()
     }
 }
 

@@ -69,7 +69,7 @@ fn best(neck: &Neck, line: &[LineNote]) -> f64 {
 }
 
 fn ways(neck: &Neck, line: &[LineNote]) -> usize {
-    FingeringQuery::default().alternatives(neck, line, 8).unwrap().len()
+    FingeringQuery::default().alternatives(neck, line, 8).unwrap().fingerings.len()
 }
 
 fn cheapest(neck: &Neck, line: &[LineNote]) -> usize {

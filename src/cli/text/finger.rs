@@ -18,7 +18,10 @@ pub(in crate::cli) fn finger(answer: &FingerAnswer, tuning: &Tuning, score: &Rea
     }
     for (way, number) in answer.ways.iter().zip(1..) {
         text += &format!("\n{}\n{}", head(way, number), export::text::tab(&way.tab(tuning, score)));
-        text += &late(way.fingering.late().len());
+    }
+    for (index, remark) in answer.remarks.iter().enumerate() {
+        let gap = if index == 0 { "\n" } else { "" };
+        text += &format!("{gap}{remark}\n");
     }
     if answer.ways.iter().any(|way| way.is_wide) {
         text += &format!("\n{CARE}");
@@ -28,13 +31,4 @@ pub(in crate::cli) fn finger(answer: &FingerAnswer, tuning: &Tuning, score: &Rea
 
 fn head(way: &WayAnswer, number: usize) -> String {
     format!("{number}  cost {}   {}\n", way.cost(), way.fingering)
-}
-
-/// What a player should know of notes that cannot sound when they should.
-fn late(count: usize) -> String {
-    match count {
-        0 => String::new(),
-        1 => "1 note comes late: no string was left where it begins\n".to_owned(),
-        _ => format!("{count} notes come late: no string was left where they begin\n"),
-    }
 }

@@ -152,25 +152,21 @@ mod tests {
     use super::*;
     use crate::picture::TabEvent;
 
-    /// A note at so many seconds in that bar, by the first finger.
-    fn event(onset_s: f64, bar: u64, string: u8, fret: u8) -> TabEvent {
+    /// A note at that moment in that bar, by the first finger.
+    fn event(moment: usize, bar: u64, string: u8, fret: u8) -> TabEvent {
         let note = TabNote {
             string: StringNumber::new(string).unwrap(),
             fret: Fret::new(fret).unwrap(),
             finger: Some(if fret == 0 { Finger::Open } else { Finger::First }),
         };
-        TabEvent { onset_s, bar, position: HandPosition::new(fret.max(1)).unwrap(), note }
+        TabEvent { moment, bar, position: HandPosition::new(fret.max(1)).unwrap(), note }
     }
 
     #[test]
     fn columns_of_one_and_two_digits_stay_in_step() {
         let tuning = Tuning::read("G C E A").unwrap();
-        let events = vec![
-            event(1.0, 1, 4, 0),
-            event(0.0, 0, 1, 9),
-            event(0.5, 0, 2, 12),
-            event(0.5, 0, 1, 12),
-        ];
+        let events =
+            vec![event(2, 1, 4, 0), event(0, 0, 1, 9), event(1, 0, 2, 12), event(1, 0, 1, 12)];
         let expected = [
             "       IX XII  I",
             " 1 A |--9-12-|----|",
@@ -187,7 +183,7 @@ mod tests {
     #[test]
     fn a_line_is_broken_before_it_is_too_wide() {
         let tuning = Tuning::read("E A D G B E").unwrap();
-        let events = (0..200u32).map(|at| event(f64::from(at), 0, 1, 3)).collect();
+        let events = (0..200).map(|at| event(at, 0, 1, 3)).collect();
         let text = tab(&Tab::of_line(&tuning, events));
         assert!(text.lines().all(|line| line.chars().count() <= WIDTH), "{text}");
         let notes = |line: &&str| line.starts_with(" 1 E");

@@ -53,7 +53,8 @@ impl FingeringQuery {
         let ordinary = Cost::new(neck, self, Avoid::Nothing);
         let onsets = Onsets { neck, query: self, cost: &ordinary }.of(line)?;
         let path = CostToGo::new(&onsets, &dear).best();
-        Ok(CostToGo::new(&onsets, &ordinary).fingering(&path, FingeringCondition::Easiest))
+        let cost = total(&onsets, &ordinary, &path);
+        Ok(Fingering::new(&onsets, &path, cost, FingeringCondition::Easiest))
     }
 
     /// Answers with the onsets of a line and the exact costs to go from them.

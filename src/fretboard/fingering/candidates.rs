@@ -43,7 +43,7 @@ fn fretted(neck: &Neck, hand: Hand, place: Place) -> impl Iterator<Item = Finger
 }
 
 /// Where a hand may stand: from the first fret behind the nut or the capo to the last one.
-fn positions(neck: &Neck) -> impl Iterator<Item = HandPosition> {
+pub(super) fn positions(neck: &Neck) -> impl Iterator<Item = HandPosition> {
     let first = neck.begins_at().number() + 1;
     let last = neck.tuning().last_fret().number().max(first);
     (first..=last).filter_map(HandPosition::new)

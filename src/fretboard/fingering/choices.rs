@@ -6,9 +6,9 @@ use std::ops::Range;
 use super::fingered_note::FingeredNote;
 use crate::HandPosition;
 
-/// The most steps of the search for the choices of one onset. Where it takes more, the onset is
-/// refused.
-const MOST_STEPS: usize = 50_000;
+/// How many notes all the choices of one chord have together, at most; of more, the cheapest choices
+/// are kept. For the chords of a guitar there are never as many.
+const MOST_NOTES: usize = 2048;
 
 /// Every way to play an onset. Choices with the same places follow one another.
 pub(super) struct Choices {
@@ -17,7 +17,6 @@ pub(super) struct Choices {
     /// The notes of all choices, `size` for each.
     notes: Vec<FingeredNote>,
     costs: Vec<f64>,
-    held: Held,
     /// How the hand comes in, by the first note; how it goes on, by the last.
     entries: Ends,
     exits: Ends,
@@ -42,11 +41,6 @@ impl Choices {
     /// The notes of choice number `index`.
     pub(super) fn notes(&self, index: usize) -> &[FingeredNote] {
         &self.notes[index * self.size..(index + 1) * self.size]
-    }
-
-    /// Is this more than one hand can hold?
-    pub(super) fn is_beyond_a_hand(&self) -> bool {
-        self.held == Held::ByNoHand
     }
 
     pub(super) fn cost(&self, index: usize) -> f64 {
@@ -83,38 +77,17 @@ impl Choices {
     }
 }
 
-/// How notes that sound together are held.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Held {
-    ByOneHand,
-    /// No hand could hold them, yet the line has them (a bend, a strum, a second player).
-    ByNoHand,
-}
-
-/// An onset has more choices than are searched.
-pub(super) struct TooMany;
-
 /// The choices of an onset while they are searched for.
 pub(super) struct ChoicesBuilder {
     size: usize,
     notes: Vec<FingeredNote>,
     costs: Vec<f64>,
-    steps: usize,
 }
 
 impl ChoicesBuilder {
     /// No choice yet for an onset of `size` notes.
     pub(super) fn of_size(size: usize) -> ChoicesBuilder {
-        ChoicesBuilder { size, notes: Vec::new(), costs: Vec::new(), steps: 0 }
-    }
-
-    /// How many notes each choice has.
-    pub(super) fn size(&self) -> usize {
-        self.size
-    }
-
-    pub(super) fn is_empty(&self) -> bool {
-        self.costs.is_empty()
+        ChoicesBuilder { size, notes: Vec::new(), costs: Vec::new() }
     }
 
     pub(super) fn push(&mut self, notes: &[FingeredNote], cost: f64) {
@@ -122,18 +95,30 @@ impl ChoicesBuilder {
         self.costs.push(cost);
     }
 
-    /// Counts a step of the search.
-    pub(super) fn count_step(&mut self) -> Result<(), TooMany> {
-        self.steps += 1;
-        if self.steps > MOST_STEPS { Err(TooMany) } else { Ok(()) }
-    }
-
-    pub(super) fn build(self, held: Held) -> Choices {
-        let choices = || self.notes.chunks(self.size);
+    pub(super) fn build(self) -> Choices {
+        let ChoicesBuilder { size, notes, costs } = self.bounded();
+        let choices = || notes.chunks(size);
         let entries = Ends::new(choices().filter_map(|notes| notes.first()));
         let exits = Ends::new(choices().filter_map(|notes| notes.last()));
-        let ChoicesBuilder { size, notes, costs, .. } = self;
-        Choices { size, notes, costs, held, entries, exits }
+        Choices { size, notes, costs, entries, exits }
+    }
+
+    /// The cheapest choices, where there are too many, in the order in which they were found.
+    fn bounded(self) -> ChoicesBuilder {
+        let most = MOST_NOTES / self.size;
+        if self.size == 1 || self.costs.len() <= most {
+            return self;
+        }
+        let mut kept: Vec<usize> = (0..self.costs.len()).collect();
+        kept.sort_by(|a, b| self.costs[*a].total_cmp(&self.costs[*b]));
+        kept.truncate(most);
+        kept.sort_unstable();
+        let mut bounded = ChoicesBuilder::of_size(self.size);
+        for index in kept {
+            let from = index * self.size;
+            bounded.push(&self.notes[from..from + self.size], self.costs[index]);
+        }
+        bounded
     }
 }
 

@@ -49,8 +49,9 @@ struct Weights {
     substitution: f64,
     /// Third and fourth finger in a row, which do not move freely of one another.
     third_to_fourth_hurried_s: f64,
-    /// One finger flat over two strings that sound together.
-    flat: f64,
+    /// For each millimetre that a grip costs: what its fingers, held together, leave of standing at
+    /// ease.
+    grip: f64,
 }
 
 const WEIGHTS: Weights = Weights {
@@ -70,7 +71,7 @@ const WEIGHTS: Weights = Weights {
     crossed: 10.0,
     substitution: 8.0,
     third_to_fourth_hurried_s: 0.5,
-    flat: 5.0,
+    grip: 3.0,
 };
 
 /// What is to be avoided at any price, to find the best way without it.
@@ -119,7 +120,7 @@ impl Cost {
 
     /// What one note costs where it is.
     pub(super) fn of(&self, note: FingeredNote) -> f64 {
-        let high = (self.mm(note.position.number()) - self.home_mm).max(0.0) * WEIGHTS.high;
+        let high = self.high(note.position.fret());
         if note.finger == Finger::Open {
             return high + self.open_string;
         }
@@ -142,17 +143,20 @@ impl Cost {
         by_frets.min(first + self.hand.at_ease_mm(fingers))
     }
 
-    /// What it costs that two notes sound together; `None` where no hand could hold both.
-    pub(super) fn together(one: FingeredNote, other: FingeredNote) -> Option<f64> {
-        if sounds_open(one, other) {
-            return Some(0.0);
-        }
-        if one.finger == other.finger {
-            return (one.place.fret == other.place.fret).then_some(WEIGHTS.flat);
-        }
-        let in_order = one.finger.cmp(&other.finger) == one.place.fret.cmp(&other.place.fret);
-        let possible = in_order || one.place.fret == other.place.fret;
-        possible.then(|| crossed(one, other))
+    /// What several notes cost that are held together in a grip of this cost. For the same places the
+    /// cheapest is what a hand takes that does nothing else.
+    pub(super) fn of_chord(&self, notes: &[FingeredNote], grip_mm: f64) -> f64 {
+        let fretted = notes.iter().map(|note| note.place.fret).filter(|fret| !fret.is_open());
+        let position = notes.first().map_or(HandPosition::FIRST, |note| note.position);
+        let stands = fretted.min().unwrap_or(position.fret());
+        let open = notes.iter().filter(|note| note.finger == Finger::Open).count();
+        let high = self.high(stands) * notes.len() as f64;
+        high + self.open_string * open as f64 + grip_mm * WEIGHTS.grip
+    }
+
+    /// What it costs a note that the hand stands at `fret`.
+    fn high(&self, fret: Fret) -> f64 {
+        (self.mm(fret.number()) - self.home_mm).max(0.0) * WEIGHTS.high
     }
 
     /// What it costs to go from one note to the next.

@@ -8,11 +8,6 @@ use std::fmt;
 pub enum FingeringError {
     /// These notes have no place: their indices in the line, and why.
     Misfits(Vec<(usize, Misfit)>),
-    /// These notes begin together and could be played in more ways than are searched.
-    Crowded {
-        /// Their indices in the line.
-        notes: Vec<usize>,
-    },
 }
 
 /// Why a note has no place.
@@ -48,11 +43,6 @@ impl fmt::Display for FingeringError {
                 misfits.first().map_or(Ok(()), |(index, misfit)| {
                     write!(f, "; the first, note {}, {}", index + 1, misfit.words())
                 })
-            }
-            FingeringError::Crowded { notes } => {
-                let first = notes.first().map_or(1, |index| index + 1);
-                write!(f, "{} notes begin together at note {first}: ", notes.len())?;
-                f.write_str("they could be held in more ways than are searched")
             }
         }
     }

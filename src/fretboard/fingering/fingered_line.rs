@@ -2,10 +2,10 @@
 
 use std::fmt;
 
+use super::broken_chord::BrokenChord;
 use super::condition::FingeringCondition;
 use super::fingered_note::FingeredNote;
-use super::hurry::PAUSE_S;
-use super::line_note::LineNote;
+use super::hurry::Hurry;
 use super::onset::Onset;
 use crate::{Ease, Finger, Hand, HandPosition, Neck, StringSet};
 
@@ -13,12 +13,10 @@ use crate::{Ease, Finger, Hand, HandPosition, Neck, StringSet};
 #[derive(Clone, PartialEq, Debug)]
 pub struct Fingering {
     notes: Vec<FingeredNote>,
-    /// Indices of notes by the onset they are played at.
-    onsets: Vec<Vec<usize>>,
-    late: Vec<usize>,
-    /// Notes that sound together and are more than one hand can hold, by their indices in the line.
-    /// Recordings have such things: a bend, a strum, the other hand.
-    beyond_a_hand: Vec<usize>,
+    /// By note, at which of the onsets it is played.
+    moments: Vec<u32>,
+    broken_chords: Vec<BrokenChord>,
+    shifts: Shifts,
     cost: f64,
     condition: FingeringCondition,
 }
@@ -31,21 +29,18 @@ impl Fingering {
         cost: f64,
         condition: FingeringCondition,
     ) -> Fingering {
-        let mut notes: Vec<(usize, FingeredNote)> = Vec::new();
-        for (onset, choice) in onsets.iter().zip(path) {
-            let fingered = onset.choices.notes(*choice).iter().copied();
-            notes.extend(onset.notes.iter().copied().zip(fingered));
+        let mut notes: Vec<(usize, u32, FingeredNote)> = Vec::new();
+        for ((onset, choice), moment) in onsets.iter().zip(path).zip(0..) {
+            let fingered = onset.choices.notes(*choice).iter();
+            let held = onset.notes.iter().zip(fingered);
+            notes.extend(held.map(|(index, note)| (*index, moment, *note)));
         }
-        notes.sort_unstable_by_key(|(index, _)| *index);
-        let those = |which: fn(&Onset) -> bool| {
-            let onsets = onsets.iter().filter(|onset| which(onset));
-            onsets.flat_map(|onset| onset.notes.iter().copied()).collect()
-        };
+        notes.sort_unstable_by_key(|(index, ..)| *index);
         Fingering {
-            notes: notes.into_iter().map(|(_, note)| note).collect(),
-            late: those(|onset| onset.is_late),
-            beyond_a_hand: those(|onset| onset.choices.is_beyond_a_hand()),
-            onsets: onsets.iter().map(|onset| onset.notes.clone()).collect(),
+            moments: notes.iter().map(|(_, moment, _)| *moment).collect(),
+            notes: notes.into_iter().map(|(.., note)| note).collect(),
+            broken_chords: broken_chords(onsets),
+            shifts: Shifts::of(onsets, path),
             cost,
             condition,
         }
@@ -78,17 +73,23 @@ impl Fingering {
         self.condition
     }
 
-    /// Notes that begin with others, yet had to be put after them: there was no string left for
-    /// them. By their indices in the line.
+    /// At which moment of the line a note is played, counted from 0: those of one moment sound
+    /// together. Of a [broken chord](Fingering::broken_chords) each group has its own.
     #[must_use]
-    pub fn late(&self) -> &[usize] {
-        &self.late
+    pub fn moment(&self, note: usize) -> Option<usize> {
+        self.moments.get(note).map(|moment| *moment as usize)
+    }
+
+    /// The chords that no hand plays at once, in the order of time.
+    #[must_use]
+    pub fn broken_chords(&self) -> &[BrokenChord] {
+        &self.broken_chords
     }
 
     /// How often the hand changes its position.
     #[must_use]
     pub(crate) fn shifts(&self) -> usize {
-        self.shifted().count()
+        self.shifts.all
     }
 
     /// How many notes are open strings.
@@ -119,28 +120,9 @@ impl Fingering {
         reaches.filter(move |(_, mm)| hand.ease_of(*mm) != Ease::Easy)
     }
 
-    /// The onsets before which the hand moves: the note before and the first note after.
-    fn shifted(&self) -> impl Iterator<Item = (usize, usize)> {
-        let ends = self.onsets.windows(2).filter_map(|two| match two {
-            [before, after] => Some((*before.last()?, *after.first()?)),
-            _ => None,
-        });
-        ends.filter(|(before, after)| self.position(*before) != self.position(*after))
-    }
-
-    fn position(&self, index: usize) -> Option<HandPosition> {
-        self.notes.get(index).map(|note| note.position)
-    }
-
     /// Shifts for which neither an open string nor a pause gives time.
-    pub(super) fn hurried_shifts(&self, line: &[LineNote]) -> usize {
-        let open =
-            |index: usize| self.notes.get(index).is_some_and(|note| note.finger == Finger::Open);
-        let onset_s = |index: usize| line.get(index).map_or(0.0, LineNote::onset_s);
-        let hurried = self.shifted().filter(|(before, after)| {
-            !open(*before) && !open(*after) && onset_s(*after) - onset_s(*before) < PAUSE_S
-        });
-        hurried.count()
+    pub(super) fn hurried_shifts(&self) -> usize {
+        self.shifts.hurried
     }
 
     pub(super) fn stays_within(&self, low: HandPosition, high: HandPosition) -> bool {
@@ -149,12 +131,57 @@ impl Fingering {
 
     /// Does it ask as little that cannot be as `other` does?
     pub(super) fn is_as_playable_as(&self, other: &Fingering) -> bool {
-        self.late == other.late && self.beyond_a_hand == other.beyond_a_hand
+        self.broken_chords == other.broken_chords
     }
 
     pub(super) fn has_places_of(&self, other: &Fingering) -> bool {
         self.notes.iter().map(|note| note.place).eq(other.notes.iter().map(|note| note.place))
     }
+}
+
+/// How often the hand changes its position.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+struct Shifts {
+    all: usize,
+    /// Those for which neither an open string nor a pause gives time.
+    hurried: usize,
+}
+
+impl Shifts {
+    /// Those from onset to onset on a path.
+    fn of(onsets: &[Onset], path: &[usize]) -> Shifts {
+        let mut shifts = Shifts::default();
+        let held = onsets.iter().zip(path);
+        for ((here, from), (next, to)) in held.clone().zip(held.skip(1)) {
+            let (from, to) = (here.choices.notes(*from).last(), next.choices.notes(*to).first());
+            let Some((from, to)) = from.zip(to).filter(|(a, b)| a.position != b.position) else {
+                continue;
+            };
+            let is_open = from.finger == Finger::Open || to.finger == Finger::Open;
+            let has_time = is_open || Hurry::within_s(next.at_s - here.at_s).is_a_pause();
+            shifts.all += 1;
+            shifts.hurried += usize::from(!has_time);
+        }
+        shifts
+    }
+}
+
+fn broken_chords(onsets: &[Onset]) -> Vec<BrokenChord> {
+    let mut chords: Vec<BrokenChord> = Vec::new();
+    let mut last_is_broken = false;
+    for (index, onset) in onsets.iter().enumerate() {
+        match (onset.broken_by, chords.last_mut()) {
+            (Some(_), Some(chord)) if last_is_broken => chord.groups.push(onset.notes.clone()),
+            (Some(by), _) => {
+                let begun = index.checked_sub(1).map(|before| onsets[before].notes.clone());
+                let groups = begun.into_iter().chain([onset.notes.clone()]).collect();
+                chords.push(BrokenChord { groups, by });
+            }
+            (None, _) => {}
+        }
+        last_is_broken = onset.broken_by.is_some();
+    }
+    chords
 }
 
 impl fmt::Display for Fingering {

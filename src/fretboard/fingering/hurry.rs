@@ -3,8 +3,12 @@
 /// What even the quickest change takes of the time there is, in seconds.
 const QUICKEST_S: f64 = 0.06;
 
+/// Times that differ by less, in seconds, are the same: seconds are sums of floats, whose last bits
+/// say nothing.
+pub(super) const A_MOMENT_S: f64 = 1e-6;
+
 /// A pause this long, in seconds, lets the hand go where it likes.
-pub(super) const PAUSE_S: f64 = 0.5;
+const PAUSE_S: f64 = 0.5;
 
 /// How pressing the time from one note to the next is: one over seconds.
 #[derive(Clone, Copy)]
@@ -23,6 +27,6 @@ impl Hurry {
 
     /// Is the time as long as a pause?
     pub(super) fn is_a_pause(self) -> bool {
-        self.0 <= Hurry::within_s(PAUSE_S).0
+        self.0 <= Hurry::within_s(PAUSE_S - A_MOMENT_S).0
     }
 }

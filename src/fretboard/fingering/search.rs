@@ -61,7 +61,8 @@ impl<'a> CostToGo<'a> {
         Fingering::new(self.onsets, path, total(self.onsets, self.cost, path), condition)
     }
 
-    /// The cheapest path: the choice to take at each onset. Of equal ones the first.
+    /// The cheapest path: the choice to take at each onset. Of equal ones the first: the places come
+    /// in the order of the strings, and at a place the most natural finger first.
     pub(super) fn best(&self) -> Vec<usize> {
         let mut path: Vec<usize> = Vec::with_capacity(self.onsets.len());
         for (at, onset) in self.onsets.iter().enumerate() {
@@ -70,7 +71,7 @@ impl<'a> CostToGo<'a> {
                 let come = so_far.map_or(0.0, |from| self.between(at - 1, from, choice));
                 come + self.from(at, choice)
             };
-            path.extend(cheapest_of(onset.choices.len(), total));
+            path.extend(cheapest_of((0..onset.choices.len()).map(total)));
         }
         path
     }
@@ -97,8 +98,17 @@ fn step_cost(cost: &Cost, (here, from): (&Onset, usize), (next, to): (&Onset, us
     cost.between(exit, entry, hurry)
 }
 
-fn cheapest_of(count: usize, cost: impl Fn(usize) -> f64) -> Option<usize> {
-    (0..count).map(|index| (index, cost(index))).min_by(|a, b| a.1.total_cmp(&b.1)).map(|it| it.0)
+/// By how much two costs may differ, near this one, and be equal. Costs are sums of floats: what is
+/// equal comes out unequal by its last bits when it is added up in another order, and nothing a
+/// player feels may hang on these.
+pub(super) fn tolerance(cost: f64) -> f64 {
+    1e-6 + cost.abs() * 1e-14
+}
+
+/// Which of the costs is the least; of equal ones the first.
+pub(super) fn cheapest_of(costs: impl Iterator<Item = f64> + Clone) -> Option<usize> {
+    let least = costs.clone().fold(f64::INFINITY, f64::min);
+    costs.into_iter().position(|cost| cost <= least + tolerance(least))
 }
 
 /// The ways into an onset, each with the least that it and everything after it costs.

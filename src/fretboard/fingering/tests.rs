@@ -2,6 +2,7 @@ use super::*;
 use crate::{Finger, Fret, Hand, HandPosition, Neck, Place, StringNumber, Tuning};
 use fretloom_theory::Pitch;
 
+mod bounds;
 mod optimal;
 mod passages;
 mod rules;

@@ -32,12 +32,8 @@ pub struct Grip {
 
 impl Grip {
     pub(super) fn new(neck: &Neck, places: [Place; 3], fingers: [Finger; 3], cost_mm: f64) -> Grip {
-        let pressed = places.into_iter().zip(fingers);
-        let lowest =
-            pressed.filter(|(place, _)| !place.fret.is_open()).min_by_key(|(_, finger)| *finger);
-        let position = lowest.map_or(HandPosition::lowest_on(neck), |(place, finger)| {
-            HandPosition::with_finger(neck, finger.number(), place.fret)
-        });
+        let position = HandPosition::holding(neck, &places, &fingers);
+        let position = position.unwrap_or(HandPosition::lowest_on(neck));
         Grip { places, fingers, cost_mm, position }
     }
 

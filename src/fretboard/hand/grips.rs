@@ -1,7 +1,6 @@
 //! The ways for a hand to hold three places at once.
 
 use super::Hand;
-use super::assignment::Assignment;
 use crate::{Finger, Grip, Neck, Place};
 
 impl Hand {
@@ -10,13 +9,12 @@ impl Hand {
     ///
     /// Every assignment is tried. A higher fret takes a higher finger. On one fret, either one
     /// finger lies flat over the strings between (first, third or fourth finger; nothing below it
-    /// may have to sound lower), or two fingers crowd it: on neighbouring strings the longer one on
-    /// the higher string number, farther apart the lower finger there. Between equals the lower
-    /// fingers win.
+    /// may have to sound lower), or fingers crowd it, rising towards string 1: common practice, no
+    /// source, as 2-3-1 on strings 5-4-3 for E at the nut and 1-2-3 on 4-3-2 for A. Between equals
+    /// the lower fingers win. Notes that a line has together are held by the same rules.
     #[must_use]
     pub fn grip(self, neck: &Neck, places: [Place; 3]) -> Option<Grip> {
-        self.possible(neck, places)
-            .reduce(|best, next| if next.cost_mm() < best.cost_mm() { next } else { best })
+        self.grips(neck, places).first().copied()
     }
 
     /// Every way to finger three places held at once, the cheapest first, each with
@@ -35,29 +33,18 @@ impl Hand {
     /// ```
     #[must_use]
     pub fn grips(self, neck: &Neck, places: [Place; 3]) -> Vec<Grip> {
-        let mut grips: Vec<Grip> = self.possible(neck, places).collect();
-        grips.sort_by(|one, other| one.cost_mm().total_cmp(&other.cost_mm()));
+        let mut grips = Vec::new();
+        self.each_assignment(neck, &places, &mut |fingers, cost_mm| {
+            let fingers = <[Finger; 3]>::try_from(fingers);
+            grips.extend(fingers.map(|fingers| Grip::new(neck, places, fingers, cost_mm)));
+            true
+        });
+        grips.sort_by_key(|grip| (thousandths(grip.cost_mm()), grip.fingers()));
         grips
-    }
-
-    /// Every way to finger three places, by fingers from the lowest up.
-    fn possible(self, neck: &Neck, places: [Place; 3]) -> impl Iterator<Item = Grip> {
-        let [ones, twos, threes] = choices(places);
-        let twos = move |one: Finger| twos.iter().map(move |two| [one, *two]);
-        let threes = move |[one, two]: [Finger; 2]| threes.iter().map(move |it| [one, two, *it]);
-        let fingers = ones.iter().copied().flat_map(twos).flat_map(threes);
-        fingers.filter_map(move |fingers| {
-            let cost_mm = Assignment::new(neck, places, fingers).cost_mm(self)?;
-            Some(Grip::new(neck, places, fingers, cost_mm))
-        })
     }
 }
 
-/// The fingers that each place leaves open; none where two places are on one string.
-fn choices(places: [Place; 3]) -> [&'static [Finger]; 3] {
-    let [one, two, three] = places.map(|place| place.string);
-    if one == two || two == three || one == three {
-        return [&[]; 3];
-    }
-    places.map(|place| Finger::choices(place.fret))
+/// A cost that the last bits of sums made in another order do not change.
+fn thousandths(mm: f64) -> i64 {
+    (mm * 1000.0).round() as i64
 }

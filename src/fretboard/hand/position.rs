@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use fretloom_theory::ReadError;
 
-use crate::{Fret, Neck};
+use crate::{Finger, Fret, Neck, Place};
 
 /// Where the hand stands: the fret of the first finger, or one below the second finger's; written
 /// as a Roman numeral.
@@ -49,6 +49,18 @@ impl HandPosition {
         let first_finger = fret.number().saturating_sub(finger.saturating_sub(1));
         let there = HandPosition::new(first_finger).unwrap_or(HandPosition::FIRST);
         there.max(HandPosition::lowest_on(neck))
+    }
+
+    /// Where the hand is when these fingers stand at these places, by the lowest of them; `None`
+    /// where all strings are open.
+    pub(crate) fn holding(
+        neck: &Neck,
+        places: &[Place],
+        fingers: &[Finger],
+    ) -> Option<HandPosition> {
+        let pressed = places.iter().zip(fingers).filter(|(place, _)| !place.fret.is_open());
+        let (place, finger) = pressed.min_by_key(|(_, finger)| **finger)?;
+        Some(HandPosition::with_finger(neck, finger.number(), place.fret))
     }
 
     /// The fret of the first finger.

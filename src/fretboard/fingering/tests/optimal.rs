@@ -1,6 +1,6 @@
 //! The search beside an exhaustive one that knows nothing of it: every place, finger and hand
 //! position for every note, all of them put together, and the sums compared. What they share is
-//! the cost, which is the definition.
+//! the cost, which is the definition, and the grips of a hand, which have a test of their own.
 
 use std::collections::BTreeMap;
 
@@ -70,47 +70,80 @@ fn every_way(neck: &Neck, line: &[LineNote], taste: Taste) -> Vec<Played> {
     let query = FingeringQuery::default().to_taste(taste);
     let cost = Cost::new(neck, &query, Avoid::Nothing);
     let mut ways = vec![Played { notes: Vec::new(), cost: 0.0, shifts: 0, hurried: 0 }];
-    for (index, note) in line.iter().enumerate() {
-        let begun = (0..index).find(|i| line[*i].onset_s() == note.onset_s()).unwrap_or(index);
-        let mut longer = Vec::new();
-        for way in &ways {
-            for fingered in all_fingered(neck, note.pitch()) {
-                longer.extend(played(&cost, line, way, fingered, begun));
-            }
-        }
-        ways = longer;
+    let mut before_s = 0.0;
+    for chord in line.chunk_by(|one, other| one.onset_s() == other.onset_s()) {
+        let seconds = chord[0].onset_s() - before_s;
+        before_s = chord[0].onset_s();
+        let holds = every_hold(neck, &cost, chord);
+        let longer = |way: &Played| {
+            holds.iter().map(|hold| played(&cost, way, hold, seconds)).collect::<Vec<_>>()
+        };
+        ways = ways.iter().flat_map(longer).collect();
     }
     ways
 }
 
-/// `way` with one note more, if that can be; the notes from `begun` on sound together with it.
+/// Every way to play what begins together, with what it costs.
+fn every_hold(neck: &Neck, cost: &Cost, chord: &[LineNote]) -> Vec<(Vec<FingeredNote>, f64)> {
+    if let [only] = chord {
+        let notes = all_fingered(neck, only.pitch()).into_iter();
+        return notes.map(|note| (vec![note], cost.of(note))).collect();
+    }
+    let mut places: Vec<Vec<Place>> = vec![Vec::new()];
+    for note in chord {
+        let more = |set: &Vec<Place>| {
+            let there = neck.places().filter(|(_, pitch)| *pitch == note.pitch());
+            there.map(|(place, _)| [set.as_slice(), &[place]].concat()).collect::<Vec<_>>()
+        };
+        places = places.iter().flat_map(more).collect();
+    }
+    let mut holds = Vec::new();
+    for set in places {
+        Hand::default().each_assignment(neck, &set, &mut |fingers, grip_mm| {
+            let lowest = set.iter().zip(fingers).filter(|(_, finger)| **finger != Finger::Open);
+            let lowest = lowest.min_by_key(|(_, finger)| **finger);
+            let last = neck.tuning().last_fret().number().max(1);
+            let stands: Vec<u8> = match lowest {
+                Some((at, finger)) => {
+                    vec![(at.fret.number() + 1).saturating_sub(finger.number()).max(1)]
+                }
+                None => (1..=last).collect(),
+            };
+            for position in stands.into_iter().filter_map(HandPosition::new) {
+                let held = set.iter().zip(fingers);
+                let held = held.map(|(place, finger)| FingeredNote {
+                    place: *place,
+                    finger: *finger,
+                    position,
+                });
+                let held: Vec<FingeredNote> = held.collect();
+                let sum = cost.of_chord(&held, grip_mm);
+                holds.push((held, sum));
+            }
+            true
+        });
+    }
+    holds
+}
+
+/// `way` with a hold more, `seconds` after what was before it.
 fn played(
     cost: &Cost,
-    line: &[LineNote],
     way: &Played,
-    note: FingeredNote,
-    begun: usize,
-) -> Option<Played> {
+    (held, sum): &(Vec<FingeredNote>, f64),
+    seconds: f64,
+) -> Played {
     let mut longer = way.clone();
-    longer.cost += cost.of(note);
-    for other in &way.notes[begun..] {
-        if other.place.string == note.place.string || other.position != note.position {
-            return None;
-        }
-        longer.cost += Cost::together(*other, note)?;
-    }
-    if begun == way.notes.len()
-        && let Some(before) = way.notes.last()
-    {
-        let seconds = line[begun].onset_s() - line[begun - 1].onset_s();
-        longer.cost += cost.between(*before, note, Hurry::within_s(seconds));
-        let shifts = before.position != note.position;
-        let open = before.finger == Finger::Open || note.finger == Finger::Open;
+    longer.cost += sum;
+    if let Some(before) = way.notes.last() {
+        longer.cost += cost.between(*before, held[0], Hurry::within_s(seconds));
+        let shifts = before.position != held[0].position;
+        let open = before.finger == Finger::Open || held[0].finger == Finger::Open;
         longer.shifts += usize::from(shifts);
         longer.hurried += usize::from(shifts && !open && seconds < 0.5);
     }
-    longer.notes.push(note);
-    Some(longer)
+    longer.notes.extend(held);
+    longer
 }
 
 fn cheapest(ways: impl IntoIterator<Item = Played>) -> Option<Played> {
@@ -202,7 +235,7 @@ proptest! {
     #[test]
     fn every_alternative_is_the_best_under_its_condition((neck, line) in neck_and_line()) {
         let Some(all) = listed(&neck, &line) else { return Ok(()) };
-        for way in FingeringQuery::default().alternatives(&neck, &line, 8).unwrap() {
+        for way in FingeringQuery::default().alternatives(&neck, &line, 8).unwrap().fingerings {
             let fulfil: Vec<Played> =
                 all.iter().filter(|played| fulfils(&way, played)).cloned().collect();
             let best = match way.condition() {
