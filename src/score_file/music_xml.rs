@@ -8,7 +8,6 @@
 //! document types are passed over and no entity is replaced but the five of XML itself.
 
 mod attributes;
-mod clock;
 mod direction;
 mod document;
 mod duration;
@@ -21,6 +20,7 @@ mod note;
 mod part;
 mod raw_note;
 mod reading;
+mod tempo_change;
 mod ties;
 mod time;
 mod transposition;
@@ -33,10 +33,10 @@ use super::error::ScoreFileError;
 use super::locator::Locator;
 use super::origin::NoteOrigin;
 use super::read_score::{FretsFrom, NoteSource, ReadScore};
-use clock::{Clock, tempo_map};
 use document::Document;
 use raw_note::RawNote;
 use reading::Found;
+use tempo_change::tempo_map;
 
 /// Reads the chosen part, by its id or counted from 1; else the first one.
 pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreFileError> {
@@ -51,13 +51,13 @@ pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreF
         chords: Timeline::of(chords),
         parts: Vec::new(),
     };
-    let played = in_order_of_time(&part.notes, &Clock::of(&tempi), text)?;
-    let part = Part::new(played.notes).lasting(part.end);
+    let (notes, sources) = in_order_of_time(&part.notes, &score, text)?;
+    let part = Part::new(notes).lasting(part.end);
     let part = match part_name {
         Some(name) => part.named(name),
         None => part,
     };
-    let read = ReadScore::played_at(&played.times, score, part, played.sources)?;
+    let read = ReadScore::of(score, part, sources)?;
     Ok(read.counting_frets_from(FretsFrom::Capo).saying(remarks))
 }
 
@@ -72,33 +72,27 @@ fn keep_wanted_staff(part: &mut Found) -> Option<String> {
     Some(format!("read the tablature, staff {staff}, and no other staff of the part"))
 }
 
-/// The notes as they are played one after another, each with its onset and duration in seconds.
-#[derive(Default)]
-struct Played {
-    times: Vec<(f64, f64)>,
-    notes: Vec<Note>,
-    sources: Vec<NoteSource>,
-}
-
-/// What begins together stays in the order of the file.
-fn in_order_of_time(raw: &[RawNote], clock: &Clock, text: &str) -> Result<Played, ScoreFileError> {
+/// The notes as `score` has them played one after another; what begins together stays in the order
+/// of the file.
+fn in_order_of_time(
+    raw: &[RawNote],
+    score: &Score,
+    text: &str,
+) -> Result<(Vec<Note>, Vec<NoteSource>), ScoreFileError> {
     let mut locator = Locator::new(text);
-    let sources = raw.iter().map(|raw| source(raw, &mut locator));
-    let mut all: Vec<_> = clock.played(raw).into_iter().zip(raw).zip(sources).collect();
-    all.sort_by(|(((one, _), _), _), (((other, _), _), _)| one.total_cmp(other));
-    let mut played = Played::default();
-    for ((time, raw), source) in all {
-        played.times.push(time);
-        played.notes.push(in_score(raw).ok_or_else(no_time)?);
-        played.sources.push(source);
-    }
-    Ok(played)
+    let notes: Result<Vec<Note>, _> =
+        raw.iter().map(|raw| in_score(raw).ok_or_else(no_time)).collect();
+    let part = Part::new(notes?);
+    let played = score.played(&part).into_iter().zip(part.notes());
+    let mut all: Vec<_> = played.zip(raw.iter().map(|raw| source(raw, &mut locator))).collect();
+    all.sort_by(|((one, _), _), ((other, _), _)| one.onset_s().total_cmp(&other.onset_s()));
+    Ok(all.into_iter().map(|((_, note), source)| (note.clone(), source)).unzip())
 }
 
 /// The note as a score has it; `None` for times that cannot be counted, which there are none of.
 fn in_score(raw: &RawNote) -> Option<Note> {
     let note = match raw.grace {
-        Some((grace, _)) => Note::grace_before(raw.from.exact(), grace, raw.pitch),
+        Some(grace) => Note::grace_before(raw.from.quarters(), grace, raw.pitch),
         None => time::note(raw.from, raw.duration, raw.pitch)?,
     };
     Some(note.in_voice(raw.voice).tied_at(raw.ties.iter().copied()))

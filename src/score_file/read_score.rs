@@ -78,19 +78,6 @@ impl ReadScore {
     /// The score of a part, whose notes have these sources in the same order; played as the score
     /// says.
     pub(super) fn of(
-        score: Score,
-        part: Part,
-        sources: Vec<NoteSource>,
-    ) -> Result<ReadScore, ScoreFileError> {
-        let played = score.played(&part);
-        let times: Vec<(f64, f64)> =
-            played.iter().map(|time| (time.onset_s(), time.duration_s())).collect();
-        ReadScore::played_at(&times, score, part, sources)
-    }
-
-    /// The same where the reader counts the seconds: onset and duration of each note.
-    pub(super) fn played_at(
-        times: &[(f64, f64)],
         mut score: Score,
         part: Part,
         sources: Vec<NoteSource>,
@@ -101,7 +88,8 @@ impl ReadScore {
         if sources.len() > MOST_NOTES {
             return Err(too_many());
         }
-        let checked = times.iter().zip(&sources).map(|(time, source)| checked(*time, source));
+        let played = score.played(&part);
+        let checked = played.iter().zip(&sources).map(|(time, source)| checked(*time, source));
         let times = checked.collect::<Result<_, _>>()?;
         score.parts = vec![part];
         let (bars_from, frets_from) = (BarsFrom::File, FretsFrom::Nut);
@@ -177,15 +165,12 @@ pub(super) fn too_many() -> ScoreFileError {
     ScoreFileError::whole("it holds too many notes", format!("at most {MOST_NOTES} notes"))
 }
 
-/// Onset and duration, if they lie within a day.
-fn checked(
-    (onset_s, duration_s): (f64, f64),
-    source: &NoteSource,
-) -> Result<PlayedTime, ScoreFileError> {
-    let end_s = onset_s + duration_s;
-    let time = PlayedTime::new(onset_s, duration_s).filter(|_| end_s <= LONGEST_PART_S);
-    time.ok_or_else(|| {
-        let wrong = format!("{} ends {end_s:.0} seconds after the beginning", source.origin);
-        ScoreFileError::new(At::Whole, wrong, "a line of at most a day")
-    })
+/// The time, if it lies within a day.
+fn checked(time: PlayedTime, source: &NoteSource) -> Result<PlayedTime, ScoreFileError> {
+    let end_s = time.onset_s() + time.duration_s();
+    if end_s <= LONGEST_PART_S {
+        return Ok(time);
+    }
+    let wrong = format!("{} ends {end_s:.0} seconds after the beginning", source.origin);
+    Err(ScoreFileError::new(At::Whole, wrong, "a line of at most a day"))
 }

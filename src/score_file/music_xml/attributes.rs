@@ -21,7 +21,7 @@ pub(super) fn read(
         reading.meter = meter;
     }
     if let Some(key) = element.child("key").and_then(key) {
-        reading.found.keys.push((reading.cursor.exact(), key));
+        reading.found.keys.push((reading.cursor.quarters(), key));
     }
     if let Some(clef) = element.children_named("clef").find(|clef| is_tablature(clef)) {
         reading.found.tablature = Some(staff_number(clef).unwrap_or(1));

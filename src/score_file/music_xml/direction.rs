@@ -2,9 +2,9 @@
 
 use fretloom_theory::Tempo;
 
-use super::clock::TempoChange;
 use super::element::Element;
 use super::reading::Reading;
+use super::tempo_change::TempoChange;
 use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
 
@@ -59,8 +59,8 @@ fn set_tempo(
     }
     // Only numbers that no music has are no tempo: the nearest of one to a billion stands in.
     let tempo = Tempo::nearest(a_minute).or_else(|| Tempo::nearest(a_minute.clamp(1e-9, 1e9)));
-    let (from, quarter_s) = (reading.cursor, 60.0 / a_minute);
-    reading.tempi.extend(tempo.map(|tempo| TempoChange { from, tempo, quarter_s }));
+    let from = reading.cursor;
+    reading.tempi.extend(tempo.map(|tempo| TempoChange { from, tempo }));
     Ok(())
 }
 

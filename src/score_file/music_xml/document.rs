@@ -2,10 +2,10 @@
 
 use fretloom_theory::{ChordSymbol, Quarters};
 
-use super::clock::TempoChange;
 use super::element::Element;
 use super::part;
 use super::reading::{Found, Notes};
+use super::tempo_change::TempoChange;
 use super::xml::{Piece, Xml};
 use crate::score_file::error::{At, ScoreFileError};
 use crate::score_file::limits::LONGEST_NAME;

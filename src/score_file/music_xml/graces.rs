@@ -24,10 +24,10 @@ impl Graces {
     pub(super) fn settle(
         &mut self,
         after: Option<Time>,
-    ) -> impl Iterator<Item = (usize, Option<(Grace, Option<Time>)>)> + use<> {
+    ) -> impl Iterator<Item = (usize, Option<Grace>)> + use<> {
         let waiting = std::mem::take(&mut self.waiting);
         let of = waiting.last().map_or(0, |(_, number)| *number);
-        let grace = move |number| Grace::new(of - number + 1, of, after.map(Time::exact));
-        waiting.into_iter().map(move |(index, number)| (index, grace(number).zip(Some(after))))
+        let grace = move |number| Grace::new(of - number + 1, of, after.map(Time::quarters));
+        waiting.into_iter().map(move |(index, number)| (index, grace(number)))
     }
 }

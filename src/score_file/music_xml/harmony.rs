@@ -52,7 +52,7 @@ const KINDS: &[(&str, &str)] = &[
 pub(super) fn read(reading: &mut Reading<'_>, element: &Element) {
     let symbol = symbol(element, reading.transposition(element.staff()));
     let from = moved(reading, element.readable("offset").unwrap_or_default());
-    reading.found.chords.push((from.exact(), symbol));
+    reading.found.chords.push((from.quarters(), symbol));
 }
 
 /// Where the reader stands, moved by so many divisions, not before the beginning of the bar.

@@ -78,9 +78,9 @@ fn back_up(
 ) -> Result<(), ScoreFileError> {
     reading.settle_graces();
     let length = duration::read(reading, xml, element)?;
-    let back_to = reading.cursor.minus(length);
-    if back_to.summed() < reading.bar_from.summed() - CLOSE_QUARTERS {
-        let wrong = format!("a step back by {} quarter notes", length.summed());
+    let back_to = reading.cursor.to_f64() - length.to_f64();
+    if back_to < reading.bar_from.to_f64() - CLOSE_QUARTERS {
+        let wrong = format!("a step back by {} quarter notes", length.to_f64());
         return Err(xml.fail(element.offset, wrong, "one that stays within the measure"));
     }
     reading.back_up(length);
@@ -89,9 +89,9 @@ fn back_up(
 
 /// Adds the measure that has just been read to the bars, if it has any length.
 fn keep_bar(reading: &mut Reading<'_>, is_implicit: bool) {
-    let from = reading.bar_from.exact();
-    let length = reading.furthest.minus(reading.bar_from).exact();
-    reading.found.end = reading.furthest.exact();
+    let from = reading.bar_from.quarters();
+    let length = reading.furthest.minus(reading.bar_from).quarters();
+    reading.found.end = reading.furthest.quarters();
     if length.is_zero() {
         return;
     }

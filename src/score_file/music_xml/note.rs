@@ -83,7 +83,7 @@ fn add(
         Some(index) => {
             if let Some(note) = reading.found.notes.get_mut(index) {
                 note.duration = to.minus(note.from);
-                note.ties.push(sounding.from.exact());
+                note.ties.push(sounding.from.quarters());
             }
             index
         }
@@ -120,7 +120,7 @@ fn push(
         reading.graces.wait(index, element.has("chord"));
     }
     let staff = element.staff();
-    let since_bar = sounding.from.summed() - reading.bar_from.summed();
+    let since_bar = sounding.from.minus(reading.bar_from).to_f64();
     reading.found.notes.push(RawNote {
         from: sounding.from,
         duration: sounding.duration,

@@ -1,8 +1,8 @@
 //! One part from its first measure to its last.
 
-use super::clock::TempoChange;
 use super::measure;
 use super::reading::{Found, Notes, Reading};
+use super::tempo_change::TempoChange;
 use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
 

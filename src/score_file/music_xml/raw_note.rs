@@ -14,9 +14,8 @@ pub(super) struct RawNote {
     pub(super) duration: Time,
     /// Where it is tied.
     pub(super) ties: Vec<Quarters>,
-    /// Its place before its main note, if it is a grace note, and when the note or rest before
-    /// them begins.
-    pub(super) grace: Option<(Grace, Option<Time>)>,
+    /// Its place before its main note, if it is a grace note.
+    pub(super) grace: Option<Grace>,
     pub(super) pitch: NamedPitch,
     pub(super) pin: Pin,
     pub(super) staff: u32,

@@ -2,9 +2,9 @@
 
 use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters};
 
-use super::clock::TempoChange;
 use super::graces::Graces;
 use super::raw_note::RawNote;
+use super::tempo_change::TempoChange;
 use super::ties::Ties;
 use super::time::Time;
 use super::transposition::Transposition;
@@ -96,7 +96,7 @@ impl<'a> Reading<'a> {
     /// Gives the grace notes that wait their place before what begins now.
     pub(super) fn settle_graces(&mut self) {
         let main = self.cursor;
-        let after = self.last_onset.filter(|onset| onset.summed() < main.summed());
+        let after = self.last_onset.filter(|onset| *onset < main);
         for (index, grace) in self.graces.settle(after) {
             if let Some(note) = self.found.notes.get_mut(index) {
                 (note.from, note.grace) = (main, grace);

@@ -20,7 +20,7 @@ impl Ties {
     /// The index of the note that goes on at `from`, if one waits that ends there.
     pub(super) fn taken(&mut self, staff: u32, pitch: Pitch, from: Time) -> Option<usize> {
         let (index, end) = self.waiting.remove(&(staff, pitch))?;
-        ((end.summed() - from.summed()).abs() < CLOSE_QUARTERS).then_some(index)
+        ((end.to_f64() - from.to_f64()).abs() < CLOSE_QUARTERS).then_some(index)
     }
 
     /// The note `index`, which ends at `to`, goes on there.

@@ -1,17 +1,11 @@
-//! Moments and lengths of a score, counted twice.
+//! Moments and lengths of a score.
 
 use fretloom_theory::{NamedPitch, Note, Quarters};
 
-/// A moment or a length in quarter notes, counted twice: exactly, and in floats.
-///
-/// The exact count is what a score says. The floats, summed as the durations come in the file, are
-/// what its seconds are made of: fingering takes a gap of half a second for a pause, and the last
-/// bit decides. So a score keeps the fingerings that it has always had.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub(super) struct Time {
-    exact: Quarters,
-    summed: f64,
-}
+/// A moment or a length in quarter notes: exact, and on the grid of [`Quarters::nearest`] where a sum
+/// does not fit.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub(super) struct Time(Quarters);
 
 /// How many decimals a number of a score may have and be exact.
 const DECIMALS: i32 = 6;
@@ -21,50 +15,41 @@ const ENDLESS: Quarters = Quarters::whole(u32::MAX);
 
 impl Time {
     /// The beginning; no length.
-    pub(super) const ZERO: Time = Time { exact: Quarters::ZERO, summed: 0.0 };
+    pub(super) const ZERO: Time = Time(Quarters::ZERO);
 
     /// `count` divisions, of which a quarter note has `divisions`: exact for numbers of at most six
     /// decimals, else on the grid of [`Quarters::nearest`].
     pub(super) fn of(count: f64, divisions: f64) -> Time {
-        let summed = count / divisions;
-        Time { exact: exact(count, divisions).unwrap_or_else(|| nearest(summed)), summed }
+        Time(exact(count, divisions).unwrap_or_else(|| nearest(count / divisions)))
     }
 
-    /// The exact count.
-    pub(super) fn exact(self) -> Quarters {
-        self.exact
+    /// In quarter notes.
+    pub(super) fn quarters(self) -> Quarters {
+        self.0
     }
 
-    /// The count in floats.
-    pub(super) fn summed(self) -> f64 {
-        self.summed
+    /// In quarter notes, rounded.
+    pub(super) fn to_f64(self) -> f64 {
+        self.0.to_f64()
     }
 
     /// Both together, on the grid where the exact sum does not fit.
     pub(super) fn plus(self, other: Time) -> Time {
-        let exact = self.exact.checked_add(other.exact);
-        let on_grid = || nearest(self.exact.to_f64() + other.exact.to_f64());
-        Time { exact: exact.unwrap_or_else(on_grid), summed: self.summed + other.summed }
+        let exact = self.0.checked_add(other.0);
+        Time(exact.unwrap_or_else(|| nearest(self.to_f64() + other.to_f64())))
     }
 
-    /// What is left, exactly nothing where `other` is longer; on the grid where the exact rest does
-    /// not fit.
+    /// What is left, nothing where `other` is longer; on the grid where the exact rest does not fit.
     pub(super) fn minus(self, other: Time) -> Time {
-        let exact = self.exact.checked_sub(other.exact);
-        let on_grid = || nearest((self.exact.to_f64() - other.exact.to_f64()).max(0.0));
-        Time { exact: exact.unwrap_or_else(on_grid), summed: self.summed - other.summed }
-    }
-
-    /// The later one by either count.
-    pub(super) fn max(self, other: Time) -> Time {
-        Time { exact: self.exact.max(other.exact), summed: self.summed.max(other.summed) }
+        let exact = self.0.checked_sub(other.0);
+        Time(exact.unwrap_or_else(|| nearest((self.to_f64() - other.to_f64()).max(0.0))))
     }
 }
 
 /// A note that is exact, on the grid where its end does not fit.
 pub(super) fn note(from: Time, duration: Time, pitch: NamedPitch) -> Option<Note> {
-    let [near, long] = [from, duration].map(|time| nearest(time.exact.to_f64()));
-    let exact = Note::new(from.exact, duration.exact, pitch);
+    let [near, long] = [from, duration].map(|time| nearest(time.to_f64()));
+    let exact = Note::new(from.0, duration.0, pitch);
     exact.or_else(|| Note::new(near, long, pitch))
 }
 
@@ -95,10 +80,9 @@ mod tests {
         for (count, divisions) in
             [(2.0, 6.0), (0.5, 1.5), (0.1, 0.3), (1e-9, 3e-9), (10_080.0, 30_240.0)]
         {
-            let time = Time::of(count, divisions);
-            assert_eq!((time.exact(), time.summed()), (third(1), count / divisions));
+            assert_eq!(Time::of(count, divisions), Time(third(1)));
         }
-        assert_eq!(Time::of(1e300, 1.0).exact(), ENDLESS);
+        assert_eq!(Time::of(1e300, 1.0), Time(ENDLESS));
     }
 
     /// 1/4294967291 and 1/4294967279 have no sum that fits: it is nearly nothing.
@@ -106,18 +90,16 @@ mod tests {
     fn what_does_not_fit_is_rounded() {
         let [one, other] = [4_294_967_291.0, 4_294_967_279.0].map(|n| Time::of(1.0, n));
         let [a_third, two_thirds] = [1.0, 2.0].map(|n| Time::of(n, 3.0));
-        assert_eq!(one.plus(other).exact(), Quarters::ZERO);
-        assert_eq!(a_third.plus(one).plus(other).exact(), third(1));
-        assert_eq!(two_thirds.minus(a_third).exact(), third(1));
-        assert_eq!(a_third.minus(two_thirds).exact(), Quarters::ZERO);
+        assert_eq!(one.plus(other), Time::ZERO);
+        assert_eq!(a_third.plus(one).plus(other), Time(third(1)));
+        assert_eq!(two_thirds.minus(a_third), Time(third(1)));
+        assert_eq!(a_third.minus(two_thirds), Time::ZERO);
     }
 
     /// Ten tenths are one; floats lose a bit on the way.
     #[test]
-    fn both_counts_are_kept() {
+    fn sums_are_exact() {
         let sum = (0..10).fold(Time::ZERO, |sum, _| sum.plus(Time::of(1.0, 10.0)));
-        assert_eq!((sum.exact(), sum.summed()), (Quarters::ONE, 0.999_999_999_999_999_9));
-        let later = sum.max(Time::of(1.0, 1.0));
-        assert_eq!((later.exact(), later.summed()), (Quarters::ONE, 1.0));
+        assert_eq!((sum.quarters(), sum), (Quarters::ONE, Time::of(1.0, 1.0)));
     }
 }
