@@ -164,7 +164,7 @@ fn where_there_is_no_terminal_the_commands_are_named() {
 
 #[test]
 fn unknown_commands_suggest_the_nearest() {
-    let usage = "Usage: fretloom [OPTIONS] [CHORD]... [COMMAND]";
+    let usage = "Usage: fretloom [OPTIONS] [CHORD] [COMMAND]";
     let pairs = "\"pears\" is no command; did you mean pairs?";
     assert_wrong_usage(&["pears", "Gmaj7"], &[pairs, usage]);
     assert_wrong_usage(&["pears"], &[pairs, usage]);
