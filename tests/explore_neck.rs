@@ -98,6 +98,72 @@ fn in_a_view_the_hand_is_where_one_looks() {
     }
 }
 
+/// A view opens where the hand is: a position and a chain hold its shape, and a run of single notes
+/// begins no more than two positions away.
+#[test]
+fn a_view_opens_where_the_hand_is() {
+    for climbs in ["", "space space space", "t space space", "1 1 1 1"] {
+        for chord in ["Gmaj7#11", "Dm7", "C7alt"] {
+            let mut player = Player::after(chord, climbs);
+            let shape = player.shape();
+            player.press("v");
+            assert_eq!(player.shape(), shape, "{}", player.screen());
+            player.press("v v");
+            assert!(player.looks().starts_with("across, chain 1 of "), "{}", player.screen());
+            assert_eq!(player.shape(), shape, "{}", player.screen());
+        }
+    }
+}
+
+/// In one position on three strings through a minor ii–V–i, forth and back: every chord has its
+/// shape again, and it lies in position V on these strings.
+#[test]
+fn chords_keep_their_shapes_under_one_hand() {
+    let mut player = Player::after("Dm7b5", "P V space 3 - 2 - 1 enter space");
+    let mut shapes = vec![player.shape()];
+    for keys in ["c G 7 a l t enter 2", "c C m ( m a j 7 ) enter space space"] {
+        player.press(keys);
+        shapes.push(player.shape());
+    }
+    for (key, back) in [("<", 1), ("<", 0), (">", 1), (">", 2)] {
+        player.press(key);
+        assert_eq!(player.shape(), shapes[back], "{}", player.screen());
+        assert_eq!(player.looks(), "position V, locked to 3-2-1");
+        let shape = player.named_shape().unwrap();
+        assert!(shape.frets.iter().all(|fret| (4..=9).contains(&fret.number())));
+    }
+}
+
+/// At some frets only nothing else is climbed, inverted or found elsewhere.
+#[test]
+fn wanted_frets_are_kept() {
+    let mut player = Player::after("Gmaj7#11", "P 5 - 1 2 enter");
+    for key in "space 1 2 o o t space backspace o v space o v v x 1 v x x v down s space".split(' ')
+    {
+        player.press(key);
+        let Some(shape) = player.named_shape() else { continue };
+        assert!(shape.frets.iter().all(|fret| (5..=12).contains(&fret.number())), "{key}");
+        assert!(player.shows("only frets 5–12"));
+    }
+}
+
+/// What no hand can do is said, with the key that gives more room.
+#[test]
+fn a_key_that_finds_no_shape_says_so() {
+    for (keys, told) in [
+        (
+            "P V space 9 - 9 enter space",
+            "no such shape in position V, at frets 9–9: v gives more room",
+        ),
+        ("v v X X space", "no such shape on string 6: v gives more room"),
+        ("P 3 - 5 space 4 - 3 - 2 enter 1", "its only shape on strings 4-3-2, at frets 3–5"),
+        ("l o", "nowhere else on strings 4-3-2"),
+    ] {
+        let player = Player::after("Gmaj7#11", keys);
+        assert_eq!(player.told(), told, "{keys}");
+    }
+}
+
 /// Whatever is in hand: other places sound the same, and other fingers stand on the same frets.
 #[test]
 fn alternatives_keep_what_they_promise() {

@@ -1,16 +1,20 @@
 //! A player who does anything: random commands, keys, clicks, pastes and sizes, and never a panic.
 //!
-//! Every run begins with the same seed. 20,000 steps belong to the usual tests;
-//! `FRETLOOM_MONKEY=1000000 cargo test --release --test monkey` takes a million. Where one fails, the
-//! last events are told, and the step at which it did.
+//! Every run begins with the same seed. 20,000 steps belong to the usual tests, 2,000 where each step
+//! is read from the screen; `FRETLOOM_MONKEY=1000000 cargo test --release --test monkey` takes a
+//! million of both. Where one fails, the last events are told, and the step at which it did.
 
 #![allow(
     clippy::unwrap_used,
     clippy::print_stderr,
+    clippy::panic,
     reason = "a test may stop at the first surprise, and tells what led to it"
 )]
 
-use std::collections::VecDeque;
+#[path = "support/neck_reader.rs"]
+mod neck_reader;
+
+use std::collections::{BTreeSet, VecDeque};
 
 use fretloom::library::Library;
 use fretloom::tui::command::COMMANDS;
@@ -21,12 +25,18 @@ use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
+use fretloom::tui::theme::Theme;
 use fretloom_theory::Spelling;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use crate::neck_reader::DrawnNeck;
+
 /// Steps of the usual run.
 const STEPS: usize = 20_000;
+
+/// Steps of the usual run that reads the screen after each of them.
+const STEPS_READ: usize = 2_000;
 
 /// Letters of chords, wishes and tunings, and keys that mean nothing.
 const KEYS: &str = "C D E F G A B b # m a j 7 9 1 3 5 - + / , l t s u left right home end delete \
@@ -127,9 +137,9 @@ impl Drop for Trail {
     }
 }
 
-fn steps() -> usize {
+fn steps(usual: usize) -> usize {
     let wished = std::env::var("FRETLOOM_MONKEY").ok();
-    wished.map_or(STEPS, |steps| steps.parse().unwrap())
+    wished.map_or(usual, |steps| steps.parse().unwrap())
 }
 
 fn drawn(program: &Program, (columns, rows): (u16, u16)) -> Buffer {
@@ -145,7 +155,7 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
     let library = Library::load(None);
     let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
     let mut size = (80, 24);
-    for step in 0..steps() {
+    for step in 0..steps(STEPS) {
         let event = keyboard.event(&mut random);
         trail.keep(&event);
         let resized = matches!(event, Event::Resize { .. });
@@ -165,4 +175,155 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
     }
     let text = text_of(&drawn(&program, (80, 24)));
     assert!(text.contains("? help  Tab commands"), "{text}");
+}
+
+/// So large a window shows the whole neck.
+const WHOLE: (u16, u16) = (200, 50);
+
+/// What is typed into the field that a key opens.
+const TYPED: [(&str, &[&str]); 3] = [
+    ("c", &["Dm7", "G7alt", "Cmaj7", "Bbm6", "E7b9", "A13sus4", "F#m7b5", "Caug"]),
+    (
+        "P",
+        &["V", "V 3-2-1", "1-12", "XII 4-3-2", "5-8", "3-2-1", "VII 5-9", "", "0-4 2-1-3", "9 9-9"],
+    ),
+    ("g", &["GCEA", "EADGBE", "EADGBE", "DADGAD", "Guitar, drop D", "EADG", "7 strings"]),
+];
+
+/// The keys that change nothing but what is held, where, and how it is looked at.
+const HANDS: [&str; 27] = [
+    "space",
+    "space",
+    "backspace",
+    "1",
+    "2",
+    "1",
+    "2",
+    "t",
+    "T",
+    "l",
+    "v",
+    "v",
+    "V",
+    "x",
+    "x",
+    "X",
+    "h",
+    "o",
+    "o",
+    "down",
+    "up",
+    "s",
+    "<",
+    ">",
+    "z",
+    "Z",
+    "n",
+];
+
+fn hand_events(random: &mut XorShift) -> Vec<Event> {
+    let key = |key: &str| Event::Key(key.parse().unwrap());
+    match random.below(40) {
+        0..4 => {
+            let (opens, texts) = *random.one_of(&TYPED);
+            let text = (*random.one_of(texts)).to_owned();
+            // What cannot be taken stays in its field, which is left.
+            vec![key(opens), Event::Paste(text), key("enter"), key("esc"), key("esc")]
+        }
+        4 => {
+            let (column, row) = (random.below(150), 8 + random.below(30));
+            let place = |at| u16::try_from(at).unwrap();
+            let what = Pointed::Click;
+            vec![Event::Mouse(Pointer { column: place(column), row: place(row), what })]
+        }
+        5 => vec![key(random.one_of::<&str>(&["i", "I", "I", "f", "p", "m"]))],
+        _ => vec![key(random.one_of::<&str>(&HANDS))],
+    }
+}
+
+/// The words behind a mark on the screen, up to the next space.
+fn word_behind<'a>(text: &'a str, mark: &str) -> Option<&'a str> {
+    let behind = text.split_once(mark)?.1;
+    behind.split([' ', ',']).next()
+}
+
+fn strings_of(words: &str) -> BTreeSet<u8> {
+    words.split('-').map(|string| string.parse().unwrap()).collect()
+}
+
+/// I to XXXVI, by adding up what the letters are worth.
+fn roman(numeral: &str) -> u8 {
+    let worth = |letter| match letter {
+        'I' => 1,
+        'V' => 5,
+        'X' => 10,
+        _ => panic!("{numeral} is no numeral"),
+    };
+    let letters: Vec<u8> = numeral.chars().map(worth).collect();
+    let less = letters.windows(2).filter(|two| two[0] < two[1]).map(|two| 2 * two[0]);
+    letters.iter().sum::<u8>() - less.sum::<u8>()
+}
+
+/// Reads a screen as a player does: what is in hand is drawn as held, all of it, and lies in the
+/// position that stands over the neck, on the strings that are said to be locked or alone, and at
+/// the frets that are said to be the only ones.
+fn assert_hand_is_where_it_is_said_to_be(buffer: &Buffer) {
+    let screen = text_of(buffer);
+    let Some(rule) = screen.lines().find(|line| line.starts_with("─ frets")) else {
+        panic!("no neck:\n{screen}")
+    };
+    let neck = DrawnNeck::read(buffer).unwrap();
+    let has_capo = !neck.bars.is_empty();
+    let bar = neck.bars.iter().map(|(_, fret)| *fret).max().unwrap_or_default();
+    let shape = screen.lines().find(|line| line.contains(" · frets ")).unwrap_or_default();
+    let held: Vec<u8> = neck.held.iter().map(|(_, fret)| *fret).collect();
+    let strings: BTreeSet<u8> = neck.held.iter().map(|(string, _)| *string).collect();
+    assert_eq!(held.len(), if shape.is_empty() { 0 } else { 3 }, "{screen}");
+    let fretted: Vec<u8> = held.iter().copied().filter(|fret| *fret > bar).collect();
+    if let Some(frets) = word_behind(shape, " · frets ").filter(|_| !has_capo) {
+        let said: BTreeSet<u8> = frets.split('-').map(|fret| fret.parse().unwrap()).collect();
+        assert_eq!(held.iter().copied().collect::<BTreeSet<u8>>(), said, "{screen}");
+    }
+    if let Some(position) = word_behind(rule, "─ position ") {
+        let position = roman(position);
+        let reach = position.saturating_sub(1)..=position + 4;
+        assert!(fretted.iter().all(|fret| reach.contains(fret)), "{screen}");
+    }
+    if let Some(locked) = word_behind(rule, "locked to ") {
+        assert!(strings.is_empty() || strings == strings_of(locked), "{screen}");
+    }
+    let alone = rule.split_once(" alone").and_then(|(before, _)| before.rsplit(' ').next());
+    if let Some(alone) = alone {
+        assert!(strings.is_subset(&strings_of(alone)), "{screen}");
+    }
+    if let Some(only) = word_behind(&screen, "only frets ") {
+        let (first, last) = only.split_once('–').unwrap();
+        let [first, last]: [u8; 2] = [first, last].map(|fret| fret.parse().unwrap());
+        let range = first..=last;
+        // An open string behind a capo counts as its fret.
+        assert!(fretted.iter().all(|fret| range.contains(fret)), "{screen}");
+        assert!(has_capo || held.iter().all(|fret| range.contains(fret)), "{screen}");
+    }
+}
+
+#[test]
+fn what_is_in_hand_is_drawn_and_inside_view_and_lock() {
+    let (mut random, mut trail) = (XorShift(0x5eed), Trail::default());
+    let library = Library::load(None);
+    let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
+    program.use_theme(Theme::monochrome());
+    program.update(Event::Resize { columns: WHOLE.0, rows: WHOLE.1 });
+    let (mut with_shape, mut without) = (0, 0);
+    for _ in 0..steps(STEPS_READ) {
+        for event in hand_events(&mut random) {
+            trail.keep(&event);
+            program.update(event);
+        }
+        let buffer = drawn(&program, WHOLE);
+        assert_hand_is_where_it_is_said_to_be(&buffer);
+        let held = program.explore().shape(program.neck()).is_some();
+        *(if held { &mut with_shape } else { &mut without }) += 1;
+    }
+    // Neither half of the promise is empty.
+    assert!(with_shape > without && without > 0, "{with_shape} with a shape, {without} without");
 }

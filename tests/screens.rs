@@ -66,7 +66,7 @@ const SCREENS: [(&str, &str); 17] = [
     ("climbing", "space space n l"),
     ("position", "v x n n n"),
     ("strings", "v v x x x x"),
-    ("across", "v v v n n n n"),
+    ("across", "v v v x n n n n"),
     ("two", "v v v v x n n n n"),
     ("left_out", "L n"),
     ("true_widths", "W L r"),
@@ -173,7 +173,7 @@ fn every_instrument_takes_every_view() {
         for key in keys.split_whitespace() {
             press(&mut program, key);
             let text = text_of(&drawn(&mut program, 80, 24));
-            let strings = text.lines().filter(|line| line.contains(['┃', '‹']));
+            let strings = text.lines().filter(|line| line.contains(['┃', '‹', '›']));
             let count = strings.filter(|line| line.contains(['┼', '┤', '├', '╪'])).count();
             assert_eq!(count, tuning.string_count(), "{} {key}\n{text}", tuning.id());
         }

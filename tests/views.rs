@@ -137,6 +137,20 @@ fn a_symmetric_chain_repeats_its_grip() {
     assert!(fingers.iter().all(|line| grip(line) == grip(fingers[0])), "{chain}");
 }
 
+/// A hand that is asked for some frets stands at the first of them.
+#[test]
+fn a_view_of_some_frets_stands_there() {
+    let answer = json(&["neck", "Dm7", "--view", "position", "--frets", "5-8"]);
+    let places = answer["places"].as_array().unwrap();
+    // F & G by hand, from string 6 up: 5 7 8, 5 8, 5 7, 5 7, 6 8, 5 7 8.
+    assert_eq!(places.len(), 14);
+    let frets = places.iter().map(|place| place["fret"].as_u64().unwrap());
+    assert!(frets.clone().all(|fret| (5..=8).contains(&fret)));
+    assert!(text(&["neck", "Dm7", "--view", "position", "--frets", "5-8"]).contains("position V"));
+    let lowest = text(&["neck", "Dm7", "--view", "position", "--frets", "0-4"]);
+    assert!(lowest.contains("position I"), "{lowest}");
+}
+
 /// Behind a capo the lowest position is the one above it, and the open strings belong to it.
 #[test]
 fn the_lowest_position_is_the_one_above_the_capo() {

@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{Fret, HandPosition, Neck, Region, RegionError, StringSet, TuningError};
+use fretloom_fretboard::{
+    Fret, FretRange, HandPosition, Neck, Region, RegionError, StringSet, TuningError,
+};
 use fretloom_theory::{ReadError, SpelledTriad};
 
 use crate::score_file::ScoreFileError;
@@ -63,6 +65,13 @@ pub enum Refusal {
         capo: Fret,
         /// The first position above it.
         lowest: HandPosition,
+    },
+    /// A position that has none of the frets that are wanted.
+    OutsideFrets {
+        /// The position.
+        position: HandPosition,
+        /// The frets.
+        frets: FretRange,
     },
     /// One of several ways to choose from that is not there.
     NoSuchChoice {
@@ -166,6 +175,15 @@ impl fmt::Display for Refusal {
                 "position {position} lies behind the capo at {capo}: expected {lowest} or a higher \
                  position"
             ),
+            Refusal::OutsideFrets { position, frets } => {
+                let number = position.number();
+                let (lowest, highest) = (number.saturating_sub(1), number.saturating_add(4));
+                write!(
+                    f,
+                    "position {position} reaches frets {lowest} to {highest}: expected some of \
+                     them in {frets}, or another position"
+                )
+            }
             Refusal::NoSuchChoice { number, count } => {
                 write!(f, "there is no choice {number}: expected a number from 1 to {count}")
             }
@@ -217,6 +235,17 @@ impl Refusal {
 
     pub(super) fn unless_side_by_side(strings: StringSet) -> Result<(), Refusal> {
         if strings.is_unbroken() { Ok(()) } else { Err(Refusal::NotSideBySide(strings)) }
+    }
+
+    pub(super) fn unless_reached(neck: &Neck, position: HandPosition) -> Result<(), Refusal> {
+        let (last, lowest) = (neck.tuning().last_fret(), HandPosition::lowest_on(neck));
+        if position.fret() > last {
+            return Err(Refusal::NoSuchPosition { position, last });
+        }
+        if position < lowest {
+            return Err(Refusal::BehindCapo { position, capo: neck.begins_at(), lowest });
+        }
+        Ok(())
     }
 
     pub(super) fn unless_three(strings: StringSet) -> Result<(), Refusal> {

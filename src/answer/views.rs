@@ -50,21 +50,11 @@ impl ViewQuestion {
     }
 
     fn check(&self, neck: &Neck) -> Result<(), Refusal> {
-        let last = neck.tuning().last_fret();
         match &self.view {
-            View::Position(view) if view.position().fret() > last => {
-                Err(Refusal::NoSuchPosition { position: view.position(), last })
-            }
-            View::Position(view) if view.position() < HandPosition::lowest_on(neck) => {
-                Err(Refusal::BehindCapo {
-                    position: view.position(),
-                    capo: neck.begins_at(),
-                    lowest: HandPosition::lowest_on(neck),
-                })
-            }
+            View::Position(view) => Refusal::unless_reached(neck, view.position()),
             View::Set(view) => Refusal::unless_on(neck, view.set()),
             View::Two(query) => query.set().map_or(Ok(()), |set| unless_three(neck, set)),
-            View::Position(_) | View::Across(_) => Ok(()),
+            View::Across(_) => Ok(()),
         }
     }
 }

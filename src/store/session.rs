@@ -45,6 +45,10 @@ pub struct Session {
     pub spelling: Option<String>,
     /// The view of the neck by its word, with its choice: `position V`, `across 2`.
     pub view: Option<String>,
+    /// The shape that a chain across the strings was opened on: `5-4-3 on 4-3-2`.
+    pub chain: Option<String>,
+    /// The frets at which the hand stays: `1-12`; absent for all of them.
+    pub frets: Option<String>,
     /// Which triads take part: `tertian,sus`.
     pub families: Option<String>,
     /// The notes wanted and not wanted, as typed on the screen: `7 #11 -13`.

@@ -5,7 +5,9 @@ use fretloom_theory::TriadPair;
 use super::chain::Chain;
 use super::chain_search::cheapest;
 use crate::strings_going_up::strings_going_up;
-use crate::{FretRange, Hand, Inversion, Neck, Region, Rung, ShapeQuery, StringSet, WhichTriad};
+use crate::{
+    FretRange, Hand, Inversion, Neck, Place, Region, Rung, Shape, ShapeQuery, StringSet, WhichTriad,
+};
 
 /// Do the string sets of a chain share strings?
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -39,11 +41,17 @@ pub struct ChainQuery {
     overlap: Overlap,
     inversions: [Option<Inversion>; 2],
     region: Region,
+    through: Option<[Place; 3]>,
 }
 
 impl Default for ChainQuery {
     fn default() -> ChainQuery {
-        ChainQuery { overlap: Overlap::Shared, inversions: [None; 2], region: Region::WHOLE_NECK }
+        ChainQuery {
+            overlap: Overlap::Shared,
+            inversions: [None; 2],
+            region: Region::WHOLE_NECK,
+            through: None,
+        }
     }
 }
 
@@ -74,6 +82,21 @@ impl ChainQuery {
     pub const fn within(mut self, frets: FretRange) -> ChainQuery {
         self.region = self.region.within(frets);
         self
+    }
+
+    /// Over the shape at these places only, where a chain comes to their strings; in the order of
+    /// [`Shape::places`].
+    #[must_use]
+    pub const fn through(mut self, places: [Place; 3]) -> ChainQuery {
+        self.through = Some(places);
+        self
+    }
+
+    /// May a chain go over this shape?
+    fn goes_over(&self, shape: &Shape) -> bool {
+        self.through.is_none_or(|places| {
+            shape.strings() != places.map(|place| place.string) || shape.places() == places
+        })
     }
 
     /// The string sets that a chain goes over, towards string 1; strings in unison hold none.
@@ -118,8 +141,8 @@ impl ChainQuery {
         let sides = WhichTriad::BOTH.into_iter().zip(self.inversions);
         let rungs = sides.flat_map(|(which, inversion)| {
             let query = inversion.map_or(query, |inversion| query.inverted(inversion));
-            let held =
-                query.shapes(neck, which.triad_of(pair)).into_iter().filter(|s| s.grip().is_some());
+            let shapes = query.shapes(neck, which.triad_of(pair)).into_iter();
+            let held = shapes.filter(|shape| shape.grip().is_some() && self.goes_over(shape));
             held.map(move |shape| Rung { which, shape })
         });
         let mut rungs: Vec<Rung> = rungs.collect();

@@ -6,6 +6,7 @@
 pub enum ExploreCommand {
     EditChord,
     EditWish,
+    EditWhere,
     Families,
     ChooseScale,
     MovePair,

@@ -32,6 +32,7 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::OtherPlace, "other-place", "elsewhere", "another place of the notes in hand"),
     explore(ExploreCommand::Labels, "labels", "labels", "notes, degrees, triad members, fingers, or the order"),
     explore(ExploreCommand::EditWish, "wish", "wish", "degrees to have, and with a minus not to have"),
+    explore(ExploreCommand::EditWhere, "where", "where", "the position, frets or strings to stay in: V 1-12 3-2-1"),
     explore(ExploreCommand::ChooseTuning, "choose-tuning", "tuning", "choose another tuning, or type one"),
     explore(ExploreCommand::CapoUp, "capo-up", "capo", "the capo a fret up, partial or not"),
     explore(ExploreCommand::CapoDown, "capo-down", "", "the capo a fret down, at last off"),

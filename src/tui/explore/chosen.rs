@@ -1,5 +1,6 @@
 //! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
 
+use fretloom_fretboard::{FretRange, Shape};
 use fretloom_theory::{ReadChord, ReadError};
 
 use super::in_hand::Held;
@@ -31,6 +32,8 @@ pub(in crate::tui) struct Chosen {
     pub(super) rung: Option<usize>,
     pub(super) held: Held,
     pub(super) view: NeckView,
+    /// The frets at which the hand may stand.
+    pub(super) frets: FretRange,
     pub(super) labels: Labels,
     /// Are the notes that the pair leaves out drawn?
     pub(super) shows_left_out: bool,
@@ -53,6 +56,7 @@ impl Chosen {
             rung: None,
             held: Held::default(),
             view: NeckView::Whole,
+            frets: FretRange::WHOLE_NECK,
             labels: Labels::default(),
             shows_left_out: false,
             first_fret: 1,
@@ -87,13 +91,15 @@ impl TypedChord {
     }
 }
 
-/// A chord that the player has been at, with the scale and the pair of that moment.
+/// A chord that the player has been at, with the scale, the pair and the shape of that moment.
 #[derive(Clone, PartialEq, Debug)]
 pub(in crate::tui) struct Page {
     pub(super) chord: TypedChord,
     pub(super) scale: usize,
     /// None where the scale holds no pair.
     pub(super) pair: Option<NamedPair>,
+    /// The shape of the ladder that was in hand, and how it was held.
+    pub(super) hand: Option<(Shape, Held)>,
 }
 
 impl Page {

@@ -55,7 +55,7 @@ impl Drawing<'_> {
         match &self.explore.overlay {
             None => self.hit_explorer(screen, place),
             // What is typed is not to be lost by a slip of the mouse.
-            Some(Overlay::Chord(_) | Overlay::Wishes(_)) => None,
+            Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) => None,
             Some(Overlay::Scales(_) | Overlay::Tunings(_)) => self.hit_list(screen, place),
         }
     }

@@ -1,22 +1,41 @@
 //! The shape in hand: where else its notes lie, and which fingers take it.
 
-use fretloom_fretboard::{Ease, Grip, Hand, Neck, Rung, Shape, WhichTriad};
+use fretloom_fretboard::{Ease, Grip, Hand, HandPosition, Neck, Rung, Shape, WhichTriad};
 
 use crate::words::counted;
 
 /// How a rung is held: at which of the places of its notes, from 0, the rung's own first; with which
-/// of the fingerings there, from 0, the easiest first.
+/// of the fingerings there, from 0, the first that [`Player`] takes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub(super) struct Held {
     pub(super) place: usize,
     pub(super) fingers: usize,
 }
 
+/// Who holds a shape.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Player {
+    pub(super) hand: Hand,
+    /// Where the view has the hand stand: fingers that keep it nearest to there come first. Without
+    /// it the easiest come first.
+    pub(super) position: Option<HandPosition>,
+}
+
+impl Player {
+    fn grips(self, neck: &Neck, shape: &Shape) -> Vec<Grip> {
+        let mut grips = self.hand.grips(neck, shape.places());
+        if let Some(position) = self.position {
+            // The sort is stable: at one distance the easiest stay first.
+            grips.sort_by_key(|grip| grip.position().number().abs_diff(position.number()));
+        }
+        grips
+    }
+}
+
 /// A shape of the ladder as it is held: at its own place or another, with one of its fingerings.
 #[derive(Clone, Debug)]
 pub(super) struct InHand {
-    /// The hand that holds it.
-    player: Hand,
+    player: Player,
     which: WhichTriad,
     /// The rung's own shape.
     home: Shape,
@@ -31,12 +50,12 @@ pub(super) struct InHand {
 }
 
 impl InHand {
-    /// A rung as it is held; home and with its easiest fingers where there is no such place or are
-    /// no such fingers.
-    pub(super) fn of(neck: &Neck, player: Hand, rung: &Rung, held: Held) -> InHand {
-        let home = rung.shape.held_by(neck, player);
+    /// A rung as it is held; home and with its first fingers where there is no such place or are no
+    /// such fingers.
+    pub(super) fn of(neck: &Neck, player: Player, rung: &Rung, held: Held) -> InHand {
+        let home = rung.shape.held_by(neck, player.hand);
         let mut places = vec![(home, "where the ladder has it".to_owned())];
-        let elsewhere = home.same_pitches(neck, player);
+        let elsewhere = home.same_pitches(neck, player.hand);
         places.extend(elsewhere.iter().map(|there| (there.shape, there.to_string())));
         let (grips, grip) = (Vec::new(), None);
         let hand = InHand { player, which: rung.which, home, places, grips, grip, shape: home };
@@ -54,7 +73,7 @@ impl InHand {
 
     /// At its place, with the ways to finger it there.
     fn moved(mut self, neck: &Neck, held: Held) -> InHand {
-        self.grips = self.player.grips(neck, self.at(held).places());
+        self.grips = self.player.grips(neck, &self.at(held));
         self
     }
 
@@ -95,14 +114,20 @@ impl InHand {
         }
     }
 
-    /// With the next fingers, the easiest after the last.
+    /// With the next fingers, the first after the last.
     pub(super) fn next_fingers(&self, held: Held) -> Held {
         Held { fingers: (held.fingers + 1) % self.grips.len().max(1), ..held }
     }
 
-    /// At the next place of the same notes, home after the last.
-    pub(super) fn next_place(&self, held: Held) -> Held {
-        Held { place: (held.place + 1) % self.places.len().max(1), fingers: 0 }
+    /// At the next place of the same notes among those that are wanted, home after the last.
+    pub(super) fn next_place(&self, held: Held, wanted: impl Fn(&Shape) -> bool) -> Held {
+        let is_wanted =
+            |place: &usize| self.places.get(*place).is_some_and(|(shape, _)| wanted(shape));
+        let mut after = (held.place + 1..self.places.len()).chain(0..held.place);
+        match after.find(is_wanted) {
+            Some(place) => Held { place, fingers: 0 },
+            None => held,
+        }
     }
 
     /// Which fingers these are, and why.
@@ -114,13 +139,16 @@ impl InHand {
         }
     }
 
+    /// Do these notes lie anywhere else under one hand?
+    pub(super) fn lies_elsewhere(&self) -> bool {
+        self.places.len() > 1
+    }
+
     /// Which place this is, and why there.
     pub(super) fn place_told(&self, held: Held) -> String {
         let reason = self.places.get(held.place).map(|(_, reason)| reason.as_str());
-        match self.places.len() {
-            1 => "these notes lie nowhere else under one hand".to_owned(),
-            count => format!("place {} of {count}: {}", held.place + 1, reason.unwrap_or_default()),
-        }
+        let (number, count) = (held.place + 1, self.places.len());
+        format!("place {number} of {count}: {}", reason.unwrap_or_default())
     }
 
     /// Why these fingers, and how many others there are; care first, where the stretch is wide.
@@ -152,7 +180,8 @@ mod tests {
         let ladder = Ladder::new(&neck, pair, &query);
         let is_meant = |rung: &&Rung| rung.shape.frets().map(|fret| fret.number()) == frets;
         let rung = *ladder.rungs().iter().find(is_meant).unwrap();
-        let hand = InHand::of(&neck, Hand::default(), &rung, Held::default());
+        let player = Player { hand: Hand::default(), position: None };
+        let hand = InHand::of(&neck, player, &rung, Held::default());
         (neck, hand)
     }
 
@@ -181,7 +210,7 @@ mod tests {
         let (neck, mut hand) = held([5, 4, 3]);
         let (home, mut now) = (hand.shape(), Held::default());
         for _ in 1..hand.places.len() {
-            let next = hand.next_place(now);
+            let next = hand.next_place(now, |_| true);
             hand = hand.turned(&neck, now, next);
             now = next;
             let told = hand.place_told(now);
@@ -189,7 +218,7 @@ mod tests {
             assert_eq!(hand.shape().going_up(), home.going_up());
             assert_ne!(hand.shape().places(), home.places());
         }
-        let next = hand.next_place(now);
+        let next = hand.next_place(now, |_| true);
         assert_eq!(hand.turned(&neck, now, next).shape(), home);
     }
 

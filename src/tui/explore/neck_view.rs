@@ -1,7 +1,7 @@
 //! The view of the neck that is chosen, and what it shows.
 
 use fretloom_fretboard::{
-    ChainQuery, FretRange, Hand, HandPosition, Neck, PositionView, SetView, StringSet,
+    ChainQuery, FretRange, Hand, HandPosition, Neck, Place, PositionView, SetView, StringSet,
     TwoAStringQuery, View,
 };
 
@@ -16,10 +16,19 @@ pub(super) enum NeckView {
     Position(HandPosition),
     /// What lies on some strings.
     Set(StringSet),
-    /// A chain across the strings; which of them, from 0.
-    Across(usize),
+    /// A chain across the strings.
+    Across(Across),
     /// Two notes on each of the strings in use; from which of the starting notes, from 0.
     Two(usize),
+}
+
+/// Which chain across the strings.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub(super) struct Across {
+    /// The shape that it goes over; none, if any chain will do.
+    pub(super) through: Option<[Place; 3]>,
+    /// Which of the chains over it, from 0.
+    pub(super) way: usize,
 }
 
 impl NeckView {
@@ -29,7 +38,7 @@ impl NeckView {
             NeckView::Whole => "neck".to_owned(),
             NeckView::Position(position) => format!("position {position}"),
             NeckView::Set(set) => format!("set {set}"),
-            NeckView::Across(chain) => format!("across {}", chain + 1),
+            NeckView::Across(chain) => format!("across {}", chain.way + 1),
             NeckView::Two(start) => format!("two {}", start + 1),
         }
     }
@@ -40,36 +49,65 @@ impl NeckView {
     }
 
     /// Are its choices found by a search: chains, or runs of two notes a string?
-    pub(super) fn has_ways(self) -> bool {
+    fn has_ways(self) -> bool {
         match self {
             NeckView::Across(_) | NeckView::Two(_) => true,
             NeckView::Whole | NeckView::Position(_) | NeckView::Set(_) => false,
         }
     }
 
+    /// Is it one of the ways that were found together with another one?
+    pub(super) fn is_found_with(self, other: NeckView) -> bool {
+        self.has_ways() && self.in_way(0) == other.in_way(0)
+    }
+
     /// The same view in the way with this number, from 0, if it has several ways.
     pub(super) fn in_way(self, way: usize) -> NeckView {
         match self {
-            NeckView::Across(_) => NeckView::Across(way),
+            NeckView::Across(chain) => NeckView::Across(Across { way, ..chain }),
             NeckView::Two(_) => NeckView::Two(way),
             NeckView::Whole | NeckView::Position(_) | NeckView::Set(_) => self,
         }
     }
 
     /// Which of its ways is chosen, from 0.
-    fn way(self) -> usize {
+    pub(super) fn way(self) -> usize {
         match self {
-            NeckView::Across(way) | NeckView::Two(way) => way,
+            NeckView::Across(Across { way, .. }) | NeckView::Two(way) => way,
             NeckView::Whole | NeckView::Position(_) | NeckView::Set(_) => 0,
         }
     }
 
-    /// Can a close shape be seen whole in it?
-    pub(super) fn shows_shapes(self) -> bool {
+    /// Are shapes held in it? Two notes a string are a run of single notes.
+    pub(super) fn holds_shapes(self) -> bool {
         match self {
-            NeckView::Position(_) | NeckView::Across(_) => true,
+            NeckView::Whole | NeckView::Position(_) | NeckView::Across(_) => true,
             NeckView::Set(set) => set.three().is_some(),
-            NeckView::Whole | NeckView::Two(_) => false,
+            NeckView::Two(_) => false,
+        }
+    }
+
+    /// Where the hand stands in it, if that is settled.
+    pub(super) fn position(self) -> Option<HandPosition> {
+        match self {
+            NeckView::Position(position) => Some(position),
+            NeckView::Whole | NeckView::Set(_) | NeckView::Across(_) | NeckView::Two(_) => None,
+        }
+    }
+
+    /// The same view, or the nearest to it that a neck has: a position on the neck, and the strings
+    /// in use instead of strings that are not there.
+    pub(super) fn on(self, neck: &Neck, strings: Option<StringSet>) -> NeckView {
+        match self {
+            NeckView::Position(position) => {
+                let last = HandPosition::new(neck.tuning().last_fret().number());
+                let lowest = HandPosition::lowest_on(neck);
+                NeckView::Position(position.min(last.unwrap_or(lowest)).max(lowest))
+            }
+            NeckView::Set(set) if !set.is_on(neck.tuning().string_count()) => {
+                strings.map_or(NeckView::Whole, NeckView::Set)
+            }
+            NeckView::Whole | NeckView::Set(_) | NeckView::Across(_) | NeckView::Two(_) => self,
         }
     }
 
@@ -83,7 +121,7 @@ impl NeckView {
             "set" => {
                 choice.parse().ok().filter(|set: &StringSet| set.is_on(strings)).map(NeckView::Set)
             }
-            "across" => index().map(NeckView::Across),
+            "across" => index().map(|way| NeckView::Across(Across { through: None, way })),
             "two" => index().map(NeckView::Two),
             _ => None,
         }
@@ -97,6 +135,8 @@ pub(super) struct PairOnNeck<'a> {
     pub(super) tuning: &'a TuningAnswer,
     pub(super) pair: &'a PairAnswer,
     pub(super) strings: Option<StringSet>,
+    /// The frets that are wanted.
+    pub(super) frets: FretRange,
 }
 
 /// A view of the pair as it was answered.
@@ -111,9 +151,15 @@ pub(super) struct ShownView {
 
 impl ShownView {
     /// What a view shows to this hand, in the way that is chosen or in the last one there is; none
-    /// for the whole neck, and where the neck lacks the strings or the position.
+    /// for the whole neck, and where the neck lacks the strings or the position. Where no chain goes
+    /// over the wanted shape, any will do.
     pub(super) fn of(view: NeckView, of: PairOnNeck<'_>, hand: Hand) -> Option<ShownView> {
-        let asked = question(view, of.strings, hand)?.ask(of.neck, of.pair).ok()?;
+        let asked = question(view, of, hand)?.ask(of.neck, of.pair).ok()?;
+        if asked.choices() == 0
+            && let NeckView::Across(Across { through: Some(_), .. }) = view
+        {
+            return ShownView::of(NeckView::Across(Across::default()), of, hand);
+        }
         Some(ShownView::answered(view, of, asked))
     }
 
@@ -139,21 +185,34 @@ impl ShownView {
     pub(super) fn way(&self) -> usize {
         self.asked.choice().saturating_sub(1)
     }
+
+    /// The way whose run begins nearest to a position, from 0; of equals the first.
+    pub(super) fn way_near(&self, position: HandPosition) -> usize {
+        let away = |way: &usize| {
+            let positions = self.asked.clone().taken(way + 1).positions();
+            let here = positions.first().map(|there| there.number().abs_diff(position.number()));
+            here.unwrap_or(u8::MAX)
+        };
+        (0..self.ways()).min_by_key(away).unwrap_or_default()
+    }
 }
 
 /// The question for the first way of the view; none for the whole neck.
-fn question(view: NeckView, strings: Option<StringSet>, hand: Hand) -> Option<ViewQuestion> {
+fn question(view: NeckView, of: PairOnNeck<'_>, hand: Hand) -> Option<ViewQuestion> {
     let view = match view {
         NeckView::Whole => return None,
         NeckView::Position(position) => View::Position(PositionView::at(position)),
         NeckView::Set(set) => View::Set(SetView::on(set)),
-        NeckView::Across(_) => View::Across(ChainQuery::default()),
+        NeckView::Across(chain) => {
+            let query = ChainQuery::default();
+            View::Across(chain.through.map_or(query, |places| query.through(places)))
+        }
         NeckView::Two(_) => {
             let query = TwoAStringQuery::default();
-            View::Two(strings.map_or(query, |set| query.on(set)))
+            View::Two(of.strings.map_or(query, |set| query.on(set)))
         }
     };
-    Some(ViewQuestion::new(view, hand, FretRange::WHOLE_NECK, 1))
+    Some(ViewQuestion::new(view, hand, of.frets, 1))
 }
 
 fn title(view: NeckView, strings: Option<StringSet>, asked: &AskedView) -> String {
@@ -163,7 +222,7 @@ fn title(view: NeckView, strings: Option<StringSet>, asked: &AskedView) -> Strin
         NeckView::Position(position) => format!("position {position}"),
         NeckView::Set(set) if set.len() == 1 => format!("string {set} alone"),
         NeckView::Set(set) => format!("strings {set} alone"),
-        NeckView::Across(chain) => format!("across, chain {}", of(chain)),
+        NeckView::Across(chain) => format!("across, chain {}", of(chain.way)),
         NeckView::Two(start) => {
             let set = strings.map(|set| set.to_string()).unwrap_or_default();
             format!("two a string {set}, {}", of(start))

@@ -10,6 +10,8 @@ pub(super) enum Overlay {
     Chord(TextField),
     /// Wishes are being typed.
     Wishes(TextField),
+    /// Where the hand may be is being typed.
+    Where(TextField),
     /// The list of tunings.
     Tunings(Box<TuningList>),
     /// The list of scales, with one marked.
@@ -20,7 +22,7 @@ impl Overlay {
     /// Where keys are pressed while it lies there.
     pub(super) fn section(&self) -> Section {
         match self {
-            Overlay::Chord(_) | Overlay::Wishes(_) => Section::Typing,
+            Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) => Section::Typing,
             Overlay::Scales(_) => Section::List,
             Overlay::Tunings(_) => Section::Picking,
         }

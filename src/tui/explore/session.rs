@@ -3,12 +3,12 @@
 //! Every value is text as a player would type it. A value that means nothing any more (a tuning
 //! whose file is gone, strings that this instrument lacks) is passed over.
 
-use fretloom_fretboard::{Capo, StringSet};
+use fretloom_fretboard::{Capo, FretRange, Rung, Shape, StringSet};
 use fretloom_theory::{Families, ScaleChoice};
 
 use super::chosen::TypedChord;
 use super::in_hand::Held;
-use super::neck_view::NeckView;
+use super::neck_view::{Across, NeckView};
 use super::shown::families_of;
 use super::state::Explore;
 use crate::answer::{Wishes, find_tuning};
@@ -16,6 +16,7 @@ use crate::glyphs::to_ascii;
 use crate::picture::Labels;
 use crate::store::Session;
 use crate::tui::shared::Shared;
+use crate::words::dashed;
 
 impl Explore {
     /// Writes what is chosen here into a session.
@@ -36,12 +37,23 @@ impl Explore {
         session.wishes = Some(to_ascii(&chosen.wishes.to_string()));
         session.left_out = Some(chosen.shows_left_out);
         session.first_fret = Some(chosen.first_fret);
+        session.frets = (chosen.frets != FretRange::WHOLE_NECK).then(|| chosen.frets.to_string());
+        session.chain = self.chain_opened().map(|shape| places_in_words(&shape));
+    }
+
+    /// The shape that the chain in view was opened on.
+    fn chain_opened(&self) -> Option<Shape> {
+        let NeckView::Across(Across { through, .. }) = self.chosen.view else { return None };
+        let is_it = |rung: &&Rung| Some(rung.shape.places()) == through;
+        self.shown.everywhere.rungs().iter().find(is_it).map(|rung| rung.shape)
     }
 
     /// Takes up what was kept, as far as it still means something, and the instrument with it.
     pub(in crate::tui) fn take_up(&mut self, session: &Session, shared: &mut Shared) {
         let labels = Labels::ALL.iter().find(|one| Some(one.word()) == session.labels.as_deref());
         self.chosen.labels = labels.copied().unwrap_or(self.chosen.labels);
+        let frets = session.frets.as_deref().and_then(|frets| frets.parse().ok());
+        self.chosen.frets = frets.unwrap_or(self.chosen.frets);
         self.chosen.locked = session.locked.unwrap_or(self.chosen.locked);
         self.chosen.shows_left_out = session.left_out.unwrap_or(self.chosen.shows_left_out);
         self.take_up_music(session, shared);
@@ -94,12 +106,13 @@ impl Explore {
         self.chosen.view = view.unwrap_or(self.chosen.view);
         self.lay_out(shared);
         let index = |value: Option<u32>| value.and_then(|value| usize::try_from(value).ok());
-        let rung = index(session.rung).filter(|rung| *rung < self.shown.ladder.rungs().len());
-        if rung.is_some() {
-            self.hold(rung, Held::default(), shared);
+        let rung =
+            index(session.rung).and_then(|rung| self.shown.ladder.rungs().get(rung)).copied();
+        if let Some(rung) = rung {
             let (place, fingers) = (index(session.place), index(session.fingers));
             let (place, fingers) = (place.unwrap_or_default(), fingers.unwrap_or_default());
-            self.hold_as(Held { place, fingers }, shared);
+            self.take_up_chain(session, &rung.shape, shared);
+            self.hold_again(&rung.shape, Held { place, fingers }, shared);
         }
         self.chosen.first_fret = session.first_fret.unwrap_or(self.chosen.first_fret).max(1);
         // An order stands only in a view that has one.
@@ -108,12 +121,23 @@ impl Explore {
         }
     }
 
-    /// Holds the rung in hand that way, as far as there is such a place and are such fingers.
-    fn hold_as(&mut self, held: Held, shared: &Shared) {
-        self.chosen.held = held;
-        self.follow(shared);
-        let possible = self.shown.hand.as_ref().map(|hand| hand.possible(held));
-        self.chosen.held = possible.unwrap_or_default();
-        self.follow(shared);
+    /// Takes up the chain that was in view: over the shape that it was opened on, or over that in
+    /// hand.
+    fn take_up_chain(&mut self, session: &Session, in_hand: &Shape, shared: &Shared) {
+        let NeckView::Across(_) = self.chosen.view else { return };
+        let way = session.view.as_deref().and_then(|words| NeckView::read(words, 0));
+        let of_chain = |rung: &&Rung| Some(places_in_words(&rung.shape)) == session.chain;
+        let opened = self.shown.everywhere.rungs().iter().find(of_chain).map(|rung| rung.shape);
+        self.chosen.view = NeckView::Across(Across {
+            through: Some(opened.unwrap_or(*in_hand).places()),
+            way: way.map_or(0, NeckView::way),
+        });
+        self.let_go(shared);
+        self.chosen.view = self.view_shown();
     }
+}
+
+/// `5-4-3 on 4-3-2`: frets and strings of a shape.
+fn places_in_words(shape: &Shape) -> String {
+    format!("{} on {}", dashed(shape.frets()), shape.string_set())
 }

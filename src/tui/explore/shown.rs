@@ -1,10 +1,10 @@
 //! What follows from the player's choices: everything that is shown.
 
-use fretloom_fretboard::{Hand, Ladder, Neck, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{FretRange, Hand, Ladder, Neck, ShapeQuery, StringSet, Tuning};
 use fretloom_theory::{Families, ScaleChoice, Spelling};
 
 use super::chosen::Chosen;
-use super::in_hand::InHand;
+use super::in_hand::{InHand, Player};
 use super::neck_view::{PairOnNeck, ShownView};
 use crate::answer::{
     self, Harmony, LeftOutPlace, PairAnswer, PairPlace, PairsAnswer, Refusal, places_left_out,
@@ -27,9 +27,11 @@ pub(super) struct Shown {
     pub(super) sets: Vec<StringSet>,
     /// Where the notes of the pair lie.
     pub(super) places: Vec<PairPlace>,
+    /// Those of them at the frets that are wanted; none where all are.
+    pub(super) within: Option<Vec<PairPlace>>,
     /// Where the notes lie that the pair leaves out.
     pub(super) left_out: Vec<LeftOutPlace>,
-    /// Every close shape of the pair, on all strings, without fingers.
+    /// Every close shape of the pair at the wanted frets, on all strings, without fingers.
     pub(super) everywhere: Ladder,
     /// Those on the strings in use.
     pub(super) ladder: Ladder,
@@ -82,6 +84,7 @@ impl Shown {
             pairs: pairs_of(chosen, shared, &harmony),
             sets: sets_of(shared),
             places: Vec::new(),
+            within: None,
             left_out: Vec::new(),
             everywhere: Ladder::default(),
             ladder: Ladder::default(),
@@ -110,7 +113,8 @@ impl Shown {
         if tuning {
             self.sets = sets_of(shared);
         }
-        let pair = pairs || tuning || (was.row, was.copy) != (chosen.row, chosen.copy);
+        let place = (was.row, was.copy, was.frets) != (chosen.row, chosen.copy, chosen.frets);
+        let pair = pairs || tuning || place;
         if pair {
             self.lay_out(chosen, shared.neck());
         }
@@ -121,14 +125,15 @@ impl Shown {
         let hand = before.hand != self.from.hand;
         if strings || hand || was.view != chosen.view {
             // Where only the way has changed, what there is to choose from was found before.
-            let anew = strings || hand || !chosen.view.has_ways() || !was.view.is_like(chosen.view);
+            let anew = strings || hand || !chosen.view.is_found_with(was.view);
             let found = self.view.take().filter(|_| !anew);
             self.view = match (found, self.pair_on_neck(chosen, shared)) {
                 (Some(view), Some(pair)) => Some(view.taken(chosen.view, pair)),
                 _ => self.view_of(chosen, shared),
             };
         }
-        if strings || hand || was.rung != chosen.rung {
+        let position = was.view.position() != chosen.view.position();
+        if strings || hand || position || was.rung != chosen.rung {
             self.hand = self.hand_of(chosen, shared);
         } else if let Some(hand) = self.hand.take() {
             self.hand = Some(hand.turned(shared.neck(), was.held, chosen.held));
@@ -156,7 +161,7 @@ impl Shown {
 
     /// Lays the pair out on the neck and on all strings.
     fn lay_out(&mut self, chosen: &Chosen, neck: &Neck) {
-        let query = ShapeQuery::default().without_fingers();
+        let query = ShapeQuery::default().within(chosen.frets).without_fingers();
         let pair = self.pair(chosen);
         let places = pair.map(|pair| places_of_pair(neck, pair)).unwrap_or_default();
         let left_out = pair.map(|pair| places_left_out(neck, pair)).unwrap_or_default();
@@ -164,6 +169,9 @@ impl Shown {
             Some(pair) => Ladder::new(neck, pair.pair(), &query),
             None => Ladder::default(),
         };
+        let within =
+            || places.iter().filter(|at| chosen.frets.contains(at.fret)).copied().collect();
+        self.within = (chosen.frets != FretRange::WHOLE_NECK).then(within);
         (self.places, self.left_out, self.everywhere) = (places, left_out, everywhere);
     }
 
@@ -174,7 +182,8 @@ impl Shown {
 
     fn pair_on_neck<'a>(&'a self, chosen: &Chosen, shared: &'a Shared) -> Option<PairOnNeck<'a>> {
         let (pair, strings) = (self.pair(chosen)?, self.strings(chosen));
-        Some(PairOnNeck { neck: shared.neck(), tuning: shared.tuning(), pair, strings })
+        let (neck, tuning, frets) = (shared.neck(), shared.tuning(), chosen.frets);
+        Some(PairOnNeck { neck, tuning, pair, strings, frets })
     }
 
     fn view_of(&self, chosen: &Chosen, shared: &Shared) -> Option<ShownView> {
@@ -183,7 +192,8 @@ impl Shown {
 
     fn hand_of(&self, chosen: &Chosen, shared: &Shared) -> Option<InHand> {
         let rung = self.ladder.rungs().get(chosen.rung?)?;
-        Some(InHand::of(shared.neck(), shared.hand, rung, chosen.held))
+        let player = Player { hand: shared.hand, position: chosen.view.position() };
+        Some(InHand::of(shared.neck(), player, rung, chosen.held))
     }
 }
 

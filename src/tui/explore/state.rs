@@ -5,6 +5,7 @@ use fretloom_theory::{PitchClassSet, SpelledTriad};
 
 use super::chosen::{Chosen, Page, TypedChord};
 use super::in_hand::InHand;
+use super::neck_view::NeckView;
 use super::overlay::Overlay;
 use super::shown::Shown;
 use crate::answer::{NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal};
@@ -19,6 +20,9 @@ pub struct Explore {
     pub(super) overlay: Option<Overlay>,
     /// The notes of the pair before that are in this one too, while they are marked.
     pub(super) kept_notes: PitchClassSet,
+    /// The shape of the ladder that was in hand last; the hand comes back near it, where a view
+    /// held none.
+    pub(super) left: Option<Shape>,
 }
 
 impl Explore {
@@ -34,7 +38,7 @@ impl Explore {
         let chosen = Chosen::over(chord);
         let shown = Shown::of(&chosen, shared)?;
         let mut explore =
-            Explore { chosen, shown, overlay: None, kept_notes: PitchClassSet::EMPTY };
+            Explore { chosen, shown, overlay: None, kept_notes: PitchClassSet::EMPTY, left: None };
         explore.chosen.set = explore.usual_set();
         explore.lay_out(shared);
         Ok(explore)
@@ -56,6 +60,7 @@ impl Explore {
             chord: self.chosen.chord.clone(),
             scale: self.chosen.scale,
             pair: self.pair().map(PairAnswer::name),
+            hand: self.shown.hand.as_ref().map(|hand| (hand.home(), self.chosen.held)),
         }
     }
 
@@ -86,10 +91,11 @@ impl Explore {
         Some(NamedShape::new(neck, of_pair.unwrap_or_else(stacked), &hand.shape()))
     }
 
-    /// What the view shows of the pair; none for the whole neck.
+    /// What the view shows of the pair within the frets that are wanted; none for the whole neck.
     #[must_use]
     pub fn view_places(&self) -> Option<&[PairPlace]> {
-        self.shown.view.as_ref().map(|view| view.answer.places.as_slice())
+        let view = self.shown.view.as_ref().map(|view| view.answer.places.as_slice());
+        view.or(self.shown.within.as_deref())
     }
 
     /// Where the notes of the pair lie.
@@ -116,6 +122,19 @@ impl Explore {
 
     pub(super) fn shape_in_hand(&self) -> Option<Shape> {
         self.shown.hand.as_ref().map(InHand::shape)
+    }
+
+    /// May the hand hold this shape: on the strings, if they are locked, and where the view and the
+    /// wanted frets show it whole?
+    pub(super) fn may_hold(&self, shape: &Shape) -> bool {
+        let is_locked_out = self.chosen.locked && Some(shape.string_set()) != self.strings();
+        !is_locked_out && self.chosen.view.holds_shapes() && self.is_in_view(shape)
+    }
+
+    /// May the hand be anywhere on the neck?
+    pub(super) fn is_free(&self) -> bool {
+        let whole = self.chosen.view == NeckView::Whole && self.shown.within.is_none();
+        whole && !self.chosen.locked
     }
 
     /// Does the view show every place of a shape?

@@ -1,5 +1,6 @@
 //! What keys do to the explorer.
 
+mod area;
 mod click;
 mod in_view;
 mod instrument;
@@ -35,6 +36,7 @@ impl Explore {
         match command {
             ExploreCommand::EditChord => self.edit_chord(),
             ExploreCommand::EditWish => self.edit_wishes(),
+            ExploreCommand::EditWhere => self.edit_where(),
             ExploreCommand::CopyNeck => return Drawing::new(self, shared).copy_neck(),
             ExploreCommand::CopyShape => return self.copy_shape(shared),
             ExploreCommand::Families => self.change_families(shared),
@@ -50,7 +52,7 @@ impl Explore {
             ExploreCommand::SecondTriad => self.next_inversion(WhichTriad::Second, shared),
             ExploreCommand::NextStrings => self.step_strings(1, shared),
             ExploreCommand::PreviousStrings => self.step_strings(-1, shared),
-            ExploreCommand::LockStrings => self.chosen.locked = !self.chosen.locked,
+            ExploreCommand::LockStrings => self.turn_lock(shared),
             ExploreCommand::OtherFingers => self.other_fingers(shared),
             ExploreCommand::OtherPlace => self.other_place(shared),
             ExploreCommand::NextView => self.step_view(1, shared),

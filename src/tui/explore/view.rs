@@ -13,6 +13,7 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::{Paragraph, Widget, Wrap};
 
 use super::drawing::Drawing;
+use super::neck_view::NeckView;
 use super::overlay::Overlay;
 use crate::answer::{marks, marks_in_view, marks_left_out};
 use crate::picture::{Labels, Mark, NeckPicture};
@@ -64,7 +65,9 @@ impl Drawing<'_> {
         match &self.explore.overlay {
             Some(Overlay::Tunings(tunings)) => self.draw_tunings(area, buffer, tunings),
             Some(Overlay::Scales(_)) => self.draw_scale_list(area, buffer),
-            Some(Overlay::Chord(_) | Overlay::Wishes(_)) | None => self.draw_explorer(area, buffer),
+            Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {
+                self.draw_explorer(area, buffer);
+            }
         }
     }
 
@@ -152,11 +155,9 @@ impl Drawing<'_> {
             .within(self.frets_to_the_end())
             .with_fret_widths(self.shared.setup.fret_widths)
             .keeping(self.explore.kept_places().map(|place| place.place));
-        if let Some(shape) =
-            self.explore.shape_in_hand().filter(|shape| self.explore.is_in_view(shape))
-        {
+        if let Some(shape) = self.explore.shape_in_hand() {
             picture = picture.holding(&shape);
-            if self.explore.chosen.labels == Labels::Finger && self.explore.shown.view.is_none() {
+            if self.explore.chosen.labels == Labels::Finger {
                 picture = picture.fingered(&shape);
             }
         }
@@ -192,12 +193,16 @@ impl Drawing<'_> {
 
     /// What the neck shows: the view, or the strings that the ladder climbs.
     fn view_in_words(&self) -> String {
-        if let Some(view) = &self.explore.shown.view {
-            return view.title.clone();
-        }
-        let lock = if self.explore.chosen.locked { "locked to" } else { "strings" };
         let set = self.explore.strings().map(|set| set.to_string()).unwrap_or_default();
-        format!("{lock} {set}")
+        let locked = self.explore.chosen.locked;
+        match (&self.explore.shown.view, self.explore.chosen.view) {
+            (Some(view), NeckView::Position(_) | NeckView::Across(_)) if locked => {
+                format!("{}, locked to {set}", view.title)
+            }
+            (Some(view), _) => view.title.clone(),
+            (None, _) if locked => format!("locked to {set}"),
+            (None, _) => format!("strings {set}"),
+        }
     }
 
     /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`

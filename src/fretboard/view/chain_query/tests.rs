@@ -113,3 +113,19 @@ fn an_inversion_may_be_fixed_for_each_triad() {
         assert_eq!(rung.shape.inversion(), wanted);
     }
 }
+
+/// Of all chains those that go over one shape, and none where no hand holds it.
+#[test]
+fn a_chain_goes_through_the_shape_that_is_wanted() {
+    let (neck, pair) = (neck("EADGBE"), pair(["F", "G"]));
+    let query = ShapeQuery::default().on("4-3-2".parse().unwrap());
+    for shape in query.shapes(&neck, WhichTriad::First.triad_of(pair)) {
+        let through = ChainQuery::default().through(shape.places());
+        let chains = through.chains(&neck, pair, Hand::default());
+        let goes =
+            |chain: &Chain| chain.rungs().iter().any(|rung| rung.shape.places() == shape.places());
+        assert!(chains.iter().all(goes), "{:?}", shape.frets());
+        let cheapest = every_cost(through, &neck, pair).first().copied();
+        assert_eq!(chains.first().map(|chain| chain.cost_mm().round()), cheapest.map(f64::round));
+    }
+}

@@ -68,7 +68,8 @@ impl Explore {
     /// Takes the shape with that note that is nearest in the ladder; on other strings, if these
     /// have none.
     fn take_note(&mut self, place: Place, shared: &mut Shared) {
-        let holds = |rung: &Rung| rung.shape.places().contains(&place);
+        let holds =
+            |rung: &Rung| rung.shape.places().contains(&place) && self.may_hold(&rung.shape);
         let in_hand = self.rung_in_hand();
         let ladder = &self.shown.ladder;
         let nearest = in_hand.and_then(|r| ladder.nearest(&r.shape, Nearness::Rungs, holds));
@@ -80,25 +81,26 @@ impl Explore {
         let far = |rung: &&Rung| self.set_of(rung).map(|set| set.abs_diff(self.chosen.set));
         match there.min_by_key(far).copied() {
             Some(rung) => self.take_rung(&rung, shared),
-            None => shared.tell("no close shape of the pair has this place"),
+            None if self.is_free() => shared.tell("no close shape of the pair has this place"),
+            None => shared.tell(format!("no close shape has this place {}", self.area_in_words())),
         }
     }
 
     /// On a string of the set in use its lock; on any other one the nearest set that has it.
-    fn go_to_string(&mut self, string: StringNumber, shared: &Shared) {
+    fn go_to_string(&mut self, string: StringNumber, shared: &mut Shared) {
         let sets = &self.shown.sets;
         let has = |set: usize| {
             let set = sets.get(set);
             set.is_some_and(|set| set.iter().any(|one| one == string))
         };
         if has(self.chosen.set) {
-            self.chosen.locked = !self.chosen.locked;
+            self.turn_lock(shared);
             return;
         }
-        let there = (0..sets.len()).filter(|set| has(*set));
-        if let Some(set) = there.min_by_key(|set| set.abs_diff(self.chosen.set)) {
-            self.chosen.set = set;
-            self.lay_out(shared);
+        let there = (0..sets.len()).filter(|set| has(*set) && self.may_go_to(*set));
+        match there.min_by_key(|set| set.abs_diff(self.chosen.set)) {
+            Some(set) => self.go_to_set(set, shared),
+            None => self.tell_no_shape(shared),
         }
     }
 }

@@ -1,33 +1,75 @@
-//! Climbing in a view: over the shapes that it shows.
+//! Climbing in a view: over the shapes that it shows, or over its runs of single notes.
 
-use fretloom_fretboard::{Direction, Ladder, Nearness};
+use fretloom_fretboard::{Direction, Ladder, Nearness, WhichTriad};
 
+use super::super::in_hand::InHand;
+use super::super::neck_view::NeckView;
 use super::super::state::Explore;
+use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::shared::Shared;
 
 impl Explore {
-    /// The next shape that the view shows, by height, and from the last one the first again; the
-    /// nearest one, if that in hand is not seen. Does the view show any?
-    pub(super) fn climb_in_view(&mut self, direction: Direction, shared: &Shared) -> bool {
+    /// The next shape that the view shows, by height, and from the last one the first again; in a
+    /// view of two notes a string the next run.
+    pub(super) fn climb_in_view(&mut self, direction: Direction, shared: &mut Shared) {
+        if let NeckView::Two(_) = self.chosen.view {
+            let by = match direction {
+                Direction::Up => 1,
+                Direction::Down => -1,
+            };
+            self.step_choice(by, shared);
+            return;
+        }
         let seen = self.ladder_in_view();
-        let in_hand = self.shape_in_hand();
+        let in_hand = self.shown.hand.as_ref().map(InHand::home);
         let next = match in_hand.as_ref().map(|shape| (shape, seen.find(shape))) {
             Some((_, Some(here))) => seen.next(here, direction).or(seen.beginning(direction)),
             Some((shape, None)) => seen.nearest(shape, Nearness::Height, |_| true),
-            None => seen.beginning(Direction::Up),
+            None => seen.beginning(direction),
         };
-        let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else { return false };
+        let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else {
+            self.tell_no_shape(shared);
+            return;
+        };
+        let is_alone = seen.rungs().len() == 1 && in_hand == Some(rung.shape);
         self.take_rung(rung, shared);
-        true
+        if is_alone {
+            shared.tell(format!("the only shape {}", self.area_in_words()));
+        }
     }
 
-    /// The close shapes of the pair that a view of a position, of strings or of a chain shows; on
-    /// locked strings only those there.
-    fn ladder_in_view(&self) -> Ladder {
-        let shows_shapes = self.chosen.view.shows_shapes();
-        let is_here = |set| !self.chosen.locked || Some(set) == self.strings();
-        self.shown.everywhere.only(|rung| {
-            shows_shapes && is_here(rung.shape.string_set()) && self.is_in_view(&rung.shape)
-        })
+    /// The next inversion of a triad that the view shows, from the last one the first again.
+    pub(super) fn inversion_in_view(&mut self, which: WhichTriad, shared: &mut Shared) {
+        let seen = self.ladder_in_view();
+        let in_hand = self.shown.hand.as_ref().map(InHand::home);
+        let here = in_hand.as_ref().and_then(|shape| seen.find(shape));
+        let above = here.and_then(|here| seen.next_of(here, which, Direction::Up));
+        let lowest = || seen.rungs().iter().position(|rung| rung.which == which);
+        let next = above.or_else(lowest);
+        let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else {
+            self.tell_no_shape(shared);
+            return;
+        };
+        self.take_rung(rung, shared);
+        if next == here {
+            shared.tell(format!("its only shape {}", self.area_in_words()));
+        }
+    }
+
+    /// Says that the hand has nowhere to go, and which key gives it more room.
+    pub(super) fn tell_no_shape(&self, shared: &mut Shared) {
+        let key = match self.chosen.view {
+            NeckView::Whole => ExploreCommand::EditWhere,
+            NeckView::Position(_) | NeckView::Set(_) | NeckView::Across(_) | NeckView::Two(_) => {
+                ExploreCommand::NextView
+            }
+        };
+        let key = shared.key_of(Command::Explore(key));
+        shared.tell(format!("no such shape {}: {key} gives more room", self.area_in_words()));
+    }
+
+    /// The shapes of the pair that may be held now.
+    pub(super) fn ladder_in_view(&self) -> Ladder {
+        self.shown.everywhere.only(|rung| self.may_hold(&rung.shape))
     }
 }

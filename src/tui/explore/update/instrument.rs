@@ -1,6 +1,6 @@
 //! Changes of the instrument. The hand stays as near as it can to where it was.
 
-use fretloom_fretboard::{Capo, Nearness, Rung, Tuning};
+use fretloom_fretboard::{Capo, FretRange, Nearness, Rung, Tuning};
 
 use super::super::state::Explore;
 use crate::answer::Refusal;
@@ -14,10 +14,17 @@ impl Explore {
         shared.take_tuning(tuning);
         self.chosen.first_fret = 1;
         let held = self.rung_in_hand().copied();
+        self.chosen.frets = self.frets_on(shared);
         self.let_go(shared);
         let set = held.and_then(|held| self.set_like(&held));
         self.chosen.set = set.unwrap_or_else(|| self.usual_set());
         self.lay_out_near(held.map(|held| held.shape), shared);
+    }
+
+    /// The wanted frets, if this neck has any of them; else all.
+    fn frets_on(&self, shared: &Shared) -> FretRange {
+        let has = self.chosen.frets.first() <= shared.neck().tuning().last_fret();
+        if has { self.chosen.frets } else { FretRange::WHOLE_NECK }
     }
 
     /// The strings on which the counterpart of a shape lies: of the same triad the one that sounds

@@ -18,7 +18,7 @@ impl Explore {
         match &self.overlay {
             Some(Overlay::Scales(at)) => self.obey_in_scales(*at, command, shared),
             Some(Overlay::Tunings(_)) => self.obey_in_tunings(command, shared),
-            Some(Overlay::Chord(_) | Overlay::Wishes(_)) | None => {}
+            Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {}
         }
     }
 
@@ -61,7 +61,7 @@ impl Explore {
         match &mut self.overlay {
             Some(Overlay::Scales(at)) => *at = line,
             Some(Overlay::Tunings(list)) => list.mark(line, pair, shared),
-            Some(Overlay::Chord(_) | Overlay::Wishes(_)) | None => {}
+            Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {}
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Going through chords, scales, pairs and shapes.
 
-use fretloom_fretboard::{Direction, WhichTriad};
+use fretloom_fretboard::{Direction, Rung, WhichTriad};
 use fretloom_theory::{Families, Spelling};
 
 use super::super::chosen::TypedChord;
@@ -59,17 +59,51 @@ impl Explore {
         self.take_scale(wrapped(self.chosen.scale, by, self.shown.scales.len()), shared);
     }
 
-    pub(super) fn step_strings(&mut self, by: isize, shared: &Shared) {
-        self.chosen.set = wrapped(self.chosen.set, by, self.shown.sets.len());
+    /// The next set of strings; of those that hold a shape in the view, where any does.
+    pub(super) fn step_strings(&mut self, by: isize, shared: &mut Shared) {
+        let count = self.shown.sets.len();
+        let around = (1..=count).map(|step| step as isize * by);
+        let mut around = around.map(|by| wrapped(self.chosen.set, by, count));
+        let Some(next) = around.find(|set| self.may_go_to(*set)) else {
+            self.tell_no_shape(shared);
+            return;
+        };
+        if next == self.chosen.set {
+            shared.tell(format!("no other strings hold a shape {}", self.area_in_words()));
+        }
+        self.go_to_set(next, shared);
+    }
+
+    /// Does the view go along to these strings, or show a shape on them?
+    pub(super) fn may_go_to(&self, set: usize) -> bool {
+        let goes_along = match self.chosen.view {
+            NeckView::Set(_) | NeckView::Two(_) => true,
+            NeckView::Whole | NeckView::Position(_) | NeckView::Across(_) => false,
+        };
+        let strings = self.shown.sets.get(set).copied();
+        let is_there =
+            |rung: &Rung| Some(rung.shape.string_set()) == strings && self.is_in_view(&rung.shape);
+        goes_along || self.shown.everywhere.rungs().iter().any(is_there)
+    }
+
+    /// Goes to a set of strings; a lock and a view of strings go along.
+    pub(super) fn go_to_set(&mut self, set: usize, shared: &Shared) {
+        let home = self.home_in_hand();
+        self.chosen.set = set;
         if let (NeckView::Set(_), Some(set)) = (self.chosen.view, self.strings()) {
             self.chosen.view = NeckView::Set(set);
         }
-        self.lay_out(shared);
+        self.let_go(shared);
+        if let NeckView::Two(_) = self.chosen.view {
+            self.view_near(home.as_ref(), shared);
+        }
+        self.chosen.view = self.view_shown();
+        self.seat(home.as_ref(), shared);
     }
 
     /// The next fingers for the shape in hand.
     pub(super) fn other_fingers(&mut self, shared: &mut Shared) {
-        let Some(hand) = &self.shown.hand else { return };
+        let Some(hand) = &self.shown.hand else { return self.tell_no_shape(shared) };
         self.chosen.held = hand.next_fingers(self.chosen.held);
         self.follow(shared);
         let hand = self.shown.hand.as_ref();
@@ -78,10 +112,14 @@ impl Explore {
 
     /// The next place of the notes in hand.
     pub(super) fn other_place(&mut self, shared: &mut Shared) {
-        let Some(hand) = &self.shown.hand else { return };
-        self.hold(self.chosen.rung, hand.next_place(self.chosen.held), shared);
-        let hand = self.shown.hand.as_ref();
-        shared.notice = hand.map(|hand| hand.place_told(self.chosen.held));
+        let Some(hand) = &self.shown.hand else { return self.tell_no_shape(shared) };
+        let next = hand.next_place(self.chosen.held, |shape| self.may_hold(shape));
+        shared.tell(match (next.place == self.chosen.held.place, hand.lies_elsewhere()) {
+            (true, false) => "these notes lie nowhere else under one hand".to_owned(),
+            (true, true) => format!("nowhere else {}", self.area_in_words()),
+            (false, _) => hand.place_told(next),
+        });
+        self.hold(self.chosen.rung, next, shared);
     }
 
     /// What stands in the marks next; an order only where the view has one.
@@ -108,7 +146,8 @@ impl Explore {
     /// next set, and where the neck ends it begins again; on locked strings it begins again at once.
     /// In a view it goes through the shapes that the view shows.
     pub(super) fn climb(&mut self, direction: Direction, shared: &mut Shared) {
-        if self.climb_in_view(direction, shared) {
+        if self.chosen.view != NeckView::Whole {
+            self.climb_in_view(direction, shared);
             return;
         }
         let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, direction));
@@ -133,7 +172,9 @@ impl Explore {
         let on = here.and_then(|here| all.climb(here, direction));
         let next = on.map(|step| step.rung).or(all.beginning(direction));
         let next = next.and_then(|next| all.rungs().get(next)).copied();
-        let (Some(next), Some(old)) = (next, self.strings()) else { return };
+        let (Some(next), Some(old)) = (next, self.strings()) else {
+            return self.tell_no_shape(shared);
+        };
         self.take_rung(&next, shared);
         let set = next.shape.string_set();
         shared.notice = Some(match on {
@@ -142,12 +183,22 @@ impl Explore {
         });
     }
 
-    /// The next shape of one triad going up; past the last one it begins again.
-    pub(super) fn next_inversion(&mut self, which: WhichTriad, shared: &Shared) {
+    /// The next shape of one triad going up on the strings in use; past the last one it begins
+    /// again. In a view it goes through those that the view shows.
+    pub(super) fn next_inversion(&mut self, which: WhichTriad, shared: &mut Shared) {
+        if self.chosen.view != NeckView::Whole {
+            self.inversion_in_view(which, shared);
+            return;
+        }
         let ladder = &self.shown.ladder;
         let above = self.chosen.rung.and_then(|rung| ladder.next_of(rung, which, Direction::Up));
         let lowest = || ladder.rungs().iter().position(|rung| rung.which == which);
-        let next = above.or_else(lowest);
-        self.hold(next.or(self.chosen.rung), Held::default(), shared);
+        match above.or_else(lowest) {
+            Some(next) if Some(next) == self.chosen.rung => {
+                shared.tell(format!("its only shape {}", self.area_in_words()));
+            }
+            Some(next) => self.hold(Some(next), Held::default(), shared),
+            None => self.tell_no_shape(shared),
+        }
     }
 }

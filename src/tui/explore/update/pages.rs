@@ -14,13 +14,18 @@ impl Explore {
         });
     }
 
-    /// Turns to a chord that the player has been at, with the scale and the pair that it had.
+    /// Turns to a chord that the player has been at, with the scale and the pair that it had; and
+    /// with its shape, if the hand may hold that now.
     pub(in crate::tui) fn turn_to(&mut self, page: Page, shared: &mut Shared) {
         self.comparing(shared, |explore, shared| {
             (explore.chosen.chord, explore.chosen.scale) = (page.chord, page.scale);
             explore.lay_out(shared);
             if let Some(pair) = page.pair {
                 explore.choose_pair(|name| name == pair, shared);
+            }
+            if let Some((home, held)) = page.hand {
+                explore.view_near(Some(&home), shared);
+                explore.hold_again(&home, held, shared);
             }
         });
     }

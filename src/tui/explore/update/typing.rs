@@ -1,10 +1,10 @@
-//! What is typed: a chord, wishes, a search.
+//! What is typed: a chord, wishes, where the hand may be, a search.
 
 use super::super::chosen::TypedChord;
 use super::super::overlay::Overlay;
 use super::super::state::Explore;
 use super::super::suggest::suggestions;
-use crate::answer::Wishes;
+use crate::answer::{HandArea, Wishes};
 use crate::tui::command::TypingCommand;
 use crate::tui::key::Key;
 use crate::tui::shared::Shared;
@@ -21,11 +21,18 @@ impl Explore {
         self.overlay = Some(Overlay::Wishes(field));
     }
 
+    pub(super) fn edit_where(&mut self) {
+        let field = TextField::holding(&self.hand_area().to_string());
+        self.overlay = Some(Overlay::Where(field));
+    }
+
     /// Types a key that stands for no command, where something is typed.
     pub(in crate::tui) fn type_key(&mut self, key: Key, shared: &Shared) {
         let pair = self.shown.pair(&self.chosen);
         match &mut self.overlay {
-            Some(Overlay::Chord(field) | Overlay::Wishes(field)) => field.press(key),
+            Some(Overlay::Chord(field) | Overlay::Wishes(field) | Overlay::Where(field)) => {
+                field.press(key);
+            }
             Some(Overlay::Tunings(list)) => list.press(key, pair, shared),
             Some(Overlay::Scales(_)) | None => {}
         }
@@ -35,7 +42,9 @@ impl Explore {
     pub(in crate::tui) fn paste(&mut self, text: &str, shared: &Shared) {
         let pair = self.shown.pair(&self.chosen);
         match &mut self.overlay {
-            Some(Overlay::Chord(field) | Overlay::Wishes(field)) => field.insert(text),
+            Some(Overlay::Chord(field) | Overlay::Wishes(field) | Overlay::Where(field)) => {
+                field.insert(text);
+            }
             Some(Overlay::Tunings(list)) => list.insert(text, pair, shared),
             Some(Overlay::Scales(_)) | None => {}
         }
@@ -72,6 +81,13 @@ impl Explore {
                 let Ok(wishes) = Wishes::read_line(&field.text()) else { return };
                 self.overlay = None;
                 self.take_wishes(wishes, shared);
+            }
+            Some(Overlay::Where(field)) => {
+                let Ok(area) = HandArea::read_line(&field.text()) else { return };
+                if area.check(shared.neck()).is_ok() {
+                    self.overlay = None;
+                    self.take_area(area, shared);
+                }
             }
             Some(Overlay::Tunings(_) | Overlay::Scales(_)) | None => {}
         }

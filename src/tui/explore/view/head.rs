@@ -1,5 +1,6 @@
 //! The head: chord, scale and instrument; or the field in which something is typed.
 
+use fretloom_fretboard::{FretRange, Neck};
 use fretloom_theory::{Degree, ReadChord, Scale, parent_in_words};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -9,7 +10,7 @@ use super::super::drawing::Drawing;
 use super::super::overlay::Overlay;
 use super::super::shown::families_of;
 use super::super::suggest::suggestions;
-use crate::answer::{Wishes, behind_capo};
+use crate::answer::{HandArea, Wishes, behind_capo};
 use crate::tui::command::{Command, ProgramCommand, TypingCommand};
 use crate::tui::widget::{TextField, below, broken, indented, write};
 use crate::words::{counted, mode_of, spaced};
@@ -38,6 +39,7 @@ impl Drawing<'_> {
         match self.explore.overlay.as_ref()? {
             Overlay::Chord(field) => Some((" chord ", field)),
             Overlay::Wishes(field) => Some((" wish ", field)),
+            Overlay::Where(field) => Some((" where ", field)),
             Overlay::Tunings(_) | Overlay::Scales(_) => None,
         }
     }
@@ -82,6 +84,10 @@ impl Drawing<'_> {
         }
         if !self.explore.chosen.wishes.are_none() {
             limits.push(format!("wish {}", self.explore.chosen.wishes));
+        }
+        let frets = self.explore.chosen.frets;
+        if frets != FretRange::WHOLE_NECK {
+            limits.push(format!("only frets {}–{}", frets.first(), frets.last()));
         }
         if self.explore.chosen.families > 0 {
             limits.push(families_of(&self.explore.chosen).1.to_owned());
@@ -143,8 +149,10 @@ impl Drawing<'_> {
 
     /// What the typed text means, or what is wrong with it; and which of the two it is.
     fn told(&self, field: &TextField) -> (String, bool) {
-        if let Some(Overlay::Wishes(_)) = self.explore.overlay {
-            return told_of_wishes(&field.text());
+        match self.explore.overlay {
+            Some(Overlay::Wishes(_)) => return told_of_wishes(&field.text()),
+            Some(Overlay::Where(_)) => return told_of_area(&field.text(), self.shared.neck()),
+            Some(Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_)) | None => {}
         }
         let (told, readable) = told_of_chord(&field.text());
         (told + &self.going_on(&field.text()), readable)
@@ -184,6 +192,19 @@ fn told_of_chord(text: &str) -> (String, bool) {
             (words.join(" · "), true)
         }
         Err(error) => (format!("character {}: expected {}", error.at(), error.advice()), false),
+    }
+}
+
+fn told_of_area(text: &str, neck: &Neck) -> (String, bool) {
+    let area = HandArea::read_line(text).and_then(|area| area.check(neck).map(|()| area));
+    match area {
+        Ok(HandArea::WHOLE_NECK) => (
+            "a position V, frets 1-12, strings 3-2-1, or some of them; empty for the whole neck"
+                .into(),
+            true,
+        ),
+        Ok(area) => (format!("the hand stays in {}", area.in_words()), true),
+        Err(refusal) => (refusal.to_string(), false),
     }
 }
 

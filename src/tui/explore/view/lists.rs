@@ -47,16 +47,16 @@ impl Drawing<'_> {
                 let [_, list, ..] = self.tunings_areas(screen, tunings);
                 (list, tunings.at, tunings.offers.len())
             }
-            Overlay::Chord(_) | Overlay::Wishes(_) => return None,
+            Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) => return None,
         };
         Some(ListView { area, marked, count, pointed_at: self.shared.clicked(Spot::Line) })
     }
 
-    /// The keys that matter now. Wishes have no suggestions.
+    /// The keys that matter now. Only chords have suggestions.
     pub(in crate::tui::explore) fn footer(&self) -> Footer<'_> {
         let suggestion = Command::Typing(TypingCommand::Suggestion);
         let idle = match &self.explore.overlay {
-            Some(Overlay::Wishes(_)) => Some(suggestion),
+            Some(Overlay::Wishes(_) | Overlay::Where(_)) => Some(suggestion),
             Some(Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_)) | None => None,
         };
         self.shared.footer(self.explore.section(), idle)

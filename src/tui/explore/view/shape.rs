@@ -8,8 +8,8 @@ use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
 use super::super::in_hand::InHand;
+use super::super::neck_view::NeckView;
 use crate::answer::NamedShape;
-use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::widget::{below, indented, write};
 use crate::words::{dashed, inversion};
 
@@ -22,25 +22,11 @@ impl Drawing<'_> {
         write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
         let told = match (&self.shared.notice, &self.explore.shown.view, &self.explore.shown.hand) {
             (Some(notice), ..) => notice.clone(),
-            (None, Some(view), _) => self.call_to_view() + &view.told,
+            (None, Some(view), _) => view.told.clone(),
             (None, None, Some(hand)) => hand.told(),
             (None, None, None) => String::new(),
         };
         write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.shared.theme.muted));
-    }
-
-    /// How the hand comes into a view that shows shapes, and not the one in hand.
-    fn call_to_view(&self) -> String {
-        let away =
-            self.explore.shape_in_hand().is_some_and(|shape| !self.explore.is_in_view(&shape));
-        if away && self.explore.chosen.view.shows_shapes() {
-            format!(
-                "{} brings the hand into view · ",
-                self.shared.key_of(Command::Explore(ExploreCommand::Climb))
-            )
-        } else {
-            String::new()
-        }
     }
 
     /// The shape in hand in words; `position` is the word for that.
@@ -49,10 +35,12 @@ impl Drawing<'_> {
             self.explore.shape(self.shared.neck()),
             self.explore.shown.hand.as_ref().map(InHand::which),
         ) else {
-            let none = if self.explore.pair().is_some() {
-                " no shape of this pair on these strings"
-            } else {
-                " no pair, no shape"
+            let none = match (self.explore.pair(), self.run_line()) {
+                (None, _) => " no pair, no shape".to_owned(),
+                (Some(_), Some(run)) => run,
+                (Some(_), None) => {
+                    format!(" no shape of this pair {}", self.explore.area_in_words())
+                }
             };
             return Line::styled(none, self.shared.theme.muted);
         };
@@ -70,6 +58,19 @@ impl Drawing<'_> {
             Span::styled(format!("{} ", self.name_of(which)), self.style_of(which)),
             Span::raw(words.join(" · ")),
         ])
+    }
+
+    /// A run of single notes in words: ` G 5 · A 7 · B 4 …  position III then IV`.
+    fn run_line(&self) -> Option<String> {
+        let NeckView::Two(_) = self.explore.chosen.view else { return None };
+        let mut places = self.explore.view_places()?.to_vec();
+        places.sort_by_key(|place| place.in_view.map(|seen| seen.order));
+        let notes = places.iter().map(|place| format!("{} {}", place.note, place.fret));
+        let fingers = places.iter().filter_map(|place| place.in_view?.finger);
+        let fingers: Vec<String> = fingers.map(|finger| finger.number().to_string()).collect();
+        let mut words = vec![notes.collect::<Vec<_>>().join("  ")];
+        words.extend((!fingers.is_empty()).then(|| format!("fingers {}", fingers.join(" "))));
+        (!places.is_empty()).then(|| format!(" {}", words.join(" · ")))
     }
 
     /// The strings, where they are not those that the ladder climbs.
