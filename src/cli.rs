@@ -15,6 +15,7 @@ mod new_file;
 mod outcome;
 mod own_files;
 mod player;
+mod print;
 mod queries;
 mod resume;
 mod run;
@@ -23,7 +24,6 @@ mod shell;
 mod text;
 
 use std::ffi::OsString;
-use std::io::{self, Write};
 use std::process::ExitCode;
 
 use clap::error::ErrorKind;
@@ -34,15 +34,18 @@ pub use args::Cli;
 use complain::complain;
 use outcome::{Failure, Outcome};
 use player::Player;
+use print::{print, print_usage};
 
+use crate::glyphs::printable_line;
 use crate::settings::Settings;
-use crate::words::{in_plain_words, nearest};
+use crate::words::nearest;
 
 /// The whole program: arguments in, words and a status out.
 #[must_use]
 pub fn main() -> ExitCode {
     let player = Player::from_environment();
-    let cli = parse(std::env::args_os(), &player.settings);
+    let arguments: Vec<OsString> = std::env::args_os().collect();
+    let cli = parse(&arguments, &player.settings);
     let outcome = cli.and_then(|cli| run::run(&cli, player));
     match outcome {
         Ok(Outcome::Shown) => ExitCode::SUCCESS,
@@ -55,39 +58,14 @@ pub fn main() -> ExitCode {
             complain(&message);
             ExitCode::FAILURE
         }
-        Err(Failure::Usage(error)) => {
-            let status = ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2));
-            let printed = error.print().and_then(|()| io::stdout().flush());
-            status_of(printed, status)
-        }
+        Err(Failure::Usage(error)) => print_usage(&error),
     }
 }
 
-/// Prints everything at once; a reader that has gone away is no error.
-fn print(text: &str) -> ExitCode {
-    let mut out = io::stdout().lock();
-    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
-    status_of(written, ExitCode::SUCCESS)
-}
-
-/// The status where everything was written; a failure that is told where it was not.
-fn status_of(written: io::Result<()>, status: ExitCode) -> ExitCode {
-    match written {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
-            let why = in_plain_words(&error);
-            complain(&format!("the answer cannot be written: {why}; expected room for it"));
-            ExitCode::FAILURE
-        }
-        _ => status,
-    }
-}
-
-fn parse(
-    arguments: impl IntoIterator<Item = OsString>,
-    settings: &Settings,
-) -> Result<Cli, Failure> {
+fn parse(arguments: &[OsString], settings: &Settings) -> Result<Cli, Failure> {
     let mut command = defaults::settled(Cli::command(), settings);
-    let matches = command.try_get_matches_from_mut(arguments).map_err(Failure::Usage)?;
+    let matches = command.try_get_matches_from_mut(arguments);
+    let matches = matches.map_err(|error| usage(error, &mut command, arguments))?;
     let cli = Cli::from_arg_matches(&matches);
     let mut cli = cli.map_err(|error| Failure::Usage(error.format(&mut command)))?;
     cli.typed = args::Typed::of(&matches);
@@ -104,6 +82,14 @@ fn parse(
             None => Ok(cli),
         },
     }
+}
+
+/// What clap says of these arguments. It quotes them, so it is asked of their harmless form, which is
+/// wrong for the same reason.
+fn usage(error: clap::Error, command: &mut clap::Command, arguments: &[OsString]) -> Failure {
+    let harmless = arguments.iter().map(|argument| printable_line(&argument.to_string_lossy()));
+    let again = command.try_get_matches_from_mut(harmless).err();
+    Failure::Usage(again.filter(|again| again.kind() == error.kind()).unwrap_or(error))
 }
 
 fn misplaced_chord(word: &str) -> Failure {
@@ -132,5 +118,5 @@ fn nearest_command(word: &str) -> Option<String> {
 }
 
 fn wrong_usage(kind: ErrorKind, message: &str) -> Failure {
-    Failure::Usage(Cli::command().error(kind, crate::glyphs::printable(message)))
+    Failure::Usage(Cli::command().error(kind, printable_line(message)))
 }

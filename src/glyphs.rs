@@ -67,8 +67,29 @@ pub fn is_plain(text: &str) -> bool {
     text.chars().all(|char| matches!(char, ' '..='~') || is_sign(char))
 }
 
-/// `text` with every control character except newlines written as its code, so that no text that
-/// was typed or read can control the terminal.
+/// Can a character do something to a terminal or to the text around it, instead of being shown? So do
+/// control characters of both sets and DEL, signs that turn the direction of text round, other ends
+/// of lines than the newline, and characters that are never seen.
+///
+/// What comes from outside (an argument, a file, a file's name) may hold them, and nothing that the
+/// program writes does.
+///
+/// ```
+/// use fretloom::glyphs::is_harmful;
+/// assert!(['\u{1b}', '\u{9b}', '\u{7f}', '\u{202e}'].into_iter().all(is_harmful));
+/// assert!(!"G♭maj7 音 é\n".contains(is_harmful));
+/// ```
+#[must_use]
+pub fn is_harmful(char: char) -> bool {
+    let is_unseen = matches!(char,
+        '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}'
+        | '\u{2028}' | '\u{2029}' | '\u{206a}'..='\u{206f}' | '\u{feff}'
+        | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}');
+    (char.is_control() && char != '\n') || is_unseen
+}
+
+/// `text` with every harmful character written as its code, so that no text that was typed or read
+/// can control the terminal.
 ///
 /// ```
 /// assert_eq!(fretloom::glyphs::printable("C\u{1b}[31m7\n"), "C\\u{1b}[31m7\n");
@@ -77,13 +98,23 @@ pub fn is_plain(text: &str) -> bool {
 pub fn printable(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for char in text.chars() {
-        if char.is_control() && char != '\n' {
+        if is_harmful(char) {
             out.extend(char.escape_default());
         } else {
             out.push(char);
         }
     }
     out
+}
+
+/// The same in one line, for what was typed or read and is told among other words.
+///
+/// ```
+/// assert_eq!(fretloom::glyphs::printable_line("a\nb"), "a\\nb");
+/// ```
+#[must_use]
+pub fn printable_line(text: &str) -> String {
+    printable(text).replace('\n', "\\n")
 }
 
 /// Does the environment say that text is UTF-8? The first of `LC_ALL`, `LC_CTYPE` and `LANG` that

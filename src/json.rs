@@ -25,6 +25,8 @@ mod tunings;
 
 use serde::Serialize;
 
+use crate::glyphs::is_harmful;
+
 /// The number that stands first in every answer; it grows when a field changes its meaning.
 const FORMAT: u32 = 1;
 
@@ -52,5 +54,34 @@ struct Formatted<T> {
 pub fn text(answer: &impl AsJson) -> String {
     // Every key is a text and every number is finite: nothing here fails to be written.
     let formatted = Formatted { format: FORMAT, answer: answer.as_json() };
-    serde_json::to_string(&formatted).unwrap_or_default()
+    harmless(&serde_json::to_string(&formatted).unwrap_or_default())
+}
+
+/// JSON with every character that could do something to a terminal as its code. JSON itself asks for
+/// that only below the space. All of them stand in strings, so no value changes.
+fn harmless(json: &str) -> String {
+    let mut out = String::with_capacity(json.len());
+    let mut units = [0; 2];
+    for char in json.chars() {
+        if is_harmful(char) {
+            let codes = char.encode_utf16(&mut units).iter();
+            out.extend(codes.map(|unit| format!("\\u{unit:04x}")));
+        } else {
+            out.push(char);
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_harmful_is_written_as_its_code_and_read_as_itself() {
+        let text = "a\u{1b}\u{7f}\u{9b}\u{202e}\u{e0041}\n\"♭";
+        let json = harmless(&serde_json::to_string(text).unwrap());
+        assert_eq!(json, r#""a\u001b\u007f\u009b\u202e\udb40\udc41\n\"♭""#);
+        assert_eq!(serde_json::from_str::<String>(&json).unwrap(), text);
+    }
 }

@@ -3,6 +3,7 @@
 
 use clap::Command;
 
+use crate::glyphs::is_harmful;
 use crate::settings::Settings;
 
 /// The command line as this player has settled it.
@@ -21,7 +22,11 @@ pub(super) fn settled(command: Command, settings: &Settings) -> Command {
 fn with_defaults(mut command: Command, defaults: &[(&str, String)]) -> Command {
     for (option, value) in defaults {
         if command.get_arguments().any(|argument| argument.get_id() == option) {
-            command = command.mut_arg(option, |argument| argument.default_value(value.clone()));
+            // Help shows defaults as they are. One that is harmful there is not shown.
+            let is_hidden = value.contains(is_harmful);
+            command = command.mut_arg(option, |argument| {
+                argument.default_value(value.clone()).hide_default_value(is_hidden)
+            });
         }
     }
     command.mut_subcommands(|under| with_defaults(under, defaults))

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use ratatui::text::{Line, Span};
 
+use crate::glyphs::is_harmful;
 use crate::tui::key::{Key, KeyCode};
 use crate::tui::theme::Theme;
 
@@ -54,7 +55,7 @@ impl TextField {
             self.cursor = 0;
         }
         self.fresh = false;
-        for char in text.chars().filter(|char| !char.is_control()) {
+        for char in text.chars().filter(|char| *char != '\n' && !is_harmful(*char)) {
             if self.text.len() < TextField::LONGEST {
                 self.text.insert(self.cursor, char);
                 self.cursor += 1;
