@@ -136,3 +136,54 @@ fn attributes_without_end_take_no_time_without_end() {
     let said = Said::by(shell.env("XDG_CONFIG_HOME", home.folder()));
     assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
 }
+
+/// Whatever a score may hold many of, as many as fit in a file: ten seconds of work and a gigabyte
+/// are enough, and most take a hundredth of that. `#` is a number that is another each time.
+#[test]
+#[cfg(unix)]
+fn nothing_that_a_score_holds_many_of_takes_time_or_memory_without_end() {
+    let in_measure = [
+        "<attributes><transpose number=\"#\"><chromatic>1</chromatic></transpose></attributes>",
+        "<attributes><key><fifths>1</fifths></key></attributes>",
+        "<attributes><time><beats>3</beats><beat-type>4</beat-type></time></attributes>",
+        "<attributes><clef number=\"#\"><sign>G</sign></clef></attributes>",
+        "<direction><sound tempo=\"#\"/></direction>",
+        "<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>",
+        "<note><rest/><duration>1</duration><voice>#</voice></note>",
+        "<note><pitch><step>C</step><octave>4</octave></pitch><duration>1</duration>\
+         <tie type=\"start\"/><voice>#</voice></note><backup><duration>1</duration></backup>",
+        "<note><grace/><pitch><step>C</step><octave>4</octave></pitch><voice>#</voice></note>",
+        "<forward><duration>0.#</duration></forward>",
+        "</measure><measure number=\"#\">",
+        "</measure></part><part id=\"Q#\"><measure>",
+        "<!-- # -->",
+        "&amp;",
+    ];
+    let in_list = ["<score-part id=\"R#\"><part-name>#</part-name></score-part>"];
+    let of_measure = in_measure.iter().map(|many| (many, score("", &as_many_as_fit(many))));
+    let of_list = in_list.iter().map(|many| (many, score(&as_many_as_fit(many), "")));
+    let home = Home::new();
+    for (many, content) in of_measure.chain(of_list) {
+        let file = home.put("line.musicxml", &content);
+        let mut shell = std::process::Command::new("sh");
+        let limited = "ulimit -t 10; ulimit -v 1000000; exec \"$0\" finger \"$1\" --ways 1";
+        shell.args(["-c", limited, env!("CARGO_BIN_EXE_fretloom")]).arg(&file).env_clear();
+        let said = Said::by(shell.env("XDG_CONFIG_HOME", home.folder()));
+        assert!(matches!(said.status, Some(0 | 1)), "{many}: {:?} {}", said.status, said.err);
+    }
+}
+
+/// So many that a file is nearly as long as files may be.
+fn as_many_as_fit(many: &str) -> String {
+    let count = 16_000_000 / (many.len() + 10);
+    (0..count).map(|n| many.replace('#', &n.to_string())).collect()
+}
+
+/// A score of one note, with this in its list of parts and in its measure.
+fn score(list: &str, measure: &str) -> String {
+    format!(
+        "<score-partwise><part-list>{list}</part-list><part id=\"P1\"><measure number=\"1\">\
+         <attributes><divisions>1</divisions></attributes>{measure}<note><pitch><step>C</step>\
+         <octave>4</octave></pitch><duration>1</duration></note></measure></part></score-partwise>"
+    )
+}

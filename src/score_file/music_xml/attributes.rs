@@ -29,8 +29,7 @@ pub(super) fn read(
     element.children_named("transpose").try_for_each(|transpose| {
         let transposition = transposition(xml, transpose)?;
         let staff = staff_number(transpose);
-        reading.transpositions.retain(|(of, _)| *of != staff);
-        reading.transpositions.push((staff, transposition));
+        reading.transpositions.insert(staff, transposition);
         Ok(())
     })
 }

@@ -1,5 +1,7 @@
 //! Where the reader of a part stands, and what it has found.
 
+use std::collections::BTreeMap;
+
 use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters};
 
 use super::graces::Graces;
@@ -45,7 +47,7 @@ pub(super) struct Reading<'a> {
     /// How many divisions a quarter note has.
     pub(super) divisions: Option<f64>,
     /// From what is written to what sounds: of every staff, and of single ones.
-    pub(super) transpositions: Vec<(Option<u32>, Transposition)>,
+    pub(super) transpositions: BTreeMap<Option<u32>, Transposition>,
     pub(super) meter: Meter,
     /// The bar as it is numbered.
     pub(super) bar: String,
@@ -71,7 +73,7 @@ impl<'a> Reading<'a> {
             graces: Graces::default(),
             voices: Voices::default(),
             divisions: None,
-            transpositions: Vec::new(),
+            transpositions: BTreeMap::new(),
             meter: Meter::COMMON,
             bar: String::new(),
             bar_index: 0,
@@ -106,8 +108,8 @@ impl<'a> Reading<'a> {
 
     /// From what is written on a staff to what sounds.
     pub(super) fn transposition(&self, staff: u32) -> Transposition {
-        let of_staff = self.transpositions.iter().rev().find(|(of, _)| *of == Some(staff));
-        let of_all = self.transpositions.iter().rev().find(|(of, _)| of.is_none());
-        of_staff.or(of_all).map(|(_, transposition)| *transposition).unwrap_or_default()
+        let of_staff = self.transpositions.get(&Some(staff));
+        let of_all = self.transpositions.get(&None);
+        of_staff.or(of_all).copied().unwrap_or_default()
     }
 }

@@ -11,6 +11,10 @@ use crate::score_file::locator::Locator;
 /// How many elements a note or the like may hold; real ones hold some twenty.
 const MOST_ELEMENTS: usize = 2_000;
 
+/// How many attributes of an element are kept; real ones have some ten, and those that matter stand
+/// alone or nearly so.
+const MOST_ATTRIBUTES: usize = 100;
+
 /// How long the text of an element that is read may be; longer text is cut.
 const LONGEST_TEXT: usize = 1_000;
 
@@ -182,7 +186,10 @@ impl<'a> Xml<'a> {
                 let value = attribute.unescape_value().map_err(|error| error.to_string())?;
                 Ok((lossy(attribute.key.as_ref()), value.into_owned()))
             });
-            element.attributes.push(read.map_err(|wrong| self.not_xml(offset, wrong))?);
+            let read = read.map_err(|wrong| self.not_xml(offset, wrong))?;
+            if element.attributes.len() < MOST_ATTRIBUTES {
+                element.attributes.push(read);
+            }
         }
         Ok(Piece::Open(element))
     }
@@ -222,4 +229,18 @@ fn offset(position: u64) -> usize {
 /// The file is known to be UTF-8, so nothing is lost.
 fn lossy(bytes: &[u8]) -> String {
     String::from_utf8_lossy(bytes).into_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_attributes_without_end_a_hundred_are_kept() {
+        let attributes: String = (0..400_000).map(|n| format!(" a{n}=\"\"")).collect();
+        let text = format!("<note{attributes}/>");
+        let Ok(Piece::Open(element)) = Xml::new(&text).next() else { panic!("no element") };
+        assert_eq!(element.attributes.len(), 100);
+        assert_eq!(element.attribute("a99"), Some(""));
+    }
 }
