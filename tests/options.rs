@@ -262,6 +262,9 @@ fn a_long_list_of_mistakes_ends_with_a_count() {
     let lines: Vec<&str> = said.err.lines().collect();
     assert_eq!(lines.len(), 9, "{}", said.err);
     assert!(lines[8].ends_with("more; fretloom check lists them"), "{}", lines[8]);
+    let settings: String = (0..1_500).map(|n| format!("setting{n} = {n}\n")).collect();
+    home.put("fretloom/settings.toml", &settings);
+    assert_eq!(home.run(&["settings"]).err.lines().count(), 9);
     let check = home.run(&["check"]);
     assert_eq!((check.status, check.out.lines().count()), (Some(1), 101));
     assert!(check.out.lines().last().unwrap().ends_with("more; --json lists them all"));

@@ -29,7 +29,9 @@ fn unfinished(file: &Path) -> PathBuf {
 }
 
 fn write(file: &Path, content: &str) -> io::Result<()> {
-    let mut file = File::create(file)?;
+    // What a try before has left is in the way; whatever it is, nothing is written there.
+    let _ = fs::remove_file(file);
+    let mut file = File::create_new(file)?;
     file.write_all(content.as_bytes())?;
     file.sync_all()
 }

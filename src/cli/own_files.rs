@@ -4,7 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use super::args::{OwnFile, SettingsArgs};
-use super::complain::complain;
+use super::call::say_all;
 use super::new_file;
 use super::outcome::{Failure, Outcome};
 use super::player::Player;
@@ -28,7 +28,7 @@ pub(super) fn settings(
         return write_sample(own, folder);
     }
     let file = folder.map(|folder| folder.join(Settings::FILE));
-    player.settings_problems.iter().for_each(complain);
+    say_all(&player.settings_problems);
     let settled = player.settings.values().map(|(name, _, value)| (name, value));
     let answer = SettingsAnswer::new(file.as_deref(), settled);
     Ok(Outcome::Print(printed(&answer)))

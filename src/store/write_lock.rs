@@ -22,8 +22,12 @@ impl WriteLock {
     /// while it held the lock would make every other program hang.
     pub(super) fn acquire(folder: &Path) -> Result<WriteLock, StoreError> {
         fs::create_dir_all(folder)?;
-        let lock =
-            File::options().create(true).truncate(false).write(true).open(folder.join("lock"))?;
+        let file = folder.join("lock");
+        // Opening a pipe would wait until somebody reads it.
+        if fs::metadata(&file).is_ok_and(|about| !about.is_file()) {
+            return Err(io::Error::other("its lock is no file").into());
+        }
+        let lock = File::options().create(true).truncate(false).write(true).open(file)?;
         match fs4::FileExt::try_lock(&lock) {
             Ok(()) => Ok(WriteLock { folder: folder.to_owned(), _lock: lock }),
             Err(TryLockError::WouldBlock) => Err(StoreError::Busy),
@@ -35,7 +39,9 @@ impl WriteLock {
     /// replaces the old one once it is safely on the disk.
     pub(super) fn replace_file(&self, name: &str, content: &str) -> io::Result<()> {
         let new = self.folder.join(format!("{name}.new"));
-        let mut file = File::create(&new)?;
+        // What an end too early has left is in the way; whatever it is, nothing is written there.
+        let _ = fs::remove_file(&new);
+        let mut file = File::create_new(&new)?;
         file.write_all(content.as_bytes())?;
         file.sync_all()?;
         drop(file);

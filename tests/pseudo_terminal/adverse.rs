@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::io::Write;
+use std::process::Command;
 use std::thread;
 use std::time::Duration;
 
@@ -108,6 +109,27 @@ fn a_quit_is_heard_while_the_terminal_does_not_read() {
     type_aside(&pty, b"q".to_vec());
     end_of(&mut program, Duration::from_secs(2));
     assert!(pty.is_in_line_mode());
+}
+
+/// Opening a pipe would wait until somebody reads it.
+#[test]
+fn pipes_where_files_should_be_keep_nobody_waiting() {
+    for (name, told) in [
+        ("lock", &b"its lock is no file"[..]),
+        ("session.json.new", LEAVE_SCREEN),
+        ("session.json", LEAVE_SCREEN),
+    ] {
+        let (pty, home) = (BarePty::new(24, 80), Home::new());
+        let pipe = home.folder().join("fretloom").join(name);
+        fs::create_dir_all(pipe.parent().unwrap()).unwrap();
+        assert!(Command::new("mkfifo").arg(pipe).status().unwrap().success());
+        let mut program = fretloom(&pty, &pty, home.folder());
+        pty.read_until(FIRST_CHORD.as_bytes());
+        type_aside(&pty, b"q".to_vec());
+        pty.read_until(told);
+        pty.read_on();
+        assert_eq!(end_of(&mut program, DEADLINE).code(), Some(0), "{name}");
+    }
 }
 
 /// 65535 × 65535 cells would take some hundred gigabytes.
