@@ -185,6 +185,40 @@ fn numbers_are_asked_for_in_plain_words() {
     }
 }
 
+/// Words of the language that the program is written in, and numbers of the system's errors.
+const NO_WORDS_FOR_PLAYERS: [&str; 7] = [
+    "invalid digit",
+    "invalid float",
+    "number too",
+    "empty string",
+    "is not in",
+    "out of range integral",
+    "os error",
+];
+
+#[test]
+fn every_option_that_cannot_be_read_is_told_in_plain_words() {
+    let home = Home::new();
+    let mut command = Cli::command();
+    command.build();
+    for (name, call) in CALLS {
+        let found = match name {
+            "compare" => command.find_subcommand("tunings").and_then(|of| of.find_subcommand(name)),
+            _ => command.find_subcommand(name),
+        };
+        for option in found.unwrap().get_opts() {
+            for value in ["abc", "-1", "99999999999999999999"] {
+                let typed = format!("--{}={value}", option.get_long().unwrap());
+                let said = run(&home, call, &[&[&typed]]);
+                let told = format!("{}{}", said.out, said.err);
+                assert!(matches!(said.status, Some(0..=2)), "{call:?} {typed}");
+                let bad = NO_WORDS_FOR_PLAYERS.iter().find(|words| told.contains(**words));
+                assert_eq!(bad, None, "{call:?} {typed}: {told}");
+            }
+        }
+    }
+}
+
 /// Whatever cannot be written is told, with a status.
 #[test]
 #[cfg(target_os = "linux")]
