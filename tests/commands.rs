@@ -185,7 +185,7 @@ fn a_pair_of_ones_own_says_more_than_its_row() {
         facts[1..4],
         [
             "",
-            "     the triads interleave · set 6-30, interval vector 224223",
+            "     going up, the notes of the two triads take turns · set 6-30, interval vector 224223",
             "     the same six notes when moved by 6 frets",
         ]
     );

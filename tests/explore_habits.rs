@@ -88,12 +88,12 @@ fn wide_signs_may_be_typed_in_a_narrow_window() {
 fn help_ends_on_its_last_line_and_comes_back_at_once() {
     let mut player = Player::after("Gmaj7#11", "?");
     let top = player.screen();
-    player.press("pagedown pagedown pagedown pagedown pagedown down");
+    player.press("pagedown pagedown pagedown pagedown pagedown pagedown pagedown down");
     assert!(player.shows("warm up, rest, and stop when it hurts"));
     let end = player.screen();
     player.press("up");
     assert_ne!(player.screen(), end, "the first key upwards moves");
-    player.press("pageup pageup pageup pageup pageup");
+    player.press("pageup pageup pageup pageup pageup pageup pageup");
     assert_eq!(player.screen(), top);
     player.press("esc");
     assert_eq!(player.line(0), OPENED);
@@ -103,7 +103,7 @@ fn help_ends_on_its_last_line_and_comes_back_at_once() {
 #[test]
 fn help_can_be_read_to_the_end_of_its_lines() {
     let mut player = Player::after("Gmaj7#11", "?");
-    player.resize(80, 125);
+    player.resize(80, 150);
     let cut: Vec<String> =
         player.screen().lines().filter(|line| line.ends_with('…')).map(str::to_owned).collect();
     assert_eq!(cut, [""; 0]);

@@ -155,6 +155,7 @@ const TRIPLES: &[Triple] = {
         explore(MovePair, PAIR, ("c C 7 b 9 enter", "C & Gb"), "m", "Eb & A"),
         explore(MovePair, PAIR, ("c C 7 b 9 enter m", "Eb & A"), "m", "C & Gb"),
         explore(MovePair, PAIR, ("", "G & A"), "m", "G & A"),
+        explore(Details, TOP, ("", OPENED), "D", "G & A over Gmaj7♯11 in G Lydian"),
         explore(EditWish, TOP, ("", OPENED), "w", "wish"),
         explore(EditWhere, TOP, ("", OPENED), "P", "where"),
         explore(EditWhere, TOP, ("P V space 3 - 2 - 1 enter", OPENED), "/", "where V 3-2-1"),
@@ -261,7 +262,7 @@ const COPIED: Told = |player| match player.effects.last() {
 };
 const SECOND: Told = |player| player.line(1);
 /// First on the help page after a page down and a line up.
-const HELP_BELOW: &str = "l                   stay on these strings, the others quiet, or not";
+const HELP_BELOW: &str = "X                   in a view: the one before";
 
 const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";

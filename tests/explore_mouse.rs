@@ -92,7 +92,7 @@ const CASES: &[Case] = {
         case(Pair, Click, TOLD, ("", USUAL_FINGERS), ("G & F♯m", 0), "stays: G B D A C♯"),
         case(Pair, Click, TOLD, ("z", "nothing to take back"), ("▸ G & A", 0), USUAL_FINGERS),
         case(Pairs, WheelDown, PAIR, ("", "G & A"), ("Em & F♯m", 3), "G & F#m"),
-        case(Pairs, WheelDown, PAIR, ("", "G & A"), ("leaves out  rubs", 0), "G & F#m"),
+        case(Pairs, WheelDown, PAIR, ("", "G & A"), ("leaves out  why", 0), "G & F#m"),
         case(Pairs, WheelDown, TOLD, ("", USUAL_FINGERS), ("Em & F♯m", 3), "stays: G B D A C♯"),
         case(Pairs, WheelUp, PAIR, ("", "G & A"), ("Em & F♯m", 3), "C#dim & D"),
         beside(Scale, Click, SCALE, ("", "G Lydian"), ("G Lydian ♯2", 0), "G Lydian ♯2"),
@@ -228,7 +228,7 @@ fn a_key_ends_what_the_mouse_has_begun() {
 fn where_nothing_is_to_be_chosen_a_click_does_nothing() {
     let nowhere = [
         ("", "Gmaj7♯11"),
-        ("down", "leaves out  rubs"),
+        ("down", "leaves out  why"),
         ("z", "also serves"),
         ("", "─ frets"),
         ("", "┃"),

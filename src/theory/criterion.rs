@@ -30,20 +30,20 @@ pub enum Criterion {
 }
 
 impl Criterion {
-    /// A word or two for it, as it stands in a list.
+    /// A few words for it, as they stand in a list.
     #[must_use]
     pub fn word(self) -> &'static str {
         match self {
-            Criterion::MajorsAWholeStepApart => "majors a step apart",
-            Criterion::Majors => "majors",
-            Criterion::OneMajor => "a major",
-            Criterion::OwnTriad => "chord's triad",
-            Criterion::WholeChord => "all tones",
-            Criterion::GuideTones => "3rd+7th",
+            Criterion::MajorsAWholeStepApart => "two majors a step apart",
+            Criterion::Majors => "two majors",
+            Criterion::OneMajor => "one major",
+            Criterion::OwnTriad => "the chord's own triad",
+            Criterion::WholeChord => "all its tones",
+            Criterion::GuideTones => "3rd and 7th",
             Criterion::Colour => "colour",
-            Criterion::Drops(_) => "drops",
-            Criterion::Rubs(_) => "rubs",
-            Criterion::Diminished(_) => "diminished",
+            Criterion::Drops(_) => "lacks a chord tone",
+            Criterion::Rubs(_) => "a rub",
+            Criterion::Diminished(_) => "a diminished triad",
         }
     }
 

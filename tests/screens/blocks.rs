@@ -113,7 +113,10 @@ impl Field {
                 let uncut = beginning.iter().rposition(|(sign, _)| sign != " ");
                 other.cells.starts_with(&beginning[..uncut.map_or(0, |last| last + 1)])
             }
-            _ => self.cells == other.cells,
+            // The last column gives way by whole phrases.
+            _ => {
+                self.cells == other.cells || other.text().starts_with(&format!("{}, ", self.text()))
+            }
         }
     }
 }

@@ -17,7 +17,7 @@ use super::themes::tracer;
 use super::{SCREENS, SIZES, drawn, in_state, press};
 
 /// Screens that are no explorer: what lies over it, and fills it.
-const LISTS: [&str; 4] = ["help", "scales", "tunings", "search"];
+const LISTS: [&str; 5] = ["help", "details", "scales", "tunings", "search"];
 
 /// Every explorer of the matrix: its name, its instrument and its keys.
 fn explorers() -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
@@ -66,7 +66,7 @@ fn the_head_is_that_of_the_smallest_screen() {
     beside_the_smallest(|small, large| {
         let [before, now] = [small, large].map(|screen| {
             let [first, others @ ..] = &screen.blocks().head[..] else { panic!("no head") };
-            let mut parts = fields(first, 8).into_iter();
+            let mut parts = fields(first, 5).into_iter();
             let left = parts.next().unwrap();
             (left, parts.next(), words(others))
         });

@@ -17,7 +17,7 @@ use super::themes::tracer;
 use super::{SCREENS, SIZES, drawn, in_state};
 
 /// What lies over the neck of the session, or shows another one, and what is no neck at all.
-const WITHOUT_NECK: [&str; 4] = ["help", "scales", "tunings", "search"];
+const WITHOUT_NECK: [&str; 5] = ["help", "details", "scales", "tunings", "search"];
 
 /// Semitones of the open strings of a guitar in standard tuning above the lowest, string 1 first.
 const OPEN: [i32; 6] = [24, 19, 15, 10, 5, 0];

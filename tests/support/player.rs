@@ -21,7 +21,7 @@ use crate::neck_reader::DrawnNeck;
 
 /// What the first line says at the beginning, on Gmaj7♯11.
 pub(crate) const OPENED: &str =
-    "Gmaj7♯11   G Lydian, D major a fifth up          Guitar, standard  E A D G B E";
+    "Gmaj7♯11   G Lydian, the notes of D major        Guitar, standard  E A D G B E";
 /// The first line of the help page, and its first heading.
 pub(crate) const HELP_TOP: &str = "Every key, or type a word:";
 pub(crate) const HELP_FIRST: &str = "Chord, pairs and neck";

@@ -73,11 +73,15 @@ impl PairAnswer {
         NamedPair::of(self.pair(), [self.first.name, self.second.name])
     }
 
-    /// `the triads interleave · set 6-33, interval vector 143241`
+    /// `the triads take turns going up · set 6-33, interval vector 143241`
     #[must_use]
     pub fn as_a_set(&self) -> String {
         let interleaves = self.sound.pair().interleaves();
-        let relation = if interleaves { "the triads interleave" } else { "not interleaving" };
+        let relation = if interleaves {
+            "going up, the notes of the two triads take turns"
+        } else {
+            "going up, the notes of the two triads do not take turns"
+        };
         let vector: String = self.six_notes.interval_vector.map(|count| count.to_string()).concat();
         let forte = self.six_notes.forte.unwrap_or_default();
         format!("{relation} · set {forte}, interval vector {vector}")

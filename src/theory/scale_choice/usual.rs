@@ -56,7 +56,7 @@ const ROWS: &[Row] = &[
         (ScaleKind::LOCRIAN_DOUBLE_FLAT_7, "the seventh degree of harmonic major"),
     ]},
     Row { has: Degrees::table("b3 b5 b7"), any: Degrees::EMPTY, choices: &[
-        (ScaleKind::LOCRIAN_NATURAL_2, "one side of a fork: the natural 9, which does not rub"),
+        (ScaleKind::LOCRIAN_NATURAL_2, "with the natural 9, which does not rub; Locrian has the b9"),
         (ScaleKind::LOCRIAN, "the other side: the b9 of the minor key, where the chord is its ii"),
         (ScaleKind::LOCRIAN_NATURAL_6, "the ii of harmonic minor, with a natural 13"),
         (ScaleKind::DORIAN_FLAT_5, "natural 9 and 13"),

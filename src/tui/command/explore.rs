@@ -10,6 +10,7 @@ pub enum ExploreCommand {
     Families,
     ChooseScale,
     MovePair,
+    Details,
     NextPair,
     PreviousPair,
     NextScale,

@@ -14,6 +14,7 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::NextPair, "next-pair", "pair", "the next pair of the scale"),
     explore(ExploreCommand::PreviousPair, "previous-pair", "", "the pair before"),
     explore(ExploreCommand::MovePair, "move-pair", "", "the same pair moved within a symmetric scale"),
+    explore(ExploreCommand::Details, "details", "", "more about this pair: notes, rubs, what else it serves"),
     explore(ExploreCommand::NextScale, "next-scale", "scale", "the next scale that fits the chord"),
     explore(ExploreCommand::PreviousScale, "previous-scale", "", "the scale before"),
     explore(ExploreCommand::ChooseScale, "choose-scale", "", "every scale that fits, with its reason"),

@@ -56,7 +56,9 @@ impl Drawing<'_> {
             None => self.hit_explorer(screen, place),
             // What is typed is not to be lost by a slip of the mouse.
             Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) => None,
-            Some(Overlay::Scales(_) | Overlay::Tunings(_)) => self.hit_list(screen, place),
+            Some(Overlay::Scales(_) | Overlay::Tunings(_) | Overlay::Details(_)) => {
+                self.hit_list(screen, place)
+            }
         }
     }
 

@@ -16,6 +16,8 @@ pub(super) enum Overlay {
     Tunings(Box<TuningList>),
     /// The list of scales, with one marked.
     Scales(usize),
+    /// All about the chosen pair, with the line on top.
+    Details(usize),
 }
 
 impl Overlay {
@@ -23,7 +25,7 @@ impl Overlay {
     pub(super) fn section(&self) -> Section {
         match self {
             Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) => Section::Typing,
-            Overlay::Scales(_) => Section::List,
+            Overlay::Scales(_) | Overlay::Details(_) => Section::List,
             Overlay::Tunings(_) => Section::Picking,
         }
     }

@@ -40,6 +40,7 @@ impl Explore {
             ExploreCommand::CopyNeck => return Drawing::new(self, shared).copy_neck(),
             ExploreCommand::CopyShape => return self.copy_shape(shared),
             ExploreCommand::Families => self.change_families(shared),
+            ExploreCommand::Details => self.overlay = Some(Overlay::Details(0)),
             ExploreCommand::ChooseScale => self.overlay = Some(Overlay::Scales(self.chosen.scale)),
             ExploreCommand::MovePair => self.move_pair(shared),
             ExploreCommand::NextPair => self.step_pair(1, shared),

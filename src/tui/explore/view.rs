@@ -1,5 +1,6 @@
 //! Drawing the explorer on any number of cells.
 
+mod details;
 mod head;
 mod lists;
 mod pairs;
@@ -65,6 +66,7 @@ impl Drawing<'_> {
         match &self.explore.overlay {
             Some(Overlay::Tunings(tunings)) => self.draw_tunings(area, buffer, tunings),
             Some(Overlay::Scales(_)) => self.draw_scale_list(area, buffer),
+            Some(Overlay::Details(top)) => self.draw_details(area, buffer, *top),
             Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {
                 self.draw_explorer(area, buffer);
             }

@@ -1,5 +1,6 @@
 //! What is done in the explorer's own lists: the scales and the tunings.
 
+use super::super::drawing::Drawing;
 use super::super::overlay::Overlay;
 use super::super::state::Explore;
 use super::super::tuning_list::TuningList;
@@ -18,6 +19,7 @@ impl Explore {
         match &self.overlay {
             Some(Overlay::Scales(at)) => self.obey_in_scales(*at, command, shared),
             Some(Overlay::Tunings(_)) => self.obey_in_tunings(command, shared),
+            Some(Overlay::Details(top)) => self.obey_in_details(*top, command, shared),
             Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {}
         }
     }
@@ -33,6 +35,19 @@ impl Explore {
             ListCommand::Down | ListCommand::Up | ListCommand::PageDown | ListCommand::PageUp => {
                 let last = self.shown.scales.len().saturating_sub(1);
                 self.overlay = Some(Overlay::Scales(moved(at, command, page).min(last)));
+            }
+        }
+    }
+
+    fn obey_in_details(&mut self, top: usize, command: ListCommand, shared: &Shared) {
+        let rows = usize::from(shared.size.height.saturating_sub(2));
+        match command {
+            ListCommand::Cancel | ListCommand::Accept => self.overlay = None,
+            ListCommand::Down | ListCommand::Up | ListCommand::PageDown | ListCommand::PageUp => {
+                let count = Drawing::new(self, shared).detail_lines(shared.size.width).len();
+                let last = count.saturating_sub(rows);
+                let page = rows.saturating_sub(2).max(1);
+                self.overlay = Some(Overlay::Details(moved(top, command, page).min(last)));
             }
         }
     }
@@ -61,7 +76,10 @@ impl Explore {
         match &mut self.overlay {
             Some(Overlay::Scales(at)) => *at = line,
             Some(Overlay::Tunings(list)) => list.mark(line, pair, shared),
-            Some(Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_)) | None => {}
+            Some(
+                Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) | Overlay::Details(_),
+            )
+            | None => {}
         }
     }
 }

@@ -34,7 +34,7 @@ impl Explore {
                 field.press(key);
             }
             Some(Overlay::Tunings(list)) => list.press(key, pair, shared),
-            Some(Overlay::Scales(_)) | None => {}
+            Some(Overlay::Scales(_) | Overlay::Details(_)) | None => {}
         }
     }
 
@@ -46,7 +46,7 @@ impl Explore {
                 field.insert(text);
             }
             Some(Overlay::Tunings(list)) => list.insert(text, pair, shared),
-            Some(Overlay::Scales(_)) | None => {}
+            Some(Overlay::Scales(_) | Overlay::Details(_)) | None => {}
         }
     }
 
@@ -89,7 +89,7 @@ impl Explore {
                     self.take_area(area, shared);
                 }
             }
-            Some(Overlay::Tunings(_) | Overlay::Scales(_)) | None => {}
+            Some(Overlay::Tunings(_) | Overlay::Scales(_) | Overlay::Details(_)) | None => {}
         }
     }
 }

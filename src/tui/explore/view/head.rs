@@ -13,7 +13,7 @@ use super::super::suggest::suggestions;
 use crate::answer::{HandArea, Wishes, behind_capo};
 use crate::tui::command::{Command, ProgramCommand, TypingCommand};
 use crate::tui::widget::{TextField, below, broken, indented, write};
-use crate::words::{counted, mode_of, spaced};
+use crate::words::{counted, spaced};
 
 impl Drawing<'_> {
     /// Rows of the head: a mistake in what is typed may take more than one to explain.
@@ -40,7 +40,7 @@ impl Drawing<'_> {
             Overlay::Chord(field) => Some((" chord ", field)),
             Overlay::Wishes(field) => Some((" wish ", field)),
             Overlay::Where(field) => Some((" where ", field)),
-            Overlay::Tunings(_) | Overlay::Scales(_) => None,
+            Overlay::Tunings(_) | Overlay::Scales(_) | Overlay::Details(_) => None,
         }
     }
 
@@ -152,7 +152,10 @@ impl Drawing<'_> {
         match self.explore.overlay {
             Some(Overlay::Wishes(_)) => return told_of_wishes(&field.text()),
             Some(Overlay::Where(_)) => return told_of_area(&field.text(), self.shared.neck()),
-            Some(Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_)) | None => {}
+            Some(
+                Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_) | Overlay::Details(_),
+            )
+            | None => {}
         }
         let (told, readable) = told_of_chord(&field.text());
         (told + &self.going_on(&field.text()), readable)
@@ -176,12 +179,11 @@ impl Drawing<'_> {
 const SUGGESTIONS: usize = 4;
 
 /// The parent and how to find it: `D♭ melodic minor a half step up`.
+/// `the notes of D major`; none for a scale that is its own parent, or that has none.
 fn parent_of(scale: &Scale) -> Option<String> {
     let parent = scale.parent()?.on_everyday_root();
-    match parent_in_words(scale) {
-        Some(said) => Some(format!("{} {said}", parent.root)),
-        None => Some(mode_of(parent.mode, &parent)),
-    }
+    let is_another = parent_in_words(scale).is_some();
+    is_another.then(|| format!("the notes of {} {}", parent.root, parent.name))
 }
 
 fn told_of_chord(text: &str) -> (String, bool) {

@@ -47,7 +47,9 @@ impl Drawing<'_> {
                 let [_, list, ..] = self.tunings_areas(screen, tunings);
                 (list, tunings.at, tunings.offers.len())
             }
-            Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) => return None,
+            Overlay::Chord(_) | Overlay::Wishes(_) | Overlay::Where(_) | Overlay::Details(_) => {
+                return None;
+            }
         };
         Some(ListView { area, marked, count, pointed_at: self.shared.clicked(Spot::Line) })
     }
@@ -57,7 +59,10 @@ impl Drawing<'_> {
         let suggestion = Command::Typing(TypingCommand::Suggestion);
         let idle = match &self.explore.overlay {
             Some(Overlay::Wishes(_) | Overlay::Where(_)) => Some(suggestion),
-            Some(Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_)) | None => None,
+            Some(
+                Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_) | Overlay::Details(_),
+            )
+            | None => None,
         };
         self.shared.footer(self.explore.section(), idle)
     }

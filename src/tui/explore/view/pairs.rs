@@ -1,12 +1,12 @@
 //! The list of pairs, the scales beside it, and what the chosen pair says.
 
-use fretloom_theory::{Criterion, TranspositionClass};
+use fretloom_theory::{Criterion, Degree, TranspositionClass};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
-use crate::answer::PairAnswer;
+use crate::answer::{PairAnswer, TriadAnswer};
 use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::gesture::Spot;
 use crate::tui::widget::{ListView, below, broken, fitting, indented, padded, write};
@@ -22,8 +22,8 @@ struct PairTexts {
     /// What the notes of either triad are.
     says: [String; 2],
     left_out: String,
-    rubs: String,
-    counts: String,
+    /// Why it stands where it does: as many phrases as there is room for, the weightiest first.
+    why: Vec<String>,
 }
 
 impl PairTexts {
@@ -36,7 +36,7 @@ impl PairTexts {
 
 impl Drawing<'_> {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
-    /// column says what counts for and against each pair, which is what the order is made of.
+    /// column says why each pair stands where it does.
     pub(super) fn draw_pairs(&self, area: Rect, buffer: &mut Buffer) {
         let lines = self.pair_lines(area);
         let (top, rows) = (lines.top(), usize::from(lines.area.height));
@@ -45,7 +45,7 @@ impl Drawing<'_> {
         let texts = self.texts_from(first, measured);
         let widths = columns(&texts);
         let heading = format!(
-            "   {}  {}  {}  rubs  for and against",
+            "   {}  {}  {}  why",
             padded("pair", widths[0]),
             padded("says", widths[1]),
             padded("leaves out", widths[2])
@@ -61,7 +61,8 @@ impl Drawing<'_> {
             write(buffer, below(area, 1), &Line::styled(self.why_none(), self.shared.theme.text));
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
-            write(buffer, row, &self.pair_line(text, widths, index == self.explore.chosen.row));
+            let chosen = index == self.explore.chosen.row;
+            write(buffer, row, &self.pair_line(text, widths, row.width, chosen));
         }
     }
 
@@ -106,10 +107,9 @@ impl Drawing<'_> {
     fn pair_texts(&self, class: &TranspositionClass, pair: &PairAnswer) -> PairTexts {
         PairTexts {
             name: pair.name().to_string(),
-            says: [&pair.first, &pair.second].map(|triad| spaced(triad.degrees)),
+            says: [&pair.first, &pair.second].map(|triad| says(triad, pair)),
             left_out: left_out(pair),
-            rubs: if pair.rubs.is_empty() { "–".to_owned() } else { spaced(&pair.rubs) },
-            counts: format!("  {}", self.counts(class, pair)),
+            why: self.reasons(class, pair),
         }
     }
 
@@ -117,6 +117,7 @@ impl Drawing<'_> {
         &self,
         texts: &'a PairTexts,
         [name_width, says_width, left_out_width]: [usize; 3],
+        width: u16,
         chosen: bool,
     ) -> Line<'a> {
         let theme = &self.shared.theme;
@@ -131,38 +132,25 @@ impl Drawing<'_> {
             Span::styled(second, base.patch(theme.second)),
             Span::raw(" ".repeat(room + 2)),
             Span::styled(padded(&texts.left_out, left_out_width), base),
-            Span::raw("  "),
-            Span::styled(padded(&texts.rubs, 4), base),
-            Span::styled(&texts.counts, theme.muted),
         ];
+        let used = 3 + name_width + 2 + says_width + 2 + left_out_width + 2;
+        let why = phrases_within(&texts.why, usize::from(width).saturating_sub(used));
+        spans.push(Span::styled(format!("  {why}"), theme.muted));
         spans.retain(|span| !span.content.is_empty());
         Line::from(spans)
     }
 
-    /// What counts for a pair and against it: the points, then the words, then how it is folded.
-    fn counts(&self, class: &TranspositionClass, pair: &PairAnswer) -> String {
+    /// What counts for a pair, the weightiest first, then what counts against it.
+    fn reasons(&self, class: &TranspositionClass, pair: &PairAnswer) -> Vec<String> {
         let (good, bad): (Vec<Criterion>, Vec<Criterion>) =
             pair.sound.criteria().iter().partition(|criterion| criterion.points() > 0);
-        let points = |criteria: &[Criterion]| {
-            criteria.iter().map(|criterion| criterion.points()).sum::<i32>()
-        };
-        let words = |criteria: &[Criterion]| {
-            criteria.iter().map(|criterion| criterion.word()).collect::<Vec<_>>()
-        };
-        let mut text = format!("{:>+3} {:>3}", points(&good), points(&bad));
-        if !class.transpositions.is_empty() {
-            text += &format!("  also {} frets up;", spaced(moves(class)));
-        }
         let kind = self.explore.shown.pairs.harmony.scale().scale().kind();
-        let lettered = kind.has_a_letter_for_each_degree();
-        if !pair.sound.in_thirds() && lettered {
-            text += "  by sound only;";
-        }
-        text = text + "  " + &words(&good).join(", ");
-        if !bad.is_empty() {
-            text = text + " / " + &words(&bad).join(", ");
-        }
-        text
+        let by_sound = !pair.sound.in_thirds() && kind.has_a_letter_for_each_degree();
+        let moves = (!class.transpositions.is_empty())
+            .then(|| format!("{} alike", class.transpositions.len() + 1));
+        let by_sound = by_sound.then(|| "by sound only".to_owned());
+        let words = good.into_iter().chain(bad).map(|criterion| criterion.word().to_owned());
+        moves.into_iter().chain(by_sound).chain(words).collect()
     }
 
     /// The scales that fit the chord, beside the pairs.
@@ -230,7 +218,8 @@ impl Drawing<'_> {
         } else {
             format!("also serves {serves}")
         });
-        lines.push(pair.as_a_set());
+        let key = self.shared.key_of(Command::Explore(ExploreCommand::Details));
+        lines.push(format!("{key} more about this pair"));
         lines
     }
 }
@@ -239,6 +228,32 @@ impl Drawing<'_> {
 fn below_heading(list: Rect) -> Rect {
     let by = list.height.min(1);
     Rect { y: list.y + by, height: list.height - by, ..list }
+}
+
+/// `1 3 5`, with a mark on what rubs.
+pub(super) fn says(triad: &TriadAnswer, pair: &PairAnswer) -> String {
+    let marked = |degree: Degree| {
+        let mark = if pair.rubs.contains(&degree) { RUBS } else { "" };
+        format!("{degree}{mark}")
+    };
+    spaced(triad.degrees.map(marked))
+}
+
+/// What stands after a degree that rubs.
+const RUBS: &str = "!";
+
+/// As many phrases as fit, at least the first.
+fn phrases_within(phrases: &[String], width: usize) -> String {
+    let mut text = String::new();
+    for phrase in phrases {
+        let separator = if text.is_empty() { "" } else { ", " };
+        let length = text.chars().count() + separator.len() + phrase.chars().count();
+        if length > width && !text.is_empty() {
+            break;
+        }
+        text = text + separator + phrase;
+    }
+    text
 }
 
 fn left_out(pair: &PairAnswer) -> String {
