@@ -365,7 +365,7 @@ fn column_of(player: &Player, entry: &str) -> usize {
 /// A player at a screen where every entry of the footer has room.
 fn wide(lead: &str) -> Player {
     let mut player = Player::with("Gmaj7#11");
-    player.resize(200, 30);
+    player.resize(240, 30);
     player.press(lead);
     player
 }

@@ -266,7 +266,7 @@ fn roman(numeral: &str) -> u8 {
 
 /// Reads a screen as a player does: what is in hand is drawn as held, all of it, and lies in the
 /// position that stands over the neck, on the strings that are said to be locked or alone, and at
-/// the frets that are said to be the only ones.
+/// the frets that are said to be the only ones; fingers on the neck are those of the line below.
 fn assert_hand_is_where_it_is_said_to_be(buffer: &Buffer) {
     let screen = text_of(buffer);
     let Some(rule) = screen.lines().find(|line| line.starts_with("─ frets")) else {
@@ -283,6 +283,17 @@ fn assert_hand_is_where_it_is_said_to_be(buffer: &Buffer) {
     if let Some(frets) = word_behind(shape, " · frets ").filter(|_| !has_capo) {
         let said: BTreeSet<u8> = frets.split('-').map(|fret| fret.parse().unwrap()).collect();
         assert_eq!(held.iter().copied().collect::<BTreeSet<u8>>(), said, "{screen}");
+    }
+    if rule.contains("shown: finger")
+        && let Some(fingers) = word_behind(shape, " · fingers ")
+    {
+        let label = |at: &(u8, u8)| {
+            let mark = neck.marks.iter().find(|mark| (mark.string, mark.fret) == *at);
+            mark.map(|mark| mark.label.clone()).unwrap_or_default()
+        };
+        // From the highest string number down, as grips are written.
+        let drawn: Vec<String> = neck.held.iter().rev().map(label).collect();
+        assert_eq!(drawn.join("-"), fingers, "{screen}");
     }
     if let Some(position) = word_behind(rule, "─ position ") {
         let position = roman(position);

@@ -35,6 +35,7 @@ mod fret;
 mod hand;
 mod hyphenated;
 mod ladder;
+mod movement;
 mod neck;
 mod passage;
 mod place;
@@ -58,6 +59,7 @@ pub use fingering::{
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
 pub use ladder::{Direction, Ladder, Nearness, Rung, Step};
+pub use movement::{FingerMove, Movement};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};

@@ -155,9 +155,12 @@ impl Player {
         self.program.neck().tuning().id().to_owned()
     }
 
-    /// The line above the footer.
+    /// The line below the one that says the shape in hand: numbers, strings and inlays lie between it
+    /// and the rule over the neck.
     pub(crate) fn told(&self) -> String {
-        self.line(usize::from(self.rows) - 2)
+        let screen = self.screen();
+        let rule = screen.lines().position(|line| line.starts_with("─ frets"));
+        self.line(rule.unwrap() + self.program.neck().tuning().string_count() + 4)
     }
 
     /// What the rule over the neck says is looked at.

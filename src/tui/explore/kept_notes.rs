@@ -1,5 +1,6 @@
-//! The notes that stay when the pair changes: those that both pairs hold.
+//! What stays and what moves between one pair or shape and the next.
 
+use fretloom_fretboard::{Movement, Shape};
 use fretloom_theory::{NoteName, PitchClassSet};
 
 use super::state::Explore;
@@ -8,21 +9,35 @@ use crate::tui::shared::Shared;
 use crate::words::spaced;
 
 impl Explore {
-    /// Forgets which notes stay: they are marked until the next key.
-    pub(in crate::tui) fn forget_kept_notes(&mut self) {
+    /// Forgets which notes stay and what moved: both are told until the next key.
+    pub(in crate::tui) fn forget_changes(&mut self) {
         self.kept_notes = PitchClassSet::EMPTY;
+        self.moved = None;
     }
 
-    /// Does something; if another pair is chosen then, marks the notes that stay.
+    /// Does something; if another pair is chosen then, marks the notes that stay, and if another
+    /// shape is in hand, keeps what the fingers do.
     pub(super) fn comparing<T>(
         &mut self,
         shared: &mut Shared,
         doing: impl FnOnce(&mut Explore, &mut Shared) -> T,
     ) -> T {
-        let before = self.six_notes();
+        let (before, shape) = (self.six_notes(), self.shape_in_hand());
+        let tuning = shared.setup.tuning.clone();
         let done = doing(self, shared);
         self.mark_kept_notes(before, shared);
+        // On another instrument there is no way from one to the other.
+        if tuning == shared.setup.tuning {
+            self.moved = self.moved_from(shape);
+        }
         done
+    }
+
+    /// What the fingers do from a shape to the one in hand; none if it is the same one.
+    fn moved_from(&self, before: Option<Shape>) -> Option<Movement> {
+        let (before, now) = (before?, self.shape_in_hand()?);
+        let is_other = before.places() != now.places() || before.fingers() != now.fingers();
+        is_other.then(|| Movement::between(&before, &now)).flatten()
     }
 
     /// The six notes of the chosen pair; none where there is no pair.

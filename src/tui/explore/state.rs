@@ -1,6 +1,6 @@
 //! The state of the explorer.
 
-use fretloom_fretboard::{Neck, Rung, Shape, StringSet, WhichTriad};
+use fretloom_fretboard::{Movement, Neck, Rung, Shape, StringSet, WhichTriad};
 use fretloom_theory::{PitchClassSet, SpelledTriad};
 
 use super::chosen::{Chosen, Page, TypedChord};
@@ -20,6 +20,8 @@ pub struct Explore {
     pub(super) overlay: Option<Overlay>,
     /// The notes of the pair before that are in this one too, while they are marked.
     pub(super) kept_notes: PitchClassSet,
+    /// What the fingers did to come to the shape in hand, while that is told.
+    pub(super) moved: Option<Movement>,
     /// The shape of the ladder that was in hand last; the hand comes back near it, where a view
     /// held none.
     pub(super) left: Option<Shape>,
@@ -37,8 +39,14 @@ impl Explore {
     pub(in crate::tui) fn open(chord: TypedChord, shared: &Shared) -> Result<Explore, Refusal> {
         let chosen = Chosen::over(chord);
         let shown = Shown::of(&chosen, shared)?;
-        let mut explore =
-            Explore { chosen, shown, overlay: None, kept_notes: PitchClassSet::EMPTY, left: None };
+        let mut explore = Explore {
+            chosen,
+            shown,
+            overlay: None,
+            kept_notes: PitchClassSet::EMPTY,
+            moved: None,
+            left: None,
+        };
         explore.chosen.set = explore.usual_set();
         explore.lay_out(shared);
         Ok(explore)

@@ -54,11 +54,38 @@ fn least_rows(neck_rows: u16) -> u16 {
     FRAME_ROWS + neck_rows + 1
 }
 
-/// Rows under the list of pairs for what the chosen one says.
-const DETAIL_ROWS: u16 = 3;
+/// Rows for the list of pairs with what the chosen one says, and for the words below the neck, from
+/// the rows that the frame and the neck leave.
+struct Shares {
+    list: u16,
+    told: u16,
+}
 
-/// Pairs that are shown before anything is said of the chosen one.
-const FIRST_PAIRS: u16 = 3;
+impl Shares {
+    /// Rows under the list of pairs for what the chosen one says.
+    const DETAIL: u16 = 3;
+    /// So many pairs before anything else.
+    const FIRST_PAIRS: u16 = 4;
+    /// Every pair of a scale of seven notes.
+    const SEVEN_PAIRS: u16 = 7;
+    /// What the ladders of a guitar take at 80 columns, with a row before them.
+    const LADDERS: u16 = 9;
+    /// The longest list of scales beside the pairs.
+    const SCALES: u16 = 16;
+
+    /// What is shown has no say in it, so that the neck stays on its rows when chords change.
+    fn of(room: u16) -> Shares {
+        // Rather one line less about the shape than a list of one pair.
+        let told =
+            if room > Self::FIRST_PAIRS + Self::DETAIL + 1 { 2 } else { u16::from(room > 1) };
+        let room = room.saturating_sub(told);
+        let detail = room.saturating_sub(Self::FIRST_PAIRS).min(Self::DETAIL);
+        let room = room - detail;
+        let most = Self::SCALES.max(room / 2);
+        let pairs = room.saturating_sub(Self::LADDERS).clamp(room.min(Self::SEVEN_PAIRS), most);
+        Shares { list: (pairs + detail).max(1), told }
+    }
+}
 
 impl Drawing<'_> {
     /// Draws the explorer, or the list that lies over it; every size is a valid one.
@@ -90,22 +117,21 @@ impl Drawing<'_> {
 
     /// Where everything lies: head, list, what the pair says, rule, neck, shape, ladder, footer.
     fn areas(&self, area: Rect, picture: &NeckPicture) -> [Rect; 8] {
+        let shares = Shares::of(area.height.saturating_sub(FRAME_ROWS + picture.height()));
         let head_rows = self.head_rows(area.width);
-        let room = area.height.saturating_sub(FRAME_ROWS - 2 + head_rows + picture.height());
+        // What is typed and explained takes rows of the list, and none of the neck.
+        let list = (shares.list + 2).saturating_sub(head_rows).max(1);
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.explore.shown.scales.len() };
         let all = (self.explore.shown.pairs.classes.len().max(beside) as u16).max(1);
-        // Rather one line less about the shape than a list of one pair.
-        let told_rows = u16::from(room > 1);
-        let room = room.saturating_sub(told_rows);
-        let detail_rows = room.saturating_sub(FIRST_PAIRS.min(all)).min(DETAIL_ROWS);
-        let pairs = all.min(room.saturating_sub(detail_rows)).max(1);
+        let pairs = all.min(list.saturating_sub(Shares::DETAIL)).max(list.min(Shares::FIRST_PAIRS));
+        let pairs = pairs.min(all);
         area.layout(&Layout::vertical([
             Constraint::Length(head_rows),
             Constraint::Length(1 + pairs),
-            Constraint::Length(detail_rows),
+            Constraint::Length(list - pairs.min(list)),
             Constraint::Length(1),
             Constraint::Length(picture.height()),
-            Constraint::Length(1 + told_rows),
+            Constraint::Length(1 + shares.told),
             Constraint::Fill(1),
             Constraint::Length(1),
         ]))
@@ -247,6 +273,17 @@ fn split(list: Rect) -> [Rect; 2] {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Every share fits its room: the classic size leaves 10 rows beside frame and neck of a guitar.
+    #[test]
+    fn rooms_are_shared_out() {
+        for room in 0..200 {
+            let Shares { list, told } = Shares::of(room);
+            assert!(list + told <= room.max(1), "{room}");
+        }
+        assert_eq!((Shares::of(10).list, Shares::of(10).told), (8, 2));
+        assert_eq!((Shares::of(1).list, Shares::of(1).told), (1, 0));
+    }
 
     #[test]
     fn sizes_fall_into_three_classes() {

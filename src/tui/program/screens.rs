@@ -69,7 +69,7 @@ impl Screens {
     /// Forgets what is shown only until the next key.
     pub(super) fn begin(&mut self) {
         match self.front {
-            Screen::Explore => self.explore.forget_kept_notes(),
+            Screen::Explore => self.explore.forget_changes(),
         }
     }
 

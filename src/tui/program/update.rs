@@ -6,7 +6,7 @@ use ratatui::layout::{Position, Rect, Size};
 use super::overlay::Overlay;
 use super::screens::{Hit as ScreenHit, Screens};
 use super::state::Program;
-use crate::tui::command::{Command, ListCommand, Section};
+use crate::tui::command::{Command, ListCommand, ProgramCommand, Section};
 use crate::tui::event::Event;
 use crate::tui::gesture::{Act, Gesture, Spot};
 use crate::tui::key::Key;
@@ -77,11 +77,20 @@ impl Program {
         if let Some(command) = self.command_of(key) {
             return self.obey(command);
         }
+        let on_screen = self.section().is_of_screen();
         match &mut self.overlay {
             Some(Overlay::Help(search) | Overlay::Palette(search)) => search.press(key),
+            None if on_screen => self.tell_of_no_meaning(key),
             None => self.screens.type_key(key, &self.shared),
         }
         Vec::new()
+    }
+
+    /// Says that a key means nothing on the screen.
+    fn tell_of_no_meaning(&mut self, key: Key) {
+        let help = self.shared.key_of(Command::Program(ProgramCommand::Help));
+        let key = key.label(self.shared.glyphs);
+        self.shared.tell(format!("{key} means nothing here: {help} lists every key"));
     }
 
     /// Where keys are pressed now.

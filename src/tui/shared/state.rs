@@ -111,6 +111,15 @@ impl Shared {
         Footer::new(entries, &self.theme, self.glyphs)
     }
 
+    /// The footer with these commands, each with its word.
+    pub(in crate::tui) fn footer_of(
+        &self,
+        commands: impl IntoIterator<Item = (Command, &'static str)>,
+    ) -> Footer<'_> {
+        let entry = |(command, word)| Some((self.keys.first(command)?, word));
+        Footer::new(commands.into_iter().filter_map(entry), &self.theme, self.glyphs)
+    }
+
     /// A neck as it lies before the player.
     pub(in crate::tui) fn lying(&self, picture: NeckPicture) -> NeckPicture {
         picture.for_hand(self.setup.handed).with_top(self.setup.top)

@@ -37,20 +37,26 @@ impl Explore {
         self.lay_out(shared);
     }
 
-    pub(super) fn step_pair(&mut self, by: isize, shared: &Shared) {
+    pub(super) fn step_pair(&mut self, by: isize, shared: &mut Shared) {
+        if self.shown.pairs.classes.len() < 2 {
+            shared.tell("there is no other pair in the list");
+        }
         self.chosen.row = wrapped(self.chosen.row, by, self.shown.pairs.classes.len());
         self.chosen.copy = 0;
         self.lay_out(shared);
     }
 
     /// The next copy of the same pair in a symmetric scale, the first one after the last.
-    pub(super) fn move_pair(&mut self, shared: &Shared) {
+    pub(super) fn move_pair(&mut self, shared: &mut Shared) {
         let transpositions = self
             .shown
             .pairs
             .classes
             .get(self.chosen.row)
             .map_or(0, |class| class.transpositions.len());
+        if transpositions == 0 {
+            shared.tell("this scale repeats nowhere: the pair has no other place in it");
+        }
         self.chosen.copy = wrapped(self.chosen.copy, 1, transpositions + 1);
         self.lay_out(shared);
     }

@@ -8,14 +8,25 @@ use super::super::state::Explore;
 use crate::tui::shared::Shared;
 
 impl Explore {
-    pub(super) fn scroll_to(&mut self, first_fret: u8, shared: &Shared) {
-        self.chosen.first_fret = first_fret.clamp(1, self.furthest_scroll(shared));
+    /// Scrolls as far as the neck goes, and says where it goes no farther.
+    pub(super) fn scroll_to(&mut self, first_fret: u8, shared: &mut Shared) {
+        let furthest = self.furthest_scroll(shared);
+        let next = first_fret.clamp(1, furthest);
+        if next == self.chosen.first_fret {
+            shared.tell(match furthest {
+                1 => "the whole neck is in sight",
+                _ if next == 1 => "the neck begins here",
+                _ => "the neck ends here",
+            });
+        }
+        self.chosen.first_fret = next;
     }
 
     /// Scrolls so that the position of the hand begins at the edge, with one fret below it.
-    pub(super) fn scroll_to_hand(&mut self, shared: &Shared) {
-        if let Some(shape) = self.shape_in_hand() {
-            self.scroll_to(shape.position().number().saturating_sub(1), shared);
+    pub(super) fn scroll_to_hand(&mut self, shared: &mut Shared) {
+        match self.shape_in_hand() {
+            Some(shape) => self.scroll_to(shape.position().number().saturating_sub(1), shared),
+            None => self.tell_no_shape(shared),
         }
     }
 

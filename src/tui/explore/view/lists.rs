@@ -6,8 +6,11 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
+use super::super::neck_view::NeckView;
 use super::super::overlay::Overlay;
-use crate::tui::command::{Command, TypingCommand};
+use crate::tui::command::{
+    COMMANDS, Command, ExploreCommand, ProgramCommand, Section, TypingCommand,
+};
 use crate::tui::gesture::Spot;
 use crate::tui::widget::{Footer, ListView, list_footer, list_rows, write};
 use crate::words::spaced;
@@ -64,6 +67,9 @@ impl Drawing<'_> {
             )
             | None => None,
         };
+        if self.explore.overlay.is_none() {
+            return self.shared.footer_of(keys_of_explorer(self.explore.chosen.view));
+        }
         self.shared.footer(self.explore.section(), idle)
     }
 
@@ -88,4 +94,34 @@ impl Drawing<'_> {
     fn place_in_list(&self, screen: Rect) -> String {
         self.lines_over(screen).as_ref().map(ListView::place_in_words).unwrap_or_default()
     }
+}
+
+/// The keys of the explorer with their words: those that matter in the view first, then the others
+/// that have a word for the footer.
+fn keys_of_explorer(view: NeckView) -> Vec<(Command, &'static str)> {
+    use ExploreCommand as Own;
+    use ProgramCommand::{Back, Help, Palette, Undo};
+    let choice = match view {
+        NeckView::Whole => None,
+        NeckView::Position(_) => Some("next position"),
+        NeckView::Set(_) => Some("next strings"),
+        NeckView::Across(_) => Some("next chain"),
+        NeckView::Two(_) => Some("next start"),
+    };
+    let of_program = |(command, word)| (Command::Program(command), word);
+    let of_explorer = |(command, word)| (Command::Explore(command), word);
+    let mut keys = [(Help, "help"), (Palette, "commands")].map(of_program).to_vec();
+    keys.extend([(Own::EditChord, "chord"), (Own::NextPair, "pair")].map(of_explorer));
+    keys.extend([(Own::Climb, "climb"), (Own::NextView, "view")].map(of_explorer));
+    keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word)));
+    keys.extend([(Undo, "undo"), (Back, "back")].map(of_program));
+    keys.extend([(Own::NextScale, "scale"), (Own::FirstTriad, "1st triad")].map(of_explorer));
+    keys.extend([(Own::SecondTriad, "2nd triad"), (Own::NextStrings, "strings")].map(of_explorer));
+    for row in COMMANDS {
+        let is_heard = row.section.is_heard_with(Section::Explore) && !row.label.is_empty();
+        if is_heard && keys.iter().all(|(command, _)| *command != row.command) {
+            keys.push((row.command, row.label));
+        }
+    }
+    keys
 }

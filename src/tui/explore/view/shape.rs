@@ -1,6 +1,6 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
-use fretloom_fretboard::{Finger, Rung, Shape, WhichTriad};
+use fretloom_fretboard::{Finger, Fret, Rung, Shape, WhichTriad};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -10,7 +10,8 @@ use super::super::drawing::Drawing;
 use super::super::in_hand::InHand;
 use super::super::neck_view::NeckView;
 use crate::answer::NamedShape;
-use crate::tui::widget::{below, indented, write};
+use crate::tui::command::{Command, ExploreCommand};
+use crate::tui::widget::{below, broken, indented, write};
 use crate::words::{dashed, inversion};
 
 impl Drawing<'_> {
@@ -20,13 +21,43 @@ impl Drawing<'_> {
         let line = self.shape_line("position");
         let fits = line.width() <= usize::from(area.width);
         write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
-        let told = match (&self.shared.notice, &self.explore.shown.view, &self.explore.shown.hand) {
-            (Some(notice), ..) => notice.clone(),
-            (None, Some(view), _) => view.told.clone(),
-            (None, None, Some(hand)) => hand.told(),
-            (None, None, None) => String::new(),
+        let rows = indented(Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area });
+        let told = self.told_of_shape(rows.width, rows.height);
+        for (line, row) in told.into_iter().zip(0..rows.height) {
+            write(buffer, below(rows, row), &Line::styled(line, self.shared.theme.muted));
+        }
+    }
+
+    /// What there is to tell under the shape: the news of the last key first, then as far as there are
+    /// rows what the view hides, or why these fingers.
+    fn told_of_shape(&self, width: u16, rows: u16) -> Vec<String> {
+        let notice = self.shared.notice.clone();
+        let moved = self.explore.moved.as_ref().map(ToString::to_string);
+        let news: Vec<String> =
+            [notice, self.hand_out_of_sight(), moved].into_iter().flatten().collect();
+        let apart: Vec<String> = news.iter().flat_map(|text| broken(text, width)).collect();
+        let mut lines = if apart.len() <= usize::from(rows) {
+            apart
+        } else {
+            broken(&news.join(" · "), width)
         };
-        write(buffer, below(area, 1), &Line::styled(format!(" {told}"), self.shared.theme.muted));
+        let view = self.explore.shown.view.as_ref().map(|view| view.told.clone());
+        let hand = self.explore.shown.hand.as_ref().map(InHand::told);
+        let rest = usize::from(rows).saturating_sub(lines.len());
+        let why = view.or(hand).iter().flat_map(|text| broken(text, width)).collect();
+        lines.extend(cut_to(why, rest));
+        cut_to(lines, usize::from(rows))
+    }
+
+    /// Where the hand is, if the neck is scrolled away from it, and the key that goes there.
+    fn hand_out_of_sight(&self) -> Option<String> {
+        let frets = self.explore.shape_in_hand()?.frets();
+        let columns = self.picture().columns(self.neck_width());
+        let shown = columns.first_shown()..=columns.last_shown();
+        let is_seen = |fret: &Fret| fret.is_open() || shown.contains(fret);
+        let key = self.shared.key_of(Command::Explore(ExploreCommand::ToHand));
+        let words = || format!("the hand is out of sight: {key} goes there");
+        (!frets.iter().all(is_seen)).then(words)
     }
 
     /// The shape in hand in words; `position` is the word for that.
@@ -162,6 +193,16 @@ impl Drawing<'_> {
             (_, None) => String::new(),
         }
     }
+}
+
+/// Lines as far as there are rows; the last one goes on with what is left over, and so says where it
+/// is cut.
+fn cut_to(mut lines: Vec<String>, rows: usize) -> Vec<String> {
+    if lines.len() > rows {
+        let rest = lines.split_off(rows.saturating_sub(1));
+        lines.extend((rows > 0).then(|| rest.join(" ")));
+    }
+    lines
 }
 
 /// The fingers, and whether one of them, which then stands twice, lies flat.
