@@ -156,9 +156,9 @@ impl ShownView {
     pub(super) fn of(view: NeckView, of: PairOnNeck<'_>, hand: Hand) -> Option<ShownView> {
         let asked = question(view, of, hand)?.ask(of.neck, of.pair).ok()?;
         if asked.choices() == 0
-            && let NeckView::Across(Across { through: Some(_), .. }) = view
+            && let NeckView::Across(Across { through: Some(_), way }) = view
         {
-            return ShownView::of(NeckView::Across(Across::default()), of, hand);
+            return ShownView::of(NeckView::Across(Across { through: None, way }), of, hand);
         }
         Some(ShownView::answered(view, of, asked))
     }
