@@ -227,7 +227,10 @@ pub(super) fn families_of(chosen: &Chosen) -> (Families, &'static str) {
 
 #[cfg(test)]
 mod tests {
+    use fretloom_fretboard::Place;
+
     use super::super::chosen::TypedChord;
+    use super::super::neck_view::NeckView;
     use super::super::state::Explore;
     use super::*;
     use crate::library::Library;
@@ -267,5 +270,34 @@ mod tests {
         explore.restore(first, &mut shared);
         let afresh = Shown::of(&explore.chosen, &shared).unwrap();
         assert_eq!(told(&explore.shown), told(&afresh));
+    }
+
+    /// The same where no chain goes over the shape that a view of chains is opened on: going to other
+    /// strings finds the chain that was there before.
+    #[test]
+    fn a_chain_is_found_again_where_none_goes_over_the_shape() {
+        let mut without = 0;
+        for climbs in 0..12 {
+            let library = Library::load(None);
+            let mut shared = Shared::new("ukulele-high-g", library, Spelling::Plain).unwrap();
+            let chord = TypedChord::read("F#m7b5").unwrap();
+            let mut explore = Explore::open(chord, &shared).unwrap();
+            let keys = ["space"].repeat(climbs).join(" ") + " v v v X t 1 2 T";
+            for key in keys.split_whitespace() {
+                let command = shared.keys.command(Section::Explore, key.parse().unwrap());
+                let Some(Command::Explore(command)) = command else { panic!("{key}") };
+                explore.update(command, &mut shared);
+                let afresh = Shown::of(&explore.chosen, &shared).unwrap();
+                assert_eq!(told(&explore.shown), told(&afresh), "{climbs} climbs, after {key}");
+            }
+            let through = match explore.chosen.view {
+                NeckView::Across(across) => across.through,
+                _ => None,
+            };
+            let places = explore.view_places().unwrap();
+            let is_seen = |place: &Place| places.iter().any(|seen| seen.place == *place);
+            without += usize::from(!through.unwrap().iter().all(is_seen));
+        }
+        assert!(without > 0, "every shape has a chain here");
     }
 }
