@@ -430,12 +430,12 @@ fn a_key_that_does_nothing_says_why() {
 fn the_footer_changes_with_the_view() {
     for (keys, named) in [
         ("", "z undo  < back"),
-        ("v", "x next position"),
-        ("v v", "x next strings"),
-        ("v v v", "x next chain"),
-        ("v v v v", "x next start"),
+        ("v", "x position  z undo  < back"),
+        ("v v", "x strings  z undo  < back"),
+        ("v v v", "x chain  z undo  < back"),
+        ("v v v v", "x start  z undo  < back"),
     ] {
         assert!(Player::after("Dm7", keys).shows(named), "{keys}: {named}");
     }
-    assert!(!Player::with("Dm7").shows("x next"));
+    assert!(!Player::with("Dm7").shows("  x "));
 }

@@ -103,15 +103,17 @@ fn keys_of_explorer(view: NeckView) -> Vec<(Command, &'static str)> {
     use ProgramCommand::{Back, Help, Palette, Undo};
     let choice = match view {
         NeckView::Whole => None,
-        NeckView::Position(_) => Some("next position"),
-        NeckView::Set(_) => Some("next strings"),
-        NeckView::Across(_) => Some("next chain"),
-        NeckView::Two(_) => Some("next start"),
+        NeckView::Position(_) => Some("position"),
+        NeckView::Set(_) => Some("strings"),
+        NeckView::Across(_) => Some("chain"),
+        NeckView::Two(_) => Some("start"),
     };
     let of_program = |(command, word)| (Command::Program(command), word);
     let of_explorer = |(command, word)| (Command::Explore(command), word);
     let mut keys = [(Help, "help"), (Palette, "commands")].map(of_program).to_vec();
-    keys.extend([(Own::EditChord, "chord"), (Own::NextPair, "pair")].map(of_explorer));
+    keys.push(of_explorer((Own::EditChord, "chord")));
+    // In a view its choices are gone through rather than pairs.
+    keys.extend(choice.is_none().then_some((Command::Explore(Own::NextPair), "pair")));
     keys.extend([(Own::Climb, "climb"), (Own::NextView, "view")].map(of_explorer));
     keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word)));
     keys.extend([(Undo, "undo"), (Back, "back")].map(of_program));
