@@ -31,5 +31,7 @@ fn read_list(from: impl Read) -> io::Result<String> {
     if bytes.len() > LONGEST_LIST {
         return Err(io::Error::other("it is longer than 1 MiB"));
     }
-    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
+    let text = String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData)?;
+    // Some editors begin a file with the mark of its byte order.
+    Ok(text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text))
 }

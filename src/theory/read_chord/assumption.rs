@@ -26,6 +26,14 @@ pub enum Assumption {
     SusTensionHasSeventh,
     /// `m…sus`: nothing is left of the minor third.
     SusReplacesThird,
+    /// A third beside a suspension.
+    SusWithThird,
+    /// `dom` without a number.
+    DominantHasSeventh,
+    /// A number after a slash, with no seventh before it.
+    SlashAdds,
+    /// A small letter for root or bass.
+    SmallLetter,
     /// A number in brackets, with no seventh before it.
     BracketsAdd,
     /// `maj` after the number.
@@ -66,6 +74,10 @@ impl fmt::Display for Assumption {
             Assumption::SusIsFour => "sus is read as sus4",
             Assumption::SusTensionHasSeventh => "sus with a tension is read as a 7sus4 chord",
             Assumption::SusReplacesThird => "sus replaces the third",
+            Assumption::SusWithThird => "a sus chord with its third is read as an added note",
+            Assumption::DominantHasSeventh => "dom is read as a dominant seventh",
+            Assumption::SlashAdds => "a number after a slash is read as an added note",
+            Assumption::SmallLetter => "the first small letter is read as the note",
             Assumption::BracketsAdd => "a number in brackets without a 7 is read as an added note",
             Assumption::MajorAfterNumber => "the seventh is read as major",
             Assumption::NumbersInRow => "numbers in a row are read as tensions one after another",

@@ -37,11 +37,48 @@ pub(super) struct ParsedSymbol {
     pub(super) no_fifth: bool,
     /// A bracket, comma or space came last: a further number is a tension.
     pub(super) separated: bool,
+    /// A slash came last, with nothing said of a seventh: a number is an added note.
+    pub(super) after_slash: bool,
+    /// An altered note was added by the word `add`, which asks for no seventh.
+    pub(super) added_by_word: bool,
+    /// `dom` was read.
+    pub(super) dominant: bool,
+    /// The implied tensions that are left out.
+    omitted: Vec<u8>,
     added: Degrees,
     assumed: Vec<Assumption>,
 }
 
 impl ParsedSymbol {
+    /// Does the number imply this tension?
+    pub(super) fn implies(&self, number: u8) -> bool {
+        self.main.is_some_and(|main| main >= number && main >= 9)
+    }
+
+    /// Leaves out a tension that the number implies.
+    pub(super) fn omit(&mut self, number: u8) {
+        self.omitted.push(number);
+    }
+
+    /// Is a triangle all that was said of the seventh?
+    pub(super) fn is_lone_triangle(&self) -> bool {
+        self.major == Some(Word::Triangle) && self.main.is_none()
+    }
+
+    /// The third beside a suspension: what was suspended is an added note then.
+    pub(super) fn add_third(&mut self) -> Result<(), ChordProblem> {
+        if !self.sus() || self.quality.is_some() {
+            return Err(ChordProblem::Added);
+        }
+        self.assume(Assumption::SusWithThird);
+        let (two, four) = (self.sus2, self.sus4);
+        (self.sus2, self.sus4) = (false, false);
+        if two {
+            self.add(Degree::NINTH)?;
+        }
+        if four { self.add(Degree::ELEVENTH) } else { Ok(()) }
+    }
+
     pub(super) fn assume(&mut self, assumption: Assumption) {
         if !self.assumed.contains(&assumption) {
             self.assumed.push(assumption);
@@ -273,7 +310,10 @@ impl ParsedSymbol {
             self.main = Some(7);
         } else if self.circle {
             self.assume(Assumption::CircleIsTriad);
-        } else if self.sus() && tension {
+        } else if self.dominant {
+            self.assume(Assumption::DominantHasSeventh);
+            self.main = Some(7);
+        } else if self.sus4 && !self.sus2 && tension && !self.added_by_word {
             self.assume(Assumption::SusTensionHasSeventh);
             self.main = Some(7);
         }
@@ -346,7 +386,8 @@ impl ParsedSymbol {
             (Degree::ELEVENTH, eleven),
             (Degree::THIRTEENTH, main == 13),
         ] {
-            if implied && !altered(natural.number()) && !tensions.contains(&natural) {
+            let left_out = self.omitted.contains(&natural.number());
+            if implied && !left_out && !altered(natural.number()) && !tensions.contains(&natural) {
                 tensions.push(natural);
             }
         }

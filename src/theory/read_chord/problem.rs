@@ -56,7 +56,7 @@ impl ChordProblem {
             ChordProblem::SignWithoutNumber => "a number after the flat or sharp, as in b9",
             ChordProblem::Alteration => "one of b5, #5, b9, #9, #11, b13",
             ChordProblem::Added => "a note to add: 2, 4, 6, 9, 11, 13 or an altered one",
-            ChordProblem::Omitted => "3 or 5",
+            ChordProblem::Omitted => "3, 5, or a 9, 11 or 13 that the number implies",
             ChordProblem::AltOfWhat => "alt on a dominant seventh, as in C7alt",
             ChordProblem::Unopened => "no closing bracket, as none was opened",
         }

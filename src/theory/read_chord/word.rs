@@ -45,13 +45,22 @@ const WORDS: &[(&str, Word)] = &[
     ("M", Word::Major), ("m", Word::Minor),
     ("j", Word::Triangle), ("Δ", Word::Triangle), ("∆", Word::Triangle), ("△", Word::Triangle),
     ("^", Word::Triangle),
+    ("half-diminished", Word::HalfDiminished), ("half diminished", Word::HalfDiminished),
+    ("half dim", Word::HalfDiminished),
+    ("diminished", Word::Diminished), ("Diminished", Word::Diminished),
+    ("augmented", Word::Augmented), ("Augmented", Word::Augmented),
+    ("suspended", Word::Sus), ("dominant", Word::Dominant), ("Dominant", Word::Dominant),
+    ("flat ", Word::Sign { sharps: -1, letter: true }),
+    ("flat", Word::Sign { sharps: -1, letter: true }),
+    ("sharp ", Word::Sign { sharps: 1, letter: true }),
+    ("sharp", Word::Sign { sharps: 1, letter: true }),
     ("dim.", Word::Diminished), ("dim", Word::Diminished), ("Dim", Word::Diminished),
     ("DIM", Word::Diminished),
     ("dom", Word::Dominant),
     ("omit", Word::Omit), ("Omit", Word::Omit), ("no", Word::Omit), ("No", Word::Omit),
     ("o", Word::Circle), ("°", Word::Circle), ("º", Word::Circle),
     ("half-dim", Word::HalfDiminished), ("halfdim", Word::HalfDiminished),
-    ("hdim", Word::HalfDiminished),
+    ("hdim", Word::HalfDiminished), ("h", Word::HalfDiminished),
     ("φ", Word::HalfDiminished), ("Φ", Word::HalfDiminished),
     ("ø", Word::HalfDiminished), ("Ø", Word::HalfDiminished), ("⌀", Word::HalfDiminished),
     ("aug.", Word::Augmented), ("aug", Word::Augmented), ("Aug", Word::Augmented),
@@ -73,11 +82,13 @@ const WORDS: &[(&str, Word)] = &[
 
 /// The word at the beginning of `text`, and its length in bytes.
 pub(super) fn first_word(text: &str) -> Option<(Word, usize)> {
-    // In `Cmadd9` the a belongs to `add`.
-    let m_before_add = text.get(1..).is_some_and(|rest| rest.starts_with("add"));
+    // In `Cmadd9` and `Cmalt` the a belongs to the word after the m.
+    let rest = text.get(1..).unwrap_or_default();
+    let m_before_a =
+        text.starts_with(['m', 'M']) && (rest.starts_with("add") || rest.starts_with("alt"));
     WORDS
         .iter()
-        .filter(|(spelling, _)| !m_before_add || spelling.len() == 1)
+        .filter(|(spelling, _)| !m_before_a || spelling.len() == 1)
         .find(|(spelling, _)| text.starts_with(spelling))
         .map(|(spelling, word)| (*word, spelling.len()))
 }
