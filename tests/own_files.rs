@@ -81,6 +81,21 @@ fn sound_files_have_no_problem() {
     assert_eq!(home.run(&["check"]).printed(), sound);
 }
 
+/// No built-in scale is usual over maj7♭9, so the player's own stands first wherever the chord is
+/// asked for.
+#[test]
+fn own_scales_rank_for_pairs_and_necks_as_in_scales() {
+    let home = Home::new();
+    home.put("fretloom/scales.toml", "\"bright minor\" = \"1 b9 3 4 5 6 7\"\n");
+    let scales = home.run(&["scales", "Cmaj7b9"]).printed();
+    assert!(scales.contains("\n  1  C bright minor"), "{scales}");
+    let pairs = home.run(&["pairs", "Cmaj7b9", "--json"]).printed();
+    assert!(pairs.contains("\"scale\":{\"name\":\"C bright minor\""), "{pairs}");
+    // D♭ F A: the double harmonic scale, the first of the built-in ones, has no A.
+    let neck = home.run(&["neck", "Cmaj7b9", "--json"]).printed();
+    assert!(neck.contains("\"pair\":\"C & Db+\""), "{neck}");
+}
+
 /// A name with a slip is never read, and nothing else would tell.
 #[test]
 fn files_that_nobody_reads_are_told() {

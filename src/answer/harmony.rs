@@ -20,8 +20,17 @@ impl Harmony {
     ///
     /// Where the symbol cannot be read.
     pub fn of_chord(symbol: &str) -> Result<Harmony, Refusal> {
+        Harmony::of_chord_with(symbol, &[])
+    }
+
+    /// A chord with its usual scale, which is one of the player's `own` kinds where none is usual.
+    ///
+    /// # Errors
+    ///
+    /// Where the symbol cannot be read.
+    pub fn of_chord_with(symbol: &str, own: &[ScaleKind]) -> Result<Harmony, Refusal> {
         let read: ReadChord = symbol.parse()?;
-        Ok(match ScaleChoice::for_chord(&read.chord).into_iter().next() {
+        Ok(match ScaleChoice::for_chord_with(&read.chord, own).into_iter().next() {
             Some(choice) => Harmony::with_choice(symbol, read, &choice),
             // The chromatic scale fits every chord, so there is always a first choice.
             None => {

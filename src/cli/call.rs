@@ -65,7 +65,7 @@ impl Call<'_> {
     ) -> Result<Harmony, Refusal> {
         match (chord, scale) {
             (Some(chord), Some(scale)) => Harmony::of_chord_in(chord, scale, self.own_scales()),
-            (Some(chord), None) => Harmony::of_chord(chord),
+            (Some(chord), None) => Harmony::of_chord_with(chord, self.own_scales()),
             (None, scale) => Harmony::of_scale_with(scale.unwrap_or_default(), self.own_scales()),
         }
     }

@@ -163,7 +163,7 @@ impl ChordScale {
     /// not a tension that is accepted there? Nothing rubs where no chord sounds.
     ///
     /// Over a dominant seventh ♭9, ♯9 and ♭13 are accepted, the last also where the scale writes
-    /// it ♯5.
+    /// it ♯5. Under a major seventh a ♭7 rubs, as in a bebop dominant scale over maj7.
     #[must_use]
     pub fn rubs(&self, class: PitchClass) -> bool {
         self.rubbing.contains(class)
@@ -179,11 +179,23 @@ impl ChordScale {
             return false;
         };
         let sounding = sounding(chord);
-        if sounding.contains(class) || !sounding.contains(class.up(-1)) {
+        if sounding.contains(class) {
+            return false;
+        }
+        if self.is_the_other_seventh(class, chord) {
+            return true;
+        }
+        if !sounding.contains(class.up(-1)) {
             return false;
         }
         let above_root = self.root().pitch_class().semitones_up_to(class);
         !(chord.is_dominant() && matches!(above_root, 1 | 3 | 8))
+    }
+
+    /// Is it the ♭7 of a chord whose seventh is major?
+    fn is_the_other_seventh(&self, class: PitchClass, chord: &Chord) -> bool {
+        chord.names(Degree::MAJOR_SEVENTH)
+            && Degree::MINOR_SEVENTH.over(self.root().pitch_class()) == class
     }
 
     /// The notes that are tensions of the chord. On an `alt` chord the altered fifths are, too.
@@ -203,6 +215,17 @@ impl ChordScale {
     /// `alt` chord, the alterations, of which any will do.
     pub(crate) fn required_tones(&self) -> PitchClassSet {
         self.required_tones
+    }
+
+    /// The notes for which the symbol was written as it is: suspension, altered fifth, sixth and
+    /// tensions. Third, fifth and seventh are what an accompaniment plays anyway, and any of the
+    /// alterations of an `alt` chord will do.
+    pub(crate) fn written_colours(&self) -> PitchClassSet {
+        let is_colour = |class: &PitchClass| {
+            let degree = self.degree(*class);
+            !matches!((degree.number(), degree.alteration()), (3 | 7, _) | (5, 0))
+        };
+        self.required_tones.iter().filter(is_colour).collect()
     }
 
     fn is_required(&self, class: PitchClass) -> bool {

@@ -31,6 +31,7 @@ pub struct PairSound {
     left_out: PitchClassSet,
     outside: PitchClassSet,
     drops_named: PitchClassSet,
+    drops_colour: bool,
     rubs: PitchClassSet,
     states_root: bool,
     states_third: bool,
@@ -51,6 +52,7 @@ impl PairSound {
             left_out: scale.set().difference(set),
             outside: set.difference(scale.set()),
             drops_named: chord_scale.named().difference(set),
+            drops_colour: !chord_scale.written_colours().is_subset(set),
             rubs: chord_scale.rubbing().intersection(set),
             states_root: set.contains(chord_scale.root().pitch_class()),
             states_third: states(chord_scale.third()),
@@ -93,7 +95,9 @@ impl PairSound {
 
     /// Every pair of these qualities in the scale, in the order in which a player would be shown
     /// them: pairs that the scale spells in thirds first, then by [`points`](Self::points), then by
-    /// root going up.
+    /// root going up. Whatever its points, a pair that leaves out a suspension, an altered fifth, a
+    /// sixth or a tension that the symbol writes stands behind those that hold all of the symbol and
+    /// rub no more.
     #[must_use]
     pub fn ranked(chord_scale: &ChordScale, qualities: &[TriadQuality]) -> Vec<PairSound> {
         let root = chord_scale.root().pitch_class();
@@ -103,10 +107,16 @@ impl PairSound {
             .collect();
         let lettered = chord_scale.scale().kind().has_a_letter_for_each_degree();
         let height = |triad: Triad| root.semitones_up_to(triad.root());
+        let by_sound_only = |sound: &PairSound| lettered && !sound.in_thirds;
+        let [spelled, heard] = [false, true].map(|group| {
+            WholePairs::among(sounds.iter().filter(|sound| by_sound_only(sound) == group))
+        });
         sounds.sort_by_cached_key(|sound| {
-            let by_sound_only = lettered && !sound.in_thirds;
+            let by_sound_only = by_sound_only(sound);
+            let whole_pairs = if by_sound_only { &heard } else { &spelled };
             let [first, second] = sound.pair.triads().map(height);
-            (by_sound_only, Reverse(sound.points()), first, second)
+            let points = whole_pairs.points_of(sound);
+            (by_sound_only, Reverse(points), sound.drops_colour, first, second)
         });
         sounds
     }
@@ -176,10 +186,39 @@ impl PairSound {
         self.criteria
     }
 
+    /// Does it leave out something that the symbol names, apart from the root and from what may be
+    /// any alteration?
+    fn drops(&self) -> bool {
+        self.criteria.iter().any(|criterion| matches!(criterion, Criterion::Drops(_)))
+    }
+
     /// The sum of what counts for and against it; only its order means something.
     #[must_use]
     pub fn points(&self) -> i32 {
         self.criteria.iter().map(|criterion| criterion.points()).sum()
+    }
+}
+
+/// The fewest points with which a pair of a list holds all that the symbol names, the root aside: by
+/// how many notes of it rub, 0 to 6.
+struct WholePairs([i32; 7]);
+
+impl WholePairs {
+    fn among<'a>(sounds: impl Iterator<Item = &'a PairSound>) -> WholePairs {
+        let mut fewest = [i32::MAX; 7];
+        for sound in sounds.filter(|sound| !sound.drops()) {
+            if let Some(points) = fewest.get_mut(sound.rubs.len()) {
+                *points = sound.points().min(*points);
+            }
+        }
+        WholePairs(fewest)
+    }
+
+    /// The points by which a pair stands where it does.
+    fn points_of(&self, sound: &PairSound) -> i32 {
+        let rub_no_more = self.0.iter().take(sound.rubs.len() + 1);
+        let behind = rub_no_more.min().filter(|_| sound.drops_colour);
+        behind.map_or(sound.points(), |fewest| sound.points().min(*fewest))
     }
 }
 
@@ -205,8 +244,9 @@ mod tests {
             ("C7#11", "C Lydian dominant", "C&D"),
             ("C7alt", "C altered", "E+&Gb Gb&Ab"),
             ("Cm(maj7)", "C harmonic minor", "G&Ab"),
-            ("C7b9", "C half-whole", "C&Gb Eb&A C&Ebm"),
-            ("C13b9", "C half-whole", "C&Gb Eb&A"),
+            ("C7", "C half-whole", "C&Ebm"),
+            ("C7b9", "C half-whole", "C&Gb Eb&A"),
+            ("C13b9", "C half-whole", "Eb&A"),
             ("C+", "C augmented", "C&G#m"),
         ];
         let (mut in_three, mut all) = (0, 0);

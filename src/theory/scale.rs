@@ -36,25 +36,28 @@ impl Scale {
     /// The scale of `kind` on `root`.
     ///
     /// Where the spelling would need a triple accidental, the enharmonic root is used instead, and
-    /// [`respelled_from`](Self::respelled_from) tells the root that was asked for.
+    /// [`respelled_from`](Self::respelled_from) tells the root that was asked for. Where that would not
+    /// do either, as in `C♭: 1 ♭♭3 ♯♯5`, the notes in question take their everyday names.
     #[must_use]
     pub fn new(root: NoteName, kind: ScaleKind) -> Scale {
-        let writable = |root: NoteName| {
+        let writable = |root: &NoteName| {
             kind.degrees().iter().all(|degree| root.up(degree.interval()).is_some())
         };
-        if writable(root) {
-            return Scale::written(root, kind, None);
+        let mut others = NoteName::everyday(root.pitch_class()).filter(writable);
+        match others.next() {
+            Some(other) if !writable(&root) => Scale::written(other, kind, Some(root)),
+            _ => Scale::written(root, kind, None),
         }
-        let other = NoteName::everyday(root.pitch_class()).find(|&other| writable(other));
-        Scale::written(other.unwrap_or(root), kind, Some(root))
     }
 
     /// The scale with its notes named: once, since every pair asks for them.
     fn written(root: NoteName, kind: ScaleKind, respelled_from: Option<NoteName>) -> Scale {
         let set = kind.set_over(root.pitch_class());
         let mut names = [None; 12];
-        for name in kind.degrees().iter().filter_map(|degree| root.up(degree.interval())) {
-            names[usize::from(name.pitch_class().number())] = Some(name);
+        for degree in kind.degrees() {
+            let class = degree.over(root.pitch_class());
+            let everyday = || NoteName::everyday(class).next();
+            names[usize::from(class.number())] = root.up(degree.interval()).or_else(everyday);
         }
         Scale { root, kind, respelled_from, set, names }
     }
@@ -77,9 +80,10 @@ impl Scale {
         self.respelled_from
     }
 
-    /// Its notes, the root first, each on the letter of its degree.
+    /// Its notes, the root first, each on the letter of its degree where it can be written there.
     pub fn notes(&self) -> impl Iterator<Item = NoteName> {
-        self.kind.degrees().iter().filter_map(|degree| self.root.up(degree.interval()))
+        let root = self.root.pitch_class();
+        self.kind.degrees().iter().filter_map(move |degree| self.name_of(degree.over(root)))
     }
 
     /// Its notes as a set.
@@ -199,5 +203,38 @@ impl fmt::Display for Scale {
             return f.write_str(self.kind.name());
         }
         f.write_str(&crate::text::with_signs(self.kind.name()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Letter;
+
+    /// Every root and every couple of degrees over it: a note that cannot stand on its letter is
+    /// written otherwise, never left out.
+    #[test]
+    fn no_scale_loses_a_note() {
+        let degrees: Vec<Degree> = (1..=7)
+            .chain([9, 11, 13])
+            .flat_map(|number| (-2..=2).filter_map(move |sharps| Degree::new(number, sharps)))
+            .collect();
+        let roots = Letter::ALL
+            .into_iter()
+            .flat_map(|letter| (-2..=2).filter_map(move |sharps| NoteName::new(letter, sharps)));
+        for root in roots {
+            for second in &degrees {
+                for third in &degrees {
+                    let three = [Degree::ROOT, *second, *third];
+                    let Some(kind) = ScaleKind::own("", &three) else { continue };
+                    let scale = Scale::new(root, kind);
+                    let sounds: Vec<PitchClass> =
+                        scale.notes().map(NoteName::pitch_class).collect();
+                    let wanted = three.map(|degree| degree.over(root.pitch_class()));
+                    assert_eq!(sounds, wanted, "{root}: {three:?}");
+                    assert_ne!(scale.respelled_from(), Some(scale.root()));
+                }
+            }
+        }
     }
 }

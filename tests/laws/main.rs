@@ -9,6 +9,7 @@
 mod arithmetic;
 mod lists;
 mod neighbours;
+mod order;
 mod scene;
 mod search;
 mod sentences;

@@ -73,13 +73,15 @@ impl Scene {
     }
 
     /// Rubbing, as the program promises it: a half step above a note that sounds and is not itself
-    /// sounding; over a dominant seventh b9, #9 and b13 are accepted.
+    /// sounding; over a dominant seventh b9, #9 and b13 are accepted; the b7 of a chord with a major
+    /// seventh rubs too.
     pub(crate) fn rubs(&self, note: i32) -> bool {
         let sounding = self.sounding();
         let dominant = self.names("3") && self.names("b7");
         let accepted = dominant && matches!(note, 1 | 3 | 8);
-        let below = (note + 11) % 12;
-        sounding.contains(&below) && !sounding.contains(&note) && !accepted
+        let rubbing_below = sounding.contains(&((note + 11) % 12)) && !accepted;
+        let other_seventh = self.names("7") && note == 10;
+        !sounding.contains(&note) && (rubbing_below || other_seventh)
     }
 
     fn first_named(&self, choices: &[&str]) -> Option<i32> {
