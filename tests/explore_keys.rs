@@ -268,7 +268,7 @@ const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";
 const PICKING: &str = "Tunings, or type one:";
 const USUAL_FINGERS: &str =
-    "4 ways, 3 places · one finger a fret in position III, without the fourth finger";
+    "4 fingerings, 3 places on the neck · one finger a fret in position III, without";
 const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
 const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";

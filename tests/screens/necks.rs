@@ -29,7 +29,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 20 ─ [G] & (A) ─ strings 3-2-1 ─ shown: note",
             "[G] 2nd inversion · frets 7-5-4 · position IV · fingers 4-2-1 · 80 mm",
-            "4 ways, 1 place · one finger a fret in position IV, with the fourth finger",
+            "4 fingerings, 1 place on the neck · one finger a fret in position IV, with the fourth finger",
         ],
     ),
     (
@@ -39,7 +39,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 15 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "[G] 2nd inversion · frets 4-2-3 · position II · fingers 3-1-2 · 34 mm",
-            "4 ways, 3 places · one finger a fret in position II, without the fourth finger",
+            "4 fingerings, 3 places on the neck · one finger a fret in position II, without the fourth finger",
         ],
     ),
     (
@@ -49,7 +49,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "[G] root position · frets 5-4-3 · position III · fingers 3-2-1 · 62 mm",
-            "4 ways, 4 places · one finger a fret in position III, without the fourth finger",
+            "4 fingerings, 4 places on the neck · one finger a fret in position III, without the fourth finger",
         ],
     ),
     (
@@ -59,7 +59,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "capo 2 · shapes of F & G · scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 24 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "(A) root position · frets 7-6-5 · position V · fingers 3-2-1 · 53 mm",
-            "4 ways, 5 places · one finger a fret in position V, without the fourth finger",
+            "4 fingerings, 5 places on the neck · one finger a fret in position V, without …",
         ],
     ),
     (
@@ -69,7 +69,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 24 ─ [G] & (A) ─ strings 4-3-2 ─ shown: degree",
             "[G] root position · frets 5-4-3 · position III · fingers 3-2-1 · 65 mm",
-            "4 ways, 4 places · one finger a fret in position III, without the fourth finger",
+            "4 fingerings, 4 places on the neck · one finger a fret in position III, withou…",
         ],
     ),
     (
@@ -79,7 +79,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 24 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "[G] 1st inversion · frets 7-5-5 · position V · fingers 3-1-1 barre · 53 mm",
-            "8 ways, 19 places · first finger lies flat over strings 3-2, one finger a fret…",
+            "8 fingerings, 19 places on the neck · first finger lies flat over strings 3-2,…",
         ],
     ),
     (
@@ -89,7 +89,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "capo 3 · shapes of E & F♯ · scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "[G] root position · frets 5-4-3 · position IV · fingers 2-1-0 · 29 mm",
-            "6 ways, 6 places · one finger a fret in position IV, without the fourth finger",
+            "6 fingerings, 6 places on the neck · one finger a fret in position IV, without the fourth finger",
         ],
     ),
     (
@@ -109,7 +109,7 @@ const SAID_ON_NECKS: [(&str, [&str; 5]); 9] = [
             "capo 1 · shapes of F♯ & A♭ · scale 1 of 5: the ♯11 does not rub",
             "frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note",
             "[G] root position · frets 5-4-3 · position III · fingers 3-2-1 · 62 mm",
-            "4 ways, 1 place · one finger a fret in position III, without the fourth finger",
+            "4 fingerings, 1 place on the neck · one finger a fret in position III, without the fourth finger",
         ],
     ),
 ];
@@ -119,8 +119,10 @@ fn every_instrument_is_told_with_its_capo_and_its_shape() {
     for (name, said) in SAID_ON_NECKS {
         let (_, tuning, keys) = NECKS.into_iter().find(|neck| neck.0 == name).unwrap();
         let text = text_of(&drawn(&mut in_state(tuning, keys, (80, 24)), 80, 24));
+        // Wherever the lines are broken.
+        let unbroken = text.replace("\n ", " ");
         for words in said {
-            assert!(text.contains(words), "{name}: {words}\n{text}");
+            assert!(unbroken.contains(words), "{name}: {words}\n{text}");
         }
     }
 }

@@ -154,7 +154,8 @@ impl InHand {
     /// Why these fingers, and how many others there are; care first, where the stretch is wide.
     pub(super) fn told(&self) -> String {
         let (fingers, places) = (self.grips.len(), self.places.len());
-        let ways = format!("{}, {}", counted(fingers, "way"), counted(places, "place"));
+        let ways =
+            format!("{}, {} on the neck", counted(fingers, "fingering"), counted(places, "place"));
         match (self.shape.ease(), self.grip) {
             (Ease::Wide, _) => {
                 format!("a wide stretch: warm up, rest, stop when it hurts · {ways}")
