@@ -9,10 +9,7 @@ use crate::{ROOTS, called, grounds};
 /// Does the symbol stand there for the sake of this note? Third, seventh and plain fifth are in every
 /// chord of the kind. common practice, no source
 fn is_a_colour(degree: &str) -> bool {
-    match number_and_accidental(degree) {
-        (1 | 3 | 7, _) | (5, 0) => false,
-        _ => true,
-    }
+    !matches!(number_and_accidental(degree), (1 | 3 | 7, _) | (5, 0))
 }
 
 struct Row {
