@@ -126,7 +126,7 @@ const EVENING: &str = "c D m 7 enter down down up n n space space space backspac
     o o n n n p p c B b m a j 7 enter down space space space space s S g d r o p enter space space z \
     Z i i I I r r y y W W L L f f f f m right right left home end home 8 < > N H M M tab c a p o esc \
     esc ? pagedown pagedown esc c G 7 a l t enter down down down k j space space 2 2 a b u d s space \
-    S e pagedown enter down down space e pageup enter space down down space";
+    S e pagedown enter down down space e pageup enter space down down space D esc P V enter P enter";
 
 /// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
 const HARDEST: &str = "e pagedown enter down f f f f";
