@@ -1,6 +1,6 @@
 //! The terminal, taken and given back.
 //!
-//! A [`TerminalGuard`] puts the terminal in raw mode, on the alternate screen, with bracketed paste
+//! A `TerminalGuard` puts the terminal in raw mode, on the alternate screen, with bracketed paste
 //! and without a cursor. All of that is undone exactly once, at whatever comes first: the normal
 //! end, an error, a panic on any thread, or a fatal signal. Mouse events are asked for only when an
 //! app wants them.
