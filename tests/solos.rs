@@ -182,6 +182,22 @@ fn counted(solos: &Solos, given: Given) -> (Count, BTreeMap<&str, Count>) {
     (all, styles)
 }
 
+/// What `cargo test --release --test solos -- --nocapture figures` prints: agreement in each style
+/// and over all takes, without help and with phrase starts given; then how a hand moves.
+#[test]
+fn figures() {
+    let Some(solos) = recorded_solos() else { return };
+    for (given, name) in [(Given::Nothing, "free"), (Given::PhraseStarts, "anchored")] {
+        let (all, styles) = counted(&solos, given);
+        let of_styles: Vec<String> = styles
+            .iter()
+            .map(|(style, count)| format!("{style} {:.1}", count.agreement()))
+            .collect();
+        let manner = all.manner().map(|part| format!("{part:.1}")).join(" ");
+        println!("{name:9} {} all {:.2}; {manner}", of_styles.join(" "), all.agreement());
+    }
+}
+
 fn players_manner(solos: &Solos) -> [f64; 4] {
     let mut count = Count::default();
     for take in &solos.takes {
@@ -228,11 +244,11 @@ fn a_phrase_made_by_a_rule_goes_on_as_the_rule_does() {
 #[test]
 fn a_recorded_line_lies_where_players_put_it_where_recordings_are_kept() {
     let Some(solos) = recorded_solos() else { return };
-    assert_agreement(&solos, Given::Nothing, &Floor { all: 66.0, style: 58.0 });
+    assert_agreement(&solos, Given::Nothing, &Floor { all: 72.0, style: 60.0 });
 }
 
 #[test]
 fn a_recorded_phrase_goes_on_as_players_go_on_where_recordings_are_kept() {
     let Some(solos) = recorded_solos() else { return };
-    assert_agreement(&solos, Given::PhraseStarts, &Floor { all: 75.0, style: 65.0 });
+    assert_agreement(&solos, Given::PhraseStarts, &Floor { all: 82.0, style: 76.0 });
 }

@@ -11,6 +11,7 @@
 
 mod alternatives;
 mod best;
+mod boxes;
 mod broken_chord;
 mod candidates;
 mod cheapest;

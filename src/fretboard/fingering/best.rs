@@ -35,7 +35,7 @@ impl FingeringQuery {
         line: &[LineNote],
         notes: &[FingeredNote],
     ) -> Option<f64> {
-        let cost = Cost::new(neck, self, Avoid::Nothing);
+        let cost = Cost::new(neck, self, Avoid::Nothing, line);
         let onsets = Onsets { neck, query: self, cost: &cost }.of(line).ok()?;
         let path: Vec<usize> =
             onsets.iter().map(|onset| onset.choice_of(notes)).collect::<Option<_>>()?;
@@ -49,8 +49,8 @@ impl FingeringQuery {
         line: &[LineNote],
         avoid: Avoid,
     ) -> Result<Fingering, FingeringError> {
-        let dear = Cost::new(neck, self, avoid);
-        let ordinary = Cost::new(neck, self, Avoid::Nothing);
+        let dear = Cost::new(neck, self, avoid, line);
+        let ordinary = Cost::new(neck, self, Avoid::Nothing, line);
         let onsets = Onsets { neck, query: self, cost: &ordinary }.of(line)?;
         let path = CostToGo::new(&onsets, &dear).best();
         let cost = total(&onsets, &ordinary, &path);
@@ -64,7 +64,7 @@ impl FingeringQuery {
         line: &[LineNote],
         answer: impl FnOnce(&[Onset], &CostToGo<'_>) -> T,
     ) -> Result<T, FingeringError> {
-        let cost = Cost::new(neck, self, Avoid::Nothing);
+        let cost = Cost::new(neck, self, Avoid::Nothing, line);
         let onsets = Onsets { neck, query: self, cost: &cost }.of(line)?;
         let to_go = CostToGo::new(&onsets, &cost);
         Ok(answer(&onsets, &to_go))

@@ -9,8 +9,10 @@
 //! Pauwels, Ye and Bello 2018), then rounded. Fingers were not recorded there: what concerns
 //! fingers alone follows common teaching and has no source.
 
+use super::boxes::Boxes;
 use super::fingered_note::FingeredNote;
 use super::hurry::Hurry;
+use super::line_note::LineNote;
 use super::query::FingeringQuery;
 use crate::{Finger, Fret, Hand, HandPosition, Neck};
 
@@ -56,12 +58,12 @@ struct Weights {
 
 const WEIGHTS: Weights = Weights {
     shift: 15.0,
-    shift_hurried_s: 1.1,
-    high: 0.11,
+    shift_hurried_s: 0.8,
+    high: 0.1,
     stretch: 3.0,
-    reach_back: 6.0,
-    squeeze: 0.4,
-    fourth_finger: 30.0,
+    reach_back: 4.0,
+    squeeze: 0.3,
+    fourth_finger: 38.0,
     string: 3.5,
     string_hurried_s: 0.5,
     skip: 5.0,
@@ -71,7 +73,7 @@ const WEIGHTS: Weights = Weights {
     crossed: 10.0,
     substitution: 8.0,
     third_to_fourth_hurried_s: 0.5,
-    grip: 3.0,
+    grip: 2.0,
 };
 
 /// What is to be avoided at any price, to find the best way without it.
@@ -89,6 +91,7 @@ const AT_ANY_PRICE: f64 = 1e9;
 /// The cost of fingerings on one neck, for one hand and taste.
 pub(super) struct Cost {
     avoid: Avoid,
+    boxes: Boxes,
     from_nut_mm: [f64; FRETS],
     home_mm: f64,
     open_string: f64,
@@ -98,7 +101,13 @@ pub(super) struct Cost {
 const FRETS: usize = Fret::HIGHEST.number() as usize + 1;
 
 impl Cost {
-    pub(super) fn new(neck: &Neck, query: &FingeringQuery, avoid: Avoid) -> Cost {
+    /// Of fingerings of `line`.
+    pub(super) fn new(
+        neck: &Neck,
+        query: &FingeringQuery,
+        avoid: Avoid,
+        line: &[LineNote],
+    ) -> Cost {
         let taste = query.taste();
         let mut from_nut_mm = [0.0; FRETS];
         for (mm, fret) in from_nut_mm.iter_mut().zip(0..) {
@@ -107,6 +116,7 @@ impl Cost {
         let nut_mm = neck.distance_mm(neck.begins_at());
         Cost {
             avoid,
+            boxes: Boxes::of(neck, line),
             from_nut_mm,
             home_mm: nut_mm + taste.home_part() * (neck.tuning().scale_mm() - nut_mm),
             open_string: taste.open_string_mm(),
@@ -120,9 +130,9 @@ impl Cost {
 
     /// What one note costs where it is.
     pub(super) fn of(&self, note: FingeredNote) -> f64 {
-        let high = self.high(note.position.fret());
+        let stand = self.stand(note.position.fret());
         if note.finger == Finger::Open {
-            return high + self.open_string;
+            return stand + self.open_string;
         }
         let beyond = self.mm(note.place.fret.number()) - self.at_ease_mm(note);
         let reach = match note.finger {
@@ -131,7 +141,7 @@ impl Cost {
             _ => -beyond * WEIGHTS.squeeze,
         };
         let fourth = if note.finger == Finger::Fourth { WEIGHTS.fourth_finger } else { 0.0 };
-        high + reach + fourth
+        stand + reach + fourth
     }
 
     /// Where the finger stands at ease: one finger a fret, as far as frets are no wider than
@@ -150,13 +160,14 @@ impl Cost {
         let position = notes.first().map_or(HandPosition::FIRST, |note| note.position);
         let stands = fretted.min().unwrap_or(position.fret());
         let open = notes.iter().filter(|note| note.finger == Finger::Open).count();
-        let high = self.high(stands) * notes.len() as f64;
-        high + self.open_string * open as f64 + grip_mm * WEIGHTS.grip
+        let stand = self.stand(stands) * notes.len() as f64;
+        stand + self.open_string * open as f64 + grip_mm * WEIGHTS.grip
     }
 
     /// What it costs a note that the hand stands at `fret`.
-    fn high(&self, fret: Fret) -> f64 {
-        (self.mm(fret.number()) - self.home_mm).max(0.0) * WEIGHTS.high
+    fn stand(&self, fret: Fret) -> f64 {
+        let high_mm = (self.mm(fret.number()) - self.home_mm).max(0.0);
+        high_mm * WEIGHTS.high + self.boxes.cost_mm(fret)
     }
 
     /// What it costs to go from one note to the next.

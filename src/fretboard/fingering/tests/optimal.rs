@@ -68,7 +68,7 @@ fn all_fingered(neck: &Neck, pitch: Pitch) -> Vec<FingeredNote> {
 /// Every way to play a line in which notes at one onset sound together.
 fn every_way(neck: &Neck, line: &[LineNote], taste: Taste) -> Vec<Played> {
     let query = FingeringQuery::default().to_taste(taste);
-    let cost = Cost::new(neck, &query, Avoid::Nothing);
+    let cost = Cost::new(neck, &query, Avoid::Nothing, line);
     let mut ways = vec![Played { notes: Vec::new(), cost: 0.0, shifts: 0, hurried: 0 }];
     let mut before_s = 0.0;
     for chord in line.chunk_by(|one, other| one.onset_s() == other.onset_s()) {

@@ -48,7 +48,7 @@ fn a_shift_is_easier_while_an_open_string_sounds() {
 #[test]
 fn one_finger_guides_the_hand_but_not_at_tempo() {
     let neck = neck("EADGBE");
-    let cost = Cost::new(&neck, &FingeringQuery::default(), Avoid::Nothing);
+    let cost = Cost::new(&neck, &FingeringQuery::default(), Avoid::Nothing, &[]);
     let note = |finger, fret, position| FingeredNote {
         place: place(2, fret),
         finger,
