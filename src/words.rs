@@ -3,7 +3,7 @@
 use std::fmt::Display;
 use std::io;
 
-use fretloom_fretboard::Inversion;
+use fretloom_theory::Inversion;
 
 /// A less similar word is no useful suggestion. A similarity of 1 means the same word.
 const LEAST_SIMILARITY: f64 = 0.7;

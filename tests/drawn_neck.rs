@@ -77,7 +77,7 @@ fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
     ReadMark {
         string: place.place.string.number(),
         fret: place.place.fret.number(),
-        which: if place.which == fretloom_fretboard::WhichTriad::First {
+        which: if place.which == fretloom_theory::WhichTriad::First {
             WhichTriad::First
         } else {
             WhichTriad::Second

@@ -1,6 +1,7 @@
 //! Where the notes of a pair lie on a neck.
 
-use fretloom_fretboard::{Fret, FretRange, Neck, Place, WhichTriad};
+use fretloom_fretboard::{Fret, FretRange, Neck, Place};
+use fretloom_theory::WhichTriad;
 use fretloom_theory::{Degree, NoteName, Pitch};
 
 use super::pairs::{LeftOut, NamedPair, PairAnswer};

@@ -2,8 +2,9 @@
 
 use fretloom_fretboard::{
     ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
-    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, Voicing, WhichTriad,
+    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, Voicing,
 };
+use fretloom_theory::WhichTriad;
 
 use super::args::{self, ViewArgs, ViewWord, VoicingArg, WhereTo};
 use crate::answer::Refusal;

@@ -3,7 +3,8 @@
 use fretloom_theory::{Pitch, Triad, TriadQuality};
 
 use crate::passage::Passage;
-use crate::{Ease, Finger, Fret, Hand, HandPosition, Inversion, Neck, Place};
+use crate::{Ease, Finger, Fret, Hand, HandPosition, Neck, Place};
+use fretloom_theory::Inversion;
 
 /// How many notes lie on each string of an arpeggio.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]

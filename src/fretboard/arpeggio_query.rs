@@ -3,7 +3,8 @@
 use fretloom_theory::{Pitch, Triad};
 
 use crate::runs::runs;
-use crate::{Arpeggio, FretRange, Hand, Inversion, Neck, PerString, Place, Region, StringSet};
+use crate::{Arpeggio, FretRange, Hand, Neck, PerString, Place, Region, StringSet};
+use fretloom_theory::Inversion;
 
 /// A query for arpeggios; by default six notes (the triad twice) on every two or three neighbouring
 /// strings, from every start, over the whole neck, nothing dropped for being hard.

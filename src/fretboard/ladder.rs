@@ -6,7 +6,8 @@ mod step;
 
 use fretloom_theory::TriadPair;
 
-use crate::{Neck, Shape, ShapeQuery, StringSet, WhichTriad};
+use crate::{Neck, Shape, ShapeQuery, StringSet};
+use fretloom_theory::WhichTriad;
 
 pub use nearness::Nearness;
 pub use step::Step;

@@ -48,7 +48,6 @@ mod string_set;
 mod strings_going_up;
 mod tuning;
 mod view;
-mod which_triad;
 
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
@@ -64,7 +63,7 @@ pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};
 pub use same_pitches::SamePitches;
-pub use shape::{Inversion, Shape, Voicing};
+pub use shape::{Shape, Voicing};
 pub use shape_query::ShapeQuery;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
@@ -72,4 +71,3 @@ pub use view::{
     Chain, ChainQuery, Hidden, Overlap, PositionView, SetStep, SetView, TwoAString,
     TwoAStringQuery, View, ViewChoices, ViewContents, ViewPlace,
 };
-pub use which_triad::WhichTriad;

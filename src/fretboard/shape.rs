@@ -3,18 +3,16 @@
 //! Everything here is derived from open pitches; no grip is stored. Inversion and height are
 //! judged by what *sounds*, never by string numbers.
 
-mod inversion;
 mod voicing;
 
 use std::cmp::Ordering;
 
-use fretloom_theory::{Pitch, Triad, TriadQuality};
+use fretloom_theory::{Inversion, Pitch, Triad, TriadQuality};
 
 use crate::{
     Barre, Ease, Finger, Fret, Grip, Hand, HandPosition, Neck, Place, StringNumber, StringSet,
 };
 
-pub use inversion::Inversion;
 pub use voicing::Voicing;
 
 /// One way to put a triad on three strings of a neck, one note a string.

@@ -2,7 +2,8 @@
 
 mod find;
 
-use crate::{FretRange, Hand, Inversion, Neck, Region, Shape, StringSet, Voicing};
+use crate::{FretRange, Hand, Neck, Region, Shape, StringSet, Voicing};
+use fretloom_theory::Inversion;
 
 /// May the three strings of a shape leave others out between them?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

@@ -1,6 +1,7 @@
 //! `shapes --arpeggio`
 
-use fretloom_fretboard::{Finger, Inversion};
+use fretloom_fretboard::Finger;
+use fretloom_theory::Inversion;
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 

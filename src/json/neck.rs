@@ -1,6 +1,7 @@
 //! `neck`
 
-use fretloom_fretboard::{Finger, WhichTriad};
+use fretloom_fretboard::Finger;
+use fretloom_theory::WhichTriad;
 use fretloom_theory::{Degree, NoteName};
 use serde::Serialize;
 

@@ -1,6 +1,7 @@
 //! `shapes`, and shapes as other answers have them.
 
-use fretloom_fretboard::{Barre as FlatFinger, Finger, Inversion, StringNumber, Voicing};
+use fretloom_fretboard::{Barre as FlatFinger, Finger, StringNumber, Voicing};
+use fretloom_theory::Inversion;
 use fretloom_theory::SpelledTriad;
 use serde::Serialize;
 

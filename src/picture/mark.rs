@@ -1,6 +1,7 @@
 //! The notes on a drawn neck.
 
-use fretloom_fretboard::{Place, WhichTriad};
+use fretloom_fretboard::Place;
+use fretloom_theory::WhichTriad;
 
 /// A note in its place on a drawn neck.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -23,7 +23,8 @@ use super::mark::{Mark, MarkRole};
 /// ```
 /// use fretloom::export::text;
 /// use fretloom::picture::{Mark, MarkRole, NeckPicture};
-/// use fretloom_fretboard::{Fret, Neck, Place, WhichTriad, StringNumber, Tuning};
+/// use fretloom_fretboard::{Fret, Neck, Place, StringNumber, Tuning};
+/// use fretloom_theory::WhichTriad;
 ///
 /// let neck = Neck::new(Tuning::read("G C E A")?);
 /// let at = |string, fret| {

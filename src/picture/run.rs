@@ -1,6 +1,6 @@
 //! Pictures set in signs, one sign a column.
 
-use fretloom_fretboard::WhichTriad;
+use fretloom_theory::WhichTriad;
 
 /// Signs side by side in one row of a picture that is set in columns and rows.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -3,7 +3,8 @@
 use std::iter::repeat_n;
 use std::ops::Range;
 
-use fretloom_fretboard::{Fret, Inlay, WhichTriad};
+use fretloom_fretboard::{Fret, Inlay};
+use fretloom_theory::WhichTriad;
 
 use super::columns::{Cell, NeckColumns};
 use super::lie::Handed;

@@ -49,6 +49,7 @@ mod families;
 mod fraction;
 mod function;
 mod interval;
+mod inversion;
 mod key;
 mod letter;
 mod note_name;
@@ -67,10 +68,12 @@ mod scale_kind;
 mod score;
 mod set_class;
 mod spelling;
+mod stroke;
 mod text;
 mod time;
 mod transposition_class;
 mod triad;
+mod which_triad;
 
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
@@ -78,6 +81,7 @@ pub use criterion::Criterion;
 pub use degree::Degree;
 pub use families::Families;
 pub use interval::Interval;
+pub use inversion::Inversion;
 pub use key::Key;
 pub use letter::Letter;
 pub use note_name::NoteName;
@@ -98,9 +102,11 @@ pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,
 };
 pub use spelling::{Speller, Spelling};
+pub use stroke::Stroke;
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
 pub use transposition_class::TranspositionClass;
 pub use triad::{SpelledTriad, Triad, TriadQuality};
+pub use which_triad::WhichTriad;
 
 use degrees::Degrees;
 use function::Function;

@@ -7,7 +7,8 @@ use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::program::Program;
 use fretloom::tui::text_of;
-use fretloom_fretboard::{Ladder, ShapeQuery, StringSet, WhichTriad};
+use fretloom_fretboard::{Ladder, ShapeQuery, StringSet};
+use fretloom_theory::WhichTriad;
 use ratatui::buffer::Buffer;
 use ratatui::style::Modifier;
 

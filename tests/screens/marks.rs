@@ -109,8 +109,8 @@ fn pitch(mark: &ReadMark) -> i32 {
 
 fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
     let which = match place.which {
-        fretboard::WhichTriad::First => WhichTriad::First,
-        fretboard::WhichTriad::Second => WhichTriad::Second,
+        fretloom_theory::WhichTriad::First => WhichTriad::First,
+        fretloom_theory::WhichTriad::Second => WhichTriad::Second,
     };
     let (string, fret) = (place.place.string.number(), place.place.fret.number());
     ReadMark { string, fret, which, label: place.label(labels) }

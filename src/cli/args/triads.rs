@@ -1,7 +1,7 @@
 //! Words for the kinds of triad shapes on the command line.
 
 use clap::ValueEnum;
-use fretloom_fretboard::Inversion;
+use fretloom_theory::Inversion;
 
 /// Voicings on the command line.
 #[derive(Clone, Copy, ValueEnum, Debug)]

@@ -1,7 +1,8 @@
 //! The views of `neck` on the command line.
 
 use clap::{Args, ValueEnum};
-use fretloom_fretboard::{Inversion, Overlap};
+use fretloom_fretboard::Overlap;
+use fretloom_theory::Inversion;
 
 use super::hand::HandArgs;
 use super::triads::InversionArg;

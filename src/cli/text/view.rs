@@ -1,8 +1,9 @@
 //! A view of the neck as text: its picture, what is played, and what is hidden.
 
 use fretloom_fretboard::{
-    Finger, Fret, FretRange, Neck, SetStep, SetView, StringSet, View as NeckView, WhichTriad,
+    Finger, Fret, FretRange, Neck, SetStep, SetView, StringSet, View as NeckView,
 };
+use fretloom_theory::WhichTriad;
 
 use super::neck::neck_head;
 use super::shapes::{care, hardest, shape_row};

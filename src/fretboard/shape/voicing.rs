@@ -4,7 +4,7 @@ use std::fmt;
 
 use fretloom_theory::TriadQuality;
 
-use super::inversion::Inversion;
+use fretloom_theory::Inversion;
 
 /// How far the three notes lie apart.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]

@@ -7,7 +7,8 @@ use fretloom_theory::{Pitch, Triad};
 use super::{Fingers, ShapeQuery};
 use crate::shape::Meaning;
 use crate::strings_going_up::strings_going_up;
-use crate::{Fret, Inversion, Neck, Place, Shape, StringNumber, StringSet, Voicing};
+use crate::{Fret, Neck, Place, Shape, StringNumber, StringSet, Voicing};
+use fretloom_theory::Inversion;
 
 impl ShapeQuery {
     /// The wanted shapes of `triad` on `neck`: string set by string set from the floor up, and on

@@ -7,10 +7,10 @@
 use std::collections::BTreeSet;
 
 use fretloom_fretboard::{
-    ArpeggioQuery, Capo, Fret, Hand, HandPosition, Inversion, Neck, OpenString, PerString, Place,
+    ArpeggioQuery, Capo, Fret, Hand, HandPosition, Neck, OpenString, PerString, Place,
     PositionView, Shape, ShapeQuery, StringNumber, Tuning, View,
 };
-use fretloom_theory::{SpelledTriad, Triad, TriadPair};
+use fretloom_theory::{Inversion, SpelledTriad, Triad, TriadPair};
 
 fn tuning(text: &str) -> Tuning {
     Tuning::read(text).unwrap()

@@ -5,9 +5,8 @@ use fretloom_theory::TriadPair;
 use super::chain::Chain;
 use super::chain_search::cheapest;
 use crate::strings_going_up::strings_going_up;
-use crate::{
-    FretRange, Hand, Inversion, Neck, Place, Region, Rung, Shape, ShapeQuery, StringSet, WhichTriad,
-};
+use crate::{FretRange, Hand, Neck, Place, Region, Rung, Shape, ShapeQuery, StringSet};
+use fretloom_theory::{Inversion, WhichTriad};
 
 /// Do the string sets of a chain share strings?
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]

@@ -2,7 +2,8 @@
 
 use fretloom_theory::{Pitch, TriadPair};
 
-use crate::{Finger, Neck, Place, WhichTriad};
+use crate::{Finger, Neck, Place};
+use fretloom_theory::WhichTriad;
 
 /// A place of a pair as a view shows it.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -37,8 +38,9 @@ pub(super) fn notes_of_pair(
     neck: &Neck,
     pair: TriadPair,
 ) -> impl Iterator<Item = (Place, Pitch, WhichTriad)> {
-    neck.places()
-        .filter_map(move |(place, pitch)| Some((place, pitch, WhichTriad::with(pair, pitch)?)))
+    neck.places().filter_map(move |(place, pitch)| {
+        Some((place, pitch, WhichTriad::with(pair, pitch.pitch_class())?))
+    })
 }
 
 /// Orders places by pitch, the string nearest the floor first, and numbers the pitches.

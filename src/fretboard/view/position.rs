@@ -6,7 +6,8 @@ use fretloom_theory::{Pitch, TriadPair};
 
 use super::hidden::Hidden;
 use super::place::{ViewPlace, notes_of_pair, number_by_pitch};
-use crate::{Finger, HandPosition, Neck, Place, WhichTriad};
+use crate::{Finger, HandPosition, Neck, Place};
+use fretloom_theory::WhichTriad;
 
 /// The places of a pair under a hand in its position: one finger a fret over four frets, and the
 /// pitches that these lack, where the first finger stretches a fret back or the fourth a fret up.
@@ -105,7 +106,7 @@ fn lost(pair: TriadPair, inside: &BTreeSet<Pitch>, stretches: &[ViewPlace]) -> V
         return Vec::new();
     };
     let between = (lowest.midi()..highest.midi()).filter_map(Pitch::from_midi);
-    let of_pair = between.filter(|pitch| WhichTriad::with(pair, *pitch).is_some());
+    let of_pair = between.filter(|pitch| WhichTriad::with(pair, pitch.pitch_class()).is_some());
     let lost = of_pair.filter(|pitch| !inside.contains(pitch));
     let hidden = lost.map(|pitch| match stretches.iter().any(|place| place.pitch == pitch) {
         true => Hidden::OutOfBox(pitch),

@@ -5,7 +5,8 @@ use fretloom_theory::{Pitch, TriadPair};
 use super::place::ViewPlace;
 use crate::passage::Passage;
 use crate::runs::runs;
-use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, StringSet, WhichTriad};
+use crate::{FretRange, Hand, HandPosition, Neck, Place, Region, StringSet};
+use fretloom_theory::WhichTriad;
 
 /// A query for the six notes of a pair, going up, two on each of three neighbouring strings; by
 /// default on every three, from every note, over the whole neck.
@@ -85,7 +86,8 @@ pub struct TwoAString {
 
 impl TwoAString {
     fn of(neck: &Neck, pair: TriadPair, hand: Hand, notes: &[(Place, Pitch)]) -> TwoAString {
-        let which = |pitch| WhichTriad::with(pair, pitch).unwrap_or(WhichTriad::First);
+        let which =
+            |pitch: Pitch| WhichTriad::with(pair, pitch.pitch_class()).unwrap_or(WhichTriad::First);
         TwoAString {
             notes: notes.iter().map(|(place, pitch)| (*place, *pitch, which(*pitch))).collect(),
             passage: Passage::new(neck, hand, notes),

@@ -1,7 +1,8 @@
 //! From what is chosen to what is shown: the hand stays as near as it can to where it was, and where
 //! the view, the wanted frets and the lock allow it.
 
-use fretloom_fretboard::{Nearness, Rung, Shape, WhichTriad};
+use fretloom_fretboard::{Nearness, Rung, Shape};
+use fretloom_theory::WhichTriad;
 
 use super::in_hand::{Held, InHand};
 use super::neck_view::{Across, NeckView, ShownView};

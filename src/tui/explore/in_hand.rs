@@ -1,6 +1,7 @@
 //! The shape in hand: where else its notes lie, and which fingers take it.
 
-use fretloom_fretboard::{Ease, Grip, Hand, HandPosition, Neck, Rung, Shape, WhichTriad};
+use fretloom_fretboard::{Ease, Grip, Hand, HandPosition, Neck, Rung, Shape};
+use fretloom_theory::WhichTriad;
 
 use crate::words::counted;
 

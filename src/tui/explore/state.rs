@@ -1,6 +1,7 @@
 //! The state of the explorer.
 
-use fretloom_fretboard::{Movement, Neck, Rung, Shape, StringSet, WhichTriad};
+use fretloom_fretboard::{Movement, Neck, Rung, Shape, StringSet};
+use fretloom_theory::WhichTriad;
 use fretloom_theory::{PitchClassSet, SpelledTriad};
 
 use super::chosen::{Chosen, Page, TypedChord};

@@ -11,8 +11,9 @@ mod scroll;
 mod typing;
 mod views;
 
-use fretloom_fretboard::{Direction, WhichTriad};
+use fretloom_fretboard::Direction;
 use fretloom_theory::Families;
+use fretloom_theory::WhichTriad;
 
 use super::drawing::Drawing;
 use super::overlay::Overlay;

@@ -1,6 +1,6 @@
 //! The drawn neck in the cells of a screen.
 
-use fretloom_fretboard::WhichTriad;
+use fretloom_theory::WhichTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 use ratatui::style::{Modifier, Style};

@@ -1,6 +1,7 @@
 //! Going through chords, scales, pairs and shapes.
 
-use fretloom_fretboard::{Direction, Rung, WhichTriad};
+use fretloom_fretboard::{Direction, Rung};
+use fretloom_theory::WhichTriad;
 use fretloom_theory::{Families, Spelling};
 
 use super::super::chosen::TypedChord;

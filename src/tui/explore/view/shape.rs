@@ -1,6 +1,7 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
-use fretloom_fretboard::{Finger, Fret, Rung, Shape, WhichTriad};
+use fretloom_fretboard::{Finger, Fret, Rung, Shape};
+use fretloom_theory::WhichTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;

@@ -4,7 +4,7 @@ use std::fmt;
 
 /// Which member of the triad sounds lowest.
 ///
-/// For an augmented triad this is a matter of names only: see [`Shape::by_name_only`](crate::Shape::by_name_only).
+/// For an augmented triad this is a matter of names only: by sound it has no inversion.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub enum Inversion {
     /// The root.
@@ -21,7 +21,7 @@ impl Inversion {
 
     /// The word for it: `root`, `first`, `second`.
     #[must_use]
-    pub(crate) const fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Inversion::Root => "root",
             Inversion::First => "first",
