@@ -45,8 +45,8 @@ pub struct Rung {
 /// # Example
 ///
 /// ```
-/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, WhichTriad, Tuning, Direction};
-/// use fretloom_theory::{SpelledTriad, TriadPair};
+/// use fretloom_fretboard::{Direction, Ladder, Neck, ShapeQuery, Tuning};
+/// use fretloom_theory::{SpelledTriad, TriadPair, WhichTriad};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
 /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
 /// let pair = TriadPair::in_order(f, g).unwrap();
@@ -133,8 +133,8 @@ impl Ladder {
     /// of equally near ones the lowest.
     ///
     /// ```
-    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, WhichTriad, Tuning};
-    /// use fretloom_theory::{SpelledTriad, TriadPair};
+    /// use fretloom_fretboard::{Ladder, Nearness, Neck, ShapeQuery, Tuning};
+    /// use fretloom_theory::{SpelledTriad, TriadPair, WhichTriad};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let [first, second] =
     ///     ["E", "F"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
