@@ -6,7 +6,8 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use fretloom::library::LoadedTunings;
-use fretloom_fretboard::{Direction, Ladder, Neck, ShapeQuery, StringSet, Tuning};
+use fretloom_fretboard::{Ladder, Neck, ShapeQuery, StringSet, Tuning};
+use fretloom_theory::Direction;
 use fretloom_theory::{SpelledTriad, Triad, TriadPair, TriadQuality};
 
 fn for_every_tuning(check: impl Fn(&Tuning)) {

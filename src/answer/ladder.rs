@@ -1,6 +1,7 @@
 //! The ladder of a pair.
 
-use fretloom_fretboard::{Direction, Ladder, Neck, Rung, ShapeQuery, StringSet};
+use fretloom_fretboard::{Ladder, Neck, Rung, ShapeQuery, StringSet};
+use fretloom_theory::Direction;
 use fretloom_theory::WhichTriad;
 
 use super::pairs::NamedPair;

@@ -4,22 +4,12 @@ mod climb;
 mod nearness;
 mod step;
 
-use fretloom_theory::TriadPair;
+use fretloom_theory::{Direction, TriadPair, WhichTriad};
 
 use crate::{Neck, Shape, ShapeQuery, StringSet};
-use fretloom_theory::WhichTriad;
 
 pub use nearness::Nearness;
 pub use step::Step;
-
-/// Which way to go on a ladder.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-pub enum Direction {
-    /// To higher notes.
-    Up,
-    /// To lower notes.
-    Down,
-}
 
 /// One shape of a ladder, with the triad it belongs to.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -45,8 +35,8 @@ pub struct Rung {
 /// # Example
 ///
 /// ```
-/// use fretloom_fretboard::{Direction, Ladder, Neck, ShapeQuery, Tuning};
-/// use fretloom_theory::{SpelledTriad, TriadPair, WhichTriad};
+/// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning};
+/// use fretloom_theory::{Direction, SpelledTriad, TriadPair, WhichTriad};
 /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
 /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
 /// let pair = TriadPair::in_order(f, g).unwrap();

@@ -57,7 +57,7 @@ pub use fingering::{
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};
-pub use ladder::{Direction, Ladder, Nearness, Rung, Step};
+pub use ladder::{Ladder, Nearness, Rung, Step};
 pub use movement::{FingerMove, Movement};
 pub use neck::{Inlay, Neck};
 pub use place::{Place, StringNumber};

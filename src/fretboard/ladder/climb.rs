@@ -1,7 +1,9 @@
 //! Climbing without a dead end: where a string set ends, the next one goes on.
 
+use fretloom_theory::Direction;
+
 use super::step::Step;
-use super::{Direction, Ladder, Rung};
+use super::{Ladder, Rung};
 use crate::StringSet;
 
 impl Ladder {
@@ -14,8 +16,8 @@ impl Ladder {
     /// Climbing on from any rung leads to the highest shape of all, going down to the lowest.
     ///
     /// ```
-    /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning, Direction};
-    /// use fretloom_theory::{SpelledTriad, TriadPair};
+    /// use fretloom_fretboard::{Ladder, Neck, ShapeQuery, Tuning};
+    /// use fretloom_theory::{Direction, SpelledTriad, TriadPair};
     /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
     /// let pair = TriadPair::in_order(f, g).unwrap();

@@ -11,7 +11,7 @@ mod scroll;
 mod typing;
 mod views;
 
-use fretloom_fretboard::Direction;
+use fretloom_theory::Direction;
 use fretloom_theory::Families;
 use fretloom_theory::WhichTriad;
 

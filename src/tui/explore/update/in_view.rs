@@ -1,6 +1,7 @@
 //! Climbing in a view: over the shapes that it shows, or over its runs of single notes.
 
-use fretloom_fretboard::{Direction, Ladder, Nearness};
+use fretloom_fretboard::{Ladder, Nearness};
+use fretloom_theory::Direction;
 use fretloom_theory::WhichTriad;
 
 use super::super::in_hand::InHand;

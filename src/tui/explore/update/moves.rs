@@ -1,6 +1,7 @@
 //! Going through chords, scales, pairs and shapes.
 
-use fretloom_fretboard::{Direction, Rung};
+use fretloom_fretboard::Rung;
+use fretloom_theory::Direction;
 use fretloom_theory::WhichTriad;
 use fretloom_theory::{Families, Spelling};
 
