@@ -1,45 +1,21 @@
 //! Fingerings beside those of players: sixty solos made by a rule, always, and sixty recorded ones
 //! where they are kept; each with the string and fret of each note.
 //!
-//! Source of the recorded ones: `GuitarSet` v1.1.0 (Q. Xi, R. Bittner, J. Pauwels, X. Ye, J. P. Bello, ISMIR 2018; Zenodo
-//! record 3371780), CC BY 4.0, converted to JSON, string 1 the high E. The data is not in this
-//! repository: the tests read the file that `FRETLOOM_SOLOS` names, or the one kept beside the
-//! repository, and say aloud where there is none. Two good players differ, so what is asked for is
-//! a floor. Fingers were not recorded.
+//! Where the recorded ones come from, and where they are looked for, `support/recorded_solos.rs`
+//! says. Two good players differ, so what is asked for is a floor. Fingers were not recorded.
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
+#[path = "support/recorded_solos.rs"]
+mod recorded_solos;
 #[path = "solos/ruled.rs"]
 mod ruled;
 
 use std::collections::BTreeMap;
-use std::io::Write;
-use std::path::PathBuf;
 
 use fretloom_fretboard::{FingeringQuery, Fret, LineNote, Neck, Pin, StringNumber, Tuning};
 use fretloom_theory::Pitch;
-use serde::Deserialize;
-
-#[derive(Deserialize)]
-struct Solos {
-    takes: Vec<Take>,
-}
-
-#[derive(Deserialize)]
-struct Take {
-    style: String,
-    notes: Vec<Played>,
-}
-
-/// A note as it was played.
-#[derive(Deserialize)]
-struct Played {
-    onset_s: f64,
-    duration_s: f64,
-    midi: u8,
-    string: u8,
-    fret: u8,
-}
+use recorded_solos::{Played, Solos, recorded_solos};
 
 /// What is given of a solo, beside its notes.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -55,19 +31,6 @@ type At = (u8, u8);
 /// Notes this close begin together; this long after the one before begins a phrase.
 const TOGETHER_S: f64 = 0.030;
 const PHRASE_S: f64 = 0.5;
-
-/// The recorded solos, where they are kept. What is not checked is said past the harness, which
-/// would keep it to itself.
-fn recorded_solos() -> Option<Solos> {
-    let beside = concat!(env!("CARGO_MANIFEST_DIR"), "/../shared/data/guitarset_dev.json");
-    let file = std::env::var_os("FRETLOOM_SOLOS").map_or_else(|| beside.into(), PathBuf::from);
-    let Ok(text) = std::fs::read_to_string(&file) else {
-        let said = format!("NOT CHECKED: there are no recorded solos in {}\n", file.display());
-        std::io::stderr().write_all(said.as_bytes()).unwrap();
-        return None;
-    };
-    Some(serde_json::from_str(&text).unwrap())
-}
 
 /// For each note, whether a phrase begins with it or with one that it sounds with.
 fn phrase_starts(notes: &[Played]) -> Vec<bool> {

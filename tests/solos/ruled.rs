@@ -5,7 +5,7 @@
 //! note where it lies under it; it moves while a phrase ends, or, in a climb, along the outer string
 //! where the line leaves the hand. Everyday practice, no source.
 
-use crate::{Played, Solos, Take};
+use crate::recorded_solos::{Played, Solos, Take};
 
 /// How a phrase goes on from note to note.
 const STYLES: [Style; 5] = [
