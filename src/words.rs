@@ -69,14 +69,15 @@ pub(crate) fn counted(count: usize, what: &str) -> String {
     format!("{count} {what}{plural}")
 }
 
-/// `root position`, `1st inversion`, `2nd inversion`.
+/// `root position`, `1st inversion`, `2nd inversion`; of an augmented triad, which sounds alike from
+/// each of its notes, `1st inversion (any root)`.
 pub(crate) fn inversion(inversion: Inversion, by_name_only: bool) -> String {
     let words = match inversion {
         Inversion::Root => "root position",
         Inversion::First => "1st inversion",
         Inversion::Second => "2nd inversion",
     };
-    if by_name_only { format!("{words} (by name)") } else { words.to_owned() }
+    if by_name_only { format!("{words} (any root)") } else { words.to_owned() }
 }
 
 /// `mode 4 of D major`; for a scale that is its own parent, `mode 1, C major itself`.

@@ -221,3 +221,24 @@ fn every_command_is_found_by_its_name() {
         assert_eq!(player.marked(), name);
     }
 }
+
+/// Every command of the explorer changes the screen or says why it changes nothing, wherever the
+/// hand is and whatever is looked at.
+#[test]
+fn a_key_that_does_nothing_says_why() {
+    let of_explorer = |row: &&CommandRow| matches!(row.command, Command::Explore(_));
+    let keys = Keys::built_in().0;
+    let leads = ["", "v", "v v", "v v X", "v v v", "v v v v", "l", "P V space 9 - 9 enter", "down"];
+    for chord in ["Gmaj7#11", "C7alt", "Cmaj7#5#9b9", "C7b9"] {
+        for lead in leads {
+            for row in COMMANDS.iter().filter(of_explorer) {
+                let mut player = Player::after(chord, lead);
+                // Labels turn once, so that nothing is told of the keys before.
+                player.press("n");
+                let before = player.screen();
+                player.press(&keys.first(row.command).unwrap().to_string());
+                assert_ne!(player.screen(), before, "{chord}, {lead:?}: {}", row.name);
+            }
+        }
+    }
+}

@@ -246,7 +246,8 @@ const TRIPLES: &[Triple] = {
     ]
 };
 
-const SHAPE_COPIED: &str = "[G] root position · frets 5-4-3 · position III · fingers 3-2-1 · 59 mm
+const SHAPE_COPIED: &str =
+    "[G] root position · frets 5-4-3 on strings 4-3-2 · position III · fingers 3-2-1 · 59 mm
 Gmaj7♯11 · G Lydian · [G] & (A) · E2 A2 D3 G3 B3 E4
  1 E |---|
  2 B |-3-|
@@ -268,7 +269,7 @@ const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";
 const PICKING: &str = "Tunings, or type one:";
 const USUAL_FINGERS: &str =
-    "4 fingerings, 3 places on the neck · one finger a fret in position III, without";
+    "4 fingerings, 3 places on the neck · one finger a fret in position III, no";
 const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
 const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";

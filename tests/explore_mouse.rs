@@ -136,7 +136,7 @@ const CASES: &[Case] = {
 };
 
 const USUAL_FINGERS: &str =
-    "4 fingerings, 3 places on the neck · one finger a fret in position III, without";
+    "4 fingerings, 3 places on the neck · one finger a fret in position III, no";
 const STANDARD: &str = "Guitar, standard";
 const HELP_SECOND: &str = "Tab  :              every command, to be found by its name";
 

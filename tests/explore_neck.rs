@@ -257,7 +257,7 @@ fn the_neck_stays_turned_when_the_tuning_changes() {
 #[test]
 fn a_wide_stretch_is_told_with_a_line_of_care() {
     let mut player = Player::after("Gmaj7#11", "g b a s s enter");
-    let is_wide = |player: &Player| player.shows(" mm, wide");
+    let is_wide = |player: &Player| player.shows(" · wide") || player.shows(" mm, wide");
     let mut presses = 0;
     while !is_wide(&player) && presses < 60 {
         player.press("space");

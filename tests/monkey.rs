@@ -174,7 +174,7 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
         program.update(Event::Key(key.parse().unwrap()));
     }
     let text = text_of(&drawn(&program, (80, 24)));
-    assert!(text.contains("? help  Tab commands"), "{text}");
+    assert!(text.contains("? help  c chord"), "{text}");
 }
 
 /// So large a window shows the whole neck.

@@ -87,18 +87,18 @@ impl HandArea {
         Ok(())
     }
 
-    /// `position V, frets 1 to 12, strings 3-2-1`; `the whole neck`.
+    /// `in position V, at frets 1 to 12, on strings 3-2-1`; `on the whole neck`.
     #[must_use]
     pub fn in_words(&self) -> String {
         let frets = (self.frets != FretRange::WHOLE_NECK)
-            .then(|| format!("frets {} to {}", self.frets.first(), self.frets.last()));
+            .then(|| format!("at frets {} to {}", self.frets.first(), self.frets.last()));
         let words = [
-            self.position.map(|position| format!("position {position}")),
+            self.position.map(|position| format!("in position {position}")),
             frets,
-            self.strings.map(|strings| format!("strings {strings}")),
+            self.strings.map(|strings| format!("on strings {strings}")),
         ];
         let words: Vec<String> = words.into_iter().flatten().collect();
-        if words.is_empty() { "the whole neck".to_owned() } else { words.join(", ") }
+        if words.is_empty() { "on the whole neck".to_owned() } else { words.join(", ") }
     }
 }
 

@@ -182,6 +182,12 @@ impl NamedHidden {
         pitch.is_some_and(|pitch| shown.into_iter().any(|shown| shown == pitch))
     }
 
+    /// Is it what the pair has elsewhere on the neck, rather than a pitch that is missing here?
+    #[must_use]
+    pub const fn is_elsewhere(&self) -> bool {
+        self.hidden.pitch().is_none()
+    }
+
     /// The pitch as the pair spells its note.
     fn spelled(&self, pitch: Pitch) -> Option<NamedPitch> {
         let is_it = |name: &NoteName| name.pitch_class() == pitch.pitch_class();

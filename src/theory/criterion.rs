@@ -41,7 +41,7 @@ impl Criterion {
             Criterion::WholeChord => "all its tones",
             Criterion::GuideTones => "3rd and 7th",
             Criterion::Colour => "colour",
-            Criterion::Drops(_) => "lacks a chord tone",
+            Criterion::Drops(_) => "leaves out a chord tone",
             Criterion::Rubs(_) => "a rub",
             Criterion::Diminished(_) => "a diminished triad",
         }

@@ -12,7 +12,7 @@ mod search;
 mod text_field;
 
 pub(super) use footer::{Footer, list_footer};
-pub(super) use line::{below, broken, fitting, indented, padded, write};
+pub(super) use line::{below, broken, cut_to, fitting, indented, padded, write};
 pub(super) use list::{ListLine, ListView, list_rows, moved};
 pub use neck::NeckWidget;
 pub(super) use search::Search;

@@ -49,7 +49,7 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     head + &parts.join("\n") + &hardest(&shapes).map(care).unwrap_or_default()
 }
 
-/// `hidden: 56 other places of the pair`; what a stretch shows is not hidden.
+/// `hidden: 56 more notes of the pair elsewhere on the neck`; what a stretch shows is not hidden.
 fn told(hidden: &NamedHidden, shown: &[PairPlace]) -> String {
     if hidden.is_among(shown.iter().map(|place| place.pitch)) {
         format!("{hidden}\n")

@@ -79,7 +79,7 @@ impl Grip {
     }
 
     /// Why a hand would take it, in words: what lies flat, what stands crowded or apart, and
-    /// whether the fourth finger is needed. Of all grips of the same places no two read alike.
+    /// whether the little finger is needed. Of all grips of the same places no two read alike.
     #[must_use]
     pub fn reason(self) -> String {
         let pressed = self.going_up();
@@ -91,8 +91,7 @@ impl Grip {
         let mut said: Vec<String> = self.barre().iter().map(ToString::to_string).collect();
         said.extend(steps(&pressed, self.position));
         let with_fourth = self.fingers.contains(&Finger::Fourth);
-        let fourth =
-            if with_fourth { "with the fourth finger" } else { "without the fourth finger" };
+        let fourth = if with_fourth { "with the little finger" } else { "no little finger" };
         said.push(fourth.to_owned());
         said.join(", ")
     }

@@ -141,14 +141,14 @@ fn alternatives_are_distinct_and_say_why() {
 fn reasons_and_flat_fingers_in_words() {
     let neck = neck("EADGBE");
     for (highest, frets, reason) in [
-        (4, [9, 7, 8], "one finger a fret in position VII, without the fourth finger"),
+        (4, [9, 7, 8], "one finger a fret in position VII, no little finger"),
         (3, [0, 0, 0], "all strings open"),
         (3, [0, 1, 0], "first finger alone"),
-        (4, [5, 5, 5], "first finger lies flat over strings 4-3-2, without the fourth finger"),
+        (4, [5, 5, 5], "first finger lies flat over strings 4-3-2, no little finger"),
         (
             3,
             [5, 6, 5],
-            "first finger lies flat over strings 3-1, one finger a fret in position V, without the fourth finger",
+            "first finger lies flat over strings 3-1, one finger a fret in position V, no little finger",
         ),
     ] {
         let said = grip(&neck, highest, frets).unwrap().reason();

@@ -26,8 +26,10 @@ impl Hidden {
     /// What is hidden, in words. `name` names a pitch, since its spelling is the pair's.
     pub fn words(&self, name: impl Fn(Pitch) -> String) -> String {
         match self {
-            Hidden::Places(1) => "1 other place of the pair".to_owned(),
-            Hidden::Places(count) => format!("{count} other places of the pair"),
+            Hidden::Places(1) => "1 more note of the pair elsewhere on the neck".to_owned(),
+            Hidden::Places(count) => {
+                format!("{count} more notes of the pair elsewhere on the neck")
+            }
             Hidden::OutOfBox(pitch) => {
                 format!("{} is out of the box without a stretch", name(*pitch))
             }

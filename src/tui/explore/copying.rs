@@ -19,7 +19,7 @@ impl Drawing<'_> {
     /// The shape in hand, as it is copied; none where no shape is in hand.
     fn copied_shape(&self) -> Option<String> {
         let shape = self.explore.shape_in_hand()?;
-        let words = self.shape_line("position").to_string();
+        let words = self.shape_in_words();
         let title = self.copied_title();
         let tab = export::text::shape_tab(&Tab::of_shape(self.shared.neck(), &shape));
         Some(format!("{}\n{title}{tab}", words.trim()))

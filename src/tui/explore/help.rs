@@ -28,6 +28,7 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
             "take turns: going up, a note of one triad and one of the other alternate",
             "ladder: the shapes of both triads on three strings, by height",
             "inversion: the lowest note; root position, 1st the third, 2nd the fifth",
+            "any root: an augmented triad sounds alike from each of its three notes",
             "position: the fret of the first finger; V is the fifth",
             "view: the whole neck, a position, some strings, a chain across, two a string",
             "chain: shapes of the two in turn, climbing from strings to strings",
@@ -40,7 +41,7 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         "On the neck",
         &[
             "[G] is the first triad of the pair, (A) the second; ═ marks the shape in hand",
-            "in a view other places of the pair are dots; ~ beside a mark is a stretch",
+            "in a view dots are the pair's notes elsewhere; ~ beside a mark is a stretch",
             "a letter without a bracket is left out by the pair; what is underlined stays",
             "string 1, nearest the floor, is on top; › and ‹ say that the neck goes on",
             "║ is a capo, ┃ where a string begins",

@@ -5,7 +5,7 @@ use fretloom_fretboard::{
     TwoAStringQuery, View,
 };
 
-use crate::answer::{AskedView, NeckAnswer, PairAnswer, TuningAnswer, ViewQuestion};
+use crate::answer::{AskedView, NamedHidden, NeckAnswer, PairAnswer, TuningAnswer, ViewQuestion};
 
 /// All of the neck, or a view of it with its choice.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -49,7 +49,7 @@ impl NeckView {
     }
 
     /// Are its choices found by a search: chains, or runs of two notes a string?
-    fn has_ways(self) -> bool {
+    pub(super) fn has_ways(self) -> bool {
         match self {
             NeckView::Across(_) | NeckView::Two(_) => true,
             NeckView::Whole | NeckView::Position(_) | NeckView::Set(_) => false,
@@ -238,16 +238,20 @@ fn told(answer: &NeckAnswer, positions: &[HandPosition]) -> String {
         .any(|seen| seen.is_choice)
         .then(|| "where a note is there twice, one is enough".to_owned());
     let nothing = answer.places.is_empty().then(|| "nothing fits here".to_owned());
-    let hides: Vec<String> = answer
-        .view
-        .iter()
-        .flat_map(|view| view.hides.iter().rev())
-        .filter(|hidden| !hidden.is_among(answer.places.iter().map(|place| place.pitch)))
-        .map(ToString::to_string)
-        .collect();
-    let hides = (!hides.is_empty()).then(|| format!("hidden: {}", hides.join("; ")));
+    let hides = answer.view.iter().flat_map(|view| view.hides.iter());
+    let hides =
+        hides.filter(|hidden| !hidden.is_among(answer.places.iter().map(|place| place.pitch)));
+    let (dots, missing): (Vec<&NamedHidden>, _) = hides.partition(|hidden| hidden.is_elsewhere());
+    let dots = dots.first().map(|dots| format!("dots: {dots}"));
+    let missing = (!missing.is_empty()).then(|| listed(missing));
     let positions: Vec<String> = positions.iter().map(ToString::to_string).collect();
     let hand = (!positions.is_empty()).then(|| format!("position {}", positions.join(" then ")));
-    let told: Vec<String> = [nothing, hand, stretch, choice, hides].into_iter().flatten().collect();
+    let told: Vec<String> =
+        [nothing, hand, stretch, choice, dots, missing].into_iter().flatten().collect();
     told.join(" · ")
+}
+
+/// `B3 is out of the box without a stretch; C4 is out of reach from here`
+fn listed(missing: Vec<&NamedHidden>) -> String {
+    missing.into_iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
 }

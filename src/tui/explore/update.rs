@@ -66,7 +66,7 @@ impl Explore {
             ExploreCommand::LeftHanded => Explore::turn_for_other_hand(shared),
             ExploreCommand::UpsideDown => Explore::turn_over(shared),
             ExploreCommand::FretWidths => self.change_fret_widths(shared),
-            ExploreCommand::LeftOut => self.chosen.shows_left_out = !self.chosen.shows_left_out,
+            ExploreCommand::LeftOut => self.turn_left_out(shared),
             ExploreCommand::Labels => self.next_labels(),
             ExploreCommand::Spelling => self.change_spelling(shared),
             ExploreCommand::ChooseTuning => self.choose_tuning(shared),

@@ -118,7 +118,8 @@ impl Drawing<'_> {
     /// Where everything lies: head, list, what the pair says, rule, neck, shape, ladder, footer.
     fn areas(&self, area: Rect, picture: &NeckPicture) -> [Rect; 8] {
         let shares = Shares::of(area.height.saturating_sub(FRAME_ROWS + picture.height()));
-        let head_rows = self.head_rows(area.width);
+        let spare = shares.list.saturating_sub(Shares::FIRST_PAIRS + Shares::DETAIL);
+        let head_rows = self.head_rows(area.width, spare);
         // What is typed and explained takes rows of the list, and none of the neck.
         let list = (shares.list + 2).saturating_sub(head_rows).max(1);
         let beside = if area.width < SizeClass::WIDE { 0 } else { self.explore.shown.scales.len() };
@@ -233,13 +234,47 @@ impl Drawing<'_> {
         }
     }
 
-    /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`
+    /// `─ frets 1–11 of 22 ─ [G] & (A) ─ strings 4-3-2 ─ shown: note ────`: as much of it as there is
+    /// room for.
     fn draw_rule(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
-        let muted = self.shared.theme.muted;
         let columns = picture.columns(indented(area).width);
         let last = self.shared.neck().tuning().last_fret();
         let (first, shown) = (columns.first_shown(), columns.last_shown());
-        let mut line = Line::styled(format!("─ frets {first}–{shown} of {last} ─ "), muted);
+        let (labels, of_which) = (self.explore.chosen.labels.word(), self.labels_of());
+        let (before, view) = (format!("frets {first}–{shown}"), self.view_in_words());
+        let lines = [
+            self.rule(&format!("{before} of {last}"), &format!("shown: {labels}{of_which}")),
+            self.rule(&before, &format!("shown: {labels}{of_which}")),
+            self.rule(&before, &format!("shown: {labels}")),
+            self.rule(&before, labels),
+            Line::styled(format!("─ {before} ─ {view} ─ {labels} "), self.shared.theme.muted),
+        ];
+        let fits = |line: &&Line<'_>| line.width() <= usize::from(area.width);
+        let Some(mut line) = lines.iter().find(fits).or(lines.last()).cloned() else { return };
+        let rest = usize::from(area.width).saturating_sub(line.width());
+        line.push_span(Span::styled("─".repeat(rest), self.shared.theme.muted));
+        write(buffer, area, &line);
+    }
+
+    /// Whose fingers the marks show.
+    fn labels_of(&self) -> &'static str {
+        let holds = self.explore.shape_in_hand().is_some();
+        let gives_fingers = match self.explore.chosen.view {
+            NeckView::Whole | NeckView::Set(_) => false,
+            NeckView::Position(_) | NeckView::Across(_) | NeckView::Two(_) => true,
+        };
+        match (self.explore.chosen.labels, holds, gives_fingers) {
+            (Labels::Finger, true, true) => ", ═ of the shape",
+            (Labels::Finger, true, false) => " of the shape",
+            (Labels::Finger, false, _)
+            | (Labels::Note | Labels::Degree | Labels::Member | Labels::Order, ..) => "",
+        }
+    }
+
+    /// The line above the neck with these words for its frets and for the labels.
+    fn rule(&self, frets: &str, shown: &str) -> Line<'static> {
+        let muted = self.shared.theme.muted;
+        let mut line = Line::styled(format!("─ {frets} ─ "), muted);
         if let Some(pair) = self.explore.pair() {
             line.push_span(Span::styled(format!("[{}]", pair.first.name), self.shared.theme.first));
             line.push_span(Span::styled(" & ", muted));
@@ -249,11 +284,8 @@ impl Drawing<'_> {
             ));
             line.push_span(Span::styled(" ─ ", muted));
         }
-        let labels = self.explore.chosen.labels.word();
-        line.push_span(Span::styled(format!("{} ─ shown: {labels} ", self.view_in_words()), muted));
-        let rest = usize::from(area.width).saturating_sub(line.width());
-        line.push_span(Span::styled("─".repeat(rest), muted));
-        write(buffer, area, &line);
+        line.push_span(Span::styled(format!("{} ─ {shown} ", self.view_in_words()), muted));
+        line
     }
 }
 

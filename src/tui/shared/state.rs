@@ -1,5 +1,7 @@
 //! The state that all screens share.
 
+use std::borrow::Cow;
+
 use fretloom_fretboard::{Hand, Neck, Tuning};
 use fretloom_theory::Spelling;
 use ratatui::layout::{Rect, Size};
@@ -107,14 +109,15 @@ impl Shared {
             let there = row.section.is_heard_with(section);
             there && !row.label.is_empty() && Some(row.command) != idle
         });
-        let entries = matters.filter_map(|row| Some((*self.keys.of(row).first()?, row.label)));
+        let entries =
+            matters.filter_map(|row| Some((*self.keys.of(row).first()?, row.label.into())));
         Footer::new(entries, &self.theme, self.glyphs)
     }
 
     /// The footer with these commands, each with its word.
     pub(in crate::tui) fn footer_of(
         &self,
-        commands: impl IntoIterator<Item = (Command, &'static str)>,
+        commands: impl IntoIterator<Item = (Command, Cow<'static, str>)>,
     ) -> Footer<'_> {
         let entry = |(command, word)| Some((self.keys.first(command)?, word));
         Footer::new(commands.into_iter().filter_map(entry), &self.theme, self.glyphs)

@@ -1,5 +1,7 @@
 //! The last row of a screen: the keys that matter now. Who points at it asks here.
 
+use std::borrow::Cow;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 use ratatui::style::Style;
@@ -14,7 +16,7 @@ const GAP: u16 = 2;
 
 /// Some keys, each with a word for what it does.
 pub(in crate::tui) struct Footer<'a> {
-    entries: Vec<(Key, &'static str)>,
+    entries: Vec<(Key, Cow<'static, str>)>,
     theme: &'a Theme,
     glyphs: Glyphs,
 }
@@ -22,7 +24,7 @@ pub(in crate::tui) struct Footer<'a> {
 impl<'a> Footer<'a> {
     /// These keys with their words, the one that matters most first.
     pub(in crate::tui) fn new(
-        entries: impl IntoIterator<Item = (Key, &'static str)>,
+        entries: impl IntoIterator<Item = (Key, Cow<'static, str>)>,
         theme: &'a Theme,
         glyphs: Glyphs,
     ) -> Footer<'a> {
@@ -83,9 +85,9 @@ mod tests {
     use super::*;
     use crate::tui::text_of;
 
-    fn entries() -> [(Key, &'static str); 3] {
+    fn entries() -> [(Key, Cow<'static, str>); 3] {
         [("?", "help"), ("left", "before"), ("q", "quit")]
-            .map(|(key, word)| (key.parse().unwrap(), word))
+            .map(|(key, word)| (key.parse().unwrap(), word.into()))
     }
 
     fn drawn(columns: u16, rows: u16) -> Buffer {

@@ -77,6 +77,16 @@ pub(in crate::tui) fn broken(text: &str, width: u16) -> Vec<String> {
     lines.into_iter().map(Cow::into_owned).collect()
 }
 
+/// Lines as far as there are rows; the last one goes on with what is left over, and so says where it
+/// is cut.
+pub(in crate::tui) fn cut_to(mut lines: Vec<String>, rows: usize) -> Vec<String> {
+    if lines.len() > rows {
+        let rest = lines.split_off(rows.saturating_sub(1));
+        lines.extend((rows > 0).then(|| rest.join(" ")));
+    }
+    lines
+}
+
 /// As many words as fit, and a sign where some do not.
 pub(in crate::tui) fn fitting(words: impl Iterator<Item = String>, width: usize) -> String {
     let mut text = String::new();

@@ -33,13 +33,26 @@ impl Explore {
     }
 
     /// Locks the strings in use, or lets the hand go to all of them.
-    pub(super) fn turn_lock(&mut self, shared: &Shared) {
+    pub(super) fn turn_lock(&mut self, shared: &mut Shared) {
         let held = self.shown.hand.as_ref().map(|hand| (hand.home(), self.chosen.held));
         self.chosen.locked = !self.chosen.locked;
+        self.tell_lock(shared);
         self.follow(shared);
         // A hand that may stay leaves the neck where the player has scrolled it.
         if !self.shape_in_hand().is_some_and(|shape| self.may_hold(&shape)) {
             self.stand_again(held, shared);
+        }
+    }
+
+    /// Says what the lock does where the line above the neck does not.
+    fn tell_lock(&self, shared: &mut Shared) {
+        let is_seen = match self.chosen.view {
+            NeckView::Whole | NeckView::Position(_) | NeckView::Across(_) => true,
+            NeckView::Set(_) | NeckView::Two(_) => false,
+        };
+        if !is_seen && let Some(set) = self.strings() {
+            let words = if self.chosen.locked { "locked to" } else { "no longer locked to" };
+            shared.tell(format!("{words} {set}: that counts in the other views"));
         }
     }
 

@@ -53,6 +53,9 @@ impl Explore {
 
     /// Moves the capo by some frets, off the nut or back onto it.
     pub(super) fn move_capo(&mut self, by: i8, shared: &mut Shared) {
+        if by < 0 && shared.neck().tuning().capo().is_none() {
+            shared.tell("there is no capo to take down");
+        }
         match shared.move_capo(by) {
             Ok(()) => self.lay_out(shared),
             // The capo stays.

@@ -63,7 +63,10 @@ impl Explore {
         self.lay_out(shared);
     }
 
-    pub(super) fn step_scale(&mut self, by: isize, shared: &Shared) {
+    pub(super) fn step_scale(&mut self, by: isize, shared: &mut Shared) {
+        if self.shown.scales.len() < 2 {
+            shared.tell("no other scale fits this chord");
+        }
         self.take_scale(wrapped(self.chosen.scale, by, self.shown.scales.len()), shared);
     }
 
@@ -142,11 +145,23 @@ impl Explore {
         self.chosen.labels = next.copied().unwrap_or_default();
     }
 
+    /// Draws the notes that the pair leaves out, or no longer.
+    pub(super) fn turn_left_out(&mut self, shared: &mut Shared) {
+        self.chosen.shows_left_out = !self.chosen.shows_left_out;
+        if self.shown.left_out.is_empty() {
+            shared.tell("the pair leaves no note of this scale out");
+        }
+    }
+
     pub(super) fn change_spelling(&mut self, shared: &mut Shared) {
         shared.setup.spelling = match shared.setup.spelling {
             Spelling::Plain => Spelling::Strict,
             Spelling::Strict => Spelling::Plain,
         };
+        shared.tell(match shared.setup.spelling {
+            Spelling::Plain => "triads are spelled as triads",
+            Spelling::Strict => "triads are spelled by the letters of the scale",
+        });
         self.lay_out(shared);
     }
 

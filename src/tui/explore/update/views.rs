@@ -39,6 +39,9 @@ impl Explore {
     /// The next choice of the view, or the one before.
     pub(super) fn step_choice(&mut self, by: isize, shared: &mut Shared) {
         let ways = self.shown.view.as_ref().map_or(0, ShownView::ways);
+        if self.chosen.view.has_ways() && ways < 2 {
+            shared.tell("this view has no other choice here");
+        }
         let next = match self.chosen.view {
             NeckView::Whole => {
                 let key = shared.key_of(Command::Explore(ExploreCommand::NextView));

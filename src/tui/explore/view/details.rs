@@ -58,7 +58,7 @@ impl Drawing<'_> {
     }
 }
 
-/// The two triads first, then what the pair says, lacks and serves.
+/// The two triads first, then what the pair says, leaves out and serves.
 fn facts(pair: &PairAnswer) -> Vec<Fact> {
     let none = |list: String| if list.is_empty() { "none".to_owned() } else { list };
     let left_out = pair.left_out.iter().map(|out| format!("{} {}", out.note, out.degree));
@@ -69,7 +69,7 @@ fn facts(pair: &PairAnswer) -> Vec<Fact> {
         ("leaves out", none(left_out.collect::<Vec<_>>().join(", "))),
         ("rubs", none(spaced(&pair.rubs))),
         ("tensions", none(spaced(&pair.tensions))),
-        ("lacks", none(spaced(&pair.drops_named))),
+        ("of the chord", of_the_chord(pair)),
     ];
     if !pair.outside.is_empty() {
         facts.push(("outside", spaced(&pair.outside)));
@@ -86,6 +86,14 @@ fn facts(pair: &PairAnswer) -> Vec<Fact> {
 /// `[G]  G B D   1 3 5`
 fn triad(triad: &TriadAnswer, pair: &PairAnswer) -> String {
     format!("{}   {}   {}", triad.name, spaced(triad.name.notes()), says(triad, pair))
+}
+
+/// `all but 5 7`, or that nothing of what the symbol names is missing.
+fn of_the_chord(pair: &PairAnswer) -> String {
+    if pair.drops_named.is_empty() {
+        return "every tone that its symbol names".to_owned();
+    }
+    format!("all that its symbol names but {}", spaced(&pair.drops_named))
 }
 
 /// What the place in the list is the sum of: `two majors a step apart +8, a rub -2: 6 in all`

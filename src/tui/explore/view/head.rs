@@ -12,25 +12,24 @@ use super::super::shown::families_of;
 use super::super::suggest::suggestions;
 use crate::answer::{HandArea, Wishes, behind_capo};
 use crate::tui::command::{Command, ProgramCommand, TypingCommand};
-use crate::tui::widget::{TextField, below, broken, indented, write};
+use crate::tui::widget::{TextField, below, broken, cut_to, indented, write};
 use crate::words::{counted, spaced};
 
 impl Drawing<'_> {
-    /// Rows of the head: a mistake in what is typed may take more than one to explain.
-    pub(super) fn head_rows(&self, width: u16) -> u16 {
+    /// Rows of the head: a mistake in what is typed may take more than one to explain; what there is
+    /// to say about the scale takes at most `spare` more than one.
+    pub(super) fn head_rows(&self, width: u16, spare: u16) -> u16 {
+        let told = |text: &str| broken(text, width.saturating_sub(1)).len() as u16;
         match self.typed() {
-            Some((_, field)) => {
-                let lines = broken(&self.told(field).0, width.saturating_sub(1));
-                1 + lines.len().clamp(1, 3) as u16
-            }
-            None => 2,
+            Some((_, field)) => 1 + told(&self.told(field).0).clamp(1, 3),
+            None => 1 + told(&self.notes()).clamp(1, 1 + spare),
         }
     }
 
     pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
         match self.typed() {
             Some((label, field)) => self.draw_field(area, buffer, label, field),
-            None => self.draw_chord([below(area, 0), below(area, 1)], buffer),
+            None => self.draw_chord(area, buffer),
         }
     }
 
@@ -45,17 +44,32 @@ impl Drawing<'_> {
     }
 
     /// The chord, its scale, the instrument; then why this scale, wishes, and what was assumed.
-    fn draw_chord(&self, [first, second]: [Rect; 2], buffer: &mut Buffer) {
+    fn draw_chord(&self, area: Rect, buffer: &mut Buffer) {
         let mut spans = vec![
             Span::raw(" "),
             Span::styled(self.explore.chosen.chord.read.chord.to_string(), self.shared.theme.title),
         ];
-        let mut notes = self.limits();
         let chosen = self.explore.shown.pairs.harmony.scale();
         spans.push(Span::raw(format!("   {}", chosen.scale())));
         if let Some(from) = parent_of(chosen.scale()) {
             spans.push(Span::styled(format!(", {from}"), self.shared.theme.muted));
         }
+        let line = Line::from(spans);
+        let (first, used) = (below(area, 0), line.width() as u16);
+        write(buffer, first, &line);
+        self.draw_instrument(first, used, buffer);
+        let rest = Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area };
+        let rest = indented(rest);
+        let lines = cut_to(broken(&self.notes(), rest.width), usize::from(rest.height));
+        for (line, row) in lines.into_iter().zip(0..rest.height) {
+            write(buffer, below(rest, row), &Line::styled(line, self.shared.theme.muted));
+        }
+    }
+
+    /// What limits the list, what was assumed of the chord, and why this scale.
+    fn notes(&self) -> String {
+        let mut notes = self.limits();
+        let chosen = self.explore.shown.pairs.harmony.scale();
         let misses: Vec<Degree> = chosen.misses().collect();
         if !misses.is_empty() {
             notes.push(format!("without the chord's own {}", spaced(misses)));
@@ -63,15 +77,7 @@ impl Drawing<'_> {
         notes.extend(self.explore.chosen.chord.read.assumed.iter().map(ToString::to_string));
         let (at, count) = (self.explore.chosen.scale + 1, self.explore.shown.scales.len());
         notes.extend(chosen.why().map(|why| format!("scale {at} of {count}: {why}")));
-        let line = Line::from(spans);
-        let used = line.width() as u16;
-        write(buffer, first, &line);
-        self.draw_instrument(first, used, buffer);
-        write(
-            buffer,
-            second,
-            &Line::styled(format!(" {}", notes.join(" · ")), self.shared.theme.muted),
-        );
+        notes.join(" · ")
     }
 
     /// The capo, and what keeps pairs out of the list or lets more in.
@@ -115,11 +121,11 @@ impl Drawing<'_> {
         let tuning = self.shared.neck().tuning();
         let notes = tuning.strings().map(|(_, string)| string.note().name());
         let short = format!("{} ", spaced(notes));
-        // A typed tuning is called by its strings, with the octaves that it was given.
-        let long = if tuning.octaves_inferred() {
-            format!("{tuning} (octaves inferred) ")
-        } else {
-            format!("{}  {short}", tuning.name())
+        // Where octaves were guessed, a typed tuning is told with them.
+        let long = match (self.shared.is_known(tuning), tuning.octaves_inferred()) {
+            (true, _) => format!("{}  {short}", tuning.name()),
+            (false, true) => format!("{tuning} (octaves inferred) "),
+            (false, false) => format!("as typed  {short}"),
         };
         let room = area.width.saturating_sub(used + 2);
         let fits = |text: &String| text.chars().count() as u16 <= room;
@@ -205,7 +211,7 @@ fn told_of_area(text: &str, neck: &Neck) -> (String, bool) {
                 .into(),
             true,
         ),
-        Ok(area) => (format!("the hand stays in {}", area.in_words()), true),
+        Ok(area) => (format!("the hand stays {}", area.in_words()), true),
         Err(refusal) => (refusal.to_string(), false),
     }
 }

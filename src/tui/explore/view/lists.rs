@@ -1,5 +1,7 @@
 //! The lists that can lie over the explorer: where their lines are, their footer, and the scales.
 
+use std::borrow::Cow;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -9,7 +11,7 @@ use super::super::drawing::Drawing;
 use super::super::neck_view::NeckView;
 use super::super::overlay::Overlay;
 use crate::tui::command::{
-    COMMANDS, Command, ExploreCommand, ProgramCommand, Section, TypingCommand,
+    COMMANDS, Command, ExploreCommand, ListCommand, ProgramCommand, Section, TypingCommand,
 };
 use crate::tui::gesture::Spot;
 use crate::tui::widget::{Footer, ListView, list_footer, list_rows, write};
@@ -57,18 +59,17 @@ impl Drawing<'_> {
         Some(ListView { area, marked, count, pointed_at: self.shared.clicked(Spot::Line) })
     }
 
-    /// The keys that matter now. Only chords have suggestions.
+    /// The keys that matter now. Only chords have suggestions, and on a page there is nothing to take.
     pub(in crate::tui::explore) fn footer(&self) -> Footer<'_> {
-        let suggestion = Command::Typing(TypingCommand::Suggestion);
         let idle = match &self.explore.overlay {
-            Some(Overlay::Wishes(_) | Overlay::Where(_)) => Some(suggestion),
-            Some(
-                Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_) | Overlay::Details(_),
-            )
-            | None => None,
+            Some(Overlay::Wishes(_) | Overlay::Where(_)) => {
+                Some(Command::Typing(TypingCommand::Suggestion))
+            }
+            Some(Overlay::Details(_)) => Some(Command::List(ListCommand::Accept)),
+            Some(Overlay::Chord(_) | Overlay::Tunings(_) | Overlay::Scales(_)) | None => None,
         };
         if self.explore.overlay.is_none() {
-            return self.shared.footer_of(keys_of_explorer(self.explore.chosen.view));
+            return self.shared.footer_of(self.keys_of_explorer());
         }
         self.shared.footer(self.explore.section(), idle)
     }
@@ -94,36 +95,59 @@ impl Drawing<'_> {
     fn place_in_list(&self, screen: Rect) -> String {
         self.lines_over(screen).as_ref().map(ListView::place_in_words).unwrap_or_default()
     }
+
+    /// The keys of the explorer with their words: those that matter in the view first, then the
+    /// others that have a word for the footer.
+    fn keys_of_explorer(&self) -> Vec<(Command, Cow<'static, str>)> {
+        let mut keys: Vec<(Command, Cow<'static, str>)> = self.keys_that_matter();
+        for row in COMMANDS {
+            let is_heard = row.section.is_heard_with(Section::Explore) && !row.label.is_empty();
+            if is_heard && keys.iter().all(|(command, _)| *command != row.command) {
+                keys.push((row.command, row.label.into()));
+            }
+        }
+        keys
+    }
+
+    /// Those that are to be found at 80 columns: the keys of the two triads have their names.
+    fn keys_that_matter(&self) -> Vec<(Command, Cow<'static, str>)> {
+        use ExploreCommand as Own;
+        use ProgramCommand::{Back, Help, Palette, Undo};
+        let triads = self.explore.pair().map(|pair| [pair.first.name, pair.second.name]);
+        let triads = triads.map(|triads| triads.map(|triad| Cow::from(triad.to_string())));
+        let [first, second] = triads.unwrap_or(["1st triad".into(), "2nd triad".into()]);
+        let choice = choice_of(self.explore.chosen.view);
+        let mut keys = vec![
+            (Command::Program(Help), "help".into()),
+            (Command::Explore(Own::EditChord), "chord".into()),
+        ];
+        // In a view its choices are gone through rather than pairs.
+        keys.extend(choice.is_none().then(|| (Command::Explore(Own::NextPair), "pair".into())));
+        keys.extend([
+            (Command::Explore(Own::Climb), "climb".into()),
+            (Command::Explore(Own::FirstTriad), first),
+            (Command::Explore(Own::SecondTriad), second),
+            (Command::Explore(Own::NextView), "view".into()),
+        ]);
+        keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word.into())));
+        keys.extend([
+            (Command::Program(Undo), "undo".into()),
+            (Command::Program(Back), "back".into()),
+            (Command::Program(Palette), "all".into()),
+            (Command::Explore(Own::NextScale), "scale".into()),
+            (Command::Explore(Own::NextStrings), "strings".into()),
+        ]);
+        keys
+    }
 }
 
-/// The keys of the explorer with their words: those that matter in the view first, then the others
-/// that have a word for the footer.
-fn keys_of_explorer(view: NeckView) -> Vec<(Command, &'static str)> {
-    use ExploreCommand as Own;
-    use ProgramCommand::{Back, Help, Palette, Undo};
-    let choice = match view {
+/// The word for the choices of a view; none for the whole neck.
+const fn choice_of(view: NeckView) -> Option<&'static str> {
+    match view {
         NeckView::Whole => None,
         NeckView::Position(_) => Some("position"),
         NeckView::Set(_) => Some("strings"),
         NeckView::Across(_) => Some("chain"),
         NeckView::Two(_) => Some("start"),
-    };
-    let of_program = |(command, word)| (Command::Program(command), word);
-    let of_explorer = |(command, word)| (Command::Explore(command), word);
-    let mut keys = [(Help, "help"), (Palette, "commands")].map(of_program).to_vec();
-    keys.push(of_explorer((Own::EditChord, "chord")));
-    // In a view its choices are gone through rather than pairs.
-    keys.extend(choice.is_none().then_some((Command::Explore(Own::NextPair), "pair")));
-    keys.extend([(Own::Climb, "climb"), (Own::NextView, "view")].map(of_explorer));
-    keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word)));
-    keys.extend([(Undo, "undo"), (Back, "back")].map(of_program));
-    keys.extend([(Own::NextScale, "scale"), (Own::FirstTriad, "1st triad")].map(of_explorer));
-    keys.extend([(Own::SecondTriad, "2nd triad"), (Own::NextStrings, "strings")].map(of_explorer));
-    for row in COMMANDS {
-        let is_heard = row.section.is_heard_with(Section::Explore) && !row.label.is_empty();
-        if is_heard && keys.iter().all(|(command, _)| *command != row.command) {
-            keys.push((row.command, row.label));
-        }
     }
-    keys
 }

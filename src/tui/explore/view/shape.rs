@@ -1,6 +1,6 @@
 //! The shape in hand in words, and the rungs of its ladder.
 
-use fretloom_fretboard::{Finger, Fret, Rung, Shape};
+use fretloom_fretboard::{Ease, Finger, Fret, Rung, Shape};
 use fretloom_theory::WhichTriad;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -12,16 +12,16 @@ use super::super::in_hand::InHand;
 use super::super::neck_view::NeckView;
 use crate::answer::NamedShape;
 use crate::tui::command::{Command, ExploreCommand};
-use crate::tui::widget::{below, broken, indented, write};
+use crate::tui::widget::{below, broken, cut_to, indented, write};
 use crate::words::{dashed, inversion};
 
 impl Drawing<'_> {
     /// The shape in hand; below it what the last key has to tell, what the view hides, or why these
     /// fingers.
     pub(super) fn draw_shape(&self, area: Rect, buffer: &mut Buffer) {
-        let line = self.shape_line("position");
-        let fits = line.width() <= usize::from(area.width);
-        write(buffer, below(area, 0), &if fits { line } else { self.shape_line("pos.") });
+        let fits = |brevity: &Brevity| self.shape_line(*brevity).width() <= usize::from(area.width);
+        let brevity = Brevity::ALL.into_iter().find(fits).unwrap_or(Brevity::Inversion);
+        write(buffer, below(area, 0), &self.shape_line(brevity));
         let rows = indented(Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area });
         let told = self.told_of_shape(rows.width, rows.height);
         for (line, row) in told.into_iter().zip(0..rows.height) {
@@ -61,8 +61,13 @@ impl Drawing<'_> {
         (!frets.iter().all(is_seen)).then(words)
     }
 
-    /// The shape in hand in words; `position` is the word for that.
-    pub(in crate::tui::explore) fn shape_line(&self, position: &str) -> Line<'static> {
+    /// The shape in hand in words, all of them.
+    pub(in crate::tui::explore) fn shape_in_words(&self) -> String {
+        self.shape_line(Brevity::Nothing).to_string()
+    }
+
+    /// The shape in hand in words, some of them shorter.
+    fn shape_line(&self, brevity: Brevity) -> Line<'static> {
         let (Some(named), Some(which)) = (
             self.explore.shape(self.shared.neck()),
             self.explore.shown.hand.as_ref().map(InHand::which),
@@ -77,12 +82,13 @@ impl Drawing<'_> {
             return Line::styled(none, self.shared.theme.muted);
         };
         let at = self.explore.shape_in_hand().map(|held| held.position().to_string());
+        let [on, position] = brevity.words_for_strings_and_position();
         let words = [
-            inversion(named.shape.inversion(), named.shape.by_name_only()),
-            format!("frets {}{}", dashed(named.frets), self.on_other_strings(&named.shape)),
+            brevity.inversion(&named.shape),
+            format!("frets {} {on} {}", dashed(named.frets), named.shape.string_set()),
             format!("{position} {}", at.unwrap_or_default()),
             fingers(&named.shape),
-            stretch(&named),
+            brevity.stretch(&named),
         ];
         let words: Vec<String> = words.into_iter().filter(|words| !words.is_empty()).collect();
         Line::from(vec![
@@ -103,16 +109,6 @@ impl Drawing<'_> {
         let mut words = vec![notes.collect::<Vec<_>>().join("  ")];
         words.extend((!fingers.is_empty()).then(|| format!("fingers {}", fingers.join(" "))));
         (!places.is_empty()).then(|| format!(" {}", words.join(" · ")))
-    }
-
-    /// The strings, where they are not those that the ladder climbs.
-    fn on_other_strings(&self, shape: &Shape) -> String {
-        let set = self.explore.shape_in_hand().map(|held| held.string_set());
-        if set == self.explore.strings() {
-            String::new()
-        } else {
-            format!(" on {}", shape.string_set())
-        }
     }
 
     /// Every rung of the ladder, and below it those of the other strings, each as far as there is
@@ -196,14 +192,53 @@ impl Drawing<'_> {
     }
 }
 
-/// Lines as far as there are rows; the last one goes on with what is left over, and so says where it
-/// is cut.
-fn cut_to(mut lines: Vec<String>, rows: usize) -> Vec<String> {
-    if lines.len() > rows {
-        let rest = lines.split_off(rows.saturating_sub(1));
-        lines.extend((rows > 0).then(|| rest.join(" ")));
+/// What is said more shortly of the shape in hand, with all that stands before it.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+enum Brevity {
+    /// Nothing.
+    Nothing,
+    /// `pos. III`
+    Position,
+    /// No millimetres, but whether it is wide.
+    Stretch,
+    /// `on 4-3-2`
+    Strings,
+    /// `1st inv.`
+    Inversion,
+}
+
+impl Brevity {
+    const ALL: [Brevity; 5] = [
+        Brevity::Nothing,
+        Brevity::Position,
+        Brevity::Stretch,
+        Brevity::Strings,
+        Brevity::Inversion,
+    ];
+
+    fn words_for_strings_and_position(self) -> [&'static str; 2] {
+        let on = if self >= Brevity::Strings { "on" } else { "on strings" };
+        [on, if self >= Brevity::Position { "pos." } else { "position" }]
     }
-    lines
+
+    fn inversion(self, shape: &Shape) -> String {
+        let words = inversion(shape.inversion(), shape.by_name_only());
+        if self < Brevity::Inversion {
+            return words;
+        }
+        words.replace("inversion", "inv.").replace("root position", "root")
+    }
+
+    /// How far apart the outer fingers are, and whether that is wide for a hand.
+    fn stretch(self, named: &NamedShape) -> String {
+        match (named.shape.ease(), named.stretch_mm(), self >= Brevity::Stretch) {
+            (_, mm, _) if mm <= 0.0 => String::new(),
+            (Ease::Wide, _, true) => "wide".to_owned(),
+            (Ease::Wide, mm, false) => format!("{mm:.0} mm, wide"),
+            (Ease::Easy | Ease::Beyond, _, true) => String::new(),
+            (Ease::Easy | Ease::Beyond, mm, false) => format!("{mm:.0} mm"),
+        }
+    }
 }
 
 /// The fingers, and whether one of them, which then stands twice, lies flat.
@@ -211,13 +246,4 @@ fn fingers(shape: &Shape) -> String {
     let Some(fingers) = shape.fingers() else { return "beyond one hand".to_owned() };
     let flat = if shape.barre().is_some() { " barre" } else { "" };
     format!("fingers {}{flat}", dashed(fingers.map(Finger::number)))
-}
-
-/// How far apart the outer fingers are, and whether that is wide for a hand.
-fn stretch(named: &NamedShape) -> String {
-    match (named.shape.ease(), named.stretch_mm()) {
-        (_, mm) if mm <= 0.0 => String::new(),
-        (fretloom_fretboard::Ease::Wide, mm) => format!("{mm:.0} mm, wide"),
-        (_, mm) => format!("{mm:.0} mm"),
-    }
 }
