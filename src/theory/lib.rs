@@ -54,6 +54,7 @@ mod interval;
 mod inversion;
 mod key;
 mod letter;
+mod line;
 mod note_name;
 mod other_chords;
 mod pair;
@@ -90,6 +91,10 @@ pub use interval::Interval;
 pub use inversion::Inversion;
 pub use key::Key;
 pub use letter::Letter;
+pub use line::{
+    Approach, Begin, Ending, Line, LineError, Link, Phrase, PhraseNote, Reach, Role, Start, Target,
+    Timing, Travel,
+};
 pub use note_name::NoteName;
 pub use other_chords::other_chords;
 pub use pair::{PairKind, TriadPair};

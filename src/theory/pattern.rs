@@ -87,6 +87,14 @@ impl Pattern {
     /// The most signs that a pattern has.
     pub const LONGEST: usize = 256;
 
+    /// `123`: the notes of each triad, going up.
+    #[must_use]
+    pub fn threes_up() -> Pattern {
+        let sign = |number| Figure::new(number).map(Figures::one).map(Sign::Figures);
+        let signs = (1..=3).filter_map(sign).map(|sign| PatternSign { sign, accent: false });
+        Pattern { groups: vec![PatternGroup { turn: Turn::Other, signs: signs.collect() }] }
+    }
+
     /// Its groups, at least one of which has figures.
     #[must_use]
     pub fn groups(&self) -> &[PatternGroup] {

@@ -19,7 +19,7 @@ impl FromStr for Pattern {
     ///
     /// Where a sign is foreign or stands where it says nothing; the error points at it.
     fn from_str(text: &str) -> Result<Pattern, ReadError> {
-        Reader { text, rest: text.chars().peekable(), at: 0 }.pattern()
+        Reader { text, rest: text.chars().peekable(), at: 0, is_first: true }.pattern()
     }
 }
 
@@ -28,6 +28,8 @@ struct Reader<'a> {
     rest: Peekable<Chars<'a>>,
     /// How many characters have been taken.
     at: usize,
+    /// Has nothing sounded yet?
+    is_first: bool,
 }
 
 impl Reader<'_> {
@@ -67,6 +69,10 @@ impl Reader<'_> {
                 let hint = "a pattern does not begin with _, and a rest is not held";
                 return Err(self.wrong(sign_at, "a note before it to hold").with_hint(hint));
             }
+            if sign == Sign::FirstNote && self.is_first {
+                return Err(self.wrong(sign_at, "a note before it, to which p returns"));
+            }
+            self.is_first &= sign == Sign::Rest;
             *sounds_before = sign != Sign::Rest;
             signs.push(PatternSign { sign, accent });
             if self.at > LONGEST {

@@ -38,6 +38,7 @@ fn a_wrong_sign_is_pointed_at() {
         ("12 ♭3", 4, "a figure from 0 to 6, - _"),
         ("_12", 1, "a note before it"),
         ("1-_", 3, "a note before it"),
+        ("-p1", 2, "a note before it"),
         ("1>-", 3, "a note after the accent"),
         ("1>", 3, "a figure from 0 to 6, - _"),
         ("1>>2", 3, "a figure from 0 to 6, - _"),
