@@ -7,7 +7,8 @@
 //! a pair heard over a chord-scale, with its rank, and a [`Speller`] decides how it is written.
 //!
 //! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
-//! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s.
+//! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s. A
+//! [`BarText`] is chords as they are typed bar by bar, and a [`Chorus`] those bars as they are heard.
 //!
 //! # From a symbol to its pairs
 //!
@@ -40,6 +41,7 @@
 //! No input, output, strings, frets or screens, and no dependencies. Nothing panics on any input.
 
 mod accidental;
+mod bar_text;
 mod chord;
 mod chord_scale;
 mod comes_round;
@@ -80,6 +82,10 @@ mod transposition_class;
 mod triad;
 mod which_triad;
 
+pub use bar_text::{
+    BarContent, BarText, BeatSign, Chorus, ClosingMark, HeardBar, Jump, JumpTo, JumpUntil,
+    OpeningMark, OptionalChords, Pass, PickUp, WrittenBar, WrittenChord,
+};
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
 pub use comes_round::ComesRound;

@@ -29,6 +29,8 @@ pub struct ReadError(Box<Said>);
 struct Said {
     what: &'static str,
     text: String,
+    /// Which line of a longer text `text` is, counted from 1; `None` where there is one line.
+    line: Option<usize>,
     /// `None` where the text is wrong as a whole.
     at: Option<usize>,
     expected: Cow<'static, str>,
@@ -57,7 +59,8 @@ impl ReadError {
         expected: impl Into<Cow<'static, str>>,
     ) -> ReadError {
         let text = text.chars().take(ReadError::QUOTED).collect();
-        ReadError(Box::new(Said { what, text, at: None, expected: expected.into(), hint: None }))
+        let (line, at, hint, expected) = (None, None, None, expected.into());
+        ReadError(Box::new(Said { what, text, line, at, expected, hint }))
     }
 
     /// A text that is wrong from character `at` on, counted from 1.
@@ -99,6 +102,19 @@ impl ReadError {
         outer
     }
 
+    /// The same mistake, where the text is one line of several, counted from 1.
+    ///
+    /// ```
+    /// use fretloom_theory::NoteName;
+    /// let error = "H".parse::<NoteName>().unwrap_err().on_line(3);
+    /// assert!(error.to_string().starts_with("cannot read the note \"H\" at line 3, character 1: "));
+    /// ```
+    #[must_use]
+    pub fn on_line(mut self, line: usize) -> ReadError {
+        self.0.line = Some(line);
+        self
+    }
+
     /// The same mistake with more of the text than is quoted as a rule.
     pub(crate) fn quoting(mut self, text: &str, characters: usize) -> ReadError {
         self.0.text = text.chars().take(characters).collect();
@@ -115,6 +131,12 @@ impl ReadError {
     #[must_use]
     pub fn text(&self) -> &str {
         &self.0.text
+    }
+
+    /// Which line of a longer text it is, counted from 1; `None` where there is one line.
+    #[must_use]
+    pub fn line(&self) -> Option<usize> {
+        self.0.line
     }
 
     /// The character where reading stopped, counted from 1; 1 where the text is wrong as a whole.
@@ -148,8 +170,11 @@ impl ReadError {
 impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "cannot read the {} \"{}\"", self.what(), self.text())?;
-        if let Some(at) = self.0.at {
-            write!(f, " at character {at}")?;
+        match (self.0.line, self.0.at) {
+            (Some(line), Some(at)) => write!(f, " at line {line}, character {at}")?,
+            (Some(line), None) => write!(f, " at line {line}")?,
+            (None, Some(at)) => write!(f, " at character {at}")?,
+            (None, None) => {}
         }
         write!(f, ": expected {}", self.advice())
     }
