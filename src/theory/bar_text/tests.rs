@@ -150,6 +150,8 @@ fn after_the_end_whole_bars_go_on() {
     assert_eq!(bars.bar(1).unwrap().length, Quarters::whole(4));
     let bars = read("Dm7").unfolded(OptionalChords::Played).bars;
     assert_eq!(bars, Bars::of(Meter::COMMON));
+    let bars = read("| Dm7 | 3/4 G7 |").unfolded(OptionalChords::Played).bars;
+    assert_eq!(bars.bar(2).unwrap().length, Quarters::whole(3));
 }
 
 /// Written by hand: four bars in a line, and a new one for each section.

@@ -1,5 +1,6 @@
 //! Repeats and their endings.
 
+use super::super::mark::OpeningMark;
 use super::super::pass::Pass;
 use super::super::problem::{Problem, Spot};
 use super::super::written_bar::WrittenBar;
@@ -122,7 +123,8 @@ fn roles(repeats: &[(Repeat, usize)], bars: usize) -> Vec<Role> {
 /// The repeats while bar after bar is looked at.
 struct Finding {
     open: Option<Open>,
-    /// Where `:|` goes back to without a `|:`; `None` after endings, of which the last has no end.
+    /// Where `:|` goes back to without a `|:`; `None` after endings, of which the last has no end,
+    /// and in the coda, which no repeat leaves.
     floor: Option<usize>,
     /// Each with its last bar that `:|` ends.
     repeats: Vec<(Repeat, usize)>,
@@ -149,6 +151,9 @@ impl Finding {
         let mut endings = bar.endings().peekable();
         if endings.peek().is_none() {
             self.refuse_a_missing_ending()?;
+        }
+        if bar.opening.contains(&OpeningMark::Coda) {
+            self.floor = None;
         }
         if bar.repeat_begins {
             self.begin(index)?;

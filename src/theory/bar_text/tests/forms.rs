@@ -57,6 +57,7 @@ fn going_back() {
         // The jump waits for the last time through.
         ("|: C ToCoda | F D.C.alCoda :| Coda G |", "1-2 1-2 1 3"),
         ("|: C | F D.C. :| G |", "1-2 1-2 1-3"),
+        ("|: C D.C. | F :| G |", "1-2 1 1-3"),
         ("|: C | 1. F :| 2. G D.C. |", "1-2 1 3 1 3"),
         // In the coda repeats are new.
         ("| C ToCoda | F D.C.alCoda | Coda |: G :|3 A |", "1-2 1 3 3 3-4"),

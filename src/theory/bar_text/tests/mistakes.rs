@@ -75,6 +75,7 @@ const MISTAKES: &[(&str, (usize, usize), &str)] = &[
     ("|: C | 1. F :| 2. 3. G |", (0, 16), "one number, as the last ending is heard once"),
     ("|: C | 1. F :|3 2. G |", (0, 13), ":| without a number, as the endings say how often"),
     ("|: C | 1. F :| 2. G | 1. C :| 2. C |", (0, 23), "a :| at the end of the ending before"),
+    ("| C ToCoda | F D.C.alCoda | Coda G :|", (0, 36), "a |: where this repeat begins"),
     ("pickup=1 | C :|", (0, 14), "a |: where this repeat begins"),
     // Jumps.
     ("| C | F D.S. |", (0, 9), "a Segno before this D.S."),
