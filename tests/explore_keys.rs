@@ -161,7 +161,7 @@ const TRIPLES: &[Triple] = {
         explore(EditWhere, TOP, ("P V space 3 - 2 - 1 enter", OPENED), "/", "where V 3-2-1"),
         typing(TypingCommand::Accept, LOOKS, ("P V", "strings 4-3-2"), "enter", "position V"),
         typing(TypingCommand::Accept, LOOKS, ("P V enter P space", "position V"), "enter", "strings 4-3-2"),
-        typing(TypingCommand::Accept, SHAPE, ("P 5 - 8 x", "G 5-4-3"), "backspace enter", "A 7-6-5"),
+        typing(TypingCommand::Accept, SHAPE, ("P 5 - 8 x", "G 5-4-3"), "backspace enter", "G 7-5-5"),
         explore(Families, COUNT, ("", "7"), "f", "10"),
         explore(Families, COUNT, ("f f f", "12"), "f", "7"),
         explore(ChooseScale, MARKED, ("", FIRST_PAIR), "e", "G Lydian"),

@@ -16,62 +16,132 @@ use fretloom::tui::runtime::App;
 use neck_reader::DrawnNeck;
 use player::Player;
 
-/// From the lowest shape on, every step of a climb goes up by ear, over all string sets, until the
-/// neck ends; then it begins again, and says so. So it goes down too.
+/// Every step of a climb goes up by ear, over all string sets, until the neck ends; then it turns
+/// round, says so, and comes down again. The other key goes the other way.
 #[test]
-fn a_climb_goes_over_all_strings_and_never_stops() {
-    for (key, there_first) in [("space", "6-5-4"), ("backspace", "3-2-1")] {
+fn a_climb_goes_over_all_strings_and_turns_where_the_neck_ends() {
+    for (key, comes_up) in [("space", false), ("backspace", true)] {
         let mut player = Player::with("Gmaj7#11");
-        while !player.shows("the neck ends here") {
+        let ends = |player: &Player| player.shows("the neck ends here: turning round");
+        while !ends(&player) {
             player.press(key);
         }
-        let height = |player: &Player| -> u32 {
-            player
-                .named_shape()
-                .unwrap()
-                .shape
-                .pitches()
-                .map(|pitch| u32::from(pitch.midi()))
-                .iter()
-                .sum()
-        };
-        let mut sets = vec![player.strings()];
-        assert_eq!(sets[0], there_first);
-        loop {
-            let before = (height(&player), player.strings());
-            player.press(key);
-            if player.shows("the neck ends here") {
-                break;
+        for up in [comes_up, !comes_up] {
+            let mut sets = vec![player.strings()];
+            loop {
+                let before = (height(&player), player.strings());
+                player.press(key);
+                if ends(&player) {
+                    break;
+                }
+                let rises = height(&player) >= before.0;
+                assert!(rises == up || height(&player) == before.0, "{}", player.shape());
+                if player.strings() != before.1 {
+                    // What the fingers do may follow in the same line.
+                    let said = format!("strings {} end here: on to {}", before.1, player.strings());
+                    assert!(player.told().starts_with(&said), "{}", player.told());
+                    sets.push(player.strings());
+                }
             }
-            let up = height(&player) >= before.0;
-            assert!(up == (key == "space") || height(&player) == before.0, "{}", player.shape());
-            if player.strings() != before.1 {
-                // What the fingers do may follow in the same line.
-                let said = format!("strings {} end here: on to {}", before.1, player.strings());
-                assert!(player.told().starts_with(&said), "{}", player.told());
-                sets.push(player.strings());
+            let mut expected = vec!["6-5-4", "5-4-3", "4-3-2", "3-2-1"];
+            if !up {
+                expected.reverse();
             }
+            assert_eq!(sets, expected);
         }
-        let mut expected = vec!["6-5-4", "5-4-3", "4-3-2", "3-2-1"];
-        if key == "backspace" {
-            expected.reverse();
-        }
-        assert_eq!(sets, expected);
     }
 }
 
-/// Locked strings are stayed on: the ladder begins again at its other end, and says so.
+/// How high three notes sound together.
+fn height(player: &Player) -> u32 {
+    let shape = player.named_shape().unwrap().shape;
+    shape.pitches().map(|pitch| u32::from(pitch.midi())).iter().sum()
+}
+
+/// Locked strings are stayed on: at the end of the ladder the climb turns round, says so, and goes
+/// over the same shapes back.
 #[test]
-fn a_climb_on_locked_strings_stays_there() {
-    for (key, end) in [("space", "up"), ("backspace", "down")] {
+fn a_climb_on_locked_strings_turns_at_their_end() {
+    for (key, back, other) in [("space", "down", "backspace"), ("backspace", "up", "space")] {
         let mut player = Player::after("Gmaj7#11", "l");
-        let mut turns = 0;
-        for _ in 0..60 {
+        let said = format!("strings 4-3-2 end here: turning round, {back} again");
+        let mut way = vec![player.shape()];
+        while !player.shows(&said) {
             player.press(key);
-            assert_eq!(player.strings(), "4-3-2", "{end}");
-            turns += u8::from(player.shows("strings 4-3-2 end here: from their other end"));
+            assert_eq!(player.strings(), "4-3-2");
+            way.push(player.shape());
         }
-        assert!(turns >= 2, "{end}: {turns}");
+        let (turn, last) = (way.pop().unwrap(), way.pop().unwrap());
+        assert_eq!(Some(&turn), way.last(), "{last}");
+        way.pop();
+        while let Some(shape) = way.pop() {
+            player.press(key);
+            assert_eq!(player.shape(), shape);
+        }
+        // The other key goes the other way.
+        let here = player.shape();
+        player.press(other);
+        assert_ne!(player.shape(), here);
+        player.press(key);
+        assert_eq!(player.shape(), here);
+    }
+}
+
+/// In position V on strings 3-2-1, and in every view that holds shapes, the last shape is followed
+/// by the one before it.
+#[test]
+fn a_climb_in_a_view_turns_at_its_last_shape() {
+    for lead in ["P V space 3 - 2 - 1 enter", "v", "v v", "v v v"] {
+        let mut player = Player::after("Dm7", lead);
+        let mut way = vec![player.shape()];
+        for _ in 0..60 {
+            player.press("space");
+            way.push(player.shape());
+            if player.shows("turning round") {
+                break;
+            }
+        }
+        assert!(player.shows("the last shape "), "{lead}: {}", player.screen());
+        assert!(way.len() > 1, "{lead}: {way:?}");
+        if let [.., before, _, now] = &way[..] {
+            assert_eq!(before, now, "{lead}");
+        }
+    }
+}
+
+/// Looking through pairs and scales does not lead the hand away: whatever lay between, a pair has
+/// the shape that is nearest to the one that was played.
+#[test]
+fn looking_through_pairs_moves_no_hand() {
+    for chord in ["Dm7b5", "G7alt", "Cm6", "Gmaj7#11"] {
+        let mut player = Player::after(chord, "space space");
+        let mut first = vec![];
+        for _ in 0..7 {
+            first.push((player.pair(), player.shape()));
+            player.press("down");
+        }
+        for (pair, shape) in first {
+            assert_eq!((player.pair(), player.shape()), (pair, shape), "{chord}");
+            player.press("n down");
+        }
+    }
+}
+
+/// Strings that are typed keep the triad in hand: it is found on them.
+#[test]
+fn typed_strings_keep_the_triad() {
+    for (lead, strings) in
+        [("", "3-2-1"), ("2", "3-2-1"), ("space space 1", "6-5-4"), ("2 2", "5-4-3")]
+    {
+        for chord in ["Dm7b5", "G7alt", "Cm6", "Gmaj7#11"] {
+            let mut player = Player::after(chord, lead);
+            let triad = |player: &Player| player.named_shape().unwrap().triad;
+            let before = triad(&player);
+            let typed: Vec<String> = strings.chars().map(|sign| sign.to_string()).collect();
+            player.press(&format!("P {} enter", typed.join(" ")));
+            assert_eq!(player.strings(), strings);
+            assert_eq!(triad(&player), before, "{chord}, {lead:?}");
+        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
 
 use fretloom_fretboard::{FretRange, Shape};
-use fretloom_theory::{ReadChord, ReadError};
+use fretloom_theory::{Direction, ReadChord, ReadError};
 
 use super::in_hand::Held;
 use super::neck_view::NeckView;
@@ -30,6 +30,8 @@ pub(in crate::tui) struct Chosen {
     pub(super) locked: bool,
     /// Which rung of the ladder is in hand; none where the ladder has none.
     pub(super) rung: Option<usize>,
+    /// Which way a climb goes on; it turns round where the ladder ends.
+    pub(super) going: Direction,
     pub(super) held: Held,
     pub(super) view: NeckView,
     /// The frets at which the hand may stand.
@@ -54,6 +56,7 @@ impl Chosen {
             set: 0,
             locked: false,
             rung: None,
+            going: Direction::Up,
             held: Held::default(),
             view: NeckView::Whole,
             frets: FretRange::WHOLE_NECK,

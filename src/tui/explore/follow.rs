@@ -16,9 +16,9 @@ impl Explore {
     }
 
     /// Shows what follows from another chord, scale, pair or tuning: the row of the list stays where
-    /// it can, and the hand goes to the shape that is nearest to the one it held.
+    /// it can, and the hand goes to the shape that is nearest to the one that was played.
     pub(super) fn lay_out(&mut self, shared: &Shared) {
-        self.lay_out_near(self.home_in_hand(), shared);
+        self.lay_out_near(self.played.or(self.home_in_hand()), shared);
     }
 
     /// The same, with the hand near this shape; near none, it takes the first usual one.
@@ -32,7 +32,12 @@ impl Explore {
 
     /// The rung's own shape that is in hand, or was last.
     pub(super) fn home_in_hand(&self) -> Option<Shape> {
-        self.shown.hand.as_ref().map(InHand::home).or(self.left)
+        self.shown.hand.as_ref().map(InHand::home).or(self.played)
+    }
+
+    /// The shape in hand is one that the player plays.
+    pub(super) fn settle(&mut self) {
+        self.played = self.home_in_hand();
     }
 
     /// Shows what follows from what is chosen now, with no shape in hand: the ladder has changed, and
@@ -104,12 +109,12 @@ impl Explore {
     /// Shows what follows from another place for the hand: it holds what it held if it may, else what
     /// is nearest.
     pub(super) fn stand_again(&mut self, held: Option<(Shape, Held)>, shared: &Shared) {
-        let left = self.left;
+        let played = self.played;
         self.let_go(shared);
         self.chosen.view = self.view_shown();
         match held {
             Some((home, held)) => self.hold_again(&home, held, shared),
-            None => self.seat(left.as_ref(), shared),
+            None => self.seat(played.as_ref(), shared),
         }
     }
 
@@ -122,6 +127,21 @@ impl Explore {
                 self.take_rung(&rung, shared);
                 self.hold_as(held, shared);
             }
+            None => self.seat(Some(home), shared),
+        }
+    }
+
+    /// Takes the nearest shape of the same triad in hand, of those that may be held; where there is
+    /// none, the nearest of either.
+    pub(super) fn seat_same(&mut self, home: &Shape, shared: &Shared) {
+        let here = self.strings();
+        let same = |rung: &Rung| rung.shape.triad() == home.triad() && self.may_hold(&rung.shape);
+        let on_these = |rung: &Rung| same(rung) && Some(rung.shape.string_set()) == here;
+        let all = &self.shown.everywhere;
+        let nearest = all.nearest(home, Nearness::Frets, on_these);
+        let nearest = nearest.or_else(|| all.nearest(home, Nearness::Frets, same));
+        match nearest.and_then(|rung| all.rungs().get(rung)).copied() {
+            Some(rung) => self.take_rung(&rung, shared),
             None => self.seat(Some(home), shared),
         }
     }
@@ -145,7 +165,6 @@ impl Explore {
     pub(super) fn hold(&mut self, rung: Option<usize>, held: Held, shared: &Shared) {
         (self.chosen.rung, self.chosen.held) = (rung, held);
         self.follow(shared);
-        self.left = self.home_in_hand();
         self.follow_hand(shared);
     }
 

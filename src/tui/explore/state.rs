@@ -23,9 +23,10 @@ pub struct Explore {
     pub(super) kept_notes: PitchClassSet,
     /// What the fingers did to come to the shape in hand, while that is told.
     pub(super) moved: Option<Movement>,
-    /// The shape of the ladder that was in hand last; the hand comes back near it, where a view
-    /// held none.
-    pub(super) left: Option<Shape>,
+    /// The shape of the ladder that the player played last. What is nearest is measured from it, not
+    /// from what the hand showed while pairs and scales were looked through; and the hand comes back
+    /// near it where a view held none.
+    pub(super) played: Option<Shape>,
 }
 
 impl Explore {
@@ -46,7 +47,7 @@ impl Explore {
             overlay: None,
             kept_notes: PitchClassSet::EMPTY,
             moved: None,
-            left: None,
+            played: None,
         };
         explore.chosen.set = explore.usual_set();
         explore.lay_out(shared);

@@ -30,7 +30,16 @@ impl Explore {
         command: ExploreCommand,
         shared: &mut Shared,
     ) -> Vec<ScreenEffect> {
-        self.comparing(shared, |explore, shared| explore.obey(command, shared))
+        self.comparing(shared, |explore, shared| {
+            if explore.played.is_none() || plays(command) {
+                explore.settle();
+            }
+            let effects = explore.obey(command, shared);
+            if plays(command) {
+                explore.settle();
+            }
+            effects
+        })
     }
 
     fn obey(&mut self, command: ExploreCommand, shared: &mut Shared) -> Vec<ScreenEffect> {
@@ -105,5 +114,51 @@ impl Explore {
         self.chosen.families = families.unwrap_or_default();
         self.chosen.labels = settings.labels;
         self.lay_out(shared);
+    }
+}
+
+/// Does the player take the hand somewhere with it, rather than look at what there is?
+fn plays(command: ExploreCommand) -> bool {
+    match command {
+        ExploreCommand::Climb
+        | ExploreCommand::Descend
+        | ExploreCommand::FirstTriad
+        | ExploreCommand::SecondTriad
+        | ExploreCommand::NextStrings
+        | ExploreCommand::PreviousStrings
+        | ExploreCommand::LockStrings
+        | ExploreCommand::OtherFingers
+        | ExploreCommand::OtherPlace
+        | ExploreCommand::NextView
+        | ExploreCommand::PreviousView
+        | ExploreCommand::NextChoice
+        | ExploreCommand::PreviousChoice
+        | ExploreCommand::CapoUp
+        | ExploreCommand::CapoDown => true,
+        ExploreCommand::EditChord
+        | ExploreCommand::EditWish
+        | ExploreCommand::EditWhere
+        | ExploreCommand::Families
+        | ExploreCommand::ChooseScale
+        | ExploreCommand::MovePair
+        | ExploreCommand::Details
+        | ExploreCommand::NextPair
+        | ExploreCommand::PreviousPair
+        | ExploreCommand::NextScale
+        | ExploreCommand::PreviousScale
+        | ExploreCommand::LeftHanded
+        | ExploreCommand::UpsideDown
+        | ExploreCommand::FretWidths
+        | ExploreCommand::LeftOut
+        | ExploreCommand::Labels
+        | ExploreCommand::Spelling
+        | ExploreCommand::ChooseTuning
+        | ExploreCommand::ScrollRight
+        | ExploreCommand::ScrollLeft
+        | ExploreCommand::ToNut
+        | ExploreCommand::ToEnd
+        | ExploreCommand::CopyNeck
+        | ExploreCommand::CopyShape
+        | ExploreCommand::ToHand => false,
     }
 }

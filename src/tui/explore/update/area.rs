@@ -17,6 +17,7 @@ impl Explore {
 
     /// Has the hand stay there. Without a position, a view of one gives way to the whole neck.
     pub(super) fn take_area(&mut self, area: HandArea, shared: &Shared) {
+        self.settle();
         let held = self.shown.hand.as_ref().map(|hand| (hand.home(), self.chosen.held));
         self.chosen.frets = area.frets;
         let is_there = |set: &StringSet| Some(*set) == area.strings;
@@ -30,6 +31,13 @@ impl Explore {
             (None, view, _) => view,
         };
         self.stand_again(held, shared);
+        // The triad in hand is found there, though the other one may lie nearer.
+        if let Some((home, _)) = held
+            && self.home_in_hand().is_some_and(|now| now.triad() != home.triad())
+        {
+            self.seat_same(&home, shared);
+        }
+        self.settle();
     }
 
     /// Locks the strings in use, or lets the hand go to all of them.

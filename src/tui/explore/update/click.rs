@@ -59,10 +59,12 @@ impl Explore {
 
     fn take_on_neck(&mut self, hit: NeckHit, shared: &mut Shared) {
         shared.notice = None;
+        self.settle();
         match hit {
             NeckHit::Place(place) => self.take_note(place, shared),
             NeckHit::Name(string) => self.go_to_string(string, shared),
         }
+        self.settle();
     }
 
     /// Takes the shape with that note that is nearest in the ladder; on other strings, if these

@@ -7,36 +7,43 @@ use fretloom_theory::WhichTriad;
 use super::super::in_hand::InHand;
 use super::super::neck_view::NeckView;
 use super::super::state::Explore;
+use super::moves::turned;
 use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::shared::Shared;
 
 impl Explore {
-    /// The next shape that the view shows, by height, and from the last one the first again; in a
-    /// view of two notes a string the next run.
-    pub(super) fn climb_in_view(&mut self, direction: Direction, shared: &mut Shared) {
+    /// The next shape that the view shows, by height, and from the last one back; in a view of two
+    /// notes a string the next run.
+    pub(super) fn climb_in_view(&mut self, key: Direction, shared: &mut Shared) {
         if let NeckView::Two(_) = self.chosen.view {
-            let by = match direction {
+            let by = match key {
                 Direction::Up => 1,
                 Direction::Down => -1,
             };
             self.step_choice(by, shared);
             return;
         }
+        let direction = self.way_of(key);
         let seen = self.ladder_in_view();
         let in_hand = self.shown.hand.as_ref().map(InHand::home);
-        let next = match in_hand.as_ref().map(|shape| (shape, seen.find(shape))) {
-            Some((_, Some(here))) => seen.next(here, direction).or(seen.beginning(direction)),
-            Some((shape, None)) => seen.nearest(shape, Nearness::Height, |_| true),
-            None => seen.beginning(direction),
+        let here = in_hand.as_ref().and_then(|shape| seen.find(shape));
+        let on = match (in_hand.as_ref(), here) {
+            (_, Some(here)) => seen.next(here, direction),
+            (Some(shape), None) => seen.nearest(shape, Nearness::Height, |_| true),
+            (None, None) => seen.beginning(direction),
         };
+        let back = || seen.next(here?, turned(direction));
+        let next = on.or_else(back).or(here);
         let Some(rung) = next.and_then(|next| seen.rungs().get(next)) else {
             self.tell_no_shape(shared);
             return;
         };
-        let is_alone = seen.rungs().len() == 1 && in_hand == Some(rung.shape);
         self.take_rung(rung, shared);
-        if is_alone {
-            shared.tell(format!("the only shape {}", self.area_in_words()));
+        let area = self.area_in_words();
+        if next == here {
+            shared.tell(format!("the only shape {area}"));
+        } else if on.is_none() {
+            self.turn_round(&format!("the last shape {area}"), direction, shared);
         }
     }
 

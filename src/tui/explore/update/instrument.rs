@@ -19,6 +19,7 @@ impl Explore {
         let set = held.and_then(|held| self.set_like(&held));
         self.chosen.set = set.unwrap_or_else(|| self.usual_set());
         self.lay_out_near(held.map(|held| held.shape), shared);
+        self.settle();
     }
 
     /// The wanted frets, if this neck has any of them; else all.

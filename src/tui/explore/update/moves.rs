@@ -166,44 +166,82 @@ impl Explore {
     }
 
     /// Takes the next shape of the ladder. Where the set of strings ends, the climb goes on with the
-    /// next set, and where the neck ends it begins again; on locked strings it begins again at once.
-    /// In a view it goes through the shapes that the view shows.
-    pub(super) fn climb(&mut self, direction: Direction, shared: &mut Shared) {
+    /// next set, and where the neck ends it turns round; on locked strings it turns at once. In a
+    /// view it goes over the shapes that the view shows. `key` goes on, or the other way.
+    pub(super) fn climb(&mut self, key: Direction, shared: &mut Shared) {
         if self.chosen.view != NeckView::Whole {
-            self.climb_in_view(direction, shared);
+            self.climb_in_view(key, shared);
             return;
         }
+        let direction = self.way_of(key);
         let next = self.chosen.rung.and_then(|rung| self.shown.ladder.next(rung, direction));
         match next {
             Some(rung) => self.hold(Some(rung), Held::default(), shared),
-            None if self.chosen.locked => self.begin_again(direction, shared),
+            None if self.chosen.locked => self.turn_on_strings(direction, shared),
             None => self.climb_on(direction, shared),
         }
     }
 
-    /// From the other end of the same ladder.
-    fn begin_again(&mut self, direction: Direction, shared: &mut Shared) {
-        self.hold(self.shown.ladder.beginning(direction), Held::default(), shared);
-        shared.notice =
-            self.strings().map(|set| format!("strings {set} end here: from their other end"));
+    /// Where a key goes now: on, or the other way.
+    pub(super) fn way_of(&self, key: Direction) -> Direction {
+        match key {
+            Direction::Up => self.chosen.going,
+            Direction::Down => turned(self.chosen.going),
+        }
     }
 
-    /// Goes on where the ladder of these strings ends.
+    /// From the end of the ladder of these strings back.
+    fn turn_on_strings(&mut self, direction: Direction, shared: &mut Shared) {
+        let back = turned(direction);
+        let ladder = &self.shown.ladder;
+        let next = match self.chosen.rung {
+            Some(rung) => ladder.next(rung, back),
+            None => ladder.beginning(direction),
+        };
+        let (Some(next), Some(set)) = (next, self.strings()) else {
+            return self.tell_end(shared);
+        };
+        self.hold(Some(next), Held::default(), shared);
+        self.turn_round(&format!("strings {set} end here"), direction, shared);
+    }
+
+    /// Goes on where the ladder of these strings ends; where the neck ends too, back.
     fn climb_on(&mut self, direction: Direction, shared: &mut Shared) {
         let all = &self.shown.everywhere;
         let here = self.rung_in_hand().and_then(|rung| all.find(&rung.shape));
-        let on = here.and_then(|here| all.climb(here, direction));
-        let next = on.map(|step| step.rung).or(all.beginning(direction));
-        let next = next.and_then(|next| all.rungs().get(next)).copied();
+        let step = |way| here.and_then(|here| all.climb(here, way)).map(|step| step.rung);
+        let (on, back) = (step(direction), step(turned(direction)));
+        let begin = || if here.is_none() { all.beginning(direction) } else { None };
+        let next = on.or(back).or_else(begin).and_then(|next| all.rungs().get(next)).copied();
         let (Some(next), Some(old)) = (next, self.strings()) else {
-            return self.tell_no_shape(shared);
+            return self.tell_end(shared);
         };
         self.take_rung(&next, shared);
-        let set = next.shape.string_set();
-        shared.notice = Some(match on {
-            Some(_) => format!("strings {old} end here: on to {set}"),
-            None => format!("the neck ends here: from its other end again, on {set}"),
-        });
+        match on {
+            Some(_) => {
+                shared.tell(format!("strings {old} end here: on to {}", next.shape.string_set()));
+            }
+            None => self.turn_round("the neck ends here", direction, shared),
+        }
+    }
+
+    /// The climb has come to an end, and goes back from there.
+    pub(super) fn turn_round(&mut self, end: &str, direction: Direction, shared: &mut Shared) {
+        self.chosen.going = turned(self.chosen.going);
+        let back = match direction {
+            Direction::Up => "down",
+            Direction::Down => "up",
+        };
+        shared.tell(format!("{end}: turning round, {back} again"));
+    }
+
+    /// Says why a climb goes nowhere: one shape, or none.
+    fn tell_end(&self, shared: &mut Shared) {
+        if self.chosen.rung.is_some() {
+            shared.tell(format!("the only shape {}", self.area_in_words()));
+        } else {
+            self.tell_no_shape(shared);
+        }
     }
 
     /// The next shape of one triad going up on the strings in use; past the last one it begins
@@ -223,5 +261,13 @@ impl Explore {
             Some(next) => self.hold(Some(next), Held::default(), shared),
             None => self.tell_no_shape(shared),
         }
+    }
+}
+
+/// The other way.
+pub(super) const fn turned(direction: Direction) -> Direction {
+    match direction {
+        Direction::Up => Direction::Down,
+        Direction::Down => Direction::Up,
     }
 }

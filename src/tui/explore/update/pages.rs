@@ -11,6 +11,7 @@ impl Explore {
         self.comparing(shared, |explore, shared| {
             explore.chosen = chosen;
             explore.follow(shared);
+            explore.settle();
         });
     }
 
@@ -18,6 +19,7 @@ impl Explore {
     /// with its shape, if the hand may hold that now.
     pub(in crate::tui) fn turn_to(&mut self, page: Page, shared: &mut Shared) {
         self.comparing(shared, |explore, shared| {
+            explore.settle();
             (explore.chosen.chord, explore.chosen.scale) = (page.chord, page.scale);
             explore.lay_out(shared);
             if let Some(pair) = page.pair {
@@ -27,6 +29,7 @@ impl Explore {
                 explore.view_near(Some(&home), shared);
                 explore.hold_again(&home, held, shared);
             }
+            explore.settle();
         });
     }
 

@@ -75,7 +75,9 @@ impl Explore {
                 let Ok(read) = field.text().parse() else { return };
                 let chord = TypedChord::new(&field.text(), read);
                 self.overlay = None;
+                self.settle();
                 self.take_chord(chord, shared);
+                self.settle();
             }
             Some(Overlay::Wishes(field)) => {
                 let Ok(wishes) = Wishes::read_line(&field.text()) else { return };

@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use fretloom_theory::Direction;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -116,6 +117,10 @@ impl Drawing<'_> {
         let triads = self.explore.pair().map(|pair| [pair.first.name, pair.second.name]);
         let triads = triads.map(|triads| triads.map(|triad| Cow::from(triad.to_string())));
         let [first, second] = triads.unwrap_or(["1st triad".into(), "2nd triad".into()]);
+        let climb = match self.explore.chosen.going {
+            Direction::Up => "climb",
+            Direction::Down => "down",
+        };
         let choice = choice_of(self.explore.chosen.view);
         let mut keys = vec![
             (Command::Program(Help), "help".into()),
@@ -124,7 +129,7 @@ impl Drawing<'_> {
         // In a view its choices are gone through rather than pairs.
         keys.extend(choice.is_none().then(|| (Command::Explore(Own::NextPair), "pair".into())));
         keys.extend([
-            (Command::Explore(Own::Climb), "climb".into()),
+            (Command::Explore(Own::Climb), climb.into()),
             (Command::Explore(Own::FirstTriad), first),
             (Command::Explore(Own::SecondTriad), second),
             (Command::Explore(Own::NextView), "view".into()),
