@@ -57,6 +57,7 @@ mod inversion;
 mod key;
 mod letter;
 mod line;
+mod line_query;
 mod note_name;
 mod other_chords;
 mod pair;
@@ -101,6 +102,7 @@ pub use line::{
     Approach, Begin, Ending, Line, LineError, Link, Phrase, PhraseNote, Reach, Role, Start, Target,
     Timing, Travel,
 };
+pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle};
 pub use note_name::NoteName;
 pub use other_chords::other_chords;
 pub use pair::{PairKind, TriadPair};

@@ -90,9 +90,13 @@ impl Pattern {
     /// `123`: the notes of each triad, going up.
     #[must_use]
     pub fn threes_up() -> Pattern {
-        let sign = |number| Figure::new(number).map(Figures::one).map(Sign::Figures);
-        let signs = (1..=3).filter_map(sign).map(|sign| PatternSign { sign, accent: false });
-        Pattern { groups: vec![PatternGroup { turn: Turn::Other, signs: signs.collect() }] }
+        Pattern { groups: vec![PatternGroup::of(&[1, 2, 3])] }
+    }
+
+    /// `1232 321`: four of one triad and three of the other, turning round.
+    #[must_use]
+    pub fn four_and_three() -> Pattern {
+        Pattern { groups: vec![PatternGroup::of(&[1, 2, 3, 2]), PatternGroup::of(&[3, 2, 1])] }
     }
 
     /// Its groups, at least one of which has figures.
@@ -140,6 +144,14 @@ impl Pattern {
 }
 
 impl PatternGroup {
+    /// One figure after the other; numbers that are none are left out.
+    fn of(numbers: &[u8]) -> PatternGroup {
+        let figures = numbers.iter().filter_map(|number| Figure::new(*number));
+        let sign =
+            |figure| PatternSign { sign: Sign::Figures(Figures::one(figure)), accent: false };
+        PatternGroup { turn: Turn::Other, signs: figures.map(sign).collect() }
+    }
+
     /// Whose turn it is.
     #[must_use]
     pub fn turn(&self) -> Turn {

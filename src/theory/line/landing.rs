@@ -64,7 +64,7 @@ impl Landing {
         reach: &Reach,
     ) -> Option<Landing> {
         let late = usize::from(matches!(target.timing, Timing::Late(_)));
-        let pitches = reach.free_in(PitchClassSet::EMPTY.with(target.class));
+        let pitches = reach.free_in(target.notes);
         let on = |pitch| Landing::on(pitch, target.approach, before, late, scale, reach);
         pitches.filter_map(on).min_by_key(|landing| landing.cost)
     }

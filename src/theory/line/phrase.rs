@@ -2,7 +2,7 @@
 
 use crate::time::Quarters;
 use crate::{
-    ChordScale, Direction, Inversion, Pattern, Pitch, PitchClass, Rhythm, TriadPair, WhichTriad,
+    ChordScale, Direction, Inversion, Pattern, Pitch, PitchClassSet, Rhythm, TriadPair, WhichTriad,
 };
 
 /// What is played over a stretch of time: a pair in a pattern and a rhythm.
@@ -106,8 +106,8 @@ pub enum Ending {
 /// A note to arrive at. It ends the phrase.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Target {
-    /// Which note.
-    pub class: PitchClass,
+    /// Which notes will do, in any octave; the one that is led to best is taken.
+    pub notes: PitchClassSet,
     /// When, within the phrase or where the next one begins.
     pub at: Quarters,
     /// How long it is held.

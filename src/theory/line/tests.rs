@@ -2,7 +2,10 @@
 
 use super::*;
 use crate::time::{Bars, Meter};
-use crate::{ChordScale, Direction, Inversion, NamedPitch, SpelledTriad, TriadPair, WhichTriad};
+use crate::{
+    ChordScale, Direction, Inversion, NamedPitch, PitchClassSet, SpelledTriad, TriadPair,
+    WhichTriad,
+};
 
 fn pitch(name: &str) -> Pitch {
     name.parse::<NamedPitch>().unwrap().pitch()
@@ -143,7 +146,7 @@ fn a_cross_rhythm_of_five_comes_round_after_five_bars() {
 #[test]
 fn a_phrase_lands_on_the_third_of_the_next_chord() {
     let target = Target {
-        class: pitch("B3").pitch_class(),
+        notes: PitchClassSet::EMPTY.with(pitch("B3").pitch_class()),
         at: beats(4),
         length: beats(2),
         approach: Approach::HalfStepBelow,
