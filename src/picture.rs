@@ -23,4 +23,8 @@ pub use lie::{Handed, Top};
 pub use mark::{Mark, MarkRole, Presence};
 pub use neck::{NeckFret, NeckPicture, NeckString};
 pub use run::{Ink, Run, Weight};
-pub use tab::{Tab, TabColumn, TabEvent, TabNote, TabString};
+pub use tab::{
+    Attack, Count, Slur, Tab, TabBar, TabBelow, TabColumn, TabEvent, TabHold, TabLook, TabMusic,
+    TabNote, TabRhythm, TabRow, TabRowKind, TabSpot, TabString, TabSystem, TimesFrom, TriadMark,
+    Turn,
+};

@@ -4,4 +4,4 @@ mod neck;
 mod tab;
 
 pub use neck::neck;
-pub use tab::{shape_tab, tab};
+pub use tab::{Legend, TabHead, TabText, shape_tab};

@@ -1,39 +1,82 @@
 //! Tablature: which fret is played on which string, from left to right.
 
-use fretloom_fretboard::{
-    Finger, Fret, HandPosition, Neck, OpenString, Place, Shape, StringNumber, Tuning,
-};
-use fretloom_theory::NoteName;
+mod bar;
+mod bars;
+mod cell;
+mod columns;
+mod count;
+mod event;
+mod groups;
+mod look;
+mod moments;
+mod of_strings;
+mod piece;
+mod rhythm;
+mod row;
+mod slurs;
+mod system;
+mod timed;
 
-/// Notes on the strings of an instrument, from left to right.
+use fretloom_fretboard::{Capo, Neck, OpenString, Place, Shape, StringNumber, Tuning};
+use fretloom_theory::{Bars, Meter, NoteName, Quarters, Tempo, TempoMap, Timeline};
+
+pub use bar::{Slur, TabBar, TabColumn, TabHold, TabNote, TriadMark, Turn};
+pub use count::Count;
+pub use event::{Attack, TabEvent, TabMusic, TimesFrom};
+pub use look::{TabBelow, TabLook};
+pub use rhythm::TabRhythm;
+pub use row::{TabRow, TabRowKind};
+pub use system::{TabSpot, TabSystem};
+
+/// Notes on the strings of an instrument, in bars, from left to right.
+///
+/// The order of the strings is that of their numbers, also on a re-entrant instrument; a player's
+/// left hand changes nothing. Frets count from the capo. What a [`TabLook`] shows of it stands in
+/// [systems](Tab::systems).
 ///
 /// # Example
 ///
 /// ```
-/// use fretloom::picture::{Tab, TabEvent, TabNote};
-/// use fretloom_fretboard::{Finger, Fret, HandPosition, StringNumber, Tuning};
+/// use fretloom::picture::{Tab, TabEvent, TabLook, TabMusic, TabRowKind, TimesFrom};
+/// use fretloom_fretboard::{Fret, StringNumber, Tuning};
+/// use fretloom_theory::{Quarters, Score};
 ///
 /// let tuning = Tuning::read("E A D G B E").unwrap();
-/// let event = |moment, string, fret| TabEvent {
-///     moment,
-///     bar: 0,
-///     position: HandPosition::FIRST,
-///     note: TabNote {
-///         string: StringNumber::new(string).unwrap(),
-///         fret: Fret::new(fret).unwrap(),
-///         finger: Some(Finger::Third),
-///     },
+/// let string = StringNumber::new(2).unwrap();
+/// let eighth = |index, fret| {
+///     let onset = Quarters::EIGHTH.times(index).unwrap();
+///     TabEvent::new(onset, Quarters::EIGHTH, string, Fret::new(fret).unwrap())
 /// };
-/// let tab = Tab::of_line(&tuning, vec![event(0, 1, 3), event(0, 6, 3), event(1, 2, 3)]);
-/// let notes: Vec<usize> = tab.columns.iter().map(|column| column.notes.len()).collect();
-/// assert_eq!(notes, [2, 1]);
+/// let music = Score::default();
+/// let events = [eighth(0, 5), eighth(1, 7), eighth(3, 10)];
+/// let tab = Tab::new(&TabMusic::of(&music, TimesFrom::Writing), &tuning, &events);
+/// let systems = tab.systems(&TabLook::default());
+/// let row = |kind| systems[0].rows.iter().find(|row| row.kind == kind).unwrap().text.as_str();
+/// assert_eq!(row(TabRowKind::Count),          "      1  & (2) &  (3  4)");
+/// assert_eq!(row(TabRowKind::String(string)), "2 B |-5--7-----10----------|");
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Tab {
+    /// The title.
+    pub title: Option<String>,
+    /// What the tuning is called, and its strings as tunings are written.
+    pub tuning: String,
     /// String 1 first, as tablature is written.
     pub strings: Vec<TabString>,
-    /// By time.
-    pub columns: Vec<TabColumn>,
+    /// The capo.
+    pub capo: Capo,
+    /// The meter of the first bar.
+    pub meter: Meter,
+    /// How fast it goes first, and whether that changes.
+    pub tempo: Tempo,
+    /// Does the tempo change?
+    pub tempo_changes: bool,
+    /// Where its moments come from.
+    pub times: TimesFrom,
+    /// What can be said of its rhythm.
+    pub rhythm: TabRhythm,
+    /// In order.
+    pub bars: Vec<TabBar>,
 }
 
 /// One string.
@@ -45,90 +88,69 @@ pub struct TabString {
     pub name: NoteName,
 }
 
-/// What is played at once.
-#[derive(Clone, PartialEq, Debug)]
-pub struct TabColumn {
-    /// Which bar its first note is in, counted from 0.
-    pub bar: u64,
-    /// Where the hand stands, counted as frets are written.
-    pub position: HandPosition,
-    /// At most one on a string, string 1 first.
-    pub notes: Vec<TabNote>,
-}
-
-/// One note.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct TabNote {
-    /// The string.
-    pub string: StringNumber,
-    /// The fret as it is written.
-    pub fret: Fret,
-    /// The finger that takes it; none where no hand can.
-    pub finger: Option<Finger>,
-}
-
-/// A note of a line, with its time.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub struct TabEvent {
-    /// The moment of the line, counted from 0: what has the same sounds together.
-    pub moment: usize,
-    /// Which bar it is in, counted from 0.
-    pub bar: u64,
-    /// Where the hand stands, counted as frets are written.
-    pub position: HandPosition,
-    /// String, fret and finger.
-    pub note: TabNote,
-}
-
 impl Tab {
-    /// The tab of a line, whose notes may come in any order: those of one moment share a column.
+    /// The tab of these notes, which may come in any order.
     #[must_use]
-    pub fn of_line(tuning: &Tuning, mut events: Vec<TabEvent>) -> Tab {
-        events.sort_by_key(|event| event.moment);
-        let of_moments = events.chunk_by(|one, next| one.moment == next.moment);
-        let mut columns: Vec<TabColumn> = of_moments.filter_map(TabColumn::of).collect();
-        for column in &mut columns {
-            column.notes.sort_by_key(|note| note.string);
+    pub fn new(music: &TabMusic<'_>, tuning: &Tuning, events: &[TabEvent]) -> Tab {
+        let mut notes = timed::in_order(events);
+        let rhythm = rhythm::settle(&mut notes, music);
+        timed::end_on_strings(&mut notes);
+        let mut bars = bars::bars(&notes, music, rhythm);
+        groups::put_brackets(&mut bars, events);
+        let mut tempi = music.tempi.changes().map(|(_, tempo)| tempo);
+        let tempo = tempi.next().unwrap_or(Tempo::USUAL);
+        Tab {
+            title: music.title.map(str::to_owned),
+            tuning: format!("{}   {tuning}", tuning.name()),
+            strings: strings(tuning),
+            capo: tuning.capo(),
+            meter: music.bars.bar(0).map_or(Meter::COMMON, |bar| bar.meter),
+            tempo,
+            tempo_changes: tempi.any(|other| other != tempo),
+            times: music.times,
+            rhythm,
+            bars,
         }
-        Tab { strings: strings(tuning), columns }
     }
 
-    /// The tab of a shape in one column, with frets that count from the capo, as tablature does.
+    /// The tab of a shape, whose notes sound at once; frets count from the capo, as tablature does.
     #[must_use]
     pub fn of_shape(neck: &Neck, shape: &Shape) -> Tab {
         let fingers = shape.fingers();
         let finger = |index| fingers.as_ref()?.get(index).copied();
-        let note = |(index, place): (usize, Place)| TabNote {
-            string: place.string,
-            fret: neck.tab_number(place),
+        let event = |(index, place): (usize, Place)| TabEvent {
             finger: finger(index),
+            position: Some(shape.position()),
+            ..TabEvent::new(Quarters::ZERO, Quarters::ONE, place.string, neck.tab_number(place))
         };
-        let mut notes: Vec<TabNote> = shape.places().into_iter().enumerate().map(note).collect();
-        notes.sort_by_key(|note| note.string);
-        let column = TabColumn { bar: 0, position: shape.position(), notes };
-        Tab { strings: strings(neck.tuning()), columns: vec![column] }
+        let events: Vec<TabEvent> = shape.places().into_iter().enumerate().map(event).collect();
+        let music = TabMusic {
+            title: None,
+            bars: &Bars::of(Meter::COMMON),
+            tempi: &TempoMap::default(),
+            chords: &Timeline::default(),
+            end: Quarters::ONE,
+            times: TimesFrom::Writing,
+        };
+        Tab::new(&music, neck.tuning(), &events)
     }
 
-    /// The highest fret that is written; fret 0 where there is no note.
+    /// The lines of the tab.
     #[must_use]
-    pub fn highest_fret(&self) -> Fret {
-        let notes = self.columns.iter().flat_map(|column| &column.notes);
-        notes.map(|note| note.fret).max().unwrap_or(Fret::OPEN)
-    }
-}
-
-impl TabColumn {
-    /// The column of what sounds together; `None` for nothing.
-    fn of(events: &[TabEvent]) -> Option<TabColumn> {
-        let TabEvent { bar, position, .. } = *events.first()?;
-        let notes = events.iter().map(|event| event.note).collect();
-        Some(TabColumn { bar, position, notes })
+    pub fn systems(&self, look: &TabLook) -> Vec<TabSystem> {
+        let digits = self.strings.last().map_or(1, |last| last.number.to_string().len());
+        let name = |string: &TabString| {
+            let TabString { number, name } = string;
+            (*number, format!("{number:>digits$} {name} "))
+        };
+        let names: Vec<(StringNumber, String)> = self.strings.iter().map(name).collect();
+        let rhythm = look.rhythm && self.rhythm != TabRhythm::NotCounted;
+        system::systems(&self.bars, &names, &TabLook { rhythm, ..*look })
     }
 
-    /// The note on a string.
-    #[must_use]
-    pub fn on(&self, string: StringNumber) -> Option<TabNote> {
-        self.notes.iter().find(|note| note.string == string).copied()
+    /// Its columns, by time.
+    pub fn columns(&self) -> impl Iterator<Item = &TabColumn> {
+        self.bars.iter().flat_map(|bar| &bar.columns)
     }
 }
 

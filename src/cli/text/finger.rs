@@ -4,21 +4,27 @@ use fretloom_fretboard::Tuning;
 
 use super::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, WayAnswer};
-use crate::export;
+use crate::export::text::{Legend, TabHead, TabText};
+use crate::picture::TabLook;
 use crate::score_file::ReadScore;
 
 /// The ways as text, each with its tablature.
 pub(in crate::cli) fn finger(answer: &FingerAnswer, tuning: &Tuning, score: &ReadScore) -> String {
+    let of_way = |way: &WayAnswer| TabText::new(&way.tab(tuning, score), &TabLook::default());
+    let tabs: Vec<TabText> = answer.ways.iter().map(of_way).collect();
     let mut text = tuning_line(&answer.tuning);
-    if !tuning.capo().is_none() {
-        text += &format!("{}: frets and positions count from it\n", tuning.capo());
+    let mut legend = Legend::default();
+    for ((way, tab), number) in answer.ways.iter().zip(&tabs).zip(1..) {
+        if number == 1 {
+            let TabHead { title, capo, time, remark, .. } = &tab.head;
+            let lines = [title.as_ref(), capo.as_ref(), Some(time), remark.as_ref()];
+            lines.into_iter().flatten().for_each(|line| text += &format!("{line}\n"));
+        }
+        text += &format!("\n{}", head(way, number));
+        tab.systems.iter().for_each(|system| text += &format!("\n{system}"));
+        legend = legend.and(&tab.legend);
     }
-    if !score.has_written_bars() {
-        text += &format!("a bar line every {} seconds\n", ReadScore::BAR_S);
-    }
-    for (way, number) in answer.ways.iter().zip(1..) {
-        text += &format!("\n{}\n{}", head(way, number), export::text::tab(&way.tab(tuning, score)));
-    }
+    text += &format!("\n{legend}");
     for (index, remark) in answer.remarks.iter().enumerate() {
         let gap = if index == 0 { "\n" } else { "" };
         text += &format!("{gap}{remark}\n");

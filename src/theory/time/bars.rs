@@ -142,6 +142,23 @@ impl Bars {
         stretch.bar(index - stretch.index).map(|bar| self.cut(bar, next))
     }
 
+    /// The next bar after the one that `index` others stand before which is not what follows anyway:
+    /// where the meter changes, or a bar is shorter or longer. `None` where all that follow are
+    /// alike.
+    ///
+    /// ```
+    /// use fretloom_theory::{Bars, Meter, Quarters};
+    /// let three = Meter::new(3, 4).unwrap();
+    /// let bars = Bars::of(Meter::COMMON).changing(Quarters::whole(8), three).unwrap();
+    /// assert_eq!(bars.next_change(0), Some(2));
+    /// assert_eq!(bars.next_change(2), None);
+    /// ```
+    #[must_use]
+    pub fn next_change(&self, index: u64) -> Option<u64> {
+        let next = self.later.partition_point(|stretch| stretch.index <= index);
+        self.later.get(next).map(|stretch| stretch.index)
+    }
+
     /// The bar, no longer than the later stretch with this index lets it be.
     fn cut(&self, bar: Bar, next: usize) -> Bar {
         let until = self.later.get(next).and_then(|next| next.first.from.checked_sub(bar.from));
