@@ -9,6 +9,7 @@
 //! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
 //! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s. A
 //! [`BarText`] is chords as they are typed bar by bar, and a [`Chorus`] those bars as they are heard.
+//! An [`Explanation`] says which pairs a line is made of, bar by bar.
 //!
 //! # From a symbol to its pairs
 //!
@@ -49,6 +50,7 @@ mod criterion;
 mod degree;
 mod degrees;
 mod direction;
+mod explain;
 mod families;
 mod fraction;
 mod function;
@@ -93,6 +95,10 @@ pub use comes_round::ComesRound;
 pub use criterion::Criterion;
 pub use degree::Degree;
 pub use direction::Direction;
+pub use explain::{
+    Arrival, ExplainedApproach, ExplainedBar, ExplainedGroup, Explanation, GroupTiming, Landing,
+    Movement, Why,
+};
 pub use families::Families;
 pub use interval::Interval;
 pub use inversion::Inversion;

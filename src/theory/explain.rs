@@ -1,0 +1,113 @@
+//! Lines explained: which pairs they are made of, bar by bar.
+//!
+//! [`Explanation::of`] reads notes under chords as a teacher reads them: here is a pair, so it goes
+//! on, this note leads into it, that group speaks the next chord already. It is the way back from a
+//! line to what it was made of, and knows nothing of how it was made.
+//!
+//! # What counts as a pair
+//!
+//! A pair explains a bar where each of its triads sounds whole within one group, or one does and the
+//! other in the bar before or after, which has the same pair. At most a quarter of the notes are
+//! free; they lead by a step into the next note of the pair, two in a row at most. A bar of
+//! which that cannot be said has no pair, however many of its notes some pair has: scales,
+//! thirds, arpeggios and chromatic lines are what they are, and are called so.
+//!
+//! # How the reading is found
+//!
+//! Of all readings that hold to this the cheapest is told. Costs are whole numbers, twentieths of a
+//! note that no pair explains: a group costs one such note, a free note about half of one, a group
+//! out of the time of its chord somewhat more. A pair in the usual scale of the chord costs less than
+//! one in another scale, and that less than one outside all of them. The search is exact, and its
+//! time and memory grow with the length of the line.
+
+mod arrival;
+mod bar;
+mod candidate;
+mod cost;
+mod field;
+mod ground;
+mod landing;
+mod line;
+mod movement;
+mod readings;
+mod search;
+mod sentence;
+mod sounded;
+mod span;
+mod tell;
+
+pub use arrival::Arrival;
+pub use bar::{ExplainedApproach, ExplainedBar, ExplainedGroup, GroupTiming};
+pub use landing::Landing;
+pub use movement::Movement;
+pub use sentence::Why;
+
+use crate::{Part, Quarters, Score};
+use candidate::Candidate;
+use field::Field;
+use ground::Ground;
+use line::Line;
+use sounded::Sounded;
+use span::Span;
+use tell::Read;
+
+/// A line, explained bar by bar.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_theory::{ChordSymbol, Explanation, Note, Part, Quarters, Score, Spelling, Timeline};
+/// let notes = ["F3", "A3", "C4", "B3", "D4", "G4", "F4", "C4"].into_iter().enumerate();
+/// let eighth = |(at, pitch): (usize, &str)| {
+///     let onset = Quarters::EIGHTH.times(at as u32).unwrap();
+///     Note::new(onset, Quarters::EIGHTH, pitch.parse().unwrap()).unwrap()
+/// };
+/// let line = Part::new(notes.map(eighth));
+/// let chords = Timeline::of([(Quarters::ZERO, ChordSymbol::read("Dm7"))]);
+/// let score = Score { chords, ..Score::default() };
+///
+/// let explanation = Explanation::of(&score, &line);
+/// let bar = &explanation.bars[0];
+/// assert_eq!(bar.scale.as_ref().unwrap().to_string(), "D Dorian");
+/// assert_eq!(bar.groups[1].notes, [3, 4, 5]);
+/// assert_eq!(
+///     bar.why(Spelling::Plain).to_string(),
+///     "F & G over Dm7: F in root position up, G in first inversion up, two notes of F."
+/// );
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct Explanation {
+    /// Its bars in order, those with several chords once for each. Bars in which nothing begins
+    /// are left out where there are more than anybody reads.
+    pub bars: Vec<ExplainedBar>,
+}
+
+impl Explanation {
+    /// What the notes of a part do over the chords and in the bars of a score. The part need not
+    /// be one of the score's.
+    #[must_use]
+    pub fn of(score: &Score, part: &Part) -> Explanation {
+        let onsets: Vec<Quarters> = {
+            let notes = part.notes();
+            part.by_time().iter().filter_map(|at| notes.get(*at)).map(|note| note.onset()).collect()
+        };
+        let spans = Span::all(score, &onsets, part.end());
+        let grounds = Ground::all(score);
+        let notes = Sounded::all(part, &spans);
+        let fields = Field::all(&spans, &notes);
+        let candidates = Candidate::all(&fields, &notes, &grounds);
+        let roles = Line::new(&notes, &fields, &candidates).read();
+        let read = Read {
+            spans: &spans,
+            grounds: &grounds,
+            notes: &notes,
+            fields: &fields,
+            candidates: &candidates,
+            roles: &roles,
+        };
+        Explanation { bars: read.bars() }
+    }
+}
+
+#[cfg(test)]
+mod tests;

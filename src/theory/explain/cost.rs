@@ -1,0 +1,44 @@
+//! What a reading of a line costs.
+//!
+//! The reading of a line that is told is the one whose cost is least, and it is found exactly. All
+//! costs are in twentieths of a note that no pair explains. A bar without a pair costs
+//! [`UNEXPLAINED`] for each of its notes. A bar with a pair costs [`pair`], and for its notes what
+//! its groups and free notes cost. What a reading must hold anyway (both triads, few free notes
+//! that lead by a step) is the business of the search.
+
+/// A note that no pair explains.
+pub(super) const UNEXPLAINED: u32 = 20;
+
+/// A group. Three notes that are one triad thus cost a third of three that are nothing.
+pub(super) const GROUP: u32 = 20;
+
+/// What a group of a single note costs beyond that: it is rarely meant.
+pub(super) const LONE_NOTE: u32 = 8;
+
+/// A free note outside the pair that leads by a step into it.
+pub(super) const FREE: u32 = 12;
+
+/// A free note that belongs to the pair by sound, but leads by a half step as an approach does.
+/// Cheaper than a group of its own, dearer than a note of the group that sounds anyway.
+pub(super) const FREE_IN_PAIR: u32 = 24;
+
+/// A group that begins before its chord, or hangs over the next one …
+pub(super) const OUT_OF_TIME: u32 = 15;
+
+/// … and each note of it there. A bar without a pair thus gives three notes away, never two.
+pub(super) const NOTE_OUT_OF_TIME: u32 = 14;
+
+/// A pair in the scale that stands so many places behind the usual one over its chord; `None` for
+/// a pair that no scale over the chord holds. Without a chord every pair is as usual.
+pub(super) fn pair(place: Option<usize>) -> u32 {
+    const IN_USUAL_SCALE: u32 = 20;
+    const FURTHEST: u32 = 8;
+    const OUTSIDE: u32 = 40;
+    match place {
+        Some(place) => IN_USUAL_SCALE + u32::try_from(place).unwrap_or(FURTHEST).min(FURTHEST),
+        None => OUTSIDE,
+    }
+}
+
+/// What the pair of the bar before costs where it goes on, in place of [`pair`].
+pub(super) const SAME_PAIR: u32 = 10;
