@@ -86,6 +86,11 @@ impl ScaleChoice {
         ScaleChoice { scale, why: Why::Usual(why) }
     }
 
+    /// Do players reach for it, rather than that it merely fits?
+    pub(crate) fn is_usual(&self) -> bool {
+        matches!(self.why, Why::Usual(_))
+    }
+
     /// The scale.
     #[must_use]
     pub fn scale(&self) -> &Scale {

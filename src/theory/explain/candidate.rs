@@ -13,6 +13,9 @@ pub(super) struct Candidate {
     pub(super) pair: TriadPair,
     /// What it costs to bring it in.
     pub(super) cost: u32,
+    /// Does a scale hold it that players reach for over the chord? Without a chord every pair is as
+    /// usual as another.
+    pub(super) is_usual: bool,
     /// By pitch class: the triad that has it, and which of its members it is, as a bit.
     members: [Option<(WhichTriad, u8)>; 12],
 }
@@ -24,14 +27,21 @@ const MOST: usize = 24;
 pub(super) const FREE_IN_A_ROW: usize = 2;
 
 impl Candidate {
-    fn new(pair: TriadPair, cost: u32) -> Candidate {
+    fn new(pair: TriadPair, ground: Option<&Ground>) -> Candidate {
+        let place = match ground {
+            Some(ground) => {
+                let held = ground.holding(pair.set()).map(|(place, _)| place);
+                held.filter(|place| *place < ground.usual)
+            }
+            None => Some(0),
+        };
         let mut members = [None; 12];
         for which in WhichTriad::BOTH {
             for (at, class) in which.triad_of(pair).members().into_iter().enumerate() {
                 members[usize::from(class.number())] = Some((which, 1 << at));
             }
         }
-        Candidate { pair, cost, members }
+        Candidate { pair, cost: cost::pair(place), is_usual: place.is_some(), members }
     }
 
     /// The triad that has a note, and a bit for which of its members it is.
@@ -57,8 +67,8 @@ impl Candidate {
             let own = field.own_notes(notes);
             let mut pairs = couples(&triads, whole[at], near(at));
             pairs.retain(|pair| could_explain(*pair, own));
-            let weigh = |pair: TriadPair| Candidate::new(pair, price(pair, ground));
-            let mut candidates: Vec<Candidate> = pairs.into_iter().map(weigh).collect();
+            let mut candidates: Vec<Candidate> =
+                pairs.into_iter().map(|pair| Candidate::new(pair, ground)).collect();
             if candidates.len() > MOST {
                 candidates.sort_by_key(|candidate| (outside(candidate.pair, own), candidate.cost));
                 candidates.truncate(MOST);
@@ -92,13 +102,6 @@ fn could_explain(pair: TriadPair, notes: &[Sounded]) -> bool {
 fn outside(pair: TriadPair, notes: &[Sounded]) -> usize {
     let set = pair.set();
     notes.iter().filter(|note| !set.contains(note.pitch.pitch_class())).count()
-}
-
-fn price(pair: TriadPair, ground: Option<&Ground>) -> u32 {
-    match ground {
-        Some(ground) => cost::pair(ground.holding(pair.set()).map(|(place, _)| place)),
-        None => cost::pair(Some(0)),
-    }
 }
 
 impl Field {

@@ -28,15 +28,15 @@ pub(super) const OUT_OF_TIME: u32 = 15;
 /// … and each note of it there. A bar without a pair thus gives three notes away, never two.
 pub(super) const NOTE_OUT_OF_TIME: u32 = 14;
 
-/// A pair in the scale that stands so many places behind the usual one over its chord; `None` for
-/// a pair that no scale over the chord holds. Without a chord every pair is as usual.
+/// A pair in the usual scale that stands so many places behind the first one over its chord; `None`
+/// for a pair that none of the usual scales holds.
 pub(super) fn pair(place: Option<usize>) -> u32 {
     const IN_USUAL_SCALE: u32 = 20;
     const FURTHEST: u32 = 8;
-    const OUTSIDE: u32 = 40;
+    const UNUSUAL: u32 = 40;
     match place {
         Some(place) => IN_USUAL_SCALE + u32::try_from(place).unwrap_or(FURTHEST).min(FURTHEST),
-        None => OUTSIDE,
+        None => UNUSUAL,
     }
 }
 

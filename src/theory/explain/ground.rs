@@ -11,6 +11,8 @@ use crate::{Chord, ChordSymbol, PitchClassSet, Reading, Scale, Score};
 pub(super) struct Ground {
     pub(super) chord: Chord,
     pub(super) scales: Rc<[Scale]>,
+    /// How many of them players reach for; these stand first.
+    pub(super) usual: usize,
 }
 
 /// How many readings are remembered; tunes have fewer chords than this.
@@ -21,23 +23,22 @@ impl Ground {
     pub(super) fn all(score: &Score) -> Vec<Ground> {
         let symbols = score.chords.changes().iter().map(|(_, symbol)| symbol);
         let chords: Vec<Chord> = symbols.filter_map(ChordSymbol::chord).cloned().collect();
-        let mut known: Vec<(Reading, Rc<[Scale]>)> = Vec::new();
+        let mut known: Vec<(Reading, Scales)> = Vec::new();
+        let mut remember = |reading: Reading| match known.iter().find(|(one, _)| *one == reading) {
+            Some((_, scales)) => scales.clone(),
+            None => {
+                let scales = scales(&reading);
+                known.truncate(REMEMBERED - 1);
+                known.insert(0, (reading, scales.clone()));
+                scales
+            }
+        };
         let readings = Reading::tune(&chords, None).into_iter();
-        readings
-            .zip(chords)
-            .map(|(reading, chord)| {
-                let scales = match known.iter().position(|(other, _)| *other == reading) {
-                    Some(at) => Rc::clone(&known[at].1),
-                    None => {
-                        let scales = scales(&reading);
-                        known.truncate(REMEMBERED - 1);
-                        known.insert(0, (reading, Rc::clone(&scales)));
-                        scales
-                    }
-                };
-                Ground { chord, scales }
-            })
-            .collect()
+        let ground = |(reading, chord)| {
+            let (scales, usual) = remember(reading);
+            Ground { chord, scales, usual }
+        };
+        readings.zip(chords).map(ground).collect()
     }
 
     /// The first scale that holds all of these notes, and how many stand before it.
@@ -46,8 +47,14 @@ impl Ground {
     }
 }
 
-fn scales(reading: &Reading) -> Rc<[Scale]> {
-    let choices = reading.scales();
-    let scales = choices.iter().map(|choice| choice.scale());
-    scales.filter(|scale| scale.set() != PitchClassSet::CHROMATIC).cloned().collect()
+/// Scales, and how many of them are usual.
+type Scales = (Rc<[Scale]>, usize);
+
+fn scales(reading: &Reading) -> Scales {
+    let mut choices = reading.scales();
+    choices.retain(|choice| choice.scale().set() != PitchClassSet::CHROMATIC);
+    // A reading may put one that merely fits before a usual one.
+    choices.sort_by_key(|choice| !choice.is_usual());
+    let usual = choices.iter().filter(|choice| choice.is_usual()).count();
+    (choices.iter().map(|choice| choice.scale().clone()).collect(), usual)
 }

@@ -60,8 +60,8 @@ impl Line<'_> {
             firsts.push(nodes.len());
         }
         let last = firsts.len().checked_sub(2).and_then(|at| firsts.get(at)).copied();
-        let ends =
-            (last.unwrap_or(0)..nodes.len()).filter_map(|at| Some((end_cost(&nodes[at])?, at)));
+        let ends = (last.unwrap_or(0)..nodes.len())
+            .filter_map(|at| Some((self.end_cost(&nodes[at])?, at)));
         self.roles(&nodes, ends.min().map(|(_, at)| at))
     }
 
@@ -83,13 +83,13 @@ impl Line<'_> {
         }
         roles
     }
-}
 
-/// What a reading costs that ends with this node; `None` where it must not end there.
-fn end_cost(node: &Node) -> Option<u32> {
-    match node.state.group {
-        None => Some(node.cost),
-        Some(group) => (group.lacks()? == Triads::NONE).then_some(node.cost + group.end_cost()),
+    /// What a reading costs that ends with this node; `None` where it must not end there.
+    fn end_cost(&self, node: &Node) -> Option<u32> {
+        let Some(group) = node.state.group else { return Some(node.cost) };
+        let candidate = self.candidate(node.state.field as usize, group);
+        let lacks = group.lacks(candidate.is_usual)?;
+        (lacks == Triads::NONE).then_some(node.cost + group.end_cost())
     }
 }
 

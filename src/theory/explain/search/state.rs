@@ -23,6 +23,8 @@ pub(super) struct Group {
     pub(super) lone: bool,
     /// The triads that sounded whole in this field.
     pub(super) whole: Triads,
+    /// Did one of them do so in the time of the field?
+    pub(super) on_time: bool,
     /// Those that did in the field before, where that has the same pair.
     pub(super) whole_before: Triads,
     /// Those that the field before needs to sound whole in this one.
@@ -39,6 +41,7 @@ impl Triads {
     pub(super) const NONE: Triads = Triads(0);
     pub(super) const FIRST: Triads = Triads(1);
     pub(super) const SECOND: Triads = Triads(2);
+    pub(super) const BOTH: Triads = Triads(3);
 
     pub(super) const fn and(self, other: Triads) -> Triads {
         Triads(self.0 | other.0)
@@ -66,6 +69,7 @@ impl Group {
             members: 0,
             lone: true,
             whole: Triads::NONE,
+            on_time: false,
             whole_before: Triads::NONE,
             owed: Triads::NONE,
             free,
@@ -77,21 +81,23 @@ impl Group {
         Group { triad, members: 0, lone: true, ..self }
     }
 
-    /// The same group with a note more; `member` is the bit of the triad's member that it is. Where
-    /// only the first triad counts, the second never sounds whole.
-    pub(super) fn sounding(self, member: u8, only_first: bool) -> Group {
+    /// The same group with a note more; `member` is the bit of the triad's member that it is.
+    /// `counted` are the triads that count as whole once the group has all three.
+    pub(super) fn sounding(self, member: u8, counted: Triads, on_time: bool) -> Group {
         let lone = self.members == 0;
         let members = self.members | member;
-        let counts = members == MEMBERS && !(only_first && self.triad == Triads::SECOND);
+        let counts = members == MEMBERS && counted.holds(self.triad);
         let whole = if counts { self.whole.and(self.triad) } else { self.whole };
-        Group { members, lone, whole, ..self }
+        let on_time = self.on_time || counts && on_time;
+        Group { members, lone, whole, on_time, ..self }
     }
 
     /// What the next field has to supply: the triads that sounded whole neither here nor before.
     /// `None` where the reading must not leave the field at all: no triad of it has sounded whole,
-    /// or not the one that is owed.
-    pub(super) fn lacks(self) -> Option<Triads> {
-        let fair = self.whole != Triads::NONE && self.whole.holds(self.owed);
+    /// or not the one that is owed. An unusual pair needs both in the field itself.
+    pub(super) fn lacks(self, is_usual: bool) -> Option<Triads> {
+        let least = if is_usual { self.owed } else { Triads::BOTH };
+        let fair = self.on_time && self.whole.holds(least);
         fair.then(|| Triads::in_neither(self.whole, self.whole_before))
     }
 
@@ -99,9 +105,9 @@ impl Group {
     pub(super) fn carried(self, candidate: usize, lacks: Triads, free: u8) -> Group {
         // A group that has sounded whole counts there only if it does so once more.
         let members = if self.members == MEMBERS { 0 } else { self.members };
-        let (whole_before, whole) = (self.whole, Triads::NONE);
+        let (whole_before, whole, on_time) = (self.whole, Triads::NONE, false);
         let candidate = candidate as u8;
-        Group { candidate, members, whole, whole_before, owed: lacks, free, ..self }
+        Group { candidate, members, whole, on_time, whole_before, owed: lacks, free, ..self }
     }
 
     /// What it costs to leave it.

@@ -61,11 +61,14 @@ impl Line<'_> {
         if there > field && !(there == field + 1 && self.is_near(field, step.to)) {
             return;
         }
-        let candidate = &self.candidates[field][usize::from(group.candidate)];
+        let candidate = self.candidate(field, group);
+        if there != field && !candidate.is_usual {
+            return;
+        }
         let Some((which, member)) = candidate.member(self.class(step.to)) else { return };
         let Some(gap) = self.gap(step, field, Some(candidate), Some(candidate)) else { return };
         let free = group.free.saturating_add(gap.here).saturating_add(gap.there);
-        if free > self.fields[field].most_free {
+        if free > self.most_free(field, candidate) {
             return;
         }
         let triad = Triads::of(which);
@@ -78,7 +81,7 @@ impl Line<'_> {
         } else {
             group
         };
-        let group = group.sounding(member, self.fields[field].stacked);
+        let group = group.sounding(member, self.counted(field), self.field_of[step.to] == field);
         let state = State { field: field as u32, group: Some(group) };
         reached.push(Node { state, cost, back, note: step.to as u32, begins });
     }
@@ -95,11 +98,11 @@ impl Line<'_> {
                 Some(_) if !self.follows(origin, there, step.to) => return,
                 Some(group) => {
                     let field = node.state.field as usize;
-                    let candidate = &self.candidates[field][usize::from(group.candidate)];
+                    let candidate = self.candidate(field, group);
                     let Some(gap) = self.gap(step, field, Some(candidate), None) else { return };
                     let free = group.free.saturating_add(gap.here);
-                    let full = free > self.fields[field].most_free || gap.there > 0;
-                    if full || group.lacks() != Some(Triads::NONE) {
+                    let full = free > self.most_free(field, candidate) || gap.there > 0;
+                    if full || group.lacks(candidate.is_usual) != Some(Triads::NONE) {
                         return;
                     }
                     (back, node.cost + gap.cost + group.end_cost())
@@ -115,6 +118,9 @@ impl Line<'_> {
     fn enter(&self, origin: Origin, field: usize, step: Step, reached: &mut Vec<Node>) {
         for (at, candidate) in self.candidates[field].iter().enumerate() {
             let Some((which, member)) = candidate.member(self.class(step.to)) else { continue };
+            if self.field_of[step.to] != field && !candidate.is_usual {
+                continue;
+            }
             let entered = match origin {
                 Origin::Start => self.enter_from_nothing(0, field, step, candidate),
                 Origin::Node(_, node) if node.state.group.is_none() => {
@@ -140,7 +146,8 @@ impl Line<'_> {
                 cost += cost::GROUP + entered.before.map_or(0, |(group, _)| group.end_cost());
                 group.next(triad)
             };
-            let group = group.sounding(member, self.fields[field].stacked);
+            let group =
+                group.sounding(member, self.counted(field), self.field_of[step.to] == field);
             let group = if goes_on { Group { lone: false, ..group } } else { group };
             let state = State { field: field as u32, group: Some(group) };
             reached.push(Node { state, cost, back, note: step.to as u32, begins: !goes_on });
@@ -158,7 +165,7 @@ impl Line<'_> {
         // All free notes lead in.
         let gap = self.gap(step, field.checked_sub(1).unwrap_or(field), None, Some(candidate))?;
         let free = if field == 0 { gap.here + gap.there } else { gap.there };
-        let fits = usize::from(free) == step.free && free <= self.fields[field].most_free;
+        let fits = usize::from(free) == step.free && free <= self.most_free(field, candidate);
         let cost = cost + gap.cost + candidate.cost;
         fits.then_some(Entered { cost, free, before: None, goes_on: false })
     }
@@ -173,11 +180,12 @@ impl Line<'_> {
     ) -> Option<Entered> {
         let group = node.state.group?;
         let left = node.state.field as usize;
-        let before = &self.candidates[left][usize::from(group.candidate)];
+        let before = self.candidate(left, group);
         let gap = self.gap(step, left, Some(before), Some(candidate))?;
         let free = group.free.saturating_add(gap.here);
-        let fits = free <= self.fields[left].most_free && gap.there <= self.fields[field].most_free;
-        let lacks = group.lacks().filter(|_| fits)?;
+        let fits =
+            free <= self.most_free(left, before) && gap.there <= self.most_free(field, candidate);
+        let lacks = group.lacks(before.is_usual).filter(|_| fits)?;
         let cost = node.cost + gap.cost;
         if before.pair == candidate.pair {
             let on_time = self.field_of[node.note as usize] == left
@@ -199,6 +207,15 @@ impl Line<'_> {
         (lacks == Triads::NONE).then_some(entered)
     }
 
+    pub(super) fn candidate(&self, field: usize, group: Group) -> &Candidate {
+        &self.candidates[field][usize::from(group.candidate)]
+    }
+
+    /// How many notes of a field may be free beside a pair: none beside an unusual one.
+    fn most_free(&self, field: usize, candidate: &Candidate) -> u8 {
+        if candidate.is_usual { self.fields[field].most_free } else { 0 }
+    }
+
     /// May the reading go on in a field from where it stands? It may pass over one field, all of
     /// whose notes then hung over or come early.
     fn follows(&self, origin: Origin, field: usize, to: usize) -> bool {
@@ -216,6 +233,12 @@ impl Line<'_> {
     /// Does a note lie so near a field that it may belong to it?
     fn is_near(&self, field: usize, note: usize) -> bool {
         self.fields[field].near.contains(&note)
+    }
+
+    /// The triads that may sound whole in a field: in an arpeggio one of them only, the same in every
+    /// bar.
+    fn counted(&self, field: usize) -> Triads {
+        if self.fields[field].stacked { Triads::FIRST } else { Triads::BOTH }
     }
 
     /// What it costs that a note does not sound in the time of its chord; `before` is the note of
