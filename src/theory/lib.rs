@@ -60,6 +60,7 @@ mod key;
 mod letter;
 mod line;
 mod line_query;
+mod note_edit;
 mod note_name;
 mod other_chords;
 mod pair;
@@ -109,6 +110,7 @@ pub use line::{
     Timing, Travel,
 };
 pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle};
+pub use note_edit::{NoteChange, NoteEdit};
 pub use note_name::NoteName;
 pub use other_chords::other_chords;
 pub use pair::{PairKind, TriadPair};

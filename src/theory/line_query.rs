@@ -1,5 +1,6 @@
 //! From chords to phrases: what is asked for, and what a player would play.
 
+mod edit;
 mod exercise;
 mod music;
 

@@ -36,7 +36,7 @@ impl Reach {
     }
 
     /// May a free note be there?
-    pub(super) fn holds_free(&self, pitch: Pitch) -> bool {
+    pub(crate) fn holds_free(&self, pitch: Pitch) -> bool {
         self.free & bit(pitch) != 0
     }
 
@@ -46,7 +46,7 @@ impl Reach {
     }
 
     /// The pitches for free notes that belong to a set, from the lowest up.
-    pub(super) fn free_in(&self, set: PitchClassSet) -> impl DoubleEndedIterator<Item = Pitch> {
+    pub(crate) fn free_in(&self, set: PitchClassSet) -> impl DoubleEndedIterator<Item = Pitch> {
         let all = (0..=127).filter_map(Pitch::from_midi);
         all.filter(move |pitch| self.holds_free(*pitch) && set.contains(pitch.pitch_class()))
     }

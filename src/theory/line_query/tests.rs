@@ -1,6 +1,9 @@
 use super::*;
 use crate::time::Meter;
-use crate::{NamedPitch, PhraseNote, Pitch, PitchClass, Role, ScaleChoice, SpelledTriad};
+use crate::{
+    Direction, NamedPitch, NoteChange, NoteEdit, PhraseNote, Pitch, PitchClass, Role, ScaleChoice,
+    SpelledTriad, WhichTriad,
+};
 
 fn stretch(from: u32, symbol: &str, pair: &str) -> ChordStretch {
     let chord: crate::Chord = symbol.parse().unwrap();
@@ -118,4 +121,89 @@ fn what_nobody_asked_for_gives_way() {
     );
     let line = one_bar.line(&reach()).unwrap();
     assert!([class("B"), class("F")].contains(&line.notes().last().unwrap().pitch.pitch_class()));
+}
+
+/// Threes up the ladder over Dm7: F A C, G B D, A C.
+fn threes() -> (LineQuery, Line) {
+    let chords = vec![stretch(0, "Dm7", "F & G")];
+    let query = LineQuery::new(Bars::of(Meter::COMMON), chords, Quarters::whole(4))
+        .styled(LineStyle::Exercise);
+    let line = query.line(&Reach::between(53, 77)).unwrap();
+    (query, line)
+}
+
+fn names(line: &Line) -> String {
+    let name = |note: &PhraseNote| format!("{:#}", NamedPitch::everyday(note.pitch));
+    line.notes().iter().map(name).collect::<Vec<_>>().join(" ")
+}
+
+fn changed(eighth: u32, change: NoteChange) -> NoteEdit {
+    NoteEdit { onset: Quarters::EIGHTH.times(eighth).unwrap(), voice: 0, change }
+}
+
+/// By hand, on the second note, A: the next of F & G are B and G; of D Dorian too; then B flat.
+#[test]
+fn a_note_goes_to_the_next_of_the_pair_or_by_a_step() {
+    use Direction::{Down, Up};
+    use NoteChange::{HalfStep, PairNote, ScaleStep};
+    let (query, line) = threes();
+    let reach = Reach::between(53, 77);
+    assert_eq!(names(&line), "F3 A3 C4 G3 B3 D4 A3 C4");
+    for (edits, second, role) in [
+        (vec![PairNote(Up)], "B3", Role::Triad(WhichTriad::Second)),
+        (vec![PairNote(Down)], "G3", Role::Triad(WhichTriad::Second)),
+        (vec![PairNote(Up), PairNote(Up), PairNote(Up)], "D4", Role::Triad(WhichTriad::Second)),
+        (vec![ScaleStep(Up)], "B3", Role::Triad(WhichTriad::Second)),
+        (vec![PairNote(Up), PairNote(Up), PairNote(Up), ScaleStep(Up)], "E4", Role::Free),
+        (vec![HalfStep(Up)], "Bb3", Role::Free),
+        (vec![HalfStep(Down), HalfStep(Up)], "A3", Role::Triad(WhichTriad::First)),
+    ] {
+        let edits: Vec<NoteEdit> = edits.into_iter().map(|change| changed(1, change)).collect();
+        let edited = query.edited(&line, &edits, &reach);
+        assert_eq!(names(&edited), format!("F3 {second} C4 G3 B3 D4 A3 C4"), "{edits:?}");
+        assert_eq!(edited.notes()[1].role, role, "{edits:?}");
+    }
+    // Nothing is below the lowest note that may be used, and nothing begins between the eighths.
+    let nowhere = NoteEdit { onset: Quarters::new(1, 4).unwrap(), ..changed(0, PairNote(Up)) };
+    for edit in [changed(0, PairNote(Down)), changed(0, HalfStep(Down)), nowhere] {
+        assert_eq!(query.edited(&line, &[edit], &reach), line, "{edit:?}");
+    }
+}
+
+#[test]
+fn a_note_sounds_on_is_accented_or_falls_silent() {
+    let (query, line) = threes();
+    let reach = Reach::between(53, 77);
+    let held = query.edited(&line, &[changed(1, NoteChange::SoundsOn)], &reach);
+    assert_eq!(names(&held), "F3 A3 G3 B3 D4 A3 C4");
+    assert_eq!(held.notes()[1].duration, Quarters::ONE);
+    assert_eq!(held.notes()[2].onset, Quarters::new(3, 2).unwrap());
+    let twice = [changed(1, NoteChange::SoundsOn), changed(1, NoteChange::SoundsOn)];
+    assert_eq!(names(&query.edited(&line, &twice, &reach)), "F3 A3 B3 D4 A3 C4");
+    // Nothing comes after the last one.
+    assert_eq!(query.edited(&line, &[changed(7, NoteChange::SoundsOn)], &reach), line);
+    let silent = query.edited(&line, &[changed(0, NoteChange::Silent)], &reach);
+    assert_eq!(names(&silent), "A3 C4 G3 B3 D4 A3 C4");
+    let loud = query.edited(&line, &[changed(3, NoteChange::Accent)], &reach);
+    assert!(loud.notes()[3].accent);
+    let again = [changed(3, NoteChange::Accent), changed(3, NoteChange::Accent)];
+    assert_eq!(query.edited(&line, &again, &reach), line);
+}
+
+/// F and C together: the lower one does not pass the upper one.
+#[test]
+fn notes_of_a_chord_keep_their_order() {
+    let (query, _) = threes();
+    let reach = Reach::between(53, 77);
+    let query = query.in_pattern("(13)".parse().unwrap());
+    let line = query.line(&reach).unwrap();
+    assert_eq!(names(&line).get(..5), Some("F3 C4"));
+    let up = changed(0, NoteChange::PairNote(Direction::Up));
+    // G, A, B, and no further.
+    let edited = query.edited(&line, &[up; 9], &reach);
+    assert_eq!(names(&edited).get(..5), Some("B3 C4"));
+    let upper = NoteEdit { voice: 1, ..changed(0, NoteChange::PairNote(Direction::Down)) };
+    assert_eq!(names(&query.edited(&line, &[upper; 9], &reach)).get(..5), Some("F3 G3"));
+    let third = NoteEdit { voice: 2, ..upper };
+    assert_eq!(query.edited(&line, &[third], &reach), line);
 }
