@@ -379,14 +379,14 @@ fn a_neck_is_printed_as_its_player_sees_it() {
         said.lines().skip(5).take(6).map(str::to_owned).collect()
     };
     let usual = rows(&[]);
-    assert_eq!(usual[0], " 1 E    ┃─[F]─┼─────┼─(G)─›");
+    assert_eq!(usual[0], " 1 E    ┃•[F]─┼─────┼•(G)─›");
     let left = rows(&["--left-handed"]);
-    assert_eq!(left[0], "‹─(G)─┼─────┼─[F]─┃    E  1");
+    assert_eq!(left[0], "‹─(G)•┼─────┼─[F]•┃    E  1");
     let mut turned = rows(&["--upside-down"]);
     turned.reverse();
     assert_eq!(turned, usual);
     let capoed = rows(&["--capo", "1", "--capo-strings", "3-2-1"]);
-    assert_eq!(capoed[0], " 1 E [F]┃     ║─────┼─(G)─›");
+    assert_eq!(capoed[0], " 1 E•[F]┃     ║─────┼•(G)─›");
     assert_eq!(capoed[5], usual[5]);
 }
 

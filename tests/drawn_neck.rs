@@ -22,7 +22,7 @@ use fretloom::tui::program::Program;
 use fretloom::tui::runtime::App;
 use fretloom::tui::theme::Theme;
 use fretloom_fretboard::{Capo, Fret, FretRange, Neck, Shape, ShapeQuery, StringSet};
-use fretloom_theory::{Families, Spelling};
+use fretloom_theory::{Degree, Families, Spelling};
 use neck_reader::{DrawnNeck, Lie, ReadMark, WhichTriad};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -83,6 +83,7 @@ fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
             WhichTriad::Second
         },
         label: place.label(labels),
+        root: place.member == Degree::ROOT,
     }
 }
 

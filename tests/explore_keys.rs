@@ -272,14 +272,14 @@ const USUAL_FINGERS: &str =
     "4 fingerings, 3 places on the neck · one finger a fret in position III, no";
 const NO_CHOICES: &str = "the whole neck has no choices: v takes a view";
 /// The row on top of the neck, whichever string it is.
-const RIGHT: &str = "1 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
-const LEFT: &str = "‹─────┼─[D]─┼─(C♯)┼─────┼─[B]─┼─────┼─(A)─┼─────┼─[G]─┼─────┼─────┃ (E) E  1";
+const RIGHT: &str = "1 E (E) ┃─────┼─────┼•[G]─┼─────┼•(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
+const LEFT: &str = "‹─────┼─[D]─┼─(C♯)┼─────┼─[B]─┼─────┼─(A)•┼─────┼─[G]•┼─────┼─────┃ (E) E  1";
 const TRUE_WIDTHS: &str =
-    "1 E (E) ┃───────┼───────┼─[G]──┼──────┼─(A)──┼─────┼─[B]─┼────┼(C♯)┼[D]─┼────›";
+    "1 E (E) ┃───────┼───────┼─•[G]─┼──────┼─•(A)─┼─────┼─[B]─┼────┼(C♯)┼[D]─┼────›";
 const WITH_LEFT_OUT: &str =
-    "1 E (E) ┃─────┼─F♯──┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
+    "1 E (E) ┃─────┼─F♯──┼•[G]─┼─────┼•(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 const UPSIDE_DOWN: &str =
-    "6 E (E) ┃─────┼─────┼─[G]─┼─────┼─(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
+    "6 E (E) ┃─────┼─────┼•[G]─┼─────┼•(A)─┼─────┼─[B]─┼─────┼(C♯)─┼─[D]─┼─────›";
 
 #[test]
 fn every_triple_holds() {

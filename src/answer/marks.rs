@@ -1,6 +1,7 @@
 //! Places of an answer as the marks of a drawn neck.
 
 use fretloom_fretboard::{Finger, Place};
+use fretloom_theory::Degree;
 
 use super::neck::{LeftOutPlace, PairPlace};
 use crate::picture::{Labels, Mark, MarkRole, Presence};
@@ -47,7 +48,8 @@ impl PairPlace {
     }
 
     fn mark(&self, labels: Labels) -> Mark {
-        Mark::new(self.place, MarkRole::Triad(self.which), self.label(labels))
+        let mark = Mark::new(self.place, MarkRole::Triad(self.which), self.label(labels));
+        Mark { is_root: self.member == Degree::ROOT, ..mark }
     }
 
     fn presence(&self) -> Presence {

@@ -48,11 +48,13 @@ pub struct Cell {
     pub width: u16,
 }
 
-/// How many columns the widest string name and the widest label take.
+/// How many columns the widest string name and the widest label of a note of the pair take.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) struct TextWidths {
     pub(super) name: u16,
     pub(super) label: u16,
+    /// The same where the sign of a root counts.
+    pub(super) signed_label: u16,
 }
 
 /// The frets that are to be shown.
@@ -71,7 +73,7 @@ impl NeckColumns {
     pub(super) fn new(width: u16, texts: TextWidths, frets: &Frets) -> NeckColumns {
         let nut = texts.nut();
         let room = width.saturating_sub(nut + 1);
-        let shown = frets.that_fit(room, texts.mark());
+        let shown = frets.that_fit(room, texts.fretted());
         let span = frets.span(shown, room);
         let wires = (0..=shown).map(|count| nut + frets.wire(count, shown, span)).collect();
         NeckColumns { texts, first: frets.first, wires }
@@ -80,7 +82,8 @@ impl NeckColumns {
     /// How many columns show all the frets at their narrowest.
     pub(super) fn narrowest_width(texts: TextWidths, frets: &Frets) -> u16 {
         let least = texts.nut() + 1;
-        let all_fit = |width: &u16| frets.that_fit(*width - least, texts.mark()) >= frets.count();
+        let all_fit =
+            |width: &u16| frets.that_fit(*width - least, texts.fretted()) >= frets.count();
         (least..MOST_COLUMNS).find(all_fit).unwrap_or(MOST_COLUMNS)
     }
 
@@ -160,6 +163,11 @@ impl TextWidths {
     const fn mark(self) -> u16 {
         self.label + 2
     }
+
+    /// The same where it may have the sign of a root before it.
+    const fn fretted(self) -> u16 {
+        self.signed_label + 2
+    }
 }
 
 impl Frets {
@@ -221,7 +229,7 @@ mod tests {
     use super::*;
 
     fn texts(name: u16, label: u16) -> TextWidths {
-        TextWidths { name, label }
+        TextWidths { name, label, signed_label: label + 1 }
     }
 
     /// Frets `first` to `last` of a guitar.
@@ -244,7 +252,7 @@ mod tests {
                         for fret in columns.shown() {
                             let cell = columns.cell(fret).unwrap();
                             assert_eq!(cell.start, free);
-                            assert!(cell.width >= label + 2);
+                            assert!(cell.width >= label + 3);
                             free = cell.start + cell.width + 1;
                             assert!(free <= width, "{width} {label} {first}-{last}");
                         }

@@ -14,6 +14,8 @@ pub struct Mark {
     pub role: MarkRole,
     /// How it is shown in the view of the moment.
     pub presence: Presence,
+    /// Is it the root of its triad?
+    pub is_root: bool,
     /// Is it in the shape in hand?
     pub is_held: bool,
     /// Does it stay from the pair before, which had its note too?
@@ -42,9 +44,10 @@ pub enum Presence {
 }
 
 impl Mark {
-    /// A note that is shown, not in hand, and new.
+    /// A note that is shown, no root, not in hand, and new.
     #[must_use]
     pub const fn new(place: Place, role: MarkRole, label: String) -> Mark {
-        Mark { place, label, role, presence: Presence::Shown, is_held: false, stays: false }
+        let (presence, is_root, is_held, stays) = (Presence::Shown, false, false, false);
+        Mark { place, label, role, presence, is_root, is_held, stays }
     }
 }

@@ -203,11 +203,13 @@ impl NeckPicture {
     /// The widest string name, and the widest label of a note of the pair.
     fn text_widths(&self) -> TextWidths {
         let names = self.strings.iter().map(|string| string.name.chars().count());
-        let of_pair = self.marks.iter().filter(|mark| mark.role != MarkRole::LeftOut);
-        let labels = of_pair.map(|mark| mark.label.chars().count());
+        let of_pair = || self.marks.iter().filter(|mark| mark.role != MarkRole::LeftOut);
+        let labels = of_pair().map(|mark| mark.label.chars().count());
+        let signed = of_pair().map(|mark| mark.label.chars().count() + usize::from(mark.is_root));
         TextWidths {
             name: names.max().unwrap_or(1) as u16,
             label: labels.max().unwrap_or(1) as u16,
+            signed_label: signed.max().unwrap_or(1) as u16,
         }
     }
 

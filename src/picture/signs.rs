@@ -54,15 +54,25 @@ impl NeckPicture {
         of_string().for_each(|mark| wood.swell(columns, mark));
         wood.set(sheet, row, if string.is_quiet { Ink::Quiet } else { Ink::String });
         for mark in of_string() {
-            let cell = cell_of(columns, mark.place.fret);
-            sheet.centre(cell, row, text_of(mark), ink_of(mark, string));
+            let Some(start) = start_of(columns, mark) else { continue };
+            sheet.write(start, row, text_of(mark), ink_of(mark, string));
+            if is_marked_root(mark) {
+                let beside = start.saturating_sub(1);
+                sheet.write(beside, row, ROOT.to_owned(), ink_of(mark, string));
+            }
         }
     }
 }
 
-/// The columns of a mark; `None` where its fret is not shown.
-fn cell_of(columns: &NeckColumns, fret: Fret) -> Option<Cell> {
-    if fret.is_open() { Some(columns.open_mark()) } else { columns.cell(fret) }
+/// The first column of a mark, behind the sign of a root; `None` where its fret is not shown. The
+/// sign of an open string's stands in the gap after the string's name.
+fn start_of(columns: &NeckColumns, mark: &Mark) -> Option<u16> {
+    let width = width_of(mark);
+    if mark.place.fret.is_open() {
+        return Some(columns.open_mark().centred(width));
+    }
+    let sign = u16::from(is_marked_root(mark));
+    Some(columns.cell(mark.place.fret)?.centred(width + sign) + sign)
 }
 
 /// A mark with the brackets of its triad.
@@ -73,6 +83,19 @@ fn text_of(mark: &Mark) -> String {
         (MarkRole::Triad(WhichTriad::First), _) => format!("[{}]", mark.label),
         (MarkRole::Triad(WhichTriad::Second), _) => format!("({})", mark.label),
     }
+}
+
+/// How many columns a mark with its brackets takes.
+fn width_of(mark: &Mark) -> u16 {
+    text_of(mark).chars().count() as u16
+}
+
+/// What stands before the root of a triad, whatever its label says.
+const ROOT: &str = "•";
+
+/// A dot of a hidden note is a dot.
+fn is_marked_root(mark: &Mark) -> bool {
+    mark.is_root && mark.presence != Presence::Hidden
 }
 
 fn ink_of(mark: &Mark, string: &NeckString) -> Ink {
@@ -129,9 +152,10 @@ impl Wood {
             (false, Presence::Shown | Presence::Hidden) => return,
         };
         // The mark of an open string stands before the nut.
-        let Some(cell) = columns.cell(mark.place.fret) else { return };
-        let width = text_of(mark).chars().count() as u16;
-        let start = cell.centred(width);
+        let Some(start) = start_of(columns, mark).filter(|_| !mark.place.fret.is_open()) else {
+            return;
+        };
+        let width = width_of(mark);
         for column in [start.saturating_sub(1), start + width] {
             let index = usize::from(column.saturating_sub(self.start));
             if let Some(Some(sign)) = self.signs.get_mut(index) {

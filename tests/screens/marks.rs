@@ -7,6 +7,7 @@ use fretloom::picture::Labels;
 use fretloom::tui::program::Program;
 use fretloom::tui::text_of;
 use fretloom_fretboard as fretboard;
+use fretloom_theory::Degree;
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::style::{Modifier, Style};
 
@@ -113,7 +114,8 @@ fn mark_of(place: &PairPlace, labels: Labels) -> ReadMark {
         fretloom_theory::WhichTriad::Second => WhichTriad::Second,
     };
     let (string, fret) = (place.place.string.number(), place.place.fret.number());
-    ReadMark { string, fret, which, label: place.label(labels) }
+    let root = place.member == Degree::ROOT;
+    ReadMark { string, fret, which, label: place.label(labels), root }
 }
 
 fn without_labels(marks: &BTreeSet<ReadMark>) -> BTreeSet<ReadMark> {

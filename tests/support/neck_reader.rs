@@ -2,7 +2,7 @@
 //!
 //! It relies on what the picture promises and on nothing else: a row of fret numbers; below it a
 //! row for each string, string 1 first; a mark is a label in brackets, `[G]` for the first triad
-//! and `(A)` for the second; a mark stands under the number of its fret, or before the nut where
+//! and `(A)` for the second, with `•` before it where it is the root; a mark stands under the number of its fret, or before the nut where
 //! the string is open; what is held looks reversed; a capo is a bar behind the cell of its fret,
 //! and where a string has no place its row is blank. Upside down the last string comes first, and
 //! left-handed everything lies the other way round but the words.
@@ -51,6 +51,8 @@ pub(crate) struct ReadMark {
     pub(crate) fret: u8,
     pub(crate) which: WhichTriad,
     pub(crate) label: String,
+    /// Is it marked as a root?
+    pub(crate) root: bool,
 }
 
 /// Which triad, as the brackets say.
@@ -67,6 +69,7 @@ struct Bracketed {
     which: WhichTriad,
     label: String,
     reversed: bool,
+    root: bool,
 }
 
 impl DrawnNeck {
@@ -99,21 +102,29 @@ impl DrawnNeck {
         };
         let nut = nut(&strings, lie).expect("a neck has a nut or a sign that it is scrolled");
         for ((_, row), string) in strings.into_iter().zip(1..) {
-            neck.read_string(row, string, nut, &numbers);
+            neck.read_string(row, string, nut, &numbers, lie);
             neck.read_wood(row, string, &numbers, lie);
         }
         Some(neck)
     }
 
-    fn read_string(&mut self, row: &[Cell], string: u8, nut: usize, numbers: &[(u8, usize)]) {
+    fn read_string(
+        &mut self,
+        row: &[Cell],
+        string: u8,
+        nut: usize,
+        numbers: &[(u8, usize)],
+        lie: Lie,
+    ) {
         let frets_right_of_nut = numbers.iter().any(|(_, column)| *column > nut);
-        for found in bracketed(row) {
+        for found in bracketed(row, lie) {
             let open = if frets_right_of_nut { found.to < nut } else { found.from > nut };
             let fret = if open { 0 } else { fret_over(&found, numbers) };
             if found.reversed {
                 self.held.insert((string, fret));
             }
-            let mark = ReadMark { string, fret, which: found.which, label: found.label };
+            let Bracketed { which, label, root, .. } = found;
+            let mark = ReadMark { string, fret, which, label, root };
             assert!(self.marks.insert(mark), "a mark stands twice");
         }
     }
@@ -175,7 +186,11 @@ fn string_number(row: &[Cell], lie: Lie) -> Option<usize> {
 }
 
 fn string_name(row: &[Cell], lie: Lie) -> String {
-    words(row, lie)[1].clone()
+    // The root sign of an open string stands in the gap after the name.
+    let word = words(row, lie)[1].clone();
+    let parts: Vec<&str> = word.split(['•', '*']).collect();
+    let name = if lie.left_handed { parts.last() } else { parts.first() };
+    name.copied().unwrap_or_default().to_owned()
 }
 
 /// The column of the nut, or of the sign in its place: the outermost, since a short string begins
@@ -193,7 +208,7 @@ fn nut(strings: &[(usize, &[Cell])], lie: Lie) -> Option<usize> {
     if lie.left_handed { columns.max() } else { columns.min() }
 }
 
-fn bracketed(row: &[Cell]) -> Vec<Bracketed> {
+fn bracketed(row: &[Cell], lie: Lie) -> Vec<Bracketed> {
     let mut found = Vec::new();
     for (from, cell) in row.iter().enumerate() {
         let (which, closing) = match cell.symbol() {
@@ -203,7 +218,11 @@ fn bracketed(row: &[Cell]) -> Vec<Bracketed> {
         };
         let to = from + row[from..].iter().position(|cell| cell.symbol() == closing).unwrap();
         let reversed = cell.modifier.contains(Modifier::REVERSED);
-        found.push(Bracketed { from, to, which, label: symbols(&row[from + 1..to]), reversed });
+        let before = if lie.left_handed { Some(to + 1) } else { from.checked_sub(1) };
+        let before = before.and_then(|column| row.get(column)).map(Cell::symbol);
+        let root = matches!(before, Some("•" | "*"));
+        let label = symbols(&row[from + 1..to]);
+        found.push(Bracketed { from, to, which, label, reversed, root });
     }
     found
 }
