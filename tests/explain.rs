@@ -38,6 +38,8 @@ mod pair_lines;
 mod passages;
 #[path = "support/recorded_solos.rs"]
 mod recorded_solos;
+#[path = "explain/several_splits.rs"]
+mod several_splits;
 #[path = "explain/teacher.rs"]
 mod teacher;
 #[path = "explain/windows.rs"]
