@@ -7,6 +7,7 @@ use fretloom_fretboard::{
 };
 use fretloom_theory::{ReadError, SpelledTriad};
 
+use super::everyday_chords::near_chord;
 use crate::score_file::ScoreFileError;
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
@@ -124,10 +125,22 @@ pub enum Refusal {
     },
 }
 
+/// The chord that may have been meant, where the reader has no hint of its own.
+fn near_chord_of(error: &ReadError) -> Option<String> {
+    let is_open = error.what() == "chord" && error.hint().is_none();
+    is_open.then(|| near_chord(error.text())).flatten()
+}
+
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::Read(error) => error.fmt(f),
+            Refusal::Read(error) => {
+                error.fmt(f)?;
+                match near_chord_of(error) {
+                    Some(near) => write!(f, "; did you mean {near}?"),
+                    None => Ok(()),
+                }
+            }
             Refusal::NoPair(triads) => {
                 let ([one, other], shared) = (triads, shared_notes(*triads));
                 write!(
