@@ -17,6 +17,7 @@ mod ladder;
 mod marks;
 mod neck;
 mod pairs;
+mod patterns;
 mod refusal;
 mod scales;
 mod settings;
@@ -43,6 +44,7 @@ pub use pairs::{
     EveryPairAnswer, LeftOut, NamedPair, PairAlone, PairAnswer, PairList, PairsAnswer, SixNotes,
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
+pub use patterns::{PatternAnswer, PatternsAnswer};
 pub use refusal::Refusal;
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};

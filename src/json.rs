@@ -16,6 +16,7 @@ mod finger;
 mod ladder;
 mod neck;
 mod pairs;
+mod patterns;
 mod scale;
 mod scales;
 mod settings;

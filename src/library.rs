@@ -7,6 +7,7 @@
 pub(crate) mod fields;
 pub(crate) mod files;
 mod folders;
+mod patterns;
 pub(crate) mod problem;
 pub(crate) mod recover;
 mod scales;
@@ -15,6 +16,7 @@ mod tunings;
 mod unread_files;
 
 pub use folders::{Folders, SystemFolders};
+pub use patterns::{LoadedPatterns, NamedPattern};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;
@@ -30,6 +32,8 @@ pub struct Library {
     pub tunings: LoadedTunings,
     /// The player's own scales.
     pub scales: OwnScales,
+    /// The patterns, built in and the player's own.
+    pub patterns: LoadedPatterns,
     /// What is wrong with other files of the player: settings, keys, themes.
     other_problems: Vec<Problem>,
 }
@@ -41,6 +45,7 @@ impl Library {
         Library {
             tunings: LoadedTunings::load(config_folder),
             scales: OwnScales::load(config_folder),
+            patterns: LoadedPatterns::load(config_folder),
             other_problems: Vec::new(),
         }
     }
@@ -53,6 +58,6 @@ impl Library {
     /// Everything in the player's files that could not be used.
     pub fn problems(&self) -> impl Iterator<Item = &Problem> {
         let own = self.tunings.problems().iter().chain(self.scales.problems());
-        own.chain(&self.other_problems)
+        own.chain(self.patterns.problems()).chain(&self.other_problems)
     }
 }

@@ -28,6 +28,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
         &["finger", concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json")],
     ),
     ("format tunings", &["tunings"]),
+    ("format patterns", &["patterns"]),
     ("format problems", &["check"]),
     ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];
@@ -111,6 +112,8 @@ fn the_objects_inside_have_their_documented_keys() {
     assert_has_keys(&json(&["neck", "Gmaj7"])["places"][0], keys);
     let keys = "id name instrument strings courses start_frets capo frets scale_mm source";
     assert_has_keys(&json(&["tunings"])["tunings"][0], keys);
+    let keys = "id name figures length source note bars strokes";
+    assert_has_keys(&json(&["patterns"])["patterns"][0], keys);
 }
 
 #[test]
@@ -486,6 +489,36 @@ fn a_reader_that_leaves_early_is_no_error() {
 
 /// A tuning is named at the shell as the search of the screen finds it. Which tuning is meant: common
 /// practice, no source.
+/// By hand: two rounds of three eighths, in turns, meet the bar after 24 eighths; picking goes up on
+/// the second one.
+#[test]
+fn patterns_are_listed_in_80_columns_and_the_players_own_among_them() {
+    let home = Home::new();
+    home.put("fretloom/patterns.toml", "my-cell = { name = \"my cell\", figures = \"1-2\" }\n");
+    let list = home.run(&["patterns"]).printed();
+    assert!(list.lines().all(|line| line.chars().count() <= 80 || line.contains("my cell")));
+    let rows: Vec<Vec<&str>> = list
+        .lines()
+        .map(|line| line.split("  ").filter(|cell| !cell.is_empty()).collect())
+        .collect();
+    let row = |id: &str| rows.iter().find(|row| row.first() == Some(&id)).unwrap();
+    let trimmed = |id| row(id).iter().map(|cell| cell.trim()).collect::<Vec<_>>();
+    assert_eq!(trimmed("threes-up"), ["threes-up", "123", "⊓V⊓", "3", "3", "threes up"]);
+    let [id, figures, strokes, long, bars, name] = trimmed("my-cell")[..] else { panic!("{list}") };
+    assert_eq!([id, figures, strokes, long, bars], ["my-cell", "1-2", "⊓-⊓", "3", "3"]);
+    assert!(name.starts_with("my cell (") && name.ends_with("patterns.toml)"), "{name}");
+    let json = home.run(&["patterns", "--json"]).printed();
+    assert!(json.contains("\"figures\":\"1-2\",\"length\":3,\"source\":\""), "{json}");
+    home.put("fretloom/patterns.toml", "my-cell = { name = \"my cell\", figures = \"19\" }\n");
+    let said = home.run(&["patterns"]);
+    assert_eq!(said.status, Some(0));
+    assert!(
+        said.err.contains("patterns.toml:1:41: found `\"19\"`, expected a figure"),
+        "{}",
+        said.err
+    );
+}
+
 #[test]
 fn tunings_are_named_as_players_name_them() {
     for (typed, tuning) in [

@@ -205,7 +205,13 @@ fn files() -> Vec<Kind> {
     let own = || {
         let calls =
             [&["check"][..], &["check", "--json"], &["settings"], &["--help"], &["tunings"]];
-        let more = [&["tunings", "--json"][..], &["scales", "C7"], &["shapes", "C"]];
+        let more = [
+            &["tunings", "--json"][..],
+            &["patterns"],
+            &["patterns", "--json"],
+            &["scales", "C7"],
+            &["shapes", "C"],
+        ];
         calls.into_iter().chain(more).map(words).collect::<Vec<_>>()
     };
     let line = |file: &str| {
@@ -221,6 +227,7 @@ fn files() -> Vec<Kind> {
         ("fretloom/themes/own.toml", sample("theme"), own()),
         ("fretloom/tunings/own.toml", read("tests/fuzz/corpus/toml_tuning/guitar.toml"), own()),
         ("fretloom/scales.toml", scales, own()),
+        ("fretloom/patterns.toml", read("assets/patterns.toml"), own()),
         ("list", b"Dm7\nG7(b9) xyz\nCmaj7\n".to_vec(), list),
         ("line.json", read("tests/fuzz/corpus/json_line/pinned.json"), line("line.json")),
         ("line.mid", read("tests/fuzz/corpus/midi/tempo-and-meter.mid"), line("line.mid")),

@@ -8,10 +8,10 @@ mod arithmetic;
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
     self, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NamedPair, NeckAnswer, PairsAnswer,
-    ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+    PatternsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
 };
 use fretloom::json::{self, AsJson};
-use fretloom::library::LoadedTunings;
+use fretloom::library::{LoadedPatterns, LoadedTunings};
 use fretloom::score_file::{self, Choice};
 use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
 use fretloom_theory::{Families, SpelledTriad, Spelling};
@@ -106,6 +106,16 @@ const TUNING: Kind = Object(&[
     ("frets", Count),
     ("scale_mm", Number),
     ("source", Text),
+]);
+const PATTERN: Kind = Object(&[
+    ("id", Ascii),
+    ("name", Ascii),
+    ("figures", Ascii),
+    ("length", Count),
+    ("source", Ascii),
+    ("note", Maybe(&Ascii)),
+    ("bars", Maybe(&Count)),
+    ("strokes", List(&Maybe(&OneOf(&["down", "up"])))),
 ]);
 const SHAPE: Kind = Object(&[
     ("triad", Ascii),
@@ -307,6 +317,17 @@ fn ways_to_play_a_line() {
         let first = value["ways"][0].as_object().unwrap();
         assert_eq!(first.keys().collect::<Vec<_>>(), ["cost", "notes", "why"]);
     }
+}
+
+#[test]
+fn patterns() {
+    let kind = Object(const { &[("patterns", List(&PATTERN))] });
+    let value = check("patterns", &PatternsAnswer::new(&LoadedPatterns::load(None)), &kind);
+    let five =
+        value["patterns"].as_array().unwrap().iter().find(|one| one["id"] == "three-and-two");
+    let five = five.unwrap();
+    assert_eq!((five["figures"].as_str(), five["length"].as_u64()), (Some("132 32"), Some(5)));
+    assert_eq!(five["strokes"], serde_json::json!(["down", "up", "down", "up", "down"]));
 }
 
 #[test]

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 11] = [
+const CALLS: [(&str, &[&str]); 12] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -23,6 +23,7 @@ const CALLS: [(&str, &[&str]); 11] = [
     ("neck", &["neck", "Ab7alt"]),
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
+    ("patterns", &["patterns"]),
     ("compare", &["tunings", "compare", "guitar-standard", "guitar-drop-d"]),
     ("settings", &["settings"]),
 ];

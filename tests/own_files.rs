@@ -75,6 +75,7 @@ fn sound_files_have_no_problem() {
     home.put("fretloom/themes/mine.toml", "first = \"green\"\n");
     home.put("fretloom/keys.toml", "[explore]\nclimb = [\"f12\"]\n");
     home.put("fretloom/scales.toml", "\"six bright notes\" = \"1 2 3 5 6 7\"\n");
+    home.put("fretloom/patterns.toml", "mine = { name = \"mine\", figures = \"132 2\" }\n");
     let strings = "strings = [\"E2\", \"A2\", \"D3\"]\nfrets = 22\nscale_mm = 648\n";
     let tuning = format!("name = \"Mine\"\ninstrument = \"guitar\"\n{strings}");
     home.put("fretloom/tunings/my-tuning.toml", &tuning);
@@ -109,8 +110,7 @@ fn files_that_nobody_reads_are_told() {
     ] {
         home.put(&format!("fretloom/{name}"), "");
         let file = home.folder().join("fretloom").join(name.split('/').next().unwrap());
-        let all =
-            "one of settings.toml, keys.toml, scales.toml, themes, tunings; nothing reads this";
+        let all = "one of settings.toml, keys.toml, scales.toml, patterns.toml, themes, tunings; nothing reads this";
         expected += &format!("{}:1:1: expected {all}{near}\n", file.display());
     }
     home.put("fretloom/README.md", "what I changed");

@@ -35,9 +35,9 @@ pub(super) use where_to::WhereTo;
 #[command(name = "fretloom", version, max_term_width = 100, subcommand_precedence_over_arg = true)]
 #[command(after_help = "Quote a chord that holds brackets, and a wish that begins with #: \
                         fretloom pairs 'C7(b9)' --with='#11'\n\n\
-                        FRETLOOM_CONFIG names the folder of your settings, keys, themes, tunings \
-                        and scales; else it is fretloom in XDG_CONFIG_HOME, in ~/.config, or where \
-                        your system keeps such folders. NO_COLOR leaves the colours out.")]
+                        FRETLOOM_CONFIG names the folder of your settings, keys, themes, tunings, \
+                        scales and patterns; else it is fretloom in XDG_CONFIG_HOME, in ~/.config, \
+                        or where your system keeps such folders. NO_COLOR leaves the colours out.")]
 pub struct Cli {
     /// The chord to open on, as on a lead sheet: Gmaj7#11, Am7, B7alt
     #[arg(value_name = "CHORD")]
@@ -205,6 +205,8 @@ pub enum Command {
         #[command(subcommand)]
         question: Option<TuningQuestion>,
     },
+    /// The patterns for lines, when each comes round, and its pick strokes
+    Patterns,
 }
 
 /// What can be asked of tunings besides their list.

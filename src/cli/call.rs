@@ -8,7 +8,7 @@ use super::complain::complain;
 use crate::answer::{self, Harmony, Refusal, TuningAnswer};
 use crate::glyphs;
 use crate::json::{self, AsJson};
-use crate::library::{Library, LoadedTunings, Problem};
+use crate::library::{Library, LoadedPatterns, LoadedTunings, Problem};
 use crate::settings::Ascii;
 
 /// A call of a command that prints, with the data files that it may need.
@@ -37,6 +37,12 @@ impl Call<'_> {
     pub(super) fn own_scales(&self) -> &[ScaleKind] {
         say_all(self.library.scales.problems());
         self.library.scales.kinds()
+    }
+
+    /// The patterns there are; what is wrong with the player's own is said likewise.
+    pub(super) fn patterns(&self) -> &LoadedPatterns {
+        say_all(self.library.patterns.problems());
+        &self.library.patterns
     }
 
     /// The chosen tuning, with the capo.

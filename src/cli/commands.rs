@@ -10,7 +10,7 @@ mod two_triads;
 use super::args::{Command, TuningQuestion};
 use super::call::Call;
 use super::{files, text};
-use crate::answer::{self, Refusal, TuningsAnswer};
+use crate::answer::{self, PatternsAnswer, Refusal, TuningsAnswer};
 
 impl Call<'_> {
     /// What a command prints.
@@ -35,6 +35,9 @@ impl Call<'_> {
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
+            Command::Patterns => {
+                self.printed(&PatternsAnswer::new(self.patterns()), text::patterns)
+            }
             Command::Tunings { question: None } => {
                 self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)
             }

@@ -17,15 +17,15 @@ const COMMON: [(&str, &[&str]); 10] = [
     (
         "json",
         &[
-            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger", "tunings",
-            "compare", "check", "settings",
+            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger", "patterns",
+            "tunings", "compare", "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger",
-            "tunings", "compare", "check", "settings",
+            "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),

@@ -17,6 +17,8 @@ pub(crate) struct Fields<'a> {
     file: &'a str,
     content: &'a str,
     table: DeTable<'a>,
+    /// Where it is told that a key is missing.
+    beginning: Range<usize>,
     problems: Vec<Problem>,
 }
 
@@ -31,9 +33,7 @@ impl<'a> Fields<'a> {
     /// those that a parser finds after it mostly follow from it.
     pub(crate) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
         match DeTable::parse(content) {
-            Ok(table) => {
-                Ok(Fields { file, content, table: table.into_inner(), problems: Vec::new() })
-            }
+            Ok(table) => Ok(Fields::of(file, content, table.into_inner(), 0..0)),
             Err(error) => {
                 let span = error.span().unwrap_or_default();
                 let expected = format!("TOML ({})", error.message());
@@ -49,11 +49,46 @@ impl<'a> Fields<'a> {
         *intact = text;
         // What `recover` returns is valid, or empty.
         let table = DeTable::parse(intact).map(Spanned::into_inner).unwrap_or_default();
-        let mut fields = Fields { file, content, table, problems: Vec::new() };
+        let mut fields = Fields::of(file, content, table, 0..0);
         for line in broken {
             fields.report(&line.span, format!("TOML ({})", line.message));
         }
         fields
+    }
+
+    fn of(
+        file: &'a str,
+        content: &'a str,
+        table: DeTable<'a>,
+        beginning: Range<usize>,
+    ) -> Fields<'a> {
+        Fields { file, content, table, beginning, problems: Vec::new() }
+    }
+
+    /// Takes out the keys under the name of a section, which stands at this place. A value that is
+    /// no section is reported.
+    pub(crate) fn take_section(
+        &mut self,
+        name: &str,
+        place: &Range<usize>,
+        expected: &str,
+    ) -> Option<Fields<'a>> {
+        let found = self.table.remove(name)?;
+        let span = found.span();
+        match found.into_inner() {
+            DeValue::Table(table) => {
+                Some(Fields::of(self.file, self.content, table, place.clone()))
+            }
+            _ => {
+                self.report(&span, expected);
+                None
+            }
+        }
+    }
+
+    /// Adds the problems of a section.
+    pub(crate) fn add_problems_of(&mut self, section: Fields<'_>) {
+        self.problems.extend(section.problems);
     }
 
     /// Reports every key that is not one of `known`, with the known key that is nearest to it.
@@ -98,7 +133,8 @@ impl<'a> Fields<'a> {
         read: impl Fn(&DeValue<'a>) -> Option<T>,
     ) -> Option<Field<T>> {
         if !self.table.contains_key(key) {
-            self.report(&(0..0), format!("a key `{key}`: {expected}"));
+            let beginning = self.beginning.clone();
+            self.report(&beginning, format!("a key `{key}`: {expected}"));
             return None;
         }
         self.optional(key, expected, read)

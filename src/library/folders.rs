@@ -12,7 +12,7 @@ const NAME: &str = "fretloom";
 /// home folder.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct Folders {
-    /// Settings, keys, themes, tunings and scales: what the player writes.
+    /// Settings, keys, themes, tunings, scales and patterns: what the player writes.
     pub config: Option<PathBuf>,
     /// What the program remembers from one start to the next.
     pub state: Option<PathBuf>,

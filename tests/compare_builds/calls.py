@@ -157,7 +157,8 @@ def lines() -> list[Call]:
     return [*calls, call("finger", "not-there.json"), call("finger", ".")]
 
 
-OWN_NAMES = {"settings": "settings.toml", "keys": "keys.toml", "scales": "scales.toml"}
+OWN_NAMES = {"settings": "settings.toml", "keys": "keys.toml", "scales": "scales.toml",
+             "patterns": "patterns.toml"}
 
 
 def own_file(file: Path) -> tuple[str, bytes]:
@@ -183,7 +184,7 @@ def own_files() -> list[Call]:
     asked = [["settings", "--json"], ["tunings"], ["pairs", "Dm7"], ["neck", "G7", "--json"],
              ["neck", "G7"], ["scales", "C7"], ["--help"], ["shapes", "G"]]
     calls = []
-    for kind in ["settings", "keys", "themes", "tunings", "scales"]:
+    for kind in ["settings", "keys", "themes", "tunings", "scales", "patterns"]:
         for index, file in enumerate(sorted((ROOT / "tests/bad" / kind).glob("*.toml"))):
             words = [*checked, asked[index % 8], asked[(index + 3) % 8]]
             calls += [call(*words, files=(own_file(file),)) for words in words]

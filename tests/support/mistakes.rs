@@ -29,7 +29,7 @@ fn place(folder: &str, file: &str) -> String {
 pub(crate) fn mistakes() -> Vec<Mistake> {
     let bad = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad");
     let mut mistakes = Vec::new();
-    for folder in ["keys", "scales", "settings", "themes", "tunings"] {
+    for folder in ["keys", "patterns", "scales", "settings", "themes", "tunings"] {
         let paths = fs::read_dir(bad.join(folder)).unwrap().map(|entry| entry.unwrap().path());
         let toml = |path: &PathBuf| path.extension().is_some_and(|found| found == "toml");
         for path in paths.filter(toml) {
