@@ -85,7 +85,7 @@ impl Laid {
         let from = self.end;
         self.bars.push(self.bar(measure.meter, measure.length, measure.missing));
         self.heard.push(HeardBar { from, written, section: section.map(Box::from) });
-        for (into, chord) in &measure.chords {
+        for (into, chord) in measure.chords.iter() {
             self.chord(later(from, *into), chord);
         }
         self.end = later(from, measure.length);

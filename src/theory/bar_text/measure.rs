@@ -1,6 +1,7 @@
 //! What sounds in the bars that are written.
 
 use std::collections::VecDeque;
+use std::sync::Arc;
 
 use super::problem::{Problem, Spot};
 use super::written_bar::{BarContent, BeatSign, WrittenBar, WrittenChord};
@@ -15,8 +16,8 @@ pub(super) struct Measure {
     /// How much of the meter's bar lies before a pick-up.
     pub(super) missing: Quarters,
     /// Each chord with the moment after the bar's beginning at which it begins, the first one at
-    /// once.
-    pub(super) chords: Vec<(Quarters, WrittenChord)>,
+    /// once. Shared by all bars that `%` stands for, which may be many.
+    pub(super) chords: Arc<[(Quarters, WrittenChord)]>,
 }
 
 /// The bars that each written bar stands for: one, or two for `%%`. A pick-up has this length, which
@@ -72,7 +73,7 @@ impl Reading {
         let (meter, whole) = (self.meter, self.meter.bar());
         let length = self.pick_up.take().unwrap_or(whole);
         let missing = whole.checked_sub(length).unwrap_or_default();
-        Measure { meter, length, missing, chords: Vec::new() }
+        Measure { meter, length, missing, chords: Arc::default() }
     }
 
     fn shared(&mut self, chords: &[WrittenChord]) -> Measure {
@@ -90,16 +91,16 @@ impl Reading {
         if beats.is_none_or(|(beats, _)| usize::try_from(beats) != Ok(signs.len())) {
             return Err(Problem::new(index, Spot::Content(0), self.as_many(&measure, signs.len())));
         }
+        let mut chords = Vec::new();
         for (before, sign) in (0..).zip(signs) {
             let at = moment(beat, before);
             match sign {
-                BeatSign::Chord(chord) => measure.chords.push((at, chord.clone())),
-                BeatSign::Slash if at.is_zero() => {
-                    measure.chords.push((at, self.carried(index)?));
-                }
+                BeatSign::Chord(chord) => chords.push((at, chord.clone())),
+                BeatSign::Slash if at.is_zero() => chords.push((at, self.carried(index)?)),
                 BeatSign::Slash => {}
             }
         }
+        measure.chords = chords.into();
         Ok(measure)
     }
 
