@@ -238,7 +238,9 @@ impl ParsedSymbol {
         let third = self.third();
         let fifths = self.fifths();
         let sevenths = self.sevenths();
-        let sixth = (self.main == Some(6)).then_some(Degree::SIXTH);
+        // Over a seventh, which may have been added, a sixth is a thirteenth.
+        let six = if sevenths.is_empty() { Degree::SIXTH } else { Degree::THIRTEENTH };
+        let sixth = (self.main == Some(6)).then_some(six);
         named.push(Degree::ROOT);
         named.extend(third.into_iter().chain(fifths).chain(sixth));
         named.extend(&sevenths);

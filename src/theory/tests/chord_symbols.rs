@@ -63,7 +63,7 @@ fn dialects_of_one_chord_print_alike() {
         ("C7alt", "Calt|C7(alt)|Calt7|C7alt(#9)"),
         ("C7♭9♯11", "C7b9#11|C7(b9,#11)|C7(#11 b9)|C7 #11 -9|C7b9#4|C7 ( #11 , b9 )|C7[b9#11]"),
         ("C13♭9", "C13b9|C13(b9)|C7(b9)(13)|C7b9(13)"),
-        ("C7(13)", "C7add13|C7(13)|C7add6|C7(6)"),
+        ("C7(13)", "C7add13|C7(13)|C7add6|C7(6)|C(b7)(6)|C(b7)/6"),
         ("Cadd9", "Cadd9|Cadd2|C2|C(add9)|C(9)|C add 9"),
         ("C5", "C5|Cno3|Comit3|C(no3rd)|C(omit 3)"),
         ("C7no5", "C7no5|C7omit5|C7(no5)"),
