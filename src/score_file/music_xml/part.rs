@@ -1,5 +1,7 @@
 //! One part from its first measure to its last.
 
+use fretloom_theory::ChordSymbol;
+
 use super::measure;
 use super::reading::{Found, Notes, Reading};
 use super::tempo_change::TempoChange;
@@ -36,5 +38,32 @@ pub(super) fn remarks(found: &Found) -> Vec<String> {
     if found.cues > 0 {
         remarks.push(format!("left out {} cue notes", found.cues));
     }
+    remarks.extend(unread_chords(found));
     remarks
+}
+
+/// How many chord symbols are told by name.
+const FEW: usize = 4;
+
+/// Which chord symbols could not be read.
+fn unread_chords(found: &Found) -> Option<String> {
+    let unread = found.chords.iter().filter_map(|(_, symbol)| match symbol {
+        ChordSymbol::Unread(text) => Some(text.as_str()),
+        ChordSymbol::Chord(_) | ChordSymbol::NoChord => None,
+    });
+    let mut names: Vec<&str> = unread.collect();
+    names.sort_unstable();
+    names.dedup();
+    let first = names.iter().take(FEW).copied().collect::<Vec<_>>().join(", ");
+    match names.len() {
+        0 => None,
+        count @ ..=FEW => Some(format!("could not read {}: {first}", symbols(count))),
+        count => {
+            Some(format!("could not read {}: {first} and {} more", symbols(count), count - FEW))
+        }
+    }
+}
+
+fn symbols(count: usize) -> String {
+    if count == 1 { "one chord symbol".to_owned() } else { format!("{count} chord symbols") }
 }

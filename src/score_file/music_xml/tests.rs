@@ -187,6 +187,27 @@ fn parts_are_chosen_by_number_or_id() {
     assert_eq!(first.remarks(), [remark]);
 }
 
+/// What stands over the staff and is no chord is told by its name, each once.
+#[test]
+fn chord_symbols_that_cannot_be_read_are_told() {
+    let symbol = |kind: &str| {
+        format!(
+            "<harmony><root><root-step>C</root-step></root><kind text=\"{kind}\">other</kind></harmony>{}",
+            note("C", 4, 1, "")
+        )
+    };
+    let read = |kinds: &[&str]| {
+        let content: Vec<String> = kinds.iter().map(|kind| symbol(kind)).collect();
+        read_score(&measure(&content.concat())).remarks().to_vec()
+    };
+    assert_eq!(read(&["m7"]), [] as [&str; 0]);
+    assert_eq!(read(&["quux", "m7", "quux"]), ["could not read one chord symbol: C quux"]);
+    assert_eq!(
+        read(&["q1", "q2", "q3", "q4", "q5", "q6"]),
+        ["could not read 6 chord symbols: C q1, C q2, C q3, C q4 and 2 more"]
+    );
+}
+
 #[test]
 fn repeats_cues_and_drums_are_told() {
     let content = [
