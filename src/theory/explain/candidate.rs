@@ -56,7 +56,7 @@ impl Candidate {
         notes: &[Sounded],
         grounds: &[Ground],
     ) -> Vec<Vec<Candidate>> {
-        let triads: Vec<Triad> = Triad::every(TriadQuality::TERTIAN).collect();
+        let triads = triads(notes);
         let whole: Vec<u64> = fields.iter().map(|field| field.whole(&triads, notes)).collect();
         let near = |at: usize| {
             let before = at.checked_sub(1).and_then(|at| whole.get(at)).copied();
@@ -77,6 +77,13 @@ impl Candidate {
         };
         fields.iter().enumerate().map(of_field).collect()
     }
+}
+
+/// The tertian triads, going up from the first note of a line, so that it is read alike in every
+/// key. An augmented triad stands under the first of its roots.
+fn triads(notes: &[Sounded]) -> Vec<Triad> {
+    let first = notes.first().map_or(0, |note| note.pitch.pitch_class().number());
+    Triad::every(TriadQuality::TERTIAN).map(|triad| triad.up(i32::from(first))).collect()
 }
 
 /// The pairs of a triad of the first list and one of the second; the lists are bits.

@@ -12,8 +12,8 @@ pub(super) const UNEXPLAINED: u32 = 20;
 /// A group. Three notes that are one triad thus cost a third of three that are nothing.
 pub(super) const GROUP: u32 = 20;
 
-/// What a group of a single note costs beyond that: it is rarely meant.
-pub(super) const LONE_NOTE: u32 = 8;
+/// What a group costs beyond that where it lacks notes of its triad: whole ones are meant.
+pub(super) const PART_OF_TRIAD: u32 = 8;
 
 /// A free note outside the pair that leads by a step into it.
 pub(super) const FREE: u32 = 12;
@@ -22,11 +22,21 @@ pub(super) const FREE: u32 = 12;
 /// Cheaper than a group of its own, dearer than a note of the group that sounds anyway.
 pub(super) const FREE_IN_PAIR: u32 = 24;
 
+/// What free notes cost beyond that where a rest of less than a beat stands before the note to
+/// which they lead.
+pub(super) const ACROSS_REST: u32 = 10;
+
+/// What free notes cost beyond that where they stand within a group and not before one.
+pub(super) const INSIDE: u32 = 8;
+
 /// A group that begins before its chord, or hangs over the next one …
-pub(super) const OUT_OF_TIME: u32 = 15;
+pub(super) const OUT_OF_TIME: u32 = 29;
 
 /// … and each note of it there. A bar without a pair thus gives three notes away, never two.
-pub(super) const NOTE_OUT_OF_TIME: u32 = 14;
+pub(super) const NOTE_OUT_OF_TIME: u32 = 6;
+
+/// A pair one of whose triads is only whole with notes before its chord, or behind it.
+pub(super) const SHOWN_OUT_OF_TIME: u32 = 80;
 
 /// A pair in the usual scale that stands so many places behind the first one over its chord; `None`
 /// for a pair that none of the usual scales holds.

@@ -59,20 +59,39 @@ fn triad_of(sounded: PitchClassSet) -> Option<Triad> {
     Triad::every(TriadQuality::TERTIAN).find(|triad| triad.set() == sounded)
 }
 
-/// Is each note a third, or a third in another octave, from the one before? A step into the first
-/// of them is an approach and does not count. Five notes at least; four make a seventh chord, which
-/// holds no two triads anyway.
+/// Are these thirds on top of one another, up or down, octaves aside? A step into the first of them
+/// is an approach and does not count. Five notes at least; four make a seventh chord, which holds no
+/// two triads anyway.
 pub(super) fn is_stacked(pitches: &[Pitch]) -> bool {
-    let thirds = |pitches: &[Pitch]| {
-        let third =
-            |pair: &[Pitch]| matches!(pair[0].semitones_up_to(pair[1]).abs(), 3 | 4 | 8 | 9);
-        pitches.len() >= 5 && pitches.windows(2).all(third)
-    };
-    let leads_in = |pair: &[Pitch]| matches!(pair[0].semitones_up_to(pair[1]).abs(), 1 | 2);
     match pitches {
-        [first, second, ..] if leads_in(&[*first, *second]) => thirds(&pitches[1..]),
-        pitches => thirds(pitches),
+        [first, rest @ ..] if rest.first().is_some_and(|next| leads(*first, *next)) => {
+            is_one_stack(rest)
+        }
+        pitches => is_one_stack(pitches),
     }
+}
+
+fn leads(from: Pitch, to: Pitch) -> bool {
+    matches!(from.semitones_up_to(to).abs(), 1 | 2)
+}
+
+fn is_one_stack(pitches: &[Pitch]) -> bool {
+    // What sounds so many thirds above the first note; seven thirds lead round a scale.
+    let mut stack: [Option<PitchClass>; 7] = [None; 7];
+    let mut at: usize = 0;
+    let mut before = None;
+    pitches.len() >= 5
+        && pitches.iter().map(|pitch| pitch.pitch_class()).all(|class| {
+            let up = before.map_or(0, |before: PitchClass| before.semitones_up_to(class));
+            at = match up {
+                0 => at,
+                3 | 4 => (at + 1) % 7,
+                8 | 9 => (at + 6) % 7,
+                _ => return false,
+            };
+            before = Some(class);
+            *stack[at].get_or_insert(class) == class
+        })
 }
 
 /// Do thirds and what leads to the next third take turns?

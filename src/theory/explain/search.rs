@@ -88,8 +88,8 @@ impl Line<'_> {
     fn end_cost(&self, node: &Node) -> Option<u32> {
         let Some(group) = node.state.group else { return Some(node.cost) };
         let candidate = self.candidate(node.state.field as usize, group);
-        let lacks = group.lacks(candidate.is_usual)?;
-        (lacks == Triads::NONE).then_some(node.cost + group.end_cost())
+        let lacks = group.lacks(self.proof(node.state.field as usize, candidate))?;
+        (lacks == Triads::NONE).then_some(node.cost + group.leave_cost())
     }
 }
 

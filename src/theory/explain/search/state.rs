@@ -19,12 +19,14 @@ pub(super) struct Group {
     pub(super) triad: Triads,
     /// Which of the triad's members have sounded, as bits.
     pub(super) members: u8,
-    /// Has it a single note so far?
-    pub(super) lone: bool,
+    /// Did it begin in the field before, under the same pair?
+    pub(super) carried: bool,
+    /// Did it begin when the field was over?
+    pub(super) began_late: bool,
     /// The triads that sounded whole in this field.
     pub(super) whole: Triads,
-    /// Did one of them do so in the time of the field?
-    pub(super) on_time: bool,
+    /// Those of them that did so in the time of the field.
+    pub(super) on_time: Triads,
     /// Those that did in the field before, where that has the same pair.
     pub(super) whole_before: Triads,
     /// Those that the field before needs to sound whole in this one.
@@ -57,6 +59,36 @@ impl Triads {
     }
 }
 
+/// When a note of a field sounds.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Moment {
+    Early,
+    OnTime,
+    Late,
+}
+
+/// How a field shows its pair.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Proof {
+    /// By both triads, or by one and the other in a field beside it.
+    Beside,
+    /// By both triads, whatever stands beside it: the pair is unusual.
+    Alone,
+    /// Never by itself: it is an arpeggio, and needs both triads in a field beside it as well.
+    Never,
+}
+
+/// With what a group goes on in the next field.
+pub(super) struct Carrying {
+    /// The candidate there.
+    pub(super) candidate: usize,
+    /// What the field before has shown and needs.
+    pub(super) whole_before: Triads,
+    pub(super) owed: Triads,
+    /// How many notes there are free already.
+    pub(super) free: u8,
+}
+
 /// The three members of a triad, as bits.
 const MEMBERS: u8 = 0b111;
 
@@ -67,9 +99,10 @@ impl Group {
             candidate: candidate as u8,
             triad,
             members: 0,
-            lone: true,
+            carried: false,
+            began_late: false,
             whole: Triads::NONE,
-            on_time: false,
+            on_time: Triads::NONE,
             whole_before: Triads::NONE,
             owed: Triads::NONE,
             free,
@@ -78,41 +111,75 @@ impl Group {
 
     /// A new group of a triad in the same field, before its first note.
     pub(super) const fn next(self, triad: Triads) -> Group {
-        Group { triad, members: 0, lone: true, ..self }
+        Group { triad, members: 0, carried: false, began_late: false, ..self }
     }
 
-    /// The same group with a note more; `member` is the bit of the triad's member that it is.
-    /// `counted` are the triads that count as whole once the group has all three.
-    pub(super) fn sounding(self, member: u8, counted: Triads, on_time: bool) -> Group {
-        let lone = self.members == 0;
+    /// The same group with a note more; `member` is the bit of the triad's member that it is. A group
+    /// that was carried over counts where it began, and one that begins late not at all.
+    pub(super) fn sounding(self, member: u8, moment: Moment) -> Group {
+        if self.members == 0 && moment == Moment::Late {
+            return Group { members: member, began_late: true, ..self };
+        }
         let members = self.members | member;
-        let counts = members == MEMBERS && counted.holds(self.triad);
-        let whole = if counts { self.whole.and(self.triad) } else { self.whole };
-        let on_time = self.on_time || counts && on_time;
-        Group { members, lone, whole, on_time, ..self }
+        if members != MEMBERS || self.members == MEMBERS && self.carried {
+            return Group { members, ..self };
+        }
+        if self.carried {
+            let whole_before = self.whole_before.and(self.triad);
+            let owed = if whole_before == Triads::BOTH { Triads::NONE } else { self.owed };
+            return Group { members, whole_before, owed, ..self };
+        }
+        match moment {
+            Moment::OnTime => {
+                let (whole, on_time) = (self.whole.and(self.triad), self.on_time.and(self.triad));
+                Group { members, whole, on_time, ..self }
+            }
+            Moment::Late if self.began_late => Group { members, ..self },
+            Moment::Early | Moment::Late => {
+                Group { members, whole: self.whole.and(self.triad), ..self }
+            }
+        }
     }
 
-    /// What the next field has to supply: the triads that sounded whole neither here nor before.
-    /// `None` where the reading must not leave the field at all: no triad of it has sounded whole,
-    /// or not the one that is owed. An unusual pair needs both in the field itself.
-    pub(super) fn lacks(self, is_usual: bool) -> Option<Triads> {
-        let least = if is_usual { self.owed } else { Triads::BOTH };
-        let fair = self.on_time && self.whole.holds(least);
-        fair.then(|| Triads::in_neither(self.whole, self.whole_before))
+    /// What the next field has to supply. `None` where the reading must not leave the field at all.
+    pub(super) fn lacks(self, proof: Proof) -> Option<Triads> {
+        if self.on_time == Triads::NONE || !self.whole.holds(self.owed) {
+            return None;
+        }
+        match proof {
+            Proof::Alone | Proof::Beside if self.whole == Triads::BOTH => Some(Triads::NONE),
+            Proof::Alone => None,
+            Proof::Beside | Proof::Never if self.whole_before == Triads::BOTH => Some(Triads::NONE),
+            Proof::Beside if self.free > 0 => Some(Triads::BOTH),
+            Proof::Beside => Some(Triads::in_neither(self.whole, self.whole_before)),
+            Proof::Never if self.owed != Triads::NONE || self.whole != Triads::BOTH => None,
+            Proof::Never => Some(Triads::BOTH),
+        }
     }
 
     /// The same group going on in the next field under the same pair.
-    pub(super) fn carried(self, candidate: usize, lacks: Triads, free: u8) -> Group {
-        // A group that has sounded whole counts there only if it does so once more.
-        let members = if self.members == MEMBERS { 0 } else { self.members };
-        let (whole_before, whole, on_time) = (self.whole, Triads::NONE, false);
-        let candidate = candidate as u8;
-        Group { candidate, members, whole, on_time, whole_before, owed: lacks, free, ..self }
+    pub(super) fn carried(self, to: Carrying) -> Group {
+        Group {
+            candidate: to.candidate as u8,
+            carried: true,
+            whole: Triads::NONE,
+            on_time: Triads::NONE,
+            whole_before: to.whole_before,
+            owed: to.owed,
+            free: to.free,
+            ..self
+        }
     }
 
-    /// What it costs to leave it.
+    /// What it costs to end it.
     pub(super) const fn end_cost(self) -> u32 {
-        if self.lone { cost::LONE_NOTE } else { 0 }
+        if self.members == MEMBERS { 0 } else { cost::PART_OF_TRIAD }
+    }
+
+    /// What it costs to end it and to leave the field with what it has shown.
+    pub(super) fn leave_cost(self) -> u32 {
+        let out_of_time = if self.on_time == self.whole { 0 } else { cost::SHOWN_OUT_OF_TIME };
+        out_of_time + self.end_cost()
     }
 }
 

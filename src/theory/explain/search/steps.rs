@@ -1,10 +1,12 @@
 //! The steps of the search: from a note of a group to the next one, with free notes between.
 
+use std::cmp::Ordering;
+
 use super::super::arrival::Arrival;
 use super::super::candidate::Candidate;
 use super::super::cost;
 use super::super::line::Line;
-use super::state::{Group, Node, State, Triads};
+use super::state::{Carrying, Group, Moment, Node, Proof, State, Triads};
 use crate::{Quarters, WhichTriad};
 
 /// Where a step leads: to a note with so many free notes before it.
@@ -72,16 +74,17 @@ impl Line<'_> {
             return;
         }
         let triad = Triads::of(which);
-        let begins = triad != group.triad || gap.in_pair || self.is_silent_before(step.to);
+        let begins = triad != group.triad || gap.in_pair || self.rests_before(step.to, SILENCE);
         let mut cost = node.cost + gap.cost + self.out_of_time(field, Some(node), step.to);
         let group = Group { free, ..group };
         let group = if begins {
             cost += cost::GROUP + group.end_cost();
             group.next(triad)
         } else {
+            cost += inside(step);
             group
         };
-        let group = group.sounding(member, self.counted(field), self.field_of[step.to] == field);
+        let group = group.sounding(member, self.moment(field, step.to));
         let state = State { field: field as u32, group: Some(group) };
         reached.push(Node { state, cost, back, note: step.to as u32, begins });
     }
@@ -89,29 +92,45 @@ impl Line<'_> {
     /// Into a note that no pair explains.
     fn enter_unexplained(&self, origin: Origin, step: Step, reached: &mut Vec<Node>) {
         let there = self.field_of[step.to];
-        let (back, cost) = match origin {
-            Origin::Start if step.to == 0 => (Node::START, 0),
-            Origin::Start => return,
-            Origin::Node(back, node) => match node.state.group {
-                None if step.free == 0 => (back, node.cost),
-                None => return,
-                Some(_) if !self.follows(origin, there, step.to) => return,
-                Some(group) => {
-                    let field = node.state.field as usize;
-                    let candidate = self.candidate(field, group);
-                    let Some(gap) = self.gap(step, field, Some(candidate), None) else { return };
-                    let free = group.free.saturating_add(gap.here);
-                    let full = free > self.most_free(field, candidate) || gap.there > 0;
-                    if full || group.lacks(candidate.is_usual) != Some(Triads::NONE) {
-                        return;
-                    }
-                    (back, node.cost + gap.cost + group.end_cost())
-                }
-            },
+        for field in [there.wrapping_sub(1), there, there + 1] {
+            let Some((back, cost)) = self.to_unexplained(origin, field, step) else { continue };
+            let state = State { field: field as u32, group: None };
+            let cost = cost + cost::UNEXPLAINED;
+            reached.push(Node { state, cost, back, note: step.to as u32, begins: false });
+        }
+    }
+
+    /// What leads to a note of a field that no pair explains, and what that costs without the note.
+    /// Beside a pair such notes may hang over, or come early.
+    fn to_unexplained(&self, origin: Origin, field: usize, step: Step) -> Option<(u32, u32)> {
+        let moment = self.moment(field, step.to);
+        let Origin::Node(back, node) = origin else {
+            let first = step.to == 0 && moment == Moment::OnTime;
+            return first.then_some((Node::START, 0));
         };
-        let state = State { field: there as u32, group: None };
-        let cost = cost + cost::UNEXPLAINED;
-        reached.push(Node { state, cost, back, note: step.to as u32, begins: false });
+        let before = node.state.field as usize;
+        let near =
+            moment == Moment::OnTime || field < self.fields.len() && self.is_near(field, step.to);
+        let Some(group) = node.state.group else {
+            let goes_on = field == before + 1
+                && moment == Moment::OnTime
+                && self.field_of[node.note as usize] == before;
+            let fits = step.free == 0 && near && (field == before || goes_on);
+            let cost = node.cost + self.out_of_time(field, Some(node), step.to);
+            return fits.then_some((back, cost));
+        };
+        if !near || moment == Moment::Late || !self.follows(origin, field, step.to) {
+            return None;
+        }
+        let candidate = self.candidate(before, group);
+        let gap = self.gap(step, before, Some(candidate), None)?;
+        let free = group.free.saturating_add(gap.here);
+        let full = free > self.most_free(before, candidate) || gap.there > 0;
+        let shown = moment == Moment::OnTime || group.on_time == Triads::BOTH;
+        let leaves = group.lacks(self.proof(before, candidate)) == Some(Triads::NONE);
+        let cost = node.cost + gap.cost + group.leave_cost();
+        let cost = cost + self.out_of_time(field, None, step.to);
+        (!full && shown && leaves).then_some((back, cost))
     }
 
     /// Into the first group of a field.
@@ -124,7 +143,9 @@ impl Line<'_> {
             let entered = match origin {
                 Origin::Start => self.enter_from_nothing(0, field, step, candidate),
                 Origin::Node(_, node) if node.state.group.is_none() => {
-                    self.enter_from_nothing(node.cost, field, step, candidate)
+                    let entered = self.enter_from_nothing(node.cost, field, step, candidate);
+                    let late = self.field_of[node.note as usize] > node.state.field as usize;
+                    entered.map(|entered| Entered { after_late: late, ..entered })
                 }
                 Origin::Node(_, node) => self.enter_from_pair(node, field, step, candidate),
             };
@@ -136,19 +157,25 @@ impl Line<'_> {
             };
             let mut cost = entered.cost + self.out_of_time(field, None, step.to);
             let group = match entered.before {
-                Some((group, lacks)) => group.carried(at, lacks, entered.free),
+                Some((group, owed)) => {
+                    let whole_before = self.shown(field - 1, group);
+                    let free = entered.free;
+                    group.carried(Carrying { candidate: at, whole_before, owed, free })
+                }
+                None if entered.after_late => {
+                    Group { owed: Triads::BOTH, ..Group::first(at, triad, entered.free) }
+                }
                 None => Group::first(at, triad, entered.free),
             };
             let goes_on = entered.goes_on && entered.before.is_some() && group.triad == triad;
             let group = if goes_on {
+                cost += inside(step);
                 group
             } else {
-                cost += cost::GROUP + entered.before.map_or(0, |(group, _)| group.end_cost());
+                cost += cost::GROUP + entered.before.map_or(0, |(before, _)| before.end_cost());
                 group.next(triad)
             };
-            let group =
-                group.sounding(member, self.counted(field), self.field_of[step.to] == field);
-            let group = if goes_on { Group { lone: false, ..group } } else { group };
+            let group = group.sounding(member, self.moment(field, step.to));
             let state = State { field: field as u32, group: Some(group) };
             reached.push(Node { state, cost, back, note: step.to as u32, begins: !goes_on });
         }
@@ -167,7 +194,7 @@ impl Line<'_> {
         let free = if field == 0 { gap.here + gap.there } else { gap.there };
         let fits = usize::from(free) == step.free && free <= self.most_free(field, candidate);
         let cost = cost + gap.cost + candidate.cost;
-        fits.then_some(Entered { cost, free, before: None, goes_on: false })
+        fits.then_some(Entered { cost, free, before: None, goes_on: false, after_late: false })
     }
 
     /// From a group of the field before, which may have the same pair.
@@ -185,7 +212,7 @@ impl Line<'_> {
         let free = group.free.saturating_add(gap.here);
         let fits =
             free <= self.most_free(left, before) && gap.there <= self.most_free(field, candidate);
-        let lacks = group.lacks(before.is_usual).filter(|_| fits)?;
+        let lacks = group.lacks(self.proof(left, before)).filter(|_| fits)?;
         let cost = node.cost + gap.cost;
         if before.pair == candidate.pair {
             let on_time = self.field_of[node.note as usize] == left
@@ -196,14 +223,17 @@ impl Line<'_> {
                 return None;
             }
             if adjoining {
-                let goes_on = !gap.in_pair && !self.is_silent_before(step.to);
-                let cost = cost + cost::SAME_PAIR;
-                let before = Some((group, lacks));
-                return Some(Entered { cost, free: gap.there, before, goes_on });
+                let goes_on = !gap.in_pair && !self.rests_before(step.to, SILENCE);
+                let cost = cost + cost::SAME_PAIR + group.leave_cost() - group.end_cost();
+                // Each chord's own triad makes no pair of two chords.
+                let weak = lacks != Triads::NONE && !self.fields[field].same_chord;
+                let before = Some((group, if weak { Triads::BOTH } else { lacks }));
+                return Some(Entered { cost, free: gap.there, before, goes_on, after_late: false });
             }
         }
-        let cost = cost + candidate.cost + group.end_cost();
-        let entered = Entered { cost, free: gap.there, before: None, goes_on: false };
+        let cost = cost + candidate.cost + group.leave_cost();
+        let entered =
+            Entered { cost, free: gap.there, before: None, goes_on: false, after_late: false };
         (lacks == Triads::NONE).then_some(entered)
     }
 
@@ -235,10 +265,27 @@ impl Line<'_> {
         self.fields[field].near.contains(&note)
     }
 
-    /// The triads that may sound whole in a field: in an arpeggio one of them only, the same in every
-    /// bar.
-    fn counted(&self, field: usize) -> Triads {
-        if self.fields[field].stacked { Triads::FIRST } else { Triads::BOTH }
+    /// How a field has to show the pair of a candidate.
+    pub(super) fn proof(&self, field: usize, candidate: &Candidate) -> Proof {
+        match (self.fields[field].stacked, candidate.is_usual) {
+            (true, _) => Proof::Never,
+            (false, true) => Proof::Beside,
+            (false, false) => Proof::Alone,
+        }
+    }
+
+    /// The triads of a field that count in the next one; an arpeggio shows none.
+    fn shown(&self, field: usize, group: Group) -> Triads {
+        if self.fields[field].stacked { Triads::NONE } else { group.whole }
+    }
+
+    /// When a note sounds, as one of a field.
+    fn moment(&self, field: usize, note: usize) -> Moment {
+        match self.field_of[note].cmp(&field) {
+            Ordering::Less => Moment::Early,
+            Ordering::Equal => Moment::OnTime,
+            Ordering::Greater => Moment::Late,
+        }
     }
 
     /// What it costs that a note does not sound in the time of its chord; `before` is the note of
@@ -263,8 +310,12 @@ impl Line<'_> {
     ) -> Option<Gap> {
         let mut gap = Gap { cost: 0, in_pair: false, here: 0, there: 0 };
         let target = self.notes[step.to].pitch;
-        if step.free > 0 && self.is_silent_before(step.to) {
+        let mut leading = step.to - step.free + 1..=step.to;
+        if step.free > 0 && leading.any(|note| self.rests_before(note, Quarters::ONE)) {
             return None;
+        }
+        if step.free > 0 && self.rests_before(step.to, Quarters::EIGHTH) {
+            gap.cost += cost::ACROSS_REST;
         }
         for note in step.to - step.free..step.to {
             let arrival = Arrival::between(self.notes[note].pitch, target);
@@ -281,12 +332,18 @@ impl Line<'_> {
         Some(gap)
     }
 
-    fn is_silent_before(&self, note: usize) -> bool {
+    /// Is there a rest of that length before a note?
+    fn rests_before(&self, note: usize, rest: Quarters) -> bool {
         let before = note.checked_sub(1).and_then(|before| self.notes.get(before));
         before.is_some_and(|before| {
-            self.notes[note].onset.checked_sub(before.end).is_some_and(|gap| gap >= SILENCE)
+            self.notes[note].onset.checked_sub(before.end).is_some_and(|gap| gap >= rest)
         })
     }
+}
+
+/// What free notes within a group cost beyond their own cost.
+fn inside(step: Step) -> u32 {
+    if step.free > 0 { cost::INSIDE } else { 0 }
 }
 
 /// A field that is entered: what that costs, and how many notes of the field are free already.
@@ -297,6 +354,8 @@ struct Entered {
     before: Option<(Group, Triads)>,
     /// May that group go on?
     goes_on: bool,
+    /// Do notes that no pair explains hang over from the field before?
+    after_late: bool,
 }
 
 impl Triads {
