@@ -22,6 +22,9 @@ pub(super) const FREE: u32 = 12;
 /// Cheaper than a group of its own, dearer than a note of the group that sounds anyway.
 pub(super) const FREE_IN_PAIR: u32 = 24;
 
+/// A free note that ends the line and so leads nowhere.
+pub(super) const LAST_FREE: u32 = 24;
+
 /// What free notes cost beyond that where a rest of less than a beat stands before the note to
 /// which they lead.
 pub(super) const ACROSS_REST: u32 = 10;

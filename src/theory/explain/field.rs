@@ -24,6 +24,8 @@ pub(super) struct Field {
     pub(super) follows: bool,
     /// Has it the same chord as the field before?
     pub(super) same_chord: bool,
+    /// Does it lie in the same bar as the field before?
+    pub(super) same_bar: bool,
     /// Are its notes thirds on top of one another? Such an arpeggio holds two triads, too.
     pub(super) stacked: bool,
 }
@@ -73,6 +75,7 @@ impl Field {
             near: first..end,
             most_free: u8::try_from(own.len() / FREE_OF).unwrap_or(u8::MAX),
             follows,
+            same_bar: follows && spans[at - 1].bar == span.bar,
             same_chord: follows && spans[at - 1].symbol == span.symbol,
             stacked: is_stacked(&pitches),
             notes: own,

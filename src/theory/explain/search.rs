@@ -10,6 +10,7 @@ mod state;
 mod steps;
 
 use super::candidate::FREE_IN_A_ROW;
+use super::cost;
 use super::line::Line;
 use crate::WhichTriad;
 use state::{Node, Triads};
@@ -59,9 +60,15 @@ impl Line<'_> {
             nodes.append(&mut reached);
             firsts.push(nodes.len());
         }
-        let last = firsts.len().checked_sub(2).and_then(|at| firsts.get(at)).copied();
-        let ends = (last.unwrap_or(0)..nodes.len())
-            .filter_map(|at| Some((self.end_cost(&nodes[at])?, at)));
+        let nodes_of = |note: usize| firsts[note]..firsts[note + 1];
+        let count = self.notes.len();
+        // The last note of all may be free and lead nowhere.
+        let endings = [(1, 0), (2, cost::LAST_FREE)];
+        let ends = endings
+            .into_iter()
+            .filter(|(back, _)| *back <= count)
+            .flat_map(|(back, more)| nodes_of(count - back).map(move |at| (at, more)));
+        let ends = ends.filter_map(|(at, more)| Some((self.end_cost(&nodes[at], more)?, at)));
         self.roles(&nodes, ends.min().map(|(_, at)| at))
     }
 
@@ -85,11 +92,21 @@ impl Line<'_> {
     }
 
     /// What a reading costs that ends with this node; `None` where it must not end there.
-    fn end_cost(&self, node: &Node) -> Option<u32> {
-        let Some(group) = node.state.group else { return Some(node.cost) };
+    /// `last_free` is what a free note after it costs; none follows where that is zero.
+    fn end_cost(&self, node: &Node, last_free: u32) -> Option<u32> {
+        let Some(group) = node.state.group else {
+            return (last_free == 0).then_some(node.cost);
+        };
         let candidate = self.candidate(node.state.field as usize, group);
+        let most = self.most_free(node.state.field as usize, candidate);
+        let free = group.free + u8::from(last_free > 0);
+        let last = self.class(self.notes.len() - 1);
+        if last_free > 0 && candidate.member(last).is_some() {
+            return None;
+        }
         let lacks = group.lacks(self.proof(node.state.field as usize, candidate))?;
-        (lacks == Triads::NONE).then_some(node.cost + group.leave_cost())
+        (lacks == Triads::NONE && free <= most)
+            .then_some(node.cost + group.leave_cost() + last_free)
     }
 }
 

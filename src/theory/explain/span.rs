@@ -5,6 +5,8 @@ use crate::{Bar, BarLabel, Bars, ChordSymbol, Quarters, Score, Timeline};
 /// A bar, or the part of it over which one chord stands.
 #[derive(Clone, Debug)]
 pub(super) struct Span {
+    /// How many bars stand before its bar.
+    pub(super) bar: u64,
     pub(super) label: BarLabel,
     pub(super) from: Quarters,
     pub(super) to: Quarters,
@@ -33,7 +35,7 @@ impl Span {
         let mut index = 0;
         while let Some(bar) = score.bars.bar(index).filter(|bar| bar.from < end || index == 0) {
             let Some(to) = bar.from.checked_add(bar.length) else { break };
-            cut(&bar, to, &chords, &mut spans);
+            cut(&bar, index, to, &chords, &mut spans);
             index += 1;
             let next = [next_onset(onsets, to), next_change(&chords, to)].into_iter().flatten();
             let Some(event) = next.min() else {
@@ -69,7 +71,7 @@ fn next_change(chords: &Timeline<Numbered>, from: Quarters) -> Option<Quarters> 
 type Numbered = (ChordSymbol, Option<usize>);
 
 /// Cuts a bar where chords change.
-fn cut(bar: &Bar, to: Quarters, chords: &Timeline<Numbered>, spans: &mut Vec<Span>) {
+fn cut(bar: &Bar, index: u64, to: Quarters, chords: &Timeline<Numbered>, spans: &mut Vec<Span>) {
     let changes = chords.changes();
     let first = changes.partition_point(|(at, _)| *at <= bar.from);
     let inside = changes[first..].iter().map(|(at, _)| *at).take_while(|at| *at < to);
@@ -77,7 +79,8 @@ fn cut(bar: &Bar, to: Quarters, chords: &Timeline<Numbered>, spans: &mut Vec<Spa
     for next in inside.chain([to]) {
         let (symbol, chord) = chords.at(from).cloned().map_or((None, None), |(s, n)| (Some(s), n));
         let label = bar.label.clone();
-        spans.push(Span { label, from, to: next, beat: bar.meter.beat(), symbol, chord });
+        let beat = bar.meter.beat();
+        spans.push(Span { bar: index, label, from, to: next, beat, symbol, chord });
         from = next;
     }
 }

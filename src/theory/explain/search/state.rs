@@ -21,6 +21,8 @@ pub(super) struct Group {
     pub(super) members: u8,
     /// Did it begin in the field before, under the same pair?
     pub(super) carried: bool,
+    /// Have both triads sounded in the field, whole or not?
+    pub(super) mixed: bool,
     /// Did it begin when the field was over?
     pub(super) began_late: bool,
     /// The triads that sounded whole in this field.
@@ -100,6 +102,7 @@ impl Group {
             triad,
             members: 0,
             carried: false,
+            mixed: false,
             began_late: false,
             whole: Triads::NONE,
             on_time: Triads::NONE,
@@ -110,8 +113,9 @@ impl Group {
     }
 
     /// A new group of a triad in the same field, before its first note.
-    pub(super) const fn next(self, triad: Triads) -> Group {
-        Group { triad, members: 0, carried: false, began_late: false, ..self }
+    pub(super) fn next(self, triad: Triads) -> Group {
+        let mixed = self.mixed || self.members > 0 && triad != self.triad;
+        Group { triad, members: 0, carried: false, mixed, began_late: false, ..self }
     }
 
     /// The same group with a note more; `member` is the bit of the triad's member that it is. A group
@@ -158,10 +162,11 @@ impl Group {
     }
 
     /// The same group going on in the next field under the same pair.
-    pub(super) fn carried(self, to: Carrying) -> Group {
+    pub(super) fn carried(self, to: &Carrying) -> Group {
         Group {
             candidate: to.candidate as u8,
             carried: true,
+            mixed: false,
             whole: Triads::NONE,
             on_time: Triads::NONE,
             whole_before: to.whole_before,

@@ -160,7 +160,7 @@ impl Line<'_> {
                 Some((group, owed)) => {
                     let whole_before = self.shown(field - 1, group);
                     let free = entered.free;
-                    group.carried(Carrying { candidate: at, whole_before, owed, free })
+                    group.carried(&Carrying { candidate: at, whole_before, owed, free })
                 }
                 None if entered.after_late => {
                     Group { owed: Triads::BOTH, ..Group::first(at, triad, entered.free) }
@@ -225,9 +225,8 @@ impl Line<'_> {
             if adjoining {
                 let goes_on = !gap.in_pair && !self.rests_before(step.to, SILENCE);
                 let cost = cost + cost::SAME_PAIR + group.leave_cost() - group.end_cost();
-                // Each chord's own triad makes no pair of two chords.
-                let weak = lacks != Triads::NONE && !self.fields[field].same_chord;
-                let before = Some((group, if weak { Triads::BOTH } else { lacks }));
+                let alone = lacks != Triads::NONE && !self.may_share(field, group);
+                let before = Some((group, if alone { Triads::BOTH } else { lacks }));
                 return Some(Entered { cost, free: gap.there, before, goes_on, after_late: false });
             }
         }
@@ -242,7 +241,7 @@ impl Line<'_> {
     }
 
     /// How many notes of a field may be free beside a pair: none beside an unusual one.
-    fn most_free(&self, field: usize, candidate: &Candidate) -> u8 {
+    pub(super) fn most_free(&self, field: usize, candidate: &Candidate) -> u8 {
         if candidate.is_usual { self.fields[field].most_free } else { 0 }
     }
 
@@ -263,6 +262,14 @@ impl Line<'_> {
     /// Does a note lie so near a field that it may belong to it?
     fn is_near(&self, field: usize, note: usize) -> bool {
         self.fields[field].near.contains(&note)
+    }
+
+    /// May a field and the one before, which ends with this group, show one triad each? Under one
+    /// chord they may, and in one bar where nothing else sounds in the first; else they are the
+    /// arpeggios of two chords.
+    fn may_share(&self, field: usize, group: Group) -> bool {
+        let field = &self.fields[field];
+        field.same_chord || field.same_bar && !group.mixed
     }
 
     /// How a field has to show the pair of a candidate.
