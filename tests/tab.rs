@@ -5,8 +5,12 @@
 
 #[path = "tab/made_up.rs"]
 mod made_up;
+#[path = "tab/notation.rs"]
+mod notation;
 #[path = "tab/reader.rs"]
 mod reader;
+#[path = "tab/shown.rs"]
+mod shown;
 
 use fretloom::export::text::TabText;
 use fretloom::picture::{Tab, TabBelow, TabLook, TabMusic, TimesFrom};

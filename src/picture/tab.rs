@@ -17,7 +17,7 @@ mod slurs;
 mod system;
 mod timed;
 
-use fretloom_fretboard::{Capo, Neck, OpenString, Place, Shape, StringNumber, Tuning};
+use fretloom_fretboard::{Neck, OpenString, Place, Shape, StringNumber, Tuning};
 use fretloom_theory::{Bars, Meter, NoteName, Quarters, Tempo, TempoMap, Timeline};
 
 pub use bar::{Slur, TabBar, TabColumn, TabHold, TabNote, TriadMark, Turn};
@@ -59,12 +59,10 @@ pub use system::{TabSpot, TabSystem};
 pub struct Tab {
     /// The title.
     pub title: Option<String>,
-    /// What the tuning is called, and its strings as tunings are written.
-    pub tuning: String,
+    /// The tuning, with its capo.
+    pub tuning: Tuning,
     /// String 1 first, as tablature is written.
     pub strings: Vec<TabString>,
-    /// The capo.
-    pub capo: Capo,
     /// The meter of the first bar.
     pub meter: Meter,
     /// How fast it goes first, and whether that changes.
@@ -101,9 +99,8 @@ impl Tab {
         let tempo = tempi.next().unwrap_or(Tempo::USUAL);
         Tab {
             title: music.title.map(str::to_owned),
-            tuning: format!("{}   {tuning}", tuning.name()),
+            tuning: tuning.clone(),
             strings: strings(tuning),
-            capo: tuning.capo(),
             meter: music.bars.bar(0).map_or(Meter::COMMON, |bar| bar.meter),
             tempo,
             tempo_changes: tempi.any(|other| other != tempo),

@@ -4,7 +4,7 @@ use fretloom_fretboard::Tuning;
 
 use super::{CARE, tuning_line};
 use crate::answer::{FingerAnswer, WayAnswer};
-use crate::export::text::{Legend, TabHead, TabText};
+use crate::export::text::{TabHead, TabText};
 use crate::picture::TabLook;
 use crate::score_file::ReadScore;
 
@@ -13,18 +13,17 @@ pub(in crate::cli) fn finger(answer: &FingerAnswer, tuning: &Tuning, score: &Rea
     let of_way = |way: &WayAnswer| TabText::new(&way.tab(tuning, score), &TabLook::default());
     let tabs: Vec<TabText> = answer.ways.iter().map(of_way).collect();
     let mut text = tuning_line(&answer.tuning);
-    let mut legend = Legend::default();
+    if let Some(TabText { head: TabHead { title, capo, time, remark, .. }, .. }) = tabs.first() {
+        let lines = [title.as_ref(), capo.as_ref(), Some(time), remark.as_ref()];
+        lines.into_iter().flatten().for_each(|line| text += &format!("{line}\n"));
+    }
     for ((way, tab), number) in answer.ways.iter().zip(&tabs).zip(1..) {
-        if number == 1 {
-            let TabHead { title, capo, time, remark, .. } = &tab.head;
-            let lines = [title.as_ref(), capo.as_ref(), Some(time), remark.as_ref()];
-            lines.into_iter().flatten().for_each(|line| text += &format!("{line}\n"));
-        }
         text += &format!("\n{}", head(way, number));
         tab.systems.iter().for_each(|system| text += &format!("\n{system}"));
-        legend = legend.and(&tab.legend);
     }
-    text += &format!("\n{legend}");
+    let legends = tabs.iter().map(|tab| tab.legend.clone());
+    let legend = legends.reduce(|legend, other| legend.and(&other));
+    legend.iter().for_each(|legend| text += &format!("\n{legend}"));
     for (index, remark) in answer.remarks.iter().enumerate() {
         let gap = if index == 0 { "\n" } else { "" };
         text += &format!("{gap}{remark}\n");

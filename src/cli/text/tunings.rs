@@ -1,11 +1,11 @@
 //! The tunings that there are, and two of them compared.
 
-use fretloom_fretboard::{OpenString, StringNumber, Tuning};
+use fretloom_fretboard::Tuning;
 use fretloom_theory::SpelledTriad;
 
 use super::table::table;
 use crate::answer::{CompareAnswer, Compared, Survival, TuningAnswer, TuningsAnswer, behind_capo};
-use crate::words::spaced;
+use crate::export::text::{self, strings_with_courses};
 
 /// `tunings`
 pub(in crate::cli) fn tunings(answer: &TuningsAnswer) -> String {
@@ -15,7 +15,7 @@ pub(in crate::cli) fn tunings(answer: &TuningsAnswer) -> String {
         .map(|TuningAnswer { tuning, source }| {
             vec![
                 tuning.id().to_owned(),
-                courses(tuning),
+                strings_with_courses(tuning),
                 format!("{} frets", tuning.last_fret()),
                 format!("{} mm", tuning.scale_mm()),
                 tuning.name().to_owned(),
@@ -33,7 +33,7 @@ const COLUMNS: usize = 80;
 pub(in crate::cli) fn compare(answer: &CompareAnswer) -> String {
     let (a, b) = (&answer.a.tuning, &answer.b.tuning);
     let row = |word: &str, tuning: &Tuning| {
-        vec![word.to_owned(), tuning.name().to_owned(), courses(tuning)]
+        vec![word.to_owned(), tuning.name().to_owned(), strings_with_courses(tuning)]
     };
     let mut text = table(&[row("from", a), row("to", b)]);
     for set in &answer.sets {
@@ -77,15 +77,7 @@ fn paragraph(words: &str) -> String {
 
 /// The line above a neck: the tuning, and the capo on it.
 pub(in crate::cli) fn tuning_line(answer: &TuningAnswer) -> String {
-    let tuning = &answer.tuning;
-    let mut text = format!("{}   {}", tuning.name(), courses(tuning));
-    if tuning.octaves_inferred() {
-        text += "   (octaves inferred)";
-    }
-    if !tuning.capo().is_none() {
-        text += &format!("   {}", tuning.capo());
-    }
-    text + "\n"
+    text::tuning_line(&answer.tuning) + "\n"
 }
 
 /// What sounds, and what the hand makes behind the capo; nothing without one.
@@ -99,13 +91,4 @@ pub(super) fn capo_line<const N: usize>(
     let of = if N == 1 { "shape" } else { "shapes" };
     let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
     format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
-}
-
-/// The strings as they are tuned, those of one course joined: `E2+E3 A2+A3`.
-fn courses(tuning: &Tuning) -> String {
-    let course = |(number, open): (StringNumber, OpenString)| {
-        let notes = std::iter::once(open.note()).chain(tuning.doublings(number).iter().copied());
-        notes.map(|note| format!("{note:#}")).collect::<Vec<_>>().join("+")
-    };
-    spaced(tuning.strings().map(course))
 }

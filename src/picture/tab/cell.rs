@@ -3,7 +3,7 @@
 use fretloom_fretboard::StringNumber;
 use fretloom_theory::{ChordSymbol, Stroke, WhichTriad};
 
-use super::bar::{TabColumn, TabNote, Turn};
+use super::bar::{TabColumn, TabHold, TabNote, Turn};
 use super::count::Count;
 use super::look::{TabBelow, TabLook};
 use super::row::TabRowKind;
@@ -16,7 +16,7 @@ pub(super) struct SetColumn {
     pub(super) cells: Vec<Cell>,
     /// On the strings.
     pub(super) frets: Vec<FretCell>,
-    /// Which strings sound on.
+    /// Which strings sound on, but for those that are tied there.
     pub(super) held: Vec<StringNumber>,
     /// How well a bar that is too wide is broken before it.
     pub(super) break_before: BreakBefore,
@@ -73,6 +73,7 @@ impl FretCell {
 
 /// The columns of a bar, or of a piece of it, ready to be set.
 pub(super) fn set(columns: &[TabColumn], look: &TabLook) -> Vec<SetColumn> {
+    let is_untied = |hold: &&TabHold| hold.tied.is_none();
     let is_rest = |column: Option<&TabColumn>| column.is_some_and(|c| c.turn == Turn::Stops);
     let mut set = Vec::with_capacity(columns.len());
     for ((index, column), break_before) in columns.iter().enumerate().zip(breaks(columns)) {
@@ -91,7 +92,7 @@ pub(super) fn set(columns: &[TabColumn], look: &TabLook) -> Vec<SetColumn> {
         set.push(SetColumn {
             cells,
             frets: frets(column),
-            held: column.held.iter().map(|hold| hold.string).collect(),
+            held: column.held.iter().filter(is_untied).map(|hold| hold.string).collect(),
             break_before,
         });
     }

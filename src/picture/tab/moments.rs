@@ -14,11 +14,12 @@ pub(super) enum Moment {
 /// So many beats in a row without anything are all counted; of more only the first and the last.
 const MOST_EMPTY_BEATS: u64 = 12;
 
-/// The moments at which something happens, given in order, with the beginning of the bar, and with
-/// the beats between if these are wanted.
+/// The moments at which something happens, given in order. If beats are counted, the beginning of the
+/// bar and the beats between are there too; a bar has one moment at least.
 pub(super) fn moments(bar: &Bar, marks: &[Quarters], with_beats: bool) -> Vec<Moment> {
     let mut moments = Vec::new();
-    let first = (marks.first() != Some(&Quarters::ZERO)).then_some(Quarters::ZERO);
+    let begins = marks.first() == Some(&Quarters::ZERO);
+    let first = (!begins && (with_beats || marks.is_empty())).then_some(Quarters::ZERO);
     let marks: Vec<Quarters> = first.into_iter().chain(marks.iter().copied()).collect();
     for (mark, at) in marks.iter().zip(1..) {
         moments.push(Moment::At(*mark));

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::export::text::tuning::tuning_line;
 use crate::glyphs::printable_line;
 use crate::picture::{Tab, TabRhythm, TimesFrom};
 
@@ -23,11 +24,11 @@ pub struct TabHead {
 impl TabHead {
     pub(super) fn of(tab: &Tab) -> TabHead {
         let title = tab.title.as_deref().map(str::trim).filter(|title| !title.is_empty());
-        let capo = format!("{}: frets and positions count from it", tab.capo);
+        let capo = tab.tuning.capo();
         TabHead {
             title: title.map(printable_line),
-            tuning: printable_line(&tab.tuning),
-            capo: (!tab.capo.is_none()).then_some(capo),
+            tuning: printable_line(&tuning_line(&tab.tuning)),
+            capo: (!capo.is_none()).then(|| format!("{capo}: frets and positions count from it")),
             time: time(tab),
             remark: remark(tab.rhythm).map(str::to_owned),
         }

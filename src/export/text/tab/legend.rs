@@ -1,102 +1,178 @@
 //! What the signs of a tab mean.
 
+use std::collections::BTreeSet;
 use std::fmt;
+
+use fretloom_theory::WhichTriad;
 
 use crate::picture::{
     Count, Slur, Tab, TabBelow, TabColumn, TabLook, TabNote, TabRhythm, TabSystem, Turn,
 };
-use fretloom_theory::WhichTriad;
 
-/// What the signs mean that stand in a tab; prints as lines of at most 80 columns.
-///
-/// Only what stands there is explained.
-#[derive(Clone, PartialEq, Eq, Debug, Default)]
+/// What the signs mean that stand in a tab, and no others; prints as lines no wider than the tab
+/// may be.
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Legend {
-    meanings: Vec<&'static str>,
+    signs: BTreeSet<Sign>,
+    width: usize,
+}
+
+/// A sign that needs to be explained, in the order in which they are.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+enum Sign {
+    Halves,
+    Quarters,
+    Thirds,
+    Sixths,
+    Parts,
+    Between,
+    HoldOn,
+    Silence,
+    LeftOut,
+    Grace,
+    Rolled,
+    SoundsOn,
+    Tied,
+    HammerOn,
+    PullOff,
+    Strokes,
+    Accent,
+    BrokenBar,
+    Fingers,
+    Degrees,
+    Names,
+    FirstTriad,
+    SecondTriad,
+}
+
+impl Sign {
+    const fn meaning(self) -> &'static str {
+        match self {
+            Sign::Halves => "1 & 2 &: beats and halves; a note lasts until the next count",
+            Sign::Quarters => "e a: quarters of a beat",
+            Sign::Thirds => "la li: thirds of a beat",
+            Sign::Sixths => "ta ti: first and last sixth of a beat",
+            Sign::Parts => "2/5: so much after the beat",
+            Sign::Between => "*: between the counts",
+            Sign::HoldOn => "~2: hold on",
+            Sign::Silence => "(2): silence",
+            Sign::LeftOut => "..: the beats between",
+            Sign::Grace => "g: grace note",
+            Sign::Rolled => "': rolled, with the note before",
+            Sign::SoundsOn => "=: that string sounds on",
+            Sign::Tied => "(5) on a string: tied",
+            Sign::HammerOn => "h: hammer on",
+            Sign::PullOff => "p: pull off",
+            Sign::Strokes => "⊓ V: down, up",
+            Sign::Accent => ">: accent",
+            Sign::BrokenBar => ": in place of |: the bar goes on",
+            Sign::Fingers => "below: fingers",
+            Sign::Degrees => "below: degrees over the chord",
+            Sign::Names => "below: notes",
+            Sign::FirstTriad => "[ ] below: first triad",
+            Sign::SecondTriad => "( ) below: second triad",
+        }
+    }
 }
 
 impl Legend {
     /// What stands in what a look shows of a tab.
     pub(super) fn of(tab: &Tab, look: &TabLook, systems: &[TabSystem]) -> Legend {
+        let mut signs = BTreeSet::new();
         let is_counted = look.rhythm && tab.rhythm != TabRhythm::NotCounted;
-        let counts =
-            |fulfils: &dyn Fn(&TabColumn) -> bool| is_counted && tab.columns().any(fulfils);
-        let notes = |fulfils: &dyn Fn(&TabNote) -> bool| {
-            tab.columns().flat_map(|column| &column.notes).any(fulfils)
-        };
-        let says = |syllables: [&str; 2]| {
-            counts(&|c| matches!(c.count, Count::Syllable(s) if syllables.contains(&s)))
-        };
-        let triad = |which| look.triads && notes(&|n| n.triad.is_some_and(|t| t.which == which));
-        let rows = [
-            (
-                is_counted,
-                "1 & 2 &: beats and halves; a note lasts until the next count that is written",
-            ),
-            (says(["e", "a"]), "e a: quarters of a beat"),
-            (says(["la", "li"]), "la li: thirds of a beat"),
-            (says(["ta", "ti"]), "ta ti: the first and the last sixth of a beat"),
-            (counts(&|c| matches!(c.count, Count::Part { .. })), "2/5: that part of a beat"),
-            (counts(&|c| c.count == Count::Between), "*: between the counts"),
-            (counts(&|c| c.turn == Turn::GoesOn && c.count != Count::LeftOut), "~2: notes go on"),
-            (counts(&|c| c.turn == Turn::Stops), "(2): silence"),
-            (counts(&|c| c.count == Count::LeftOut), "..: the beats between"),
-            (counts(&|c| c.count == Count::Grace), "g: a grace note before what follows"),
-            (counts(&|c| c.count == Count::Rolled), "': with what is before it, rolled"),
-            (held(tab), "=: that string goes on"),
-            (
-                tab.columns().any(|c| c.held.iter().any(|hold| hold.tied.is_some())),
-                "(5) on a string: tied, not struck again",
-            ),
-            (notes(&|n| n.slur == Some(Slur::HammerOn)), "h5: hammered on"),
-            (notes(&|n| n.slur == Some(Slur::PullOff)), "p5: pulled off"),
-            (look.strokes && notes(&|n| n.stroke.is_some()), "⊓ V: down, up"),
-            (look.strokes && notes(&|n| n.accent), ">: accent"),
-            (systems.iter().any(|system| system.is_broken), ": for a bar line: the bar goes on"),
-            (look.fingers && notes(&|n| n.finger.is_some()), "below: fingers"),
-            (
-                look.below == TabBelow::Degrees && notes(&|n| n.degree.is_some()),
-                "below: degrees over the chord",
-            ),
-            (look.below == TabBelow::Names && notes(&|n| n.name.is_some()), "below: notes"),
-            (triad(WhichTriad::First), "[ ]: first triad"),
-            (triad(WhichTriad::Second), "( ) below: second triad"),
-        ];
-        Legend { meanings: rows.into_iter().filter(|(is, _)| *is).map(|(_, text)| text).collect() }
+        for column in tab.columns() {
+            if is_counted {
+                signs.extend(counted(column));
+            }
+            signs.extend(column.held.iter().map(|hold| match hold.tied {
+                Some(_) => Sign::Tied,
+                None => Sign::SoundsOn,
+            }));
+            column.notes.iter().for_each(|note| signs.extend(noted(note, look)));
+        }
+        signs.extend(is_counted.then_some(Sign::Halves));
+        let is_broken = systems.iter().any(|system| system.is_broken);
+        signs.extend(is_broken.then_some(Sign::BrokenBar));
+        Legend { signs, width: look.width }
     }
 
-    /// What stands in this or in another.
+    /// What stands in this or in another, as wide as this.
     #[must_use]
     pub fn and(mut self, other: &Legend) -> Legend {
-        for meaning in &other.meanings {
-            if !self.meanings.contains(meaning) {
-                self.meanings.push(meaning);
-            }
-        }
+        self.signs.extend(&other.signs);
         self
     }
 }
 
-fn held(tab: &Tab) -> bool {
-    tab.columns().flat_map(|column| &column.held).any(|hold| hold.tied.is_none())
+/// What the count of a column needs.
+fn counted(column: &TabColumn) -> impl Iterator<Item = Sign> {
+    let of_count = match column.count {
+        Count::Beat(_) | Count::Syllable("&") | Count::Bars(_) => None,
+        Count::Syllable("e" | "a") => Some(Sign::Quarters),
+        Count::Syllable("la" | "li") => Some(Sign::Thirds),
+        Count::Syllable(_) => Some(Sign::Sixths),
+        Count::Part { .. } => Some(Sign::Parts),
+        Count::Between => Some(Sign::Between),
+        Count::LeftOut => Some(Sign::LeftOut),
+        Count::Grace => Some(Sign::Grace),
+        Count::Rolled => Some(Sign::Rolled),
+    };
+    let of_turn = match column.turn {
+        Turn::Begins => None,
+        Turn::GoesOn => Some(Sign::HoldOn),
+        Turn::Stops => Some(Sign::Silence),
+    };
+    of_count.into_iter().chain(of_turn)
 }
+
+/// What a note needs.
+fn noted(note: &TabNote, look: &TabLook) -> impl Iterator<Item = Sign> {
+    let slur = note.slur.map(|slur| match slur {
+        Slur::HammerOn => Sign::HammerOn,
+        Slur::PullOff => Sign::PullOff,
+    });
+    let below = match look.below {
+        TabBelow::Nothing => None,
+        TabBelow::Degrees => note.degree.map(|_| Sign::Degrees),
+        TabBelow::Names => note.name.map(|_| Sign::Names),
+    };
+    let triad = note.triad.filter(|_| look.triads).map(|mark| match mark.which {
+        WhichTriad::First => Sign::FirstTriad,
+        WhichTriad::Second => Sign::SecondTriad,
+    });
+    let stroke = note.stroke.filter(|_| look.strokes).map(|_| Sign::Strokes);
+    let accent = (look.strokes && note.accent).then_some(Sign::Accent);
+    let finger = note.finger.filter(|_| look.fingers).map(|_| Sign::Fingers);
+    [slur, stroke, accent, finger, below, triad].into_iter().flatten()
+}
+
+/// What stands between two meanings of a line.
+const GAP: &str = "   ";
 
 impl fmt::Display for Legend {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut width = 0;
-        for (index, meaning) in self.meanings.iter().enumerate() {
-            let length = meaning.chars().count();
-            if index > 0 && width + length + 3 > TabLook::USUAL_WIDTH {
-                writeln!(f)?;
-                width = 0;
+        let mut line = String::new();
+        for sign in &self.signs {
+            let meaning = sign.meaning();
+            let width =
+                [&line, GAP, meaning].iter().map(|text| text.chars().count()).sum::<usize>();
+            if line.is_empty() {
+                line = meaning.to_owned();
+            } else if width <= self.width {
+                line = line + GAP + meaning;
+            } else {
+                write_wrapped(f, &line, self.width)?;
+                line = meaning.to_owned();
             }
-            if width > 0 {
-                f.write_str("   ")?;
-                width += 3;
-            }
-            f.write_str(meaning)?;
-            width += length;
         }
-        if self.meanings.is_empty() { Ok(()) } else { writeln!(f) }
+        if line.is_empty() { Ok(()) } else { write_wrapped(f, &line, self.width) }
     }
+}
+
+/// A line, as several where a single meaning is too wide.
+fn write_wrapped(f: &mut fmt::Formatter<'_>, line: &str, width: usize) -> fmt::Result {
+    if line.chars().count() <= width {
+        return writeln!(f, "{line}");
+    }
+    textwrap::wrap(line, width.max(1)).iter().try_for_each(|part| writeln!(f, "{part}"))
 }
