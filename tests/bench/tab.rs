@@ -1,6 +1,6 @@
 //! Tablature: from notes with their places to text, beside fret numbers on dashes.
 
-#![allow(clippy::unwrap_used, reason = "a benchmark may stop")]
+#![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
 #[path = "support/effort.rs"]
 mod effort;
@@ -45,7 +45,10 @@ fn line(notes: u32) -> Line {
     };
     let events = (0..notes).map(event).collect();
     let chord = |bar: u32| {
-        (Quarters::whole(4 * bar), ChordSymbol::read(if bar % 2 == 0 { "Dm7" } else { "G13b9" }))
+        (
+            Quarters::whole(4 * bar),
+            ChordSymbol::read(if bar.is_multiple_of(2) { "Dm7" } else { "G13b9" }),
+        )
     };
     Line {
         tuning: Tuning::read("E A D G B E").unwrap(),

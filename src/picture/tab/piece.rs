@@ -2,7 +2,7 @@
 
 use fretloom_theory::{BarLabel, Quarters};
 
-use super::bar::{TabBar, TabColumn};
+use super::bar::TabBar;
 use super::cell::{BreakBefore, SetColumn, in_columns, set};
 use super::look::TabLook;
 use super::row::TabRowKind;
@@ -13,9 +13,7 @@ pub(super) struct Piece {
     /// What stands over its beginning.
     pub(super) head: String,
     pub(super) columns: Vec<SetColumn>,
-    /// In which column each of its moments stands, counted from its first sign.
-    pub(super) anchors: Vec<usize>,
-    /// With the bar line before it.
+    /// With the bar line before it, in the narrowest gaps.
     pub(super) width: usize,
     /// Is it the rest of a bar?
     pub(super) goes_on: bool,
@@ -25,48 +23,82 @@ pub(super) struct Piece {
     pub(super) is_pick_up: bool,
 }
 
+impl Piece {
+    fn new(head: String, columns: Vec<SetColumn>) -> Piece {
+        let (goes_on, is_broken, is_pick_up) = (false, false, false);
+        let mut piece = Piece { head, columns, width: 0, goes_on, is_broken, is_pick_up };
+        piece.width = piece.width_in(Gap::NARROWEST);
+        piece
+    }
+
+    /// Is it a whole bar?
+    pub(super) fn is_whole(&self) -> bool {
+        !self.goes_on && !self.is_broken
+    }
+
+    /// How wide it is, with the bar line before it. Pieces of a bar stay as narrow as they can be.
+    pub(super) fn width_in(&self, gap: Gap) -> usize {
+        let mut measuring = Measuring::new(self.gap(gap), &self.head);
+        self.columns.iter().for_each(|column| {
+            measuring.add(column);
+        });
+        measuring.width()
+    }
+
+    /// In which column each of its moments stands, counted from its bar line.
+    pub(super) fn anchors(&self, gap: Gap) -> impl Iterator<Item = usize> {
+        let mut measuring = Measuring::new(self.gap(gap), &self.head);
+        self.columns.iter().map(move |column| measuring.add(column))
+    }
+
+    fn gap(&self, gap: Gap) -> Gap {
+        if self.is_whole() { gap } else { Gap::NARROWEST }
+    }
+}
+
 /// How many columns lie between moments at least.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct Gap(pub(super) usize);
+pub(super) struct Gap(usize);
+
+impl Gap {
+    /// One column, which the sign before a number takes.
+    pub(super) const NARROWEST: Gap = Gap(1);
+    /// Those that are tried where there is room, the narrowest first.
+    pub(super) const WIDER: [Gap; 2] = [Gap(2), Gap(3)];
+}
 
 /// Where the first moment stands, counted from the bar line.
 const FIRST: usize = 2;
 
 /// A bar in one piece, or in several where it is wider than there is room.
-pub(super) fn pieces(bar: &TabBar, look: &TabLook, gap: Gap, room: usize) -> Vec<Piece> {
-    let whole = set(&bar.columns, look);
-    let head = head(bar);
-    let (anchors, width) = measure(&whole, gap, &head);
+pub(super) fn pieces(bar: &TabBar, look: &TabLook, room: usize) -> Vec<Piece> {
+    let whole = Piece::new(head(bar), set(&bar.columns, look));
+    if whole.width > room {
+        return broken(bar, look, &whole, room);
+    }
     let is_pick_up = bar.index == 0 && !bar.missing.is_zero();
-    let (goes_on, is_broken) = (false, false);
-    let whole = Piece { head, columns: whole, anchors, width, goes_on, is_broken, is_pick_up };
-    if whole.width <= room { vec![whole] } else { broken(bar, look, &whole, room) }
+    vec![Piece { is_pick_up, ..whole }]
 }
 
-/// The pieces of a bar that is too wide: as tight as can be.
+/// The pieces of a bar that is too wide.
 fn broken(bar: &TabBar, look: &TabLook, whole: &Piece, room: usize) -> Vec<Piece> {
     let mut pieces = Vec::new();
     let (mut rest, mut set_rest) = (bar.columns.as_slice(), whole.columns.as_slice());
     while !rest.is_empty() {
-        let head = if pieces.is_empty() { whole.head.clone() } else { format!("({})", label(bar)) };
+        let goes_on = !pieces.is_empty();
+        let head = if goes_on { format!("({})", label(bar)) } else { whole.head.clone() };
         let count = fitting(set_rest, room, &head);
         let (columns, later) = rest.split_at(count);
-        let piece = piece(columns, look, head, !pieces.is_empty());
-        pieces.push(Piece { is_broken: !later.is_empty(), ..piece });
+        let piece = Piece::new(head, set(columns, look));
+        pieces.push(Piece { goes_on, is_broken: !later.is_empty(), ..piece });
         (rest, set_rest) = (later, set_rest.get(count..).unwrap_or_default());
     }
     pieces
 }
 
-fn piece(columns: &[TabColumn], look: &TabLook, head: String, goes_on: bool) -> Piece {
-    let columns = set(columns, look);
-    let (anchors, width) = measure(&columns, Gap(1), &head);
-    Piece { head, columns, anchors, width, goes_on, is_broken: false, is_pick_up: false }
-}
-
 /// How many of these columns there is room for: at least one, and up to a beat if that can be.
 fn fitting(columns: &[SetColumn], room: usize, head: &str) -> usize {
-    let mut measuring = Measuring::new(Gap(1), head);
+    let mut measuring = Measuring::new(Gap::NARROWEST, head);
     let fits = |column: &&SetColumn| {
         measuring.add(column);
         // A bracket that is closed at the break takes one column more.
@@ -82,13 +114,6 @@ fn fitting(columns: &[SetColumn], room: usize, head: &str) -> usize {
     };
     let best = is_at_best(BreakBefore::AtBeat).or_else(|| is_at_best(BreakBefore::WithinBeat));
     best.unwrap_or(count.max(1))
-}
-
-/// The columns of moments, and the width of them all with the bar line before them.
-fn measure(columns: &[SetColumn], gap: Gap, head: &str) -> (Vec<usize>, usize) {
-    let mut measuring = Measuring::new(gap, head);
-    let anchors = columns.iter().map(|column| measuring.add(column)).collect();
-    (anchors, measuring.width())
 }
 
 /// Where the rows of a bar end, as far as it is set.

@@ -37,9 +37,6 @@ pub struct TabSpot {
 /// How many bars a line has at most, a pick-up apart.
 const MOST_BARS: usize = 4;
 
-/// How wide gaps are tried.
-const WIDEST_GAP: usize = 3;
-
 /// The lines of these bars. Each name of a string has as many signs as the others.
 ///
 /// Four bars stand in a line, else two, else one, so that phrases keep their shape; gaps are as
@@ -52,49 +49,61 @@ pub(super) fn systems(
     let label = names.iter().map(|(_, name)| name.chars().count()).max().unwrap_or_default();
     // The last bar line takes one column.
     let room = look.width.saturating_sub(label + 1);
-    let set = |gap| Setting::new(bars, look, Gap(gap), room);
-    let mut best = set(1);
-    for gap in 2..=WIDEST_GAP {
-        let wider = set(gap);
-        if wider.lines.len() > best.lines.len() {
-            break;
-        }
-        best = wider;
-    }
-    let line = |line: &Range<usize>| best.pieces.get(line.clone()).unwrap_or_default();
-    best.lines.iter().map(|range| System::new(names, label, line(range)).into_system()).collect()
+    let pieces: Vec<Piece> = bars.iter().flat_map(|bar| pieces(bar, look, room)).collect();
+    let setting = Setting::of(&pieces, room);
+    let line = |line: &Range<usize>| {
+        let pieces = pieces.get(line.clone()).unwrap_or_default();
+        System::new(names, label, pieces, setting.gap).into_system()
+    };
+    setting.lines.iter().map(line).collect()
 }
 
-/// Pieces, and which of them share a line.
+/// Which pieces share a line, and how far their moments lie from one another.
 struct Setting {
-    pieces: Vec<Piece>,
+    gap: Gap,
+    /// By piece.
+    widths: Vec<usize>,
     lines: Vec<Range<usize>>,
 }
 
 impl Setting {
-    fn new(bars: &[TabBar], look: &TabLook, gap: Gap, room: usize) -> Setting {
-        let pieces: Vec<Piece> = bars.iter().flat_map(|bar| pieces(bar, look, gap, room)).collect();
+    /// With gaps as wide as they can be without a line more.
+    fn of(pieces: &[Piece], room: usize) -> Setting {
+        let mut best = Setting::in_gap(pieces, Gap::NARROWEST, room);
+        for gap in Gap::WIDER {
+            let wider = Setting::in_gap(pieces, gap, room);
+            let is_too_wide = wider.widths.iter().any(|width| *width > room);
+            if is_too_wide || wider.lines.len() > best.lines.len() {
+                break;
+            }
+            best = wider;
+        }
+        best
+    }
+
+    fn in_gap(pieces: &[Piece], gap: Gap, room: usize) -> Setting {
+        let widths: Vec<usize> = pieces.iter().map(|piece| piece.width_in(gap)).collect();
         let mut lines = Vec::new();
         let mut from = 0;
-        while from < pieces.len() {
-            let count = in_line(pieces.get(from..).unwrap_or_default(), room);
+        while let (Some(pieces @ [_, ..]), Some(widths)) = (pieces.get(from..), widths.get(from..))
+        {
+            let count = in_line(pieces, widths, room);
             lines.push(from..from + count);
             from += count;
         }
-        Setting { pieces, lines }
+        Setting { gap, widths, lines }
     }
 }
 
 /// How many of these pieces the next line holds.
-fn in_line(pieces: &[Piece], room: usize) -> usize {
-    let whole = |piece: &&Piece| !piece.goes_on && !piece.is_broken;
+fn in_line(pieces: &[Piece], widths: &[usize], room: usize) -> usize {
     let pick_up = usize::from(pieces.first().is_some_and(|piece| piece.is_pick_up));
-    let whole = pieces.iter().take_while(whole).take(MOST_BARS + pick_up).count();
-    let width = |count: &usize| pieces.iter().take(*count).map(|piece| piece.width).sum::<usize>();
+    let whole = pieces.iter().take(MOST_BARS + pick_up).take_while(|piece| piece.is_whole());
+    let whole = whole.count();
+    let fits = |count: &usize| widths.iter().take(*count).sum::<usize>() <= room;
     let counts = [whole, MOST_BARS / 2 + pick_up, 1 + pick_up];
-    let fitting =
-        counts.into_iter().filter(|count| *count <= whole).find(|count| width(count) <= room);
-    fitting.filter(|count| *count > 0).unwrap_or(1)
+    let fitting = counts.into_iter().filter(|count| (1..=whole).contains(count)).find(fits);
+    fitting.unwrap_or(1)
 }
 
 /// A line that is being written.
@@ -109,8 +118,14 @@ struct System<'a> {
 }
 
 impl<'a> System<'a> {
-    fn new(names: &'a [(StringNumber, String)], label: usize, pieces: &[Piece]) -> System<'a> {
-        let end = label + pieces.iter().map(|piece| piece.width).sum::<usize>();
+    fn new(
+        names: &'a [(StringNumber, String)],
+        label: usize,
+        pieces: &[Piece],
+        gap: Gap,
+    ) -> System<'a> {
+        let widths: Vec<usize> = pieces.iter().map(|piece| piece.width_in(gap)).collect();
+        let end = label + widths.iter().sum::<usize>();
         let string = |(_, name): &(StringNumber, String)| {
             let mut canvas = Canvas::of('-', end);
             canvas.write(0, &format!("{name:label$}"));
@@ -118,12 +133,13 @@ impl<'a> System<'a> {
         };
         let strings = names.iter().map(string).collect();
         let (rows, spots) = (BTreeMap::new(), Vec::new());
-        let is_broken = pieces.iter().any(|piece| piece.goes_on || piece.is_broken);
+        let is_broken = pieces.iter().any(|piece| !piece.is_whole());
         let mut system = System { names, rows, strings, spots, is_broken };
         let mut from = label;
-        for piece in pieces {
-            system.put_piece(from, piece);
-            from += piece.width;
+        for (piece, width) in pieces.iter().zip(widths) {
+            let anchors: Vec<usize> = piece.anchors(gap).map(|anchor| from + anchor).collect();
+            system.put_piece(from, piece, &anchors);
+            from += width;
         }
         let is_cut = pieces.last().is_some_and(|piece| piece.is_broken);
         system.put_line(end, if is_cut { ':' } else { '|' });
@@ -134,13 +150,12 @@ impl<'a> System<'a> {
         self.strings.iter_mut().for_each(|string| string.put(column, sign));
     }
 
-    fn put_piece(&mut self, from: usize, piece: &Piece) {
+    fn put_piece(&mut self, from: usize, piece: &Piece, anchors: &[usize]) {
         self.put_line(from, if piece.goes_on { ':' } else { '|' });
         self.row(TabRowKind::Bars).write(from, &piece.head);
-        for (column, anchor) in piece.columns.iter().zip(&piece.anchors) {
+        for (column, anchor) in piece.columns.iter().zip(anchors) {
             for cell in &column.cells {
-                let row = self.row(cell.row);
-                let anchor = from + anchor;
+                let (row, anchor) = (self.row(cell.row), *anchor);
                 if let Some(sign) = cell.before {
                     row.put(anchor.saturating_sub(1), sign);
                 }
@@ -150,15 +165,15 @@ impl<'a> System<'a> {
                 }
             }
         }
-        self.put_strings(from, piece);
+        self.put_strings(from, piece, anchors);
     }
 
-    fn put_strings(&mut self, from: usize, piece: &Piece) {
+    fn put_strings(&mut self, from: usize, piece: &Piece, anchors: &[usize]) {
         for ((string, _), canvas) in self.names.iter().zip(&mut self.strings) {
             // Behind what stands on the string already.
             let mut free = from + 1;
-            for (column, anchor) in piece.columns.iter().zip(&piece.anchors) {
-                let anchor = from + anchor;
+            for (column, anchor) in piece.columns.iter().zip(anchors) {
+                let anchor = *anchor;
                 if column.held.contains(string) {
                     (free..=anchor).for_each(|place| canvas.put(place, '='));
                 }
