@@ -14,6 +14,7 @@ mod finger_remark;
 mod hand_area;
 mod harmony;
 mod ladder;
+mod line;
 mod marks;
 mod neck;
 mod pairs;
@@ -38,6 +39,10 @@ pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;
 pub use ladder::{ClimbedStrings, LadderAnswer};
+pub use line::{
+    AskedChords, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer, LineArea, LineChord,
+    LineChords, LinePhrase, LineQuestion, LineTarget, LineWay, LinesAnswer, Slurring, ToldNote,
+};
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
 pub use pairs::{

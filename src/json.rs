@@ -14,6 +14,7 @@ mod chord;
 mod compare;
 mod finger;
 mod ladder;
+mod line;
 mod neck;
 mod pairs;
 mod patterns;

@@ -53,6 +53,21 @@ fn without_number(said: &str) -> String {
     said.split_once(" (os error ").map_or(said, |(words, _)| words).to_owned()
 }
 
+/// Words in lines of at most so many columns; a longer word has a line of its own.
+pub(crate) fn wrapped(words: &str, columns: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= columns => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            Some(_) | None => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
 /// Values separated by single spaces.
 pub(crate) fn spaced<T: Display>(values: impl IntoIterator<Item = T>) -> String {
     values.into_iter().map(|value| value.to_string()).collect::<Vec<_>>().join(" ")

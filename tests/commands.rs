@@ -24,6 +24,10 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ("format tuning strings rungs", &["ladder", "Bb", "C"]),
     ("format tuning pair places", &["neck", "Bbmaj7#11"]),
     (
+        "format tuning tempo meter bars chords scales phrases notes comes_round",
+        &["line", "| Dm7 | G7 | Cmaj7 |", "--strings", "4-3-2"],
+    ),
+    (
         "format tuning ways",
         &["finger", concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json")],
     ),

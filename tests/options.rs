@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 12] = [
+const CALLS: [(&str, &[&str]); 13] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -21,6 +21,7 @@ const CALLS: [(&str, &[&str]); 12] = [
     ("shapes", &["shapes", "Bb"]),
     ("ladder", &["ladder", "Bb", "C"]),
     ("neck", &["neck", "Ab7alt"]),
+    ("line", &["line", "| Ab7alt | G7 |", "--bars", "4"]),
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
     ("patterns", &["patterns"]),
@@ -30,7 +31,7 @@ const CALLS: [(&str, &[&str]); 12] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 47] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 65] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -61,7 +62,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 47] = [
     ("inversion", &["--inversion", "first"], &[]),
     ("span", &["--span", "40"], &[]),
     ("frets", &["--frets", "5-9"], &[]),
-    ("no_open", &["--no-open"], &["--frets", "0-12"]),
+    ("no_open", &["--no-open"], &["--frets", "0-3"]),
     ("reach", &["--reach", "60"], &[]),
     ("reach", &["--reach", "60"], &["--view", "position"]),
     ("reach", &["--reach", "60"], &["--view", "two"]),
@@ -73,11 +74,29 @@ const OPTIONS: [(&str, &[&str], &[&str]); 47] = [
     ("fret_widths", &["--fret-widths", "true"], &[]),
     ("view", &["--view", "two"], &[]),
     ("position", &["--position", "7"], &["--view", "position"]),
-    ("ways", &["--ways", "1"], &[]),
+    ("ways", &["--ways", "2"], &[]),
     ("home", &["--home", "12"], &[]),
     ("like_open", &["--like-open"], &[]),
     ("no_pins", &["--no-pins"], &[]),
     ("track", &["--track", "2"], &[]),
+    ("pattern", &["--pattern", "132 32"], &[]),
+    ("rhythm", &["--rhythm", "triplets"], &[]),
+    ("travel", &["--travel", "up"], &[]),
+    ("link", &["--link", "below"], &[]),
+    ("start", &["--start", "second"], &[]),
+    ("target", &["--target", "5@3.1"], &[]),
+    ("bars", &["--bars", "3"], &[]),
+    ("meter", &["--meter", "3/4"], &[]),
+    ("tempo", &["--tempo", "92"], &[]),
+    ("exercise", &["--exercise"], &[]),
+    ("at_change", &["--at-change", "cut"], &["--exercise", "--pattern", "1232 321"]),
+    ("keys", &["--keys", "tones"], &[]),
+    ("grip", &["--grip"], &["--keys", "semitones", "--frets", "3-22"]),
+    ("picking", &["--picking", "strict"], &[]),
+    ("slurs", &["--slurs"], &[]),
+    ("below", &["--below", "degrees"], &[]),
+    ("triads", &["--triads"], &[]),
+    ("link", &["--link", "below"], &["--travel", "up"]),
 ];
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of

@@ -96,6 +96,10 @@ fn mouse_table() -> String {
     table
 }
 
+/// A line as the README asks for it.
+const README_LINE: [&str; 7] =
+    ["line", "| Dm7 | G7 | Cmaj7 |", "--strings", "4-3-2", "--triads", "--below", "degrees"];
+
 /// Every part of the README that is made, by the name in its marker.
 fn parts() -> Vec<(&'static str, String)> {
     vec![
@@ -104,6 +108,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("pairs", fenced(&printed(&["pairs", "Dm7"]))),
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
+        ("line", fenced(&printed(&README_LINE))),
         ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
         ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),

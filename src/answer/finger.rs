@@ -106,7 +106,12 @@ fn unplayable(error: &FingeringError, score: &ReadScore) -> Refusal {
 }
 
 impl WayAnswer {
-    fn new(fingering: Fingering, neck: &Neck, hand: Hand, notes: &[LineNote]) -> WayAnswer {
+    pub(super) fn new(
+        fingering: Fingering,
+        neck: &Neck,
+        hand: Hand,
+        notes: &[LineNote],
+    ) -> WayAnswer {
         let fingered = fingering.notes().iter().zip(notes);
         let fingered = fingered.map(|(at, note)| FingeredAnswer::new(neck, at, note.pitch()));
         let (notes, is_wide) =

@@ -5,7 +5,7 @@ use std::fmt;
 use fretloom_fretboard::{
     Fret, FretRange, HandPosition, Neck, Region, RegionError, StringSet, TuningError,
 };
-use fretloom_theory::{ReadError, SpelledTriad};
+use fretloom_theory::{LineError, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
 use crate::score_file::ScoreFileError;
@@ -118,6 +118,51 @@ pub enum Refusal {
         /// How many more there are.
         more: usize,
     },
+    /// No way was found to make a line.
+    NoLine {
+        /// The condition that fails.
+        error: LineError,
+    },
+    /// Bars without a chord to make a line over.
+    NoChords {
+        /// The text as given.
+        text: String,
+    },
+    /// A scale that holds no two triads without a common note.
+    NoPairIn {
+        /// Its name.
+        scale: String,
+    },
+    /// More or fewer things than the chords that they are for.
+    OneForEach {
+        /// What they are, as in `pairs`.
+        what: &'static str,
+        /// How many were given.
+        given: usize,
+        /// How many chords there are.
+        chords: usize,
+    },
+    /// A note to arrive at that does not lie in the line.
+    TargetOutside {
+        /// The target as it is typed.
+        target: String,
+        /// How many bars there are.
+        bars: u64,
+    },
+    /// Something that fails in one of several keys.
+    InKey {
+        /// The key.
+        key: String,
+        /// What fails.
+        refusal: Box<Refusal>,
+    },
+    /// A grip that cannot be moved into a key.
+    NoGrip {
+        /// The key.
+        key: String,
+        /// Does it have an open string, which cannot be moved?
+        has_open: bool,
+    },
     /// No way was found to play a line.
     Fingering {
         /// Why.
@@ -217,6 +262,38 @@ impl fmt::Display for Refusal {
                 "not to be played there: {notes}{}; expected places that sound the notes, or \
                  --no-pins",
                 AndMore(*more)
+            ),
+            Refusal::NoLine { error } => write!(f, "cannot make the line: {error}"),
+            Refusal::NoChords { text } => write!(
+                f,
+                "there is no chord in \"{text}\" to make a line over: expected one, as in Dm7"
+            ),
+            Refusal::NoPairIn { scale } => write!(
+                f,
+                "{scale} holds no two triads without a common note: expected another scale, or a \
+                 pair of your own as in \"F & G\""
+            ),
+            Refusal::OneForEach { what, given, chords } => write!(
+                f,
+                "{given} {what} for {chords} {}: expected one for all, or one for each",
+                if *chords == 1 { "chord" } else { "chords" }
+            ),
+            Refusal::TargetOutside { target, bars } => write!(
+                f,
+                "the target {target} does not lie in the line: expected a beat of bars 1 to \
+                 {bars} after the beginning, or {}.1, the first beat after them",
+                bars + 1
+            ),
+            Refusal::InKey { key, refusal } => write!(f, "in {key}: {refusal}"),
+            Refusal::NoGrip { key, has_open: true } => write!(
+                f,
+                "the grip cannot be moved to {key}, since it has an open string: expected --no-open, \
+                 or no --grip"
+            ),
+            Refusal::NoGrip { key, has_open: false } => write!(
+                f,
+                "the grip does not fit on the neck in {key}: expected another part of the neck, or no \
+                 --grip"
             ),
             Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
         }

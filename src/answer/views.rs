@@ -6,7 +6,7 @@ use fretloom_fretboard::{
     Finger, FretRange, Hand, HandPosition, Hidden, Neck, Rung, SetView, StringSet, TwoAString,
     View, ViewChoices, ViewContents, ViewPlace,
 };
-use fretloom_theory::{NamedPitch, NoteName, Pitch};
+use fretloom_theory::{NamedPitch, NoteName, Pitch, TriadPair};
 
 use super::pairs::{NamedPair, PairAnswer};
 use super::refusal::Refusal;
@@ -47,6 +47,25 @@ impl ViewQuestion {
             return Err(Refusal::NoSuchChoice { number, count });
         }
         Ok(AskedView { question: self, found })
+    }
+
+    /// The view.
+    #[must_use]
+    pub const fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// Where the view shows the notes of a pair, within the frets that are wanted.
+    pub(super) fn places(&self, neck: &Neck, pair: TriadPair) -> Result<Vec<ViewPlace>, Refusal> {
+        self.check(neck)?;
+        let found = self.view.choices(neck, pair, self.hand);
+        let (number, count) = (self.choice, found.count());
+        if count > 0 && !(1..=count).contains(&number) {
+            return Err(Refusal::NoSuchChoice { number, count });
+        }
+        let contents = found.contents(neck, number.saturating_sub(1));
+        let wanted = |at: &&ViewPlace| self.frets.contains(neck.fret_number(at.place));
+        Ok(contents.places().iter().filter(wanted).copied().collect())
     }
 
     fn check(&self, neck: &Neck) -> Result<(), Refusal> {

@@ -14,6 +14,7 @@ use crate::tui::pedal::Pedal;
 
 mod finger;
 mod hand;
+mod line;
 mod own;
 mod triads;
 mod value;
@@ -21,6 +22,7 @@ mod view;
 mod where_to;
 
 pub(super) use finger::Finger;
+pub(super) use line::{Line, TravelArg};
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
 pub(super) use triads::{InversionArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
@@ -197,6 +199,8 @@ pub enum Command {
     Ladder(Ladder),
     /// The neck with both triads of a pair
     Neck(Neck),
+    /// A line of the pairs of a chord, or of several: tab, fingers and strokes, and what it does
+    Line(Line),
     /// A line from a file on the neck: where to play each note, and with which finger
     Finger(Finger),
     /// The tunings that there are, and from which file
@@ -370,6 +374,9 @@ pub struct Neck {
     /// The cells of the frets: even, or true to scale
     #[arg(long, value_parser = value::fret_widths, value_name = "even|true", default_value = "even")]
     pub fret_widths: FretWidths,
+    /// For the view set: any strings, 3-2-1, 2-1 or 3; for two: three side by side
+    #[arg(long, value_name = "STRINGS", requires = "view")]
+    pub strings: Option<String>,
     /// Which view of the neck
     #[command(flatten)]
     pub view: ViewArgs,

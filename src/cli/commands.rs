@@ -1,6 +1,7 @@
 //! The commands that print what `answer` says, each with its text and its JSON.
 
 mod finger;
+mod line;
 mod neck;
 mod pairs;
 mod shapes;
@@ -34,6 +35,7 @@ impl Call<'_> {
             Command::Shapes(shapes) => self.shapes(shapes)?,
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
+            Command::Line(wanted) => self.line(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {
                 self.printed(&PatternsAnswer::new(self.patterns()), text::patterns)

@@ -4,28 +4,28 @@
 use clap::ArgMatches;
 use clap::parser::ValueSource;
 
-use super::args::{Cli, Command, Neck, Request, ViewWord};
+use super::args::{Cli, Command, Line, Neck, Request, ViewArgs, ViewWord};
 use crate::picture::Labels;
 
 /// The options of every command, and the commands to which each says something; the screen is the
 /// program's own name.
 const COMMON: [(&str, &[&str]); 10] = [
-    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
-    ("capo", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
-    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "finger"]),
-    ("spelling", &[SCREEN, "pairs", "triads", "neck"]),
+    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
+    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
+    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
+    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line"]),
     (
         "json",
         &[
-            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger", "patterns",
-            "tunings", "compare", "check", "settings",
+            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "finger",
+            "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
-            SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "finger",
-            "patterns", "tunings", "compare", "check", "settings",
+            SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
+            "finger", "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),
@@ -41,6 +41,7 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
     let typed = Typed::of(matches);
     misused_common(&typed).or_else(|| match &cli.command {
         Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck, &typed),
+        Some(Request::Print(Command::Line(line))) => misused_on_line(line, &typed),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
         }
@@ -128,27 +129,56 @@ fn misused_on_neck(neck: &Neck, typed: &Typed<'_>) -> Option<String> {
         let label = neck.labels.word();
         return Some(format!("--labels {label} says nothing without a view: expected --view too"));
     }
-    let given = options(neck, typed).into_iter().filter(|option| option.is_given);
-    let mut misplaced = given.filter(|option| match neck.view.view {
+    misused_view(&neck.view, &options(neck, typed))
+}
+
+/// A link says where a linked line goes, and nothing of another one.
+fn misused_on_line(line: &Line, typed: &Typed<'_>) -> Option<String> {
+    if line.link.is_some() && line.travel.is_some_and(|travel| !travel.is_linked()) {
+        return Some(
+            "--link says nothing to that --travel: expected linked or linked-down".to_owned(),
+        );
+    }
+    use ViewWord::{Position, Set, Two};
+    let strings = ViewOption {
+        name: "--strings",
+        is_given: line.strings.is_some() && line.view.view.is_some(),
+        views: &[Position, Set, Two],
+    };
+    let mut options = vec![strings];
+    options.extend(view_options(&line.view, typed).into_iter().filter(|it| it.name != "--reach"));
+    misused_view(&line.view, &options)
+}
+
+/// The option that says nothing to the view that is asked for.
+fn misused_view(view: &ViewArgs, options: &[ViewOption]) -> Option<String> {
+    let mut given = options.iter().filter(|option| option.is_given);
+    let misplaced = given.find(|option| match view.view {
         Some(view) => !option.views.contains(&view),
         None => true,
     });
-    if let Some(option) = misplaced.next() {
-        return Some(refused(&option, neck.view.view));
+    if let Some(option) = misplaced {
+        return Some(refused(option, view.view));
     }
-    let inversions = neck.view.inversions.len();
+    let inversions = view.inversions.len();
     (inversions > 2).then(|| {
         format!("--inversions names {inversions}: expected one for both triads, or one for each")
     })
 }
 
-fn options(neck: &Neck, typed: &Typed<'_>) -> [ViewOption; 7] {
+fn options(neck: &Neck, typed: &Typed<'_>) -> Vec<ViewOption> {
+    use ViewWord::{Set, Two};
+    let (name, is_given, views) = ("--strings", neck.strings.is_some(), &[Set, Two]);
+    let mut options = view_options(&neck.view, typed);
+    options.insert(1, ViewOption { name, is_given, views });
+    options
+}
+
+fn view_options(view: &ViewArgs, typed: &Typed<'_>) -> Vec<ViewOption> {
     use ViewWord::{Across, Position, Set, Two};
-    let view = &neck.view;
     let option = |name, is_given, views| ViewOption { name, is_given, views };
-    [
+    vec![
         option("--position", view.position.is_some(), &[Position, Two]),
-        option("--strings", view.strings.is_some(), &[Set, Two]),
         option("--open", view.open, &[Position]),
         option("--choice", view.choice.is_some(), &[Across, Two]),
         option("--overlap", view.overlap.is_some(), &[Across]),

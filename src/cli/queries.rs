@@ -2,7 +2,7 @@
 
 use fretloom_fretboard::{
     ArpeggioQuery, ChainQuery, FingeringQuery, Fret, FretRange, HandPosition, Neck, PerString,
-    PositionView, Region, SetView, ShapeQuery, Taste, TwoAStringQuery, View, Voicing,
+    PositionView, Region, SetView, ShapeQuery, StringSet, Taste, TwoAStringQuery, View, Voicing,
 };
 use fretloom_theory::WhichTriad;
 
@@ -79,14 +79,29 @@ pub(super) fn fingering_query(
     Ok(position.map_or(query, |position| query.in_positions(position, position)))
 }
 
+/// The part of the neck in which a line may be. The strings of the views set and two are the
+/// view's own.
+pub(super) fn line_region(
+    wanted: &args::Line,
+    strings: Option<StringSet>,
+    frets: FretRange,
+) -> Region {
+    let region = Region::default().within(frets);
+    let region = if wanted.no_open { region.without_open_strings() } else { region };
+    match wanted.view.view {
+        None | Some(ViewWord::Position) => strings.map_or(region, |strings| region.on(strings)),
+        Some(ViewWord::Set | ViewWord::Across | ViewWord::Two) => region,
+    }
+}
+
 /// The view that is asked for, if one is.
 pub(super) fn view_of(
     wanted: &ViewArgs,
+    strings: Option<StringSet>,
     neck: &Neck,
     frets: FretRange,
 ) -> Result<Option<View>, Refusal> {
     let Some(word) = wanted.view else { return Ok(None) };
-    let strings = args::strings(wanted.strings.as_deref())?;
     let position: Option<HandPosition> = args::read(wanted.position.as_deref())?;
     Ok(Some(match word {
         ViewWord::Position => {

@@ -2,6 +2,7 @@
 
 mod chords;
 mod finger;
+mod line;
 mod neck;
 mod own_files;
 mod pairs;
@@ -14,6 +15,7 @@ mod view;
 
 pub(super) use chords::{chord, chords};
 pub(super) use finger::finger;
+pub(super) use line::line;
 pub(super) use neck::neck;
 pub(super) use own_files::{check, settings};
 pub(super) use pairs::{every_pair, one_pair, pairs};

@@ -5,7 +5,7 @@
 
 mod print;
 
-use crate::{Degree, Degrees, NoteName, PitchClass, PitchClassSet};
+use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet};
 
 /// A root, the degrees that the symbol names over it, and a bass where a slash asks for one.
 ///
@@ -43,6 +43,23 @@ impl Chord {
     /// The chord that stands over `root` as this one, which has no bass, stands over its own.
     pub(crate) fn moved_to(&self, root: NoteName) -> Chord {
         Chord { root, bass: None, ..self.clone() }
+    }
+
+    /// The same chord an interval higher; `None` where a name would need three accidentals.
+    ///
+    /// ```
+    /// use fretloom_theory::{Chord, Interval};
+    /// let chord: Chord = "Dm7/C".parse()?;
+    /// assert_eq!(chord.up(Interval::new(3, 5)).unwrap().to_string(), "Gm7/F");
+    /// # Ok::<(), fretloom_theory::ReadError>(())
+    /// ```
+    #[must_use]
+    pub fn up(&self, interval: Interval) -> Option<Chord> {
+        let bass = match self.bass {
+            Some(bass) => Some(bass.up(interval)?),
+            None => None,
+        };
+        Some(Chord { root: self.root.up(interval)?, bass, ..self.clone() })
     }
 
     /// The same chord written `alt`.

@@ -36,7 +36,7 @@ impl NamedPair {
     }
 
     /// A pair whose triads have these names.
-    pub(super) const fn of(pair: TriadPair, names: [SpelledTriad; 2]) -> NamedPair {
+    pub(in crate::answer) const fn of(pair: TriadPair, names: [SpelledTriad; 2]) -> NamedPair {
         NamedPair { names, pair }
     }
 

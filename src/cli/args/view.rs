@@ -17,9 +17,6 @@ pub struct ViewArgs {
     /// For the view position: where the hand is, V or 5; for two: the nearest first
     #[arg(long, value_name = "POSITION", requires = "view")]
     pub position: Option<String>,
-    /// For the view set: any strings, 3-2-1, 2-1 or 3; for two: three side by side
-    #[arg(long, value_name = "STRINGS", requires = "view")]
-    pub strings: Option<String>,
     /// For the view position: with open strings however far up the hand is
     #[arg(long, requires = "view")]
     pub open: bool,

@@ -15,7 +15,8 @@ impl Call<'_> {
         let harmony = self.harmony(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&harmony, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
-        if let Some(view) = view_of(&wanted.view, &neck, frets)? {
+        let strings = args::strings(wanted.strings.as_deref())?;
+        if let Some(view) = view_of(&wanted.view, strings, &neck, frets)? {
             let (hand, choice) = (wanted.view.hand.hand(), wanted.view.choice.unwrap_or(1));
             let asked = ViewQuestion::new(view, hand, frets, choice).ask(&neck, &pair)?;
             let answer = NeckAnswer::in_view(&neck, tuning, &pair, &asked);

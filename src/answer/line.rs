@@ -1,0 +1,26 @@
+//! A line made of a pair, or of several over several chords, and played on a neck.
+//!
+//! A [`LineQuestion`] is what a player decides; a [`LineAnswer`] is the line with all that is known
+//! of each of its notes, and the ways to play it. [`LinesAnswer`] is the same line in several keys.
+
+mod answer;
+mod area;
+mod chords;
+mod keys;
+mod lines;
+mod note;
+mod played;
+mod question;
+mod rounds;
+mod slurs;
+mod target;
+
+pub use answer::{LineAnswer, LinePhrase};
+pub use area::LineArea;
+pub use chords::{AskedChords, LineChord, LineChords};
+pub use keys::{InKey, KeyCycle, KeyFingering};
+pub use lines::{KeyLine, LinesAnswer};
+pub use note::ToldNote;
+pub use played::LineWay;
+pub use question::{LineQuestion, Slurring};
+pub use target::{InBeat, LineTarget};

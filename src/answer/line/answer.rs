@@ -1,0 +1,251 @@
+//! A line with all that is known of it.
+
+use fretloom_fretboard::{HandPosition, Neck, Pin};
+use fretloom_theory::{
+    BarLabel, ComesRound, Explanation, Line, LineQuery, Note, Part, Pattern, Phrase, PhraseNote,
+    Quarters, Rhythm, Role, Score, TempoMap,
+};
+
+use super::area::Area;
+use super::note::{Teller, ToldNote, landing_of};
+use super::played::LineWay;
+use super::question::LineQuestion;
+use super::target::{InBeat, LineTarget};
+use crate::answer::pairs::NamedPair;
+use crate::answer::refusal::Refusal;
+use crate::answer::tunings::TuningAnswer;
+use crate::picture::{Tab, TabEvent, TabMusic, TimesFrom};
+
+/// The answer of `line CHORDS` in one key.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LineAnswer {
+    /// What was asked for.
+    pub question: LineQuestion,
+    /// The tuning.
+    pub tuning: TuningAnswer,
+    /// The phrases in order.
+    pub phrases: Vec<LinePhrase>,
+    /// The notes in order of time.
+    pub notes: Vec<ToldNote>,
+    /// The ways to play them, the best first; at least one.
+    pub ways: Vec<LineWay>,
+    /// What was played over which stretch of time.
+    made_of: Vec<Phrase>,
+}
+
+/// A phrase of a line, as it is told.
+#[derive(Clone, PartialEq, Debug)]
+pub struct LinePhrase {
+    /// In which bar it begins.
+    pub bar: BarLabel,
+    /// Its pair.
+    pub pair: NamedPair,
+    /// In which order the notes come.
+    pub pattern: Pattern,
+    /// How long they are.
+    pub rhythm: Rhythm,
+    /// Where it lands, if it is aimed at something.
+    pub target: Option<LineTarget>,
+}
+
+impl LineAnswer {
+    /// The line that is asked for, on this neck.
+    ///
+    /// # Errors
+    ///
+    /// Where the neck does not have what is asked for, where the line cannot be made there, with
+    /// what would help, and where no hand can play it.
+    pub fn new(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        question: &LineQuestion,
+    ) -> Result<LineAnswer, Refusal> {
+        let area = question.area.on(neck, &question.chords)?;
+        let query = question.query(area.middle())?;
+        let line = made(&query, &area)?;
+        LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])
+    }
+
+    /// The same question answered with other notes, as a player has changed them, each of which
+    /// may be settled on a string or a fret.
+    ///
+    /// # Errors
+    ///
+    /// Where no hand can play them so.
+    pub fn with_notes(
+        &self,
+        neck: &Neck,
+        notes: &[PhraseNote],
+        pins: &[Pin],
+    ) -> Result<LineAnswer, Refusal> {
+        let area = self.question.area.on(neck, &self.question.chords)?;
+        let query = self.question.query(area.middle())?;
+        LineAnswer::of(neck, self.tuning.clone(), &self.question, &area, &query, notes, pins)
+    }
+
+    pub(super) fn of(
+        neck: &Neck,
+        tuning: TuningAnswer,
+        question: &LineQuestion,
+        area: &Area,
+        query: &LineQuery,
+        notes: &[PhraseNote],
+        pins: &[Pin],
+    ) -> Result<LineAnswer, Refusal> {
+        let (notes, made_of) = told(question, query, notes);
+        let ways = LineWay::all(neck, question, area, &notes, pins)?;
+        Ok(LineAnswer::played(tuning, question, made_of, notes, ways))
+    }
+
+    /// Notes with the ways to play them.
+    pub(super) fn played(
+        tuning: TuningAnswer,
+        question: &LineQuestion,
+        made_of: Vec<Phrase>,
+        notes: Vec<ToldNote>,
+        ways: Vec<LineWay>,
+    ) -> LineAnswer {
+        let phrase =
+            |(index, phrase): (usize, &Phrase)| LinePhrase::of(question, &notes, index, phrase);
+        let phrases = made_of.iter().enumerate().filter_map(phrase).collect();
+        LineAnswer { question: question.clone(), tuning, phrases, notes, ways, made_of }
+    }
+
+    /// What was played over which stretch of time, one for each of its phrases.
+    #[must_use]
+    pub fn made_of(&self) -> &[Phrase] {
+        &self.made_of
+    }
+
+    /// When the pattern of its first phrase comes round with the bar; `None` where that is after
+    /// more bars than anybody plays.
+    #[must_use]
+    pub fn comes_round(&self) -> Option<ComesRound> {
+        let phrase = self.phrases.first()?;
+        let meter = self.question.chords.bars().bar(0)?.meter;
+        ComesRound::of(&phrase.pattern, &phrase.rhythm, meter)
+    }
+
+    /// When it ends: with the last bar of its chords, or with its last note.
+    #[must_use]
+    pub fn end(&self) -> Quarters {
+        let last = self.notes.iter().map(|told| told.note.end()).max();
+        self.question.chords.end().max(last.unwrap_or_default())
+    }
+
+    /// Its music: a score of one part, in the order of its notes.
+    #[must_use]
+    pub fn score(&self) -> Score {
+        let note = |told: &ToldNote| {
+            let PhraseNote { onset, duration, .. } = told.note;
+            let note = Note::new(onset, duration, told.named_pitch())?;
+            Some(note.tied_at(told.ties.iter().copied()))
+        };
+        let part = Part::new(self.notes.iter().filter_map(note)).lasting(self.end());
+        Score {
+            bars: self.question.chords.bars().clone(),
+            tempi: TempoMap::steady(self.question.tempo),
+            chords: self.question.chords.symbols().clone(),
+            parts: vec![part],
+            ..Score::default()
+        }
+    }
+
+    /// What it does, bar by bar.
+    #[must_use]
+    pub fn explanation(&self) -> Explanation {
+        let score = self.score();
+        let part = score.parts.first().cloned().unwrap_or_else(|| Part::new([]));
+        Explanation::of(&score, &part)
+    }
+
+    /// One of its ways as tablature; frets and positions count from the capo.
+    #[must_use]
+    pub fn tab(&self, way: &LineWay) -> Tab {
+        let score = self.score();
+        let events: Vec<TabEvent> =
+            (0..self.notes.len()).filter_map(|index| self.tab_event(way, index)).collect();
+        let music = TabMusic { end: self.end(), ..TabMusic::of(&score, TimesFrom::Writing) };
+        Tab::new(&music, &self.tuning.tuning, &events)
+    }
+
+    fn tab_event(&self, way: &LineWay, index: usize) -> Option<TabEvent> {
+        let (told, at) = (self.notes.get(index)?, way.way.notes.get(index)?);
+        let capo = self.tuning.tuning.capo().fret().number();
+        let from_capo = HandPosition::new(at.position.number().saturating_sub(capo));
+        let PhraseNote { onset, duration, role, accent, .. } = told.note;
+        let which = match role {
+            Role::Triad(which) => Some(which),
+            Role::Free => None,
+        };
+        Some(TabEvent {
+            ties: told.ties.clone(),
+            finger: Some(at.finger),
+            position: Some(from_capo.unwrap_or(HandPosition::FIRST)),
+            degree: Some(told.degree),
+            name: Some(told.name),
+            triad: which,
+            accent,
+            slurred_to_next: way.slurs.get(index + 1).copied().flatten().is_some(),
+            stroke: way.strokes.get(index).copied().flatten(),
+            ..TabEvent::new(onset, duration, at.place.string, at.tab)
+        })
+    }
+}
+
+/// The line on what may be used of the neck.
+pub(super) fn made(query: &LineQuery, area: &Area) -> Result<Line, Refusal> {
+    query.line(&area.reach()).map_err(|error| Refusal::NoLine { error })
+}
+
+/// What notes are over the chords, and the phrases that they are of.
+pub(super) fn told(
+    question: &LineQuestion,
+    query: &LineQuery,
+    notes: &[PhraseNote],
+) -> (Vec<ToldNote>, Vec<Phrase>) {
+    let phrases = query.phrases();
+    let teller = Teller::new(&question.chords, &phrases);
+    let told = notes.iter().filter_map(|note| teller.told(*note)).collect();
+    (told, phrases)
+}
+
+impl LinePhrase {
+    fn of(
+        question: &LineQuestion,
+        notes: &[ToldNote],
+        index: usize,
+        phrase: &Phrase,
+    ) -> Option<LinePhrase> {
+        let at = question.chords.bars().at(phrase.from)?;
+        let mut own = notes.iter().rev().filter(|told| told.note.phrase == index);
+        let landing = own.find_map(|told| Some((told, landing_of(phrase, &told.note)?)));
+        Some(LinePhrase {
+            bar: at.bar.label,
+            pair: question.chords.at(phrase.from)?.pair,
+            pattern: phrase.pattern.clone(),
+            rhythm: phrase.rhythm.clone(),
+            target: landing.and_then(|(told, at)| target_of(question, phrase, told, at)),
+        })
+    }
+}
+
+/// A landing as it would be typed; `None` where it lies neither on a beat nor half a beat later.
+fn target_of(
+    question: &LineQuestion,
+    phrase: &Phrase,
+    landing: &ToldNote,
+    moment: Quarters,
+) -> Option<LineTarget> {
+    let aimed = phrase.target?;
+    let at = question.chords.bars().at(moment)?;
+    let BarLabel::Number(bar) = at.bar.label else { return None };
+    let place = match at.after_beat {
+        Quarters::ZERO => InBeat::On,
+        after if after.times(2) == Some(at.bar.meter.beat()) => InBeat::And,
+        _ => return None,
+    };
+    let timing = aimed.timing;
+    let beat = u32::try_from(at.beat).ok()?;
+    Some(LineTarget { degree: landing.degree, bar, beat, place, approach: aimed.approach, timing })
+}

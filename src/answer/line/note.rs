@@ -1,0 +1,100 @@
+//! A note of a line, with what it is.
+
+use fretloom_theory::{
+    Degree, NamedPitch, NoteName, Phrase, PhraseNote, Quarters, Role, SpelledTriad, Speller,
+    Timing, WhichTriad,
+};
+
+use super::chords::{LineChord, LineChords};
+use crate::answer::pairs::NamedPair;
+
+/// A note of a line, with what it is.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ToldNote {
+    /// The note, and where it comes from.
+    pub note: PhraseNote,
+    /// What it is called.
+    pub name: NoteName,
+    /// What it is over the chord that it speaks.
+    pub degree: Degree,
+    /// The triad that it belongs to; none for a free note.
+    pub triad: Option<SpelledTriad>,
+    /// The bar lines over which it is tied.
+    pub ties: Vec<Quarters>,
+}
+
+impl ToldNote {
+    /// Its name with its octave.
+    #[must_use]
+    pub fn named_pitch(&self) -> NamedPitch {
+        let pitch = self.note.pitch;
+        NamedPitch::called(self.name, pitch).unwrap_or_else(|| NamedPitch::everyday(pitch))
+    }
+}
+
+/// Tells notes: what they are over the chords.
+pub(super) struct Teller<'a> {
+    chords: &'a LineChords,
+    phrases: &'a [Phrase],
+    /// One for each chord.
+    spellers: Vec<Speller>,
+}
+
+impl<'a> Teller<'a> {
+    pub(super) fn new(chords: &'a LineChords, phrases: &'a [Phrase]) -> Teller<'a> {
+        let spellers = chords.chords().iter().map(LineChord::speller).collect();
+        Teller { chords, phrases, spellers }
+    }
+
+    pub(super) fn told(&self, note: PhraseNote) -> Option<ToldNote> {
+        let phrase = self.phrases.get(note.phrase)?;
+        let landing = landing_of(phrase, &note);
+        let spoken = self.index_at(landing.unwrap_or(note.onset));
+        // A note of the pair is named by the chord of its phrase, also after the next has begun.
+        let of_pair = if landing.is_some() { spoken } else { self.index_at(phrase.from) };
+        let pair = self.chords.chords().get(of_pair)?.pair;
+        let triad = triad_of(pair, note.role);
+        let class = note.pitch.pitch_class();
+        let member = triad.and_then(|triad| triad.member(class)).map(|(_, name)| name);
+        let name = member.or_else(|| Some(self.spellers.get(spoken)?.note(class)))?;
+        let degree = self.chords.chords().get(spoken)?.over.degree(class);
+        let ties = bar_lines_in(self.chords, &note);
+        Some(ToldNote { note, name, degree, triad, ties })
+    }
+
+    fn index_at(&self, moment: Quarters) -> usize {
+        let after = self.chords.chords().partition_point(|chord| chord.from <= moment);
+        after.saturating_sub(1)
+    }
+}
+
+/// When the landing of its phrase should come, where a note is that landing.
+pub(super) fn landing_of(phrase: &Phrase, note: &PhraseNote) -> Option<Quarters> {
+    let target = phrase.target?;
+    let onset = match target.timing {
+        Timing::OnTime => Some(target.at),
+        Timing::Early(by) => target.at.checked_sub(by),
+        Timing::Late(by) => target.at.checked_add(by),
+    };
+    let is_it = target.notes.contains(note.pitch.pitch_class()) && onset == Some(note.onset);
+    is_it.then_some(target.at)
+}
+
+fn triad_of(pair: NamedPair, role: Role) -> Option<SpelledTriad> {
+    let [first, second] = pair.names();
+    match role {
+        Role::Triad(which) => match which {
+            WhichTriad::First => Some(first),
+            WhichTriad::Second => Some(second),
+        },
+        Role::Free => None,
+    }
+}
+
+/// The bar lines within a note.
+fn bar_lines_in(chords: &LineChords, note: &PhraseNote) -> Vec<Quarters> {
+    let bars = chords.bars();
+    let first = bars.at(note.onset).map_or(0, |at| at.index + 1);
+    let lines = (first..).map_while(|index| bars.bar(index)).map(|bar| bar.from);
+    lines.take_while(|line| *line < note.end()).collect()
+}

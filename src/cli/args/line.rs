@@ -1,0 +1,220 @@
+//! How a line is to be made.
+
+use clap::{Args, ValueEnum};
+use fretloom_fretboard::Picking;
+use fretloom_theory::{AtChange, Direction, Link};
+
+use super::value;
+use super::view::ViewArgs;
+use crate::picture::TabBelow;
+
+/// `line`
+#[derive(Args, Debug)]
+pub struct Line {
+    /// The chord, or bars of chords: Dm7, or "| Dm7 | G7 | Cmaj7 |"
+    pub chords: String,
+    /// One scale for all chords, or one for each: altered, or "D Dorian, altered, C Ionian"
+    #[arg(long, value_name = "SCALES")]
+    pub scale: Option<String>,
+    /// One pair for all chords, or one for each: "F & G", or "F & G, 2, C & D", where 2 is a number
+    /// in the list of the chord's pairs
+    #[arg(long, value_name = "PAIRS")]
+    pub pair: Option<String>,
+    /// The order of the notes: a pattern's name (fretloom patterns lists them), or figures: "132 32"
+    /// takes 1 2 3 from the lowest note of each inversion up, the triads in turn
+    #[arg(long, value_name = "FIGURES", allow_hyphen_values = true)]
+    pub pattern: Option<String>,
+    /// How long the notes are: eighths, triplets, "4. 8~2" or "8 -8 >4"
+    #[arg(long, value_name = "VALUES", allow_hyphen_values = true)]
+    pub rhythm: Option<String>,
+    /// How to go from triad to triad: by the ladder up or down, linked, between two shapes, or in an
+    /// arc
+    #[arg(long, value_enum)]
+    pub travel: Option<TravelArg>,
+    /// Which note of the next triad a linked line goes to
+    #[arg(long, value_enum)]
+    pub link: Option<LinkArg>,
+    /// Where it begins: on the lowest root, first or second inversion, or on a note: F3
+    #[arg(long, value_name = "root|first|second|NOTE")]
+    pub start: Option<String>,
+    /// Where it arrives: a degree at a bar and beat, 3@5.1, and how: 3@2.4&:below:early. After a
+    /// colon any, step, below, above or enclosure, and early or late. May stand several times
+    #[arg(long, value_name = "DEGREE@BAR.BEAT")]
+    pub target: Vec<String>,
+    /// How many bars; without it as many as are written, and four of a chord alone
+    #[arg(long, value_name = "N", allow_negative_numbers = true)]
+    pub bars: Option<String>,
+    /// The meter in which it begins
+    #[arg(long, value_name = "M/N", default_value = "4/4")]
+    pub meter: String,
+    /// How many quarter notes a minute
+    #[arg(long, value_name = "BPM", allow_negative_numbers = true, default_value = "120")]
+    pub tempo: String,
+    /// The unbroken pattern, without rests and targets, instead of music
+    #[arg(long, conflicts_with = "target")]
+    pub exercise: bool,
+    /// What an exercise does where the chord changes
+    #[arg(long, value_enum, requires = "exercise", value_name = "WHAT")]
+    pub at_change: Option<AtChangeArg>,
+    /// The same line in the twelve keys: fourths, semitones, tones, shuffled or shuffled:7
+    #[arg(long, value_name = "ORDER")]
+    pub keys: Option<String>,
+    /// In the other keys the same grip moved, not the same area fingered anew
+    #[arg(long, requires = "keys")]
+    pub grip: bool,
+    /// How it is picked: beat (down on the beat, up off it), strict (down, up, down) or economy
+    #[arg(long, value_enum, value_name = "HOW", default_value = "beat")]
+    pub picking: PickingArg,
+    /// Suggest slurs from the upbeat into the beat
+    #[arg(long)]
+    pub slurs: bool,
+    /// What stands below the tab beside the fingers
+    #[arg(long, value_enum, value_name = "WHAT", default_value = "nothing")]
+    pub below: BelowArg,
+    /// Put the notes of each triad in brackets below the tab
+    #[arg(long)]
+    pub triads: bool,
+    /// How many ways to play it to show at most
+    #[arg(long, value_name = "K", allow_negative_numbers = true, default_value = "1",
+          value_parser = value::number(1, 20))]
+    pub ways: u8,
+    /// Only on these strings, 1 being the one nearest the floor: 4-3-2
+    #[arg(long, value_name = "STRINGS")]
+    pub strings: Option<String>,
+    /// Only in these frets: 1-15
+    #[arg(long, value_name = "FRETS")]
+    pub frets: Option<String>,
+    /// No open strings
+    #[arg(long)]
+    pub no_open: bool,
+    /// Under which view of the neck
+    #[command(flatten)]
+    pub view: ViewArgs,
+}
+
+/// How a line goes from triad to triad.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+pub enum TravelArg {
+    /// Up the ladder
+    Up,
+    /// Down the ladder
+    Down,
+    /// To the note that the link asks for, up where two are equally near
+    Linked,
+    /// The same, down where two are equally near
+    LinkedDown,
+    /// Between two shapes
+    Stay,
+    /// Up to one highest note and down again
+    Arc,
+}
+
+/// To which note a line is linked.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+pub enum LinkArg {
+    /// The next one below
+    Below,
+    /// The next one above
+    Above,
+    /// The nearest
+    Nearest,
+}
+
+impl From<LinkArg> for Link {
+    fn from(arg: LinkArg) -> Link {
+        match arg {
+            LinkArg::Below => Link::Below,
+            LinkArg::Above => Link::Above,
+            LinkArg::Nearest => Link::Nearest,
+        }
+    }
+}
+
+impl TravelArg {
+    /// How it goes, with the link that is asked for.
+    #[must_use]
+    pub fn travel(self, link: Option<LinkArg>) -> fretloom_theory::Travel {
+        use fretloom_theory::Travel;
+        let link = link.map_or(Link::Nearest, Link::from);
+        match self {
+            TravelArg::Up => Travel::Ladder(Direction::Up),
+            TravelArg::Down => Travel::Ladder(Direction::Down),
+            TravelArg::Linked => Travel::Linked(link, Direction::Up),
+            TravelArg::LinkedDown => Travel::Linked(link, Direction::Down),
+            TravelArg::Stay => Travel::Stay,
+            TravelArg::Arc => Travel::Arc,
+        }
+    }
+
+    /// Does a link say where it goes?
+    #[must_use]
+    pub const fn is_linked(self) -> bool {
+        match self {
+            TravelArg::Linked | TravelArg::LinkedDown => true,
+            TravelArg::Up | TravelArg::Down | TravelArg::Stay | TravelArg::Arc => false,
+        }
+    }
+}
+
+/// What an exercise does where the chord changes.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+pub enum AtChangeArg {
+    /// The pattern runs on
+    RunsOn,
+    /// It begins again
+    Again,
+    /// It ends with its last whole group and begins again
+    Cut,
+}
+
+impl From<AtChangeArg> for AtChange {
+    fn from(arg: AtChangeArg) -> AtChange {
+        match arg {
+            AtChangeArg::RunsOn => AtChange::RunsOn,
+            AtChangeArg::Again => AtChange::BeginsAgain,
+            AtChangeArg::Cut => AtChange::CutShort,
+        }
+    }
+}
+
+/// How a line is picked.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+pub enum PickingArg {
+    /// Down on the beat and up off it, also after rests
+    Beat,
+    /// Down, up, down from the first note on
+    Strict,
+    /// On to the next string with the stroke that goes there
+    Economy,
+}
+
+impl From<PickingArg> for Picking {
+    fn from(arg: PickingArg) -> Picking {
+        match arg {
+            PickingArg::Beat => Picking::WithTheBeat,
+            PickingArg::Strict => Picking::Strict,
+            PickingArg::Economy => Picking::Economy,
+        }
+    }
+}
+
+/// What stands below each note.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+pub enum BelowArg {
+    /// Nothing
+    Nothing,
+    /// What it is over the chord
+    Degrees,
+    /// What it is called
+    Notes,
+}
+
+impl From<BelowArg> for TabBelow {
+    fn from(arg: BelowArg) -> TabBelow {
+        match arg {
+            BelowArg::Nothing => TabBelow::Nothing,
+            BelowArg::Degrees => TabBelow::Degrees,
+            BelowArg::Notes => TabBelow::Names,
+        }
+    }
+}

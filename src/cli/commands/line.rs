@@ -1,0 +1,130 @@
+//! `line`: from chords to a line that is played.
+
+use fretloom_fretboard::{FretRange, Neck};
+use fretloom_theory::{
+    AtChange, Inversion, LineStyle, Meter, NamedPitch, Pattern, ReadError, Rhythm, Start, Tempo,
+    Travel,
+};
+
+use crate::answer::{
+    AskedChords, KeyFingering, LineArea, LineChords, LineQuestion, LineTarget, LinesAnswer,
+    Refusal, Slurring, ViewQuestion,
+};
+use crate::cli::args;
+use crate::cli::call::Call;
+use crate::cli::queries::{line_region, view_of};
+use crate::cli::text;
+use crate::picture::TabLook;
+use crate::words::nearest;
+
+impl Call<'_> {
+    pub(super) fn line(&self, wanted: &args::Line) -> Result<String, Refusal> {
+        let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
+        let question = self.line_question(wanted, &neck, frets)?;
+        let answer = match &wanted.keys {
+            None => LinesAnswer::in_one_key(&neck, tuning, &question)?,
+            Some(cycle) => {
+                let fingering = if wanted.grip { KeyFingering::Grip } else { KeyFingering::Anew };
+                LinesAnswer::in_keys(&neck, tuning, &question, cycle.parse()?, fingering)?
+            }
+        };
+        let look =
+            TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
+        Ok(self.printed(&answer, |answer| text::line(answer, &look, self.spelling())))
+    }
+
+    fn line_question(
+        &self,
+        wanted: &args::Line,
+        neck: &Neck,
+        frets: FretRange,
+    ) -> Result<LineQuestion, Refusal> {
+        let asked = AskedChords {
+            text: &wanted.chords,
+            meter: wanted.meter.parse::<Meter>()?,
+            bars: wanted.bars.as_deref().map(bars).transpose()?,
+            scales: wanted.scale.as_deref(),
+            pairs: wanted.pair.as_deref(),
+            spelling: self.spelling(),
+            own: self.own_scales(),
+        };
+        let read_start = |text: &String| start(text);
+        let targets = wanted.target.iter().map(|text| text.parse::<LineTarget>());
+        Ok(LineQuestion {
+            style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
+            tempo: tempo(&wanted.tempo)?,
+            pattern: wanted.pattern.as_deref().map(|text| self.pattern(text)).transpose()?,
+            rhythm: args::read::<Rhythm>(wanted.rhythm.as_deref())?,
+            travel: travel(wanted),
+            start: wanted.start.as_ref().map(read_start).transpose()?,
+            at_change: wanted.at_change.map_or(AtChange::RunsOn, AtChange::from),
+            targets: targets.collect::<Result<_, _>>()?,
+            area: area(wanted, neck, frets)?,
+            picking: wanted.picking.into(),
+            slurring: if wanted.slurs { Slurring::IntoTheBeat } else { Slurring::Nothing },
+            ways: wanted.ways.into(),
+            ..LineQuestion::over(LineChords::read(&asked)?)
+        })
+    }
+
+    /// A pattern by its name, or by its figures.
+    fn pattern(&self, text: &str) -> Result<Pattern, Refusal> {
+        let patterns = self.patterns();
+        if let Some(known) = patterns.by_id_or_name(text) {
+            return Ok(known.figures.clone());
+        }
+        let read = text.parse::<Pattern>().map_err(|error| {
+            let ids = patterns.patterns().iter().map(|pattern| pattern.id.as_str());
+            match nearest(text, ids).filter(|_| error.hint().is_none()) {
+                Some(id) => error.with_hint(format!("or a pattern's name: the nearest is {id}")),
+                None => error,
+            }
+        });
+        Ok(read?)
+    }
+}
+
+/// Where on the neck, by view or by strings and frets.
+fn area(wanted: &args::Line, neck: &Neck, frets: FretRange) -> Result<LineArea, Refusal> {
+    let hand = wanted.view.hand.hand();
+    let strings = args::strings(wanted.strings.as_deref())?;
+    let view = view_of(&wanted.view, strings, neck, frets)?;
+    let choice = wanted.view.choice.unwrap_or(1);
+    Ok(LineArea {
+        region: line_region(wanted, strings, frets),
+        view: view.map(|view| ViewQuestion::new(view, hand, frets, choice)),
+        hand,
+    })
+}
+
+fn travel(wanted: &args::Line) -> Option<Travel> {
+    let linked = wanted.link.map(|_| args::TravelArg::Linked);
+    wanted.travel.or(linked).map(|travel| travel.travel(wanted.link))
+}
+
+fn start(text: &str) -> Result<Start, ReadError> {
+    let inversion = Inversion::ALL.into_iter().find(|inversion| inversion.word() == text.trim());
+    if let Some(inversion) = inversion {
+        return Ok(Start::Lowest(inversion));
+    }
+    let note = text.trim().parse::<NamedPitch>().map(|note| Start::Bass(note.pitch()));
+    let expected = "root, first, second, or a note with its octave, as in F3";
+    note.map_err(|_| ReadError::whole("start", text, expected))
+}
+
+fn bars(text: &str) -> Result<u32, ReadError> {
+    let read = text.trim().parse().ok();
+    let read = read.filter(|bars| (1..=LineChords::MOST_BARS).contains(bars));
+    let expected = format!("a number from 1 to {}", LineChords::MOST_BARS);
+    read.ok_or_else(|| ReadError::whole("number of bars", text, expected))
+}
+
+/// The slowest and the fastest that a line is played, in quarter notes a minute.
+const TEMPI: std::ops::RangeInclusive<f64> = 10.0..=500.0;
+
+fn tempo(text: &str) -> Result<Tempo, ReadError> {
+    let read = text.trim().parse().ok().filter(|a_minute| TEMPI.contains(a_minute));
+    let (low, high) = (TEMPI.start(), TEMPI.end());
+    let expected = format!("quarter notes a minute, {low} to {high}, as in 120");
+    read.and_then(Tempo::nearest).ok_or_else(|| ReadError::whole("tempo", text, expected))
+}
