@@ -116,14 +116,14 @@ const ELSEWHERE: [&str; 12] = [
     "shell",
 ];
 
-/// Eight notes that lie in several positions, the first of them pinned; the last two would like
-/// open strings.
+/// Eight notes that lie in several positions, the first of them pinned; the last one is an open
+/// string or nothing.
 const LINE: &str = r#"{"notes":[
     {"onset_s":0.0,"duration_s":0.2,"midi":60,"string":4,"fret":10},
     {"onset_s":0.2,"duration_s":0.2,"midi":64},{"onset_s":0.4,"duration_s":0.2,"midi":67},
     {"onset_s":0.6,"duration_s":0.2,"midi":71},{"onset_s":0.8,"duration_s":0.2,"midi":62},
     {"onset_s":1.0,"duration_s":0.2,"midi":59},{"onset_s":3.0,"duration_s":0.2,"midi":55},
-    {"onset_s":3.2,"duration_s":0.2,"midi":50}]}"#;
+    {"onset_s":3.2,"duration_s":0.2,"midi":40}]}"#;
 
 fn run(home: &Home, call: &[&str], more: &[&[&str]]) -> Said {
     let line = home.put("line.json", LINE);
