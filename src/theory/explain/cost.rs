@@ -9,6 +9,9 @@
 /// A note that no pair explains.
 pub(super) const UNEXPLAINED: u32 = 20;
 
+/// A field without a pair though its own notes show one: it is rarely given up for a neighbour.
+pub(super) const DENIED: u32 = 60;
+
 /// A group. Three notes that are one triad thus cost a third of three that are nothing.
 pub(super) const GROUP: u32 = 20;
 
@@ -38,8 +41,15 @@ pub(super) const OUT_OF_TIME: u32 = 29;
 /// … and each note of it there. A bar without a pair thus gives three notes away, never two.
 pub(super) const NOTE_OUT_OF_TIME: u32 = 6;
 
+/// A group out of time that takes its note away from a group beside it, which has that note too.
+pub(super) const TORN: u32 = 50;
+
 /// A pair one of whose triads is only whole with notes before its chord, or behind it.
-pub(super) const SHOWN_OUT_OF_TIME: u32 = 80;
+pub(super) const SHOWN_OUT_OF_TIME: u32 = 50;
+
+/// A pair of which only one triad is whole under its chord, and the other under the chord before or
+/// after.
+pub(super) const SHOWN_BESIDE: u32 = 30;
 
 /// A pair in the usual scale that stands so many places behind the first one over its chord; `None`
 /// for a pair that none of the usual scales holds.

@@ -106,7 +106,7 @@ impl Line<'_> {
         }
         let lacks = group.lacks(self.proof(node.state.field as usize, candidate))?;
         (lacks == Triads::NONE && free <= most)
-            .then_some(node.cost + group.leave_cost() + last_free)
+            .then_some(node.cost + self.leave_cost(node.state.field as usize, group) + last_free)
     }
 }
 

@@ -125,7 +125,8 @@ impl Group {
             return Group { members: member, began_late: true, ..self };
         }
         let members = self.members | member;
-        if members != MEMBERS || self.members == MEMBERS && self.carried {
+        // It becomes whole once: one that was so early is not whole on time.
+        if members != MEMBERS || self.members == MEMBERS {
             return Group { members, ..self };
         }
         if self.carried {

@@ -94,6 +94,7 @@ impl Line<'_> {
         let there = self.field_of[step.to];
         for field in [there.wrapping_sub(1), there, there + 1] {
             let Some((back, cost)) = self.to_unexplained(origin, field, step) else { continue };
+            let cost = cost + self.silence_cost(origin, field, step.to);
             let state = State { field: field as u32, group: None };
             let cost = cost + cost::UNEXPLAINED;
             reached.push(Node { state, cost, back, note: step.to as u32, begins: false });
@@ -128,9 +129,19 @@ impl Line<'_> {
         let full = free > self.most_free(before, candidate) || gap.there > 0;
         let shown = moment == Moment::OnTime || group.on_time == Triads::BOTH;
         let leaves = group.lacks(self.proof(before, candidate)) == Some(Triads::NONE);
-        let cost = node.cost + gap.cost + group.leave_cost();
+        let cost = node.cost + gap.cost + self.leave_cost(before, group);
         let cost = cost + self.out_of_time(field, None, step.to);
         (!full && shown && leaves).then_some((back, cost))
+    }
+
+    /// What it costs to call a field unexplained, with its first note.
+    fn silence_cost(&self, origin: Origin, field: usize, to: usize) -> u32 {
+        let is_first = match origin {
+            Origin::Start => true,
+            Origin::Node(_, node) => self.field_of[node.note as usize] < field,
+        };
+        let on_time = self.moment(field, to) == Moment::OnTime;
+        if on_time && is_first && self.evident[field] { cost::DENIED } else { 0 }
     }
 
     /// Into the first group of a field.
@@ -144,8 +155,9 @@ impl Line<'_> {
                 Origin::Start => self.enter_from_nothing(0, field, step, candidate),
                 Origin::Node(_, node) if node.state.group.is_none() => {
                     let entered = self.enter_from_nothing(node.cost, field, step, candidate);
-                    let late = self.field_of[node.note as usize] > node.state.field as usize;
-                    entered.map(|entered| Entered { after_late: late, ..entered })
+                    let moment = self.moment(node.state.field as usize, node.note as usize);
+                    let loose = moment != Moment::OnTime;
+                    entered.map(|entered| Entered { after_loose_notes: loose, ..entered })
                 }
                 Origin::Node(_, node) => self.enter_from_pair(node, field, step, candidate),
             };
@@ -162,7 +174,7 @@ impl Line<'_> {
                     let free = entered.free;
                     group.carried(&Carrying { candidate: at, whole_before, owed, free })
                 }
-                None if entered.after_late => {
+                None if entered.after_loose_notes => {
                     Group { owed: Triads::BOTH, ..Group::first(at, triad, entered.free) }
                 }
                 None => Group::first(at, triad, entered.free),
@@ -194,7 +206,13 @@ impl Line<'_> {
         let free = if field == 0 { gap.here + gap.there } else { gap.there };
         let fits = usize::from(free) == step.free && free <= self.most_free(field, candidate);
         let cost = cost + gap.cost + candidate.cost;
-        fits.then_some(Entered { cost, free, before: None, goes_on: false, after_late: false })
+        fits.then_some(Entered {
+            cost,
+            free,
+            before: None,
+            goes_on: false,
+            after_loose_notes: false,
+        })
     }
 
     /// From a group of the field before, which may have the same pair.
@@ -224,16 +242,49 @@ impl Line<'_> {
             }
             if adjoining {
                 let goes_on = !gap.in_pair && !self.rests_before(step.to, SILENCE);
-                let cost = cost + cost::SAME_PAIR + group.leave_cost() - group.end_cost();
+                let cost = cost + cost::SAME_PAIR + self.leave_cost(left, group) - group.end_cost();
+                let cost = cost + if lacks == Triads::NONE { 0 } else { self.lean_cost(field) };
                 let alone = lacks != Triads::NONE && !self.may_share(field, group);
                 let before = Some((group, if alone { Triads::BOTH } else { lacks }));
-                return Some(Entered { cost, free: gap.there, before, goes_on, after_late: false });
+                return Some(Entered {
+                    cost,
+                    free: gap.there,
+                    before,
+                    goes_on,
+                    after_loose_notes: false,
+                });
             }
         }
-        let cost = cost + candidate.cost + group.leave_cost();
-        let entered =
-            Entered { cost, free: gap.there, before: None, goes_on: false, after_late: false };
+        let cost = cost + candidate.cost + self.leave_cost(left, group);
+        let cost = cost + if self.tears(node, step.to, before, candidate) { cost::TORN } else { 0 };
+        let entered = Entered {
+            cost,
+            free: gap.there,
+            before: None,
+            goes_on: false,
+            after_loose_notes: false,
+        };
         (lacks == Triads::NONE).then_some(entered)
+    }
+
+    /// Does a note hang over that the group after it has too, or come early that the one before has?
+    fn tears(&self, from: Node, to: usize, left: &Candidate, entered: &Candidate) -> bool {
+        let note = from.note as usize;
+        let triad = |candidate: &Candidate, note| candidate.member(self.class(note)).map(|m| m.0);
+        let one_triad = |candidate| {
+            let triads = (triad(candidate, note), triad(candidate, to));
+            triads.0.is_some() && triads.0 == triads.1
+        };
+        let left_field = from.state.field as usize;
+        // A rest between them keeps them apart.
+        if self.rests_before(to, Quarters::EIGHTH) {
+            return false;
+        }
+        match (self.moment(left_field, note), self.moment(left_field, to)) {
+            (Moment::Late, _) => one_triad(entered),
+            (_, Moment::OnTime) => one_triad(left),
+            _ => false,
+        }
     }
 
     pub(super) fn candidate(&self, field: usize, group: Group) -> &Candidate {
@@ -253,10 +304,18 @@ impl Line<'_> {
         }
         let next = match origin {
             Origin::Start => 0,
+            Origin::Node(_, node) if self.is_early_and_unexplained(node) => {
+                node.state.field as usize
+            }
             Origin::Node(_, node) => node.state.field as usize + 1,
         };
         let passes = |between: &std::ops::Range<usize>| to == between.start || to == between.end;
         field == next || field == next + 1 && passes(&self.fields[next].notes)
+    }
+
+    fn is_early_and_unexplained(&self, node: Node) -> bool {
+        let field = node.state.field as usize;
+        node.state.group.is_none() && self.moment(field, node.note as usize) == Moment::Early
     }
 
     /// Does a note lie so near a field that it may belong to it?
@@ -270,6 +329,18 @@ impl Line<'_> {
     fn may_share(&self, field: usize, group: Group) -> bool {
         let field = &self.fields[field];
         field.same_chord || field.same_bar && !group.mixed
+    }
+
+    /// What it costs to leave a field with a group: its end, and what the field has not shown itself.
+    pub(super) fn leave_cost(&self, field: usize, group: Group) -> u32 {
+        let leans = group.whole != Triads::BOTH && group.whole_before != Triads::NONE;
+        group.leave_cost() + if leans { self.lean_cost(field) } else { 0 }
+    }
+
+    /// What it costs that a field and the one before show a pair together.
+    fn lean_cost(&self, field: usize) -> u32 {
+        let field = &self.fields[field];
+        if field.same_chord || field.same_bar { 0 } else { cost::SHOWN_BESIDE }
     }
 
     /// How a field has to show the pair of a candidate.
@@ -361,8 +432,8 @@ struct Entered {
     before: Option<(Group, Triads)>,
     /// May that group go on?
     goes_on: bool,
-    /// Do notes that no pair explains hang over from the field before?
-    after_late: bool,
+    /// Do notes lie at the bar line before it that no pair explains?
+    after_loose_notes: bool,
 }
 
 impl Triads {
