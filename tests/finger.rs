@@ -168,6 +168,66 @@ fn what_is_odd_about_a_file_is_said_beside_the_answer() {
     assert!(said.out.starts_with("{\"format\":1,\"tuning\":{"));
 }
 
+/// Chords, a tie over the bar line, four bars of rest and a pick-up, as the score has them. By hand.
+#[test]
+fn the_tablature_has_the_rhythm_the_chords_and_the_bars_of_a_score() {
+    let note = |step: &str, duration: u8, more: &str| {
+        format!(
+            "<note><pitch><step>{step}</step><octave>4</octave></pitch><duration>{duration}\
+             </duration>{more}</note>"
+        )
+    };
+    let chord = |root: &str, kind: &str| {
+        format!("<harmony><root><root-step>{root}</root-step></root><kind>{kind}</kind></harmony>")
+    };
+    let measure =
+        |number: u8, inside: &str| format!("<measure number=\"{number}\">{inside}</measure>");
+    let rest = "<note><rest/><duration>8</duration></note>";
+    let music = [
+        measure(
+            0,
+            &("<attributes><divisions>2</divisions><time><beats>4</beats><beat-type>4</beat-type>\
+               </time></attributes>"
+                .to_owned()
+                + &note("D", 1, "")),
+        ),
+        measure(
+            1,
+            &(chord("D", "minor-seventh")
+                + &note("F", 3, "")
+                + &note("A", 1, "")
+                + &chord("G", "dominant")
+                + "<note><rest/><duration>2</duration></note>"
+                + &note("B", 2, "<tie type=\"start\"/>")),
+        ),
+        measure(
+            2,
+            &(note("B", 4, "<tie type=\"stop\"/>") + "<note><rest/><duration>4</duration></note>"),
+        ),
+        measure(3, rest),
+        measure(4, rest),
+        measure(5, rest),
+        measure(6, &(chord("C", "major") + &note("E", 8, ""))),
+    ]
+    .concat();
+    let score = format!(
+        "<score-partwise><work><work-title>A tune</work-title></work><part id=\"P1\">{music}</part>\
+         </score-partwise>"
+    );
+    let text = fingered(&score, &["--ways", "1", "--position", "III"]).printed();
+    let words = |line: &str| line.split_whitespace().collect::<Vec<_>>().join(" ");
+    let printed: Vec<String> = text.lines().map(words).collect();
+    for line in [
+        "A tune",
+        "4/4, 120 quarter notes a minute",
+        "0 1 2 3-5 6",
+        "Dm7 G7 C",
+        "& 1 ~2 & (3) 4 ~1 ~2 (3 4) (3 bars) 1 ~2 ~3 ~4",
+    ] {
+        assert!(printed.contains(&line.to_owned()), "{line}\n{text}");
+    }
+}
+
 #[test]
 fn a_track_must_have_a_number() {
     for track in ["0", "x"] {

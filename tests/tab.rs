@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test may stop")]
 
+#[path = "tab/by_hand.rs"]
+mod by_hand;
 #[path = "tab/made_up.rs"]
 mod made_up;
 #[path = "tab/notation.rs"]
