@@ -51,8 +51,8 @@ use count::{Count, is_same};
 use fretloom_theory::{Explanation, Score};
 use other_lines::MANNERS;
 use passages::{
-    LANDINGS, OF_EQUAL_READINGS, OF_NO_PAIR, OF_TWO_SPLITS, OVER_SEVERAL_CHORDS, PLAIN, Passage,
-    WITH_FREE_NOTES,
+    EARLY_AND_LATE, LANDINGS, OF_EQUAL_READINGS, OF_NO_PAIR, OF_TWO_SPLITS, OVER_SEVERAL_CHORDS,
+    PLAIN, Passage, WITH_FREE_NOTES,
 };
 use recorded_solos::recorded_solos;
 use teacher::{Reading, pair, readings, score, told};
@@ -136,6 +136,11 @@ fn notes_that_lead_into_a_pair_are_free() {
 }
 
 #[test]
+fn a_group_belongs_to_the_chord_that_it_speaks() {
+    assert_read(EARLY_AND_LATE);
+}
+
+#[test]
 fn what_is_of_no_pair_is_not_forced_into_one() {
     assert_read(OF_NO_PAIR);
 }
@@ -185,6 +190,15 @@ fn the_generator_plays_all_kinds_of_lines() {
     }
     assert_eq!(count.of_manners.len(), MANNERS.len());
     assert!(count.of_manners.values().all(|share| share.of >= 80), "{count}");
+}
+
+/// The rates that players may expect, on lines that the reader has not been fitted to.
+#[test]
+fn other_lines_and_free_notes_are_told_from_pairs() {
+    let count = counted();
+    let listed = listed(&count.failures);
+    assert!(count.others.percent() <= 4.0, "{count}{listed}\n");
+    assert!(count.free.percent() >= 90.0, "{count}{listed}\n");
 }
 
 #[test]

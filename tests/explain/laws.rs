@@ -3,13 +3,14 @@
 use std::collections::BTreeSet;
 
 use fretloom_theory::{
-    ExplainedGroup, Explanation, Inversion, Part, Quarters, Score, Timeline, Triad,
+    ExplainedBar, ExplainedGroup, Explanation, Inversion, NamedPitch, Note, Part, Pitch, Quarters,
+    Score, Timeline, Triad,
 };
 
 use crate::count::is_same;
 use crate::generator::tune;
 use crate::passages::all;
-use crate::teacher::score;
+use crate::teacher::{score, told, up};
 use crate::{TUNE, explained};
 
 const TUNES: u64 = 60;
@@ -79,6 +80,36 @@ fn the_lowest_note_of_a_whole_group_is_its_inversion() {
     }
 }
 
+/// A pair needs both of its triads whole: in the bar, or one there and the other in a bar beside it
+/// of the same pair.
+#[test]
+fn a_pair_is_heard_whole() {
+    for (explanation, part) in explanations() {
+        let bars = &explanation.bars;
+        for (index, bar) in bars.iter().enumerate() {
+            let Some(pair) = bar.pair else { continue };
+            let own = whole(bar, &part);
+            let beside = [index.checked_sub(1), Some(index + 1)];
+            let beside = beside.into_iter().flatten().filter_map(|index| bars.get(index));
+            let beside = beside.filter(|bar| bar.pair.is_some_and(|other| is_same(other, pair)));
+            let heard: BTreeSet<u16> =
+                beside.flat_map(|bar| whole(bar, &part)).chain(own.iter().copied()).collect();
+            let told = |bar| told(bar, &part).to_string();
+            let near = &bars[index.saturating_sub(1)..bars.len().min(index + 2)];
+            let near: Vec<String> = near.iter().map(told).collect();
+            assert!(!own.is_empty() && heard.len() == 2, "{}: {near:#?}", bar.label);
+        }
+    }
+}
+
+/// The triads that sound whole within a group, as sets.
+fn whole(bar: &ExplainedBar, part: &Part) -> BTreeSet<u16> {
+    let is_whole = |group: &&ExplainedGroup| {
+        pitches(group, part).map(|pitch| pitch % 12).collect::<BTreeSet<u8>>().len() == 3
+    };
+    bar.groups.iter().filter(is_whole).map(|group| group.triad.set().bits()).collect()
+}
+
 #[test]
 fn other_readings_are_other_pairs() {
     for (explanation, _) in explanations() {
@@ -100,6 +131,24 @@ fn said(explanation: &Explanation, down: i32) -> Said {
         |group: &ExplainedGroup| (group.triad.set().transposed(-down).bits(), group.notes.clone());
     let bars = explanation.bars.iter();
     bars.map(|bar| (bar.groups.iter().map(group).collect(), bar.free.clone())).collect()
+}
+
+#[test]
+fn a_passage_is_read_alike_in_every_key() {
+    for (chords, notes, _) in all() {
+        let here = score(chords, notes);
+        let expected = said(&explained(&here), 0);
+        for by in 1..12 {
+            let mut there = score(&up(chords, by), notes);
+            there.parts = vec![Part::new(here.parts[0].notes().iter().map(|note| moved(note, by)))];
+            assert_eq!(said(&explained(&there), by), expected, "{chords}: {notes}, up {by}");
+        }
+    }
+}
+
+fn moved(note: &Note, by: i32) -> Note {
+    let pitch: Pitch = note.pitch().pitch().up(by).unwrap();
+    Note::new(note.onset(), note.duration(), NamedPitch::everyday(pitch)).unwrap()
 }
 
 /// Programs round the onsets of chords, and so do numbers in files.

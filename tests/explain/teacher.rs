@@ -37,6 +37,25 @@ pub(crate) fn score(chords: &str, notes: &str) -> Score {
     Score { chords: Timeline::of(chords), parts, ..Score::default() }
 }
 
+const ROOTS: [&str; 12] = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
+
+/// The chords so many semitones higher.
+pub(crate) fn up(chords: &str, semitones: i32) -> String {
+    let moved = |word: &str| {
+        let natural = word.get(..1).and_then(|letter| "C D EF G A B".find(letter));
+        let Some(natural) = natural else { return word.to_owned() };
+        let quality = word[1..].trim_start_matches(['b', '#']);
+        let accidental = match word[1..].chars().next() {
+            Some('b') => -1,
+            Some('#') => 1,
+            _ => 0,
+        };
+        let root = (i32::try_from(natural).unwrap() + accidental + semitones).rem_euclid(12);
+        format!("{}{quality}", ROOTS[usize::try_from(root).unwrap()])
+    };
+    chords.split_whitespace().map(moved).collect::<Vec<_>>().join(" ")
+}
+
 /// The words of a bar, each with when it begins and how long it lasts.
 fn evenly(bar: usize, text: &str) -> impl Iterator<Item = (Quarters, Quarters, &str)> {
     let words: Vec<&str> = text.split_whitespace().collect();
