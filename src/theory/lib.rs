@@ -106,8 +106,8 @@ pub use inversion::Inversion;
 pub use key::Key;
 pub use letter::Letter;
 pub use line::{
-    Approach, Begin, Ending, Line, LineError, Link, Phrase, PhraseNote, Reach, Role, Start, Target,
-    Timing, Travel,
+    Approach, Begin, Ending, FreeNote, FreeNotes, Line, LineError, Link, NotesFrom, Phrase,
+    PhraseNote, Reach, Role, Start, Target, Timing, Travel,
 };
 pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle};
 pub use note_edit::{NoteChange, NoteEdit};

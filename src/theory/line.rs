@@ -9,6 +9,7 @@ mod approach;
 mod course;
 mod error;
 mod event;
+mod free_notes;
 mod group;
 mod landing;
 mod limits;
@@ -21,8 +22,9 @@ mod slots;
 mod walk;
 
 pub use error::LineError;
+pub use free_notes::{FreeNote, FreeNotes};
 pub use note::{PhraseNote, Role};
-pub use phrase::{Approach, Begin, Ending, Link, Phrase, Start, Target, Timing, Travel};
+pub use phrase::{Approach, Begin, Ending, Link, NotesFrom, Phrase, Start, Target, Timing, Travel};
 pub use reach::Reach;
 
 use limits::LONGEST;

@@ -33,6 +33,13 @@ pub enum LineError {
         /// Where it should lead.
         to: Pitch,
     },
+    /// A note that was entered is not among those that may be used.
+    NotThere {
+        /// Of which phrase.
+        phrase: usize,
+        /// The note.
+        pitch: Pitch,
+    },
     /// No way has one highest note in its third quarter.
     NoArc {
         /// Of which phrase.
@@ -99,6 +106,13 @@ impl fmt::Display for LineError {
                  expected more strings or frets, or another start",
                 phrase + 1,
                 NamedPitch::everyday(*to),
+            ),
+            LineError::NotThere { phrase, pitch } => write!(
+                f,
+                "phrase {}: {} is not among the notes that may be used; \
+                 expected more strings or frets, or another note",
+                phrase + 1,
+                NamedPitch::everyday(*pitch),
             ),
             LineError::NoArc { phrase } => write!(
                 f,

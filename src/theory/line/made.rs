@@ -4,10 +4,11 @@ use super::approach::Leading;
 use super::course::{Chosen, Courses};
 use super::error::LineError;
 use super::event::{Event, Events, Sound};
+use super::free_notes::FreeNotes;
 use super::landing::LandingTime;
 use super::limits::LONGEST;
 use super::note::{PhraseNote, Role};
-use super::phrase::{Begin, Phrase, Target, Timing};
+use super::phrase::{Begin, NotesFrom, Phrase, Target, Timing};
 use super::reach::Reach;
 use super::slots::{Phase, Slots};
 use crate::time::Quarters;
@@ -46,6 +47,9 @@ impl Made {
         phrase: &Phrase,
         reach: &Reach,
     ) -> Result<(), LineError> {
+        if let NotesFrom::Entered(entered) = &phrase.notes {
+            return self.enter(index, phrase, entered, reach);
+        }
         let landing_time = landing_time(index, phrase)?;
         let until = landing_time.map_or(phrase.to, |time| time.pattern_until);
         let slots = Slots::of(phrase, self.phase, until)?;
@@ -60,6 +64,38 @@ impl Made {
         self.hold_into(chosen.events.held_before);
         self.add(index, phrase, chosen, landing_time, reach)?;
         self.until = phrase.to.max(landing_time.map_or(Quarters::ZERO, |time| time.end));
+        if self.notes.len() > LONGEST { Err(LineError::TooLong) } else { Ok(()) }
+    }
+
+    /// Adds notes that were entered one by one. What does not lie in the phrase is left out.
+    fn enter(
+        &mut self,
+        index: usize,
+        phrase: &Phrase,
+        entered: &FreeNotes,
+        reach: &Reach,
+    ) -> Result<(), LineError> {
+        self.cut_at(phrase.from);
+        let scale = phrase.over.scale().set();
+        for together in entered.notes().chunk_by(|one, next| one.after == next.after) {
+            let [first, ..] = together else { continue };
+            let onset = phrase.from.checked_add(first.after).ok_or(LineError::Inexact)?;
+            let end = onset.checked_add(first.duration).ok_or(LineError::Inexact)?.min(phrase.to);
+            let pitches: Vec<Pitch> = together.iter().map(|note| note.pitch).collect();
+            if let Some(missing) = pitches.iter().find(|pitch| !reach.holds_free(**pitch)) {
+                return Err(LineError::NotThere { phrase: index, pitch: *missing });
+            }
+            if onset < end {
+                let (sound, role, accent) = (Sound::Pitches(pitches), Role::Free, first.accent);
+                self.add_event(
+                    index,
+                    &Event { onset, end, sound, role, accent, group: 0 },
+                    scale,
+                    reach,
+                )?;
+            }
+        }
+        (self.phase, self.would_follow, self.until) = (None, None, phrase.to);
         if self.notes.len() > LONGEST { Err(LineError::TooLong) } else { Ok(()) }
     }
 

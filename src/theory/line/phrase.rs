@@ -1,5 +1,6 @@
 //! Phrases: what is played over a stretch of time.
 
+use super::free_notes::FreeNotes;
 use crate::time::Quarters;
 use crate::{
     ChordScale, Direction, Inversion, Pattern, Pitch, PitchClassSet, Rhythm, TriadPair, WhichTriad,
@@ -34,6 +35,17 @@ pub struct Phrase {
     pub ending: Ending,
     /// What it aims at.
     pub target: Option<Target>,
+    /// Where its notes come from.
+    pub notes: NotesFrom,
+}
+
+/// Where the notes of a phrase come from.
+#[derive(Clone, PartialEq, Debug)]
+pub enum NotesFrom {
+    /// From its pair, by its pattern and rhythm.
+    Pair,
+    /// They are entered one by one and belong to no pair.
+    Entered(FreeNotes),
 }
 
 /// Whether a phrase is a beginning.
@@ -173,6 +185,7 @@ impl Phrase {
             travel: Travel::Ladder(Direction::Up),
             ending: Ending::Anywhere,
             target: None,
+            notes: NotesFrom::Pair,
         }
     }
 

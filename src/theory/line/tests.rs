@@ -170,6 +170,26 @@ fn a_phrase_lands_on_the_third_of_the_next_chord() {
     assert_eq!(lead.pitch.semitones_up_to(last.pitch), 1);
 }
 
+/// A stab of two notes, a held note and an approach before the pair comes in: free notes are never
+/// called notes of the pair, though F and A are in it.
+#[test]
+fn free_notes_are_entered_one_by_one() {
+    let entered = Phrase {
+        to: beats(2),
+        notes: NotesFrom::Entered("F3+A3:8 -:8 E4:8 Eb4:8".parse().unwrap()),
+        ..f_and_g("123", 1)
+    };
+    let pair = Phrase { from: beats(2), start: Start::FromBefore, ..f_and_g("123", 1) };
+    let line = made(&[entered.clone(), pair], &reach("E3", "C6"));
+    assert!(names(&line).starts_with("F3 A3 E4 Eb4 "), "{}", names(&line));
+    assert!(roles(&line).starts_with("----1"), "{}", roles(&line));
+    // The pair comes in by step after E flat.
+    let after = line.notes()[4].pitch;
+    assert!(pitch("Eb4").semitones_up_to(after).abs() <= 2, "{after:?}");
+    let said = Line::make(&[entered], &reach("A3", "C6")).unwrap_err().to_string();
+    assert!(said.contains("F3 is not among the notes that may be used; expected"), "{said}");
+}
+
 /// Over a change of chord the pattern runs on: the group in hand goes on with the new pair.
 #[test]
 fn a_phrase_runs_on_over_the_change() {
