@@ -1,6 +1,6 @@
 //! A way to play a line as tablature.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
 use fretloom_fretboard::{HandPosition, Tuning};
 use fretloom_theory::Quarters;
@@ -26,40 +26,42 @@ impl WayAnswer {
     /// and the groups of a broken chord come one after another.
     fn strikes(&self, score: &ReadScore) -> Vec<Strike> {
         let moment = |index| self.fingering.moment(index).unwrap_or(index);
-        let mut onsets: HashMap<usize, Quarters> = HashMap::new();
-        for (index, read) in
-            score.notes().enumerate().filter(|(_, read)| read.note.grace().is_none())
-        {
-            let onset = read.note.onset();
-            onsets
-                .entry(moment(index))
-                .and_modify(|first| *first = onset.min(*first))
-                .or_insert(onset);
+        let mut onsets: BTreeMap<usize, Quarters> = BTreeMap::new();
+        for (index, read) in score.notes().enumerate() {
+            if read.note.grace().is_none() {
+                let onset = read.note.onset();
+                let first = onsets.entry(moment(index)).or_insert(onset);
+                *first = onset.min(*first);
+            }
         }
-        let mut moments: Vec<(usize, Quarters)> = onsets.into_iter().collect();
-        moments.sort_unstable_by_key(|(moment, _)| *moment);
-        let mut strikes: HashMap<usize, Strike> = HashMap::new();
-        let mut last = None;
-        for (moment, onset) in moments {
-            let attack = match last {
-                Some((before, Attack::After(places))) if before == onset => {
-                    Attack::After(places + 1)
-                }
-                Some((before, _)) if before == onset => Attack::After(1),
-                _ => Attack::OnTime,
-            };
-            last = Some((onset, attack));
-            strikes.insert(moment, Strike { onset, attack });
-        }
+        let strikes = in_turn(&onsets);
         let strike = |(index, read): (usize, ReadNote<'_>)| {
-            let grace = read.note.grace().map(|grace| Attack::Before(grace.steps()));
-            let alone =
-                Strike { onset: read.note.onset(), attack: grace.unwrap_or(Attack::OnTime) };
-            let together = strikes.get(&moment(index)).filter(|_| grace.is_none());
-            together.copied().unwrap_or(alone)
+            let onset = read.note.onset();
+            match read.note.grace() {
+                Some(grace) => Strike { onset, attack: Attack::Before(grace.steps()) },
+                None => strikes.get(&moment(index)).copied().unwrap_or(Strike::on_time(onset)),
+            }
         };
         score.notes().enumerate().map(strike).collect()
     }
+}
+
+/// When each moment is struck, by their order: of several at one onset each comes after the last.
+fn in_turn(onsets: &BTreeMap<usize, Quarters>) -> BTreeMap<usize, Strike> {
+    let mut last: Option<Strike> = None;
+    let mut strikes = BTreeMap::new();
+    for (moment, onset) in onsets {
+        let strike = match last.filter(|last| last.onset == *onset) {
+            Some(Strike { attack: Attack::After(places), .. }) => {
+                Strike { onset: *onset, attack: Attack::After(places.saturating_add(1)) }
+            }
+            Some(_) => Strike { onset: *onset, attack: Attack::After(1) },
+            None => Strike::on_time(*onset),
+        };
+        strikes.insert(*moment, strike);
+        last = Some(strike);
+    }
+    strikes
 }
 
 fn times_from(score: &ReadScore) -> TimesFrom {
@@ -75,6 +77,12 @@ fn times_from(score: &ReadScore) -> TimesFrom {
 struct Strike {
     onset: Quarters,
     attack: Attack,
+}
+
+impl Strike {
+    fn on_time(onset: Quarters) -> Strike {
+        Strike { onset, attack: Attack::OnTime }
+    }
 }
 
 fn event(

@@ -52,8 +52,8 @@ pub use system::{TabSpot, TabSystem};
 /// let tab = Tab::new(&TabMusic::of(&music, TimesFrom::Writing), &tuning, &events);
 /// let systems = tab.systems(&TabLook::default());
 /// let row = |kind| systems[0].rows.iter().find(|row| row.kind == kind).unwrap().text.as_str();
-/// assert_eq!(row(TabRowKind::Count),          "      1  & (2) &  (3  4)");
-/// assert_eq!(row(TabRowKind::String(string)), "2 B |-5--7-----10----------|");
+/// assert_eq!(row(TabRowKind::Count),          "      1   &  (2)   &   (3   4)");
+/// assert_eq!(row(TabRowKind::String(string)), "2 B |-5---7--------10----------|");
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Tab {

@@ -180,7 +180,8 @@ fn absurd_music_is_shown_too() {
         label: BarLabel::Text("a very long name of a bar\n".into()),
     };
     let odd = Bars::written([bar(Quarters::ZERO, quarters(1, 77)), bar(quarters(1, 77), far)]);
-    for bars in [common(), Bars::of(Meter::new(255, 128).unwrap()), odd.unwrap()] {
+    let short = Bars::written([bar(Quarters::ZERO, quarters(1, 77))]);
+    for bars in [common(), Bars::of(Meter::new(255, 128).unwrap()), odd.unwrap(), short.unwrap()] {
         for times in [TimesFrom::Writing, TimesFrom::Playing, TimesFrom::Seconds] {
             for end in [Quarters::ZERO, quarters(1, u32::MAX), Quarters::whole(u32::MAX), far] {
                 for duration in [Quarters::ZERO, quarters(7, 640), Quarters::whole(u32::MAX)] {

@@ -158,7 +158,7 @@ impl Reader {
             let many: u64 = count.text.parse().unwrap();
             self.sign(count, self.bar_from, &pieces[0]);
             self.bar += many;
-            self.bar_from += self.bar_length() * many as Parts;
+            self.bar_from += odd_length.unwrap_or(self.bar_length()) * many as Parts;
             return;
         }
         self.begin_bar(&tokens.concat());

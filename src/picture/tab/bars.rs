@@ -1,6 +1,6 @@
 //! From notes in time to bars and columns.
 
-use fretloom_theory::{Bar, ChordSymbol, Meter};
+use fretloom_theory::{Bar, ChordSymbol, Meter, Quarters};
 
 use super::bar::{TabBar, TabColumn, TabHold, Turn};
 use super::columns::Columns;
@@ -19,7 +19,7 @@ pub(super) fn bars(notes: &[Timed<'_>], music: &TabMusic<'_>, rhythm: TabRhythm)
     let is_over = last.into.is_zero() && !has_note_at(end);
     let until = if is_over { last.index } else { last.index + 1 };
     let columns = Columns::new(notes, music);
-    let mut building = Building { music, rhythm, columns, bars: Vec::new(), meter: None };
+    let mut building = Building { music, rhythm, columns, bars: Vec::new(), before: None };
     building.build(until.max(1));
     building.bars
 }
@@ -30,8 +30,8 @@ struct Building<'a> {
     rhythm: TabRhythm,
     columns: Columns<'a>,
     bars: Vec<TabBar>,
-    /// That of the bar before.
-    meter: Option<Meter>,
+    /// Meter and length of the bar before.
+    before: Option<(Meter, Quarters)>,
 }
 
 impl Building<'_> {
@@ -43,7 +43,7 @@ impl Building<'_> {
             let count = self.alike_from(index, &bar).min(until - index);
             let built =
                 if count > 1 { self.alike(index, count, &bar) } else { self.one(index, &bar) };
-            self.meter = Some(bar.meter);
+            self.before = Some((bar.meter, bar.length));
             self.bars.push(built);
             index += count;
         }
@@ -52,15 +52,25 @@ impl Building<'_> {
     /// How many bars from this one on have nothing in them that needs to be said; 1 at least.
     fn alike_from(&self, index: u64, bar: &Bar) -> u64 {
         let bars = self.music.bars;
-        let is_plain = bar.is_whole() && self.meter.is_none_or(|meter| meter == bar.meter);
         let marked = self.columns.next_mark(bar.from).map(|mark| bars.at(mark).map(|at| at.index));
-        let marked = marked.map_or(Some(u64::MAX), |index| index);
-        let (true, Some(marked)) = (is_plain, marked) else { return 1 };
+        // A mark in a bar that cannot be told lies far behind everything.
+        let marked = marked.flatten().unwrap_or(u64::MAX);
+        if !self.follows(bar) {
+            return 1;
+        }
         let changed = bars.next_change(index).map(|change| {
-            let is_whole = bars.bar(change - 1).is_some_and(|bar| bar.is_whole());
-            if is_whole { change } else { change - 1 }
+            let last = bars.bar(change - 1).map(|last| last.length);
+            if last == Some(bar.length) { change } else { change - 1 }
         });
         changed.unwrap_or(u64::MAX).min(marked).saturating_sub(index).max(1)
+    }
+
+    /// Is it such a bar as comes after those before it anyway?
+    fn follows(&self, bar: &Bar) -> bool {
+        match self.before {
+            Some((meter, length)) => meter == bar.meter && (bar.is_whole() || length == bar.length),
+            None => bar.is_whole(),
+        }
     }
 
     /// Bars in which nothing begins, as one.
@@ -95,7 +105,7 @@ impl Building<'_> {
             label: bar.label.clone(),
             index,
             count,
-            new_meter: self.meter.filter(|meter| *meter != bar.meter).map(|_| bar.meter),
+            new_meter: self.before.filter(|(meter, _)| *meter != bar.meter).map(|_| bar.meter),
             odd_length: (whole != Some(bar.meter.bar())).then_some(bar.length),
             missing: bar.missing,
             columns,

@@ -87,13 +87,11 @@ fn rounded(bars: &Bars, onsets: &[Quarters], note: &Timed<'_>) -> Option<Quarter
         return Some(nearest);
     }
     let on_grid = at.bar.from.checked_add(nearest_multiple(at.into, at.bar.missing, quarter)?)?;
+    if on_grid > note.event.onset {
+        return Some(on_grid);
+    }
     let shortest = note.event.onset.checked_add(quarter)?;
-    let end = if on_grid > note.event.onset { on_grid } else { shortest };
-    Some(
-        later.first().map_or(end, |next| {
-            if *next < end && on_grid <= note.event.onset { *next } else { end }
-        }),
-    )
+    Some(later.first().map_or(shortest, |next| shortest.min(*next)))
 }
 
 fn distance(one: Quarters, other: Quarters) -> Option<Quarters> {
