@@ -65,10 +65,12 @@ impl Candidate {
         let of_field = |(at, field): (usize, &Field)| {
             let ground = field.chord.and_then(|chord| grounds.get(chord));
             let own = field.own_notes(notes);
+            let both = couples(&triads, whole[at], whole[at]);
             let mut pairs = couples(&triads, whole[at], near(at));
             pairs.retain(|pair| could_explain(*pair, own));
             let mut candidates: Vec<Candidate> =
                 pairs.into_iter().map(|pair| Candidate::new(pair, ground)).collect();
+            candidates.retain(|candidate| candidate.is_usual || both.contains(&candidate.pair));
             if candidates.len() > MOST {
                 candidates.sort_by_key(|candidate| (outside(candidate.pair, own), candidate.cost));
                 candidates.truncate(MOST);

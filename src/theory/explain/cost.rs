@@ -42,7 +42,7 @@ pub(super) const OUT_OF_TIME: u32 = 29;
 pub(super) const NOTE_OUT_OF_TIME: u32 = 6;
 
 /// A group out of time that takes its note away from a group beside it, which has that note too.
-pub(super) const TORN: u32 = 50;
+pub(super) const TORN: u32 = 70;
 
 /// A pair one of whose triads is only whole with notes before its chord, or behind it.
 pub(super) const SHOWN_OUT_OF_TIME: u32 = 50;

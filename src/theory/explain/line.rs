@@ -4,7 +4,7 @@ use super::candidate::Candidate;
 use super::field::Field;
 use super::readings::as_short;
 use super::sounded::Sounded;
-use crate::{Pitch, PitchClass};
+use crate::{Pitch, PitchClass, Quarters};
 
 /// A line, ready to be read: its notes, the fields in which they begin, and the pairs that may
 /// explain those.
@@ -15,8 +15,36 @@ pub(super) struct Line<'a> {
     pub(super) candidates: &'a [Vec<Candidate>],
     /// The field of each note.
     pub(super) field_of: Vec<usize>,
+    /// What lies before each note.
+    pub(super) rests: Vec<RestBefore>,
     /// Do the notes of a field by themselves show a pair?
     pub(super) evident: Vec<bool>,
+}
+
+/// How long nothing sounds between a note and the one before it.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub(super) enum RestBefore {
+    /// Less than an eighth.
+    None,
+    /// An eighth, less than a quarter.
+    Eighth,
+    /// A quarter, less than a half note.
+    Quarter,
+    /// A half note or more, which ends a group.
+    Silence,
+}
+
+impl RestBefore {
+    fn of(notes: &[Sounded], note: usize) -> RestBefore {
+        let before = note.checked_sub(1).and_then(|before| notes.get(before));
+        let rest = before.and_then(|before| notes.get(note)?.onset.checked_sub(before.end));
+        match rest {
+            Some(rest) if rest >= Quarters::whole(2) => RestBefore::Silence,
+            Some(rest) if rest >= Quarters::ONE => RestBefore::Quarter,
+            Some(rest) if rest >= Quarters::EIGHTH => RestBefore::Eighth,
+            Some(_) | None => RestBefore::None,
+        }
+    }
 }
 
 impl<'a> Line<'a> {
@@ -36,7 +64,8 @@ impl<'a> Line<'a> {
                 && candidates.iter().any(|candidate| candidate.is_usual && shows(candidate))
         };
         let evident = fields.iter().zip(candidates).map(evident).collect();
-        Line { notes, fields, candidates, field_of: field_of.collect(), evident }
+        let rests = (0..notes.len()).map(|note| RestBefore::of(notes, note)).collect();
+        Line { notes, fields, candidates, field_of: field_of.collect(), rests, evident }
     }
 
     /// What a note sounds as.

@@ -45,6 +45,9 @@ impl Line<'_> {
         for to in 0..self.notes.len() {
             for free in 0..=FREE_IN_A_ROW.min(to) {
                 let step = Step { to, free };
+                if !self.leads(step) {
+                    continue;
+                }
                 match to.checked_sub(free + 1) {
                     None => self.step(Origin::Start, step, &mut reached),
                     Some(from) => {

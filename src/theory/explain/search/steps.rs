@@ -5,9 +5,9 @@ use std::cmp::Ordering;
 use super::super::arrival::Arrival;
 use super::super::candidate::Candidate;
 use super::super::cost;
-use super::super::line::Line;
+use super::super::line::{Line, RestBefore};
 use super::state::{Carrying, Group, Moment, Node, Proof, State, Triads};
-use crate::{Quarters, WhichTriad};
+use crate::WhichTriad;
 
 /// Where a step leads: to a note with so many free notes before it.
 #[derive(Clone, Copy, Debug)]
@@ -37,10 +37,16 @@ struct Gap {
     there: u8,
 }
 
-/// A silence that ends a group, in quarters.
-const SILENCE: Quarters = Quarters::whole(2);
-
 impl Line<'_> {
+    /// May the free notes of a step be free? Each leads by a step, and without a rest of a beat.
+    pub(super) fn leads(&self, step: Step) -> bool {
+        let target = self.notes[step.to].pitch;
+        (step.to - step.free..step.to).all(|note| {
+            Arrival::between(self.notes[note].pitch, target).is_step()
+                && self.rests[note + 1] < RestBefore::Quarter
+        })
+    }
+
     /// All nodes that one step leads to.
     pub(super) fn step(&self, origin: Origin, step: Step, reached: &mut Vec<Node>) {
         self.stay(origin, step, reached);
@@ -74,7 +80,8 @@ impl Line<'_> {
             return;
         }
         let triad = Triads::of(which);
-        let begins = triad != group.triad || gap.in_pair || self.rests_before(step.to, SILENCE);
+        let begins =
+            triad != group.triad || gap.in_pair || self.rests[step.to] == RestBefore::Silence;
         let mut cost = node.cost + gap.cost + self.out_of_time(field, Some(node), step.to);
         let group = Group { free, ..group };
         let group = if begins {
@@ -241,7 +248,7 @@ impl Line<'_> {
                 return None;
             }
             if adjoining {
-                let goes_on = !gap.in_pair && !self.rests_before(step.to, SILENCE);
+                let goes_on = !gap.in_pair && self.rests[step.to] != RestBefore::Silence;
                 let cost = cost + cost::SAME_PAIR + self.leave_cost(left, group) - group.end_cost();
                 let cost = cost + if lacks == Triads::NONE { 0 } else { self.lean_cost(field) };
                 let alone = lacks != Triads::NONE && !self.may_share(field, group);
@@ -277,7 +284,7 @@ impl Line<'_> {
         };
         let left_field = from.state.field as usize;
         // A rest between them keeps them apart.
-        if self.rests_before(to, Quarters::EIGHTH) {
+        if self.rests[to] >= RestBefore::Eighth {
             return false;
         }
         match (self.moment(left_field, note), self.moment(left_field, to)) {
@@ -388,11 +395,7 @@ impl Line<'_> {
     ) -> Option<Gap> {
         let mut gap = Gap { cost: 0, in_pair: false, here: 0, there: 0 };
         let target = self.notes[step.to].pitch;
-        let mut leading = step.to - step.free + 1..=step.to;
-        if step.free > 0 && leading.any(|note| self.rests_before(note, Quarters::ONE)) {
-            return None;
-        }
-        if step.free > 0 && self.rests_before(step.to, Quarters::EIGHTH) {
+        if step.free > 0 && self.rests[step.to] >= RestBefore::Eighth {
             gap.cost += cost::ACROSS_REST;
         }
         for note in step.to - step.free..step.to {
@@ -400,7 +403,7 @@ impl Line<'_> {
             let in_left = self.field_of[note] <= left;
             let pair = if in_left { pair_left } else { pair_entered };
             let in_pair = pair.is_some_and(|pair| pair.member(self.class(note)).is_some());
-            if !arrival.is_step() || in_pair && (gap.in_pair || arrival != Arrival::HalfStep) {
+            if in_pair && (gap.in_pair || arrival != Arrival::HalfStep) {
                 return None;
             }
             gap.cost += if in_pair { cost::FREE_IN_PAIR } else { cost::FREE };
@@ -408,14 +411,6 @@ impl Line<'_> {
             *if in_left { &mut gap.here } else { &mut gap.there } += 1;
         }
         Some(gap)
-    }
-
-    /// Is there a rest of that length before a note?
-    fn rests_before(&self, note: usize, rest: Quarters) -> bool {
-        let before = note.checked_sub(1).and_then(|before| self.notes.get(before));
-        before.is_some_and(|before| {
-            self.notes[note].onset.checked_sub(before.end).is_some_and(|gap| gap >= rest)
-        })
     }
 }
 
