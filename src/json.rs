@@ -12,6 +12,7 @@ mod ascii;
 mod check;
 mod chord;
 mod compare;
+mod explain;
 mod finger;
 mod ladder;
 mod line;

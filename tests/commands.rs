@@ -31,6 +31,15 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
         "format tuning ways",
         &["finger", concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json")],
     ),
+    (
+        "format bars remarks",
+        &[
+            "explain",
+            concat!(env!("CARGO_MANIFEST_DIR"), "/assets/lines/f-and-g.json"),
+            "--chords",
+            "Dm7",
+        ],
+    ),
     ("format tunings", &["tunings"]),
     ("format patterns", &["patterns"]),
     ("format problems", &["check"]),

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 13] = [
+const CALLS: [(&str, &[&str]); 14] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -22,6 +22,7 @@ const CALLS: [(&str, &[&str]); 13] = [
     ("ladder", &["ladder", "Bb", "C"]),
     ("neck", &["neck", "Ab7alt"]),
     ("line", &["line", "| Ab7alt | G7 |", "--bars", "4"]),
+    ("explain", &["explain", "ALTERED"]),
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
     ("patterns", &["patterns"]),
@@ -31,7 +32,7 @@ const CALLS: [(&str, &[&str]); 13] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 65] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 66] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -92,6 +93,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 65] = [
     ("at_change", &["--at-change", "cut"], &["--exercise", "--pattern", "1232 321"]),
     ("keys", &["--keys", "tones"], &[]),
     ("grip", &["--grip"], &["--keys", "semitones", "--frets", "3-22"]),
+    ("chords", &["--chords", "| Am7 | G7 |"], &[]),
     ("picking", &["--picking", "strict"], &[]),
     ("slurs", &["--slurs"], &[]),
     ("below", &["--below", "degrees"], &[]),
@@ -125,11 +127,24 @@ const LINE: &str = r#"{"notes":[
     {"onset_s":1.0,"duration_s":0.2,"midi":59},{"onset_s":3.0,"duration_s":0.2,"midi":55},
     {"onset_s":3.2,"duration_s":0.2,"midi":40}]}"#;
 
+/// Over A♭7alt the major triads on its ♭5 and its ♯5, whose letters are another matter.
+const ALTERED: &str = r#"{"tempo":120,"chords":[{"onset_s":0,"symbol":"Ab7alt"}],"notes":[
+    {"onset_s":0.0,"duration_s":0.2,"midi":62},{"onset_s":0.25,"duration_s":0.2,"midi":66},
+    {"onset_s":0.5,"duration_s":0.2,"midi":69},{"onset_s":0.75,"duration_s":0.2,"midi":64},
+    {"onset_s":1.0,"duration_s":0.2,"midi":68},{"onset_s":1.25,"duration_s":0.2,"midi":71},
+    {"onset_s":1.5,"duration_s":0.2,"midi":62},{"onset_s":1.75,"duration_s":0.2,"midi":66}]}"#;
+
 fn run(home: &Home, call: &[&str], more: &[&[&str]]) -> Said {
     let line = home.put("line.json", LINE);
-    let line = line.to_str().unwrap();
+    let altered = home.put("altered.json", ALTERED);
+    let [line, altered] = [&line, &altered].map(|file| file.to_str().unwrap());
     let words = call.iter().chain(more.iter().copied().flatten());
-    home.run(&words.map(|word| if *word == "LINE" { line } else { word }).collect::<Vec<_>>())
+    let words = words.map(|word| match *word {
+        "LINE" => line,
+        "ALTERED" => altered,
+        word => word,
+    });
+    home.run(&words.collect::<Vec<_>>())
 }
 
 #[test]
@@ -255,7 +270,10 @@ fn an_answer_that_cannot_be_written_is_told() {
         &["manual"],
         &["settings", "--sample"],
     ];
-    let calls = CALLS.iter().map(|(_, call)| *call).filter(|call| call[0] != "finger");
+    let calls = CALLS
+        .iter()
+        .map(|(_, call)| *call)
+        .filter(|call| !["finger", "explain"].contains(&call[0]));
     for call in calls.chain(others) {
         for json in [&[][..], &["--json"]] {
             let mut program: Command = home.program();

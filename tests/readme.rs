@@ -100,6 +100,9 @@ fn mouse_table() -> String {
 const README_LINE: [&str; 7] =
     ["line", "| Dm7 | G7 | Cmaj7 |", "--strings", "4-3-2", "--triads", "--below", "degrees"];
 
+/// A line that is explained as the README asks for it.
+const README_EXPLAIN: [&str; 4] = ["explain", "assets/lines/f-and-g.json", "--chords", "Dm7"];
+
 /// Every part of the README that is made, by the name in its marker.
 fn parts() -> Vec<(&'static str, String)> {
     vec![
@@ -109,6 +112,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
         ("line", fenced(&printed(&README_LINE))),
+        ("explain", fenced(&printed(&README_EXPLAIN))),
         ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
         ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),

@@ -11,7 +11,6 @@ mod lines;
 mod note;
 mod played;
 mod question;
-mod rounds;
 mod slurs;
 mod target;
 

@@ -65,9 +65,12 @@ fn in_turn(onsets: &BTreeMap<usize, Quarters>) -> BTreeMap<usize, Strike> {
 }
 
 fn times_from(score: &ReadScore) -> TimesFrom {
-    match score.notes().next().map(|read| &read.source.origin) {
+    let first = score.notes().next();
+    let is_recorded = first.is_some_and(|read| read.note.recorded().is_some());
+    match first.map(|read| &read.source.origin) {
         _ if !score.has_written_bars() => TimesFrom::Seconds,
         Some(NoteOrigin::InTrack { .. }) => TimesFrom::Playing,
+        Some(NoteOrigin::Listed { .. }) if is_recorded => TimesFrom::Playing,
         Some(NoteOrigin::Listed { .. } | NoteOrigin::InBar { .. }) | None => TimesFrom::Writing,
     }
 }

@@ -12,6 +12,7 @@ use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
 use crate::tui::pedal::Pedal;
 
+mod explain;
 mod finger;
 mod hand;
 mod line;
@@ -21,6 +22,7 @@ mod value;
 mod view;
 mod where_to;
 
+pub(super) use explain::Explain;
 pub(super) use finger::Finger;
 pub(super) use line::{Line, TravelArg};
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
@@ -201,6 +203,8 @@ pub enum Command {
     Neck(Neck),
     /// A line of the pairs of a chord, or of several: tab, fingers and strokes, and what it does
     Line(Line),
+    /// What a line from a file does over its chords, bar by bar: scale, pair, groups, landings
+    Explain(Explain),
     /// A line from a file on the neck: where to play each note, and with which finger
     Finger(Finger),
     /// The tunings that there are, and from which file

@@ -1,9 +1,11 @@
 //! The commands that print what `answer` says, each with its text and its JSON.
 
+mod explain;
 mod finger;
 mod line;
 mod neck;
 mod pairs;
+mod read_score;
 mod shapes;
 mod tunings;
 mod two_triads;
@@ -36,6 +38,7 @@ impl Call<'_> {
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Line(wanted) => self.line(wanted)?,
+            Command::Explain(wanted) => self.explain(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {
                 self.printed(&PatternsAnswer::new(self.patterns()), text::patterns)

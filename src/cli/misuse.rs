@@ -13,19 +13,19 @@ const COMMON: [(&str, &[&str]); 10] = [
     ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
     ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
     ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
-    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line"]),
+    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain"]),
     (
         "json",
         &[
-            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "finger",
-            "patterns", "tunings", "compare", "check", "settings",
+            "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "explain",
+            "finger", "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
-            "finger", "patterns", "tunings", "compare", "check", "settings",
+            "explain", "finger", "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),

@@ -1,6 +1,7 @@
 //! Answers as text for people.
 
 mod chords;
+mod explain;
 mod finger;
 mod line;
 mod neck;
@@ -14,6 +15,7 @@ mod tunings;
 mod view;
 
 pub(super) use chords::{chord, chords};
+pub(super) use explain::explain;
 pub(super) use finger::finger;
 pub(super) use line::line;
 pub(super) use neck::neck;

@@ -1,83 +1,57 @@
 //! Our own form: `{"notes":[{"onset_s":0.0,"duration_s":0.2,"midi":60,"string":3,"fret":5}]}`.
 //!
-//! `string` and `fret` are optional and settle the place. Other keys beside `notes` are left
-//! alone; in a note they are refused, since a misspelled `string` would settle nothing.
+//! `string` and `fret` are optional and settle the place. In a note with seconds other keys are
+//! refused, since a misspelled `string` would settle nothing; beside the notes they are left alone.
+//! Around the notes may stand
 //!
-//! It knows seconds, which are kept, and no beats: those are counted at 120 in 4/4, so that a bar
+//! | key | meaning |
+//! |---|---|
+//! | `chords` | `[{"onset_s":0.0,"symbol":"Dm7"}]` |
+//! | `tempo`, `meter` | quarter notes a minute, `"6/8"` |
+//! | `bars_s` | when each bar begins; what comes before the first is bar 0 |
+//!
+//! Seconds are kept. Without tempo, meter and bars, beats are counted at 120 in 4/4, so that a bar
 //! lasts two seconds.
+//!
+//! A line as the program itself prints it is read too: its notes have `onset` and `duration` in
+//! beats, its chords `onset`, and `bars` are beats as well.
 
-use std::fmt;
+mod clock;
+mod fields;
+mod file;
+mod frame;
+mod list;
+mod note;
 
-use fretloom_fretboard::{Fret, Pin, StringNumber};
-use fretloom_theory::{NamedPitch, Note, Part, Pitch, Score, TempoMap};
-use serde::Deserialize;
-use serde::de::{Deserializer, SeqAccess, Visitor};
-use serde_json::value::RawValue;
-use serde_json::{Map, Value};
+use fretloom_theory::{Note, Part, Quarters};
 
 use super::error::{At, ScoreFileError};
 use super::limits::MOST_NOTES;
 use super::locator::Locator;
-use super::origin::NoteOrigin;
-use super::read_score::{BarsFrom, NoteSource, ReadScore, too_many};
-use super::recorded::recorded;
-
-const KEYS: [&str; 5] = ["onset_s", "duration_s", "midi", "string", "fret"];
-
-/// What a time must be.
-const SECONDS: &str = "seconds, 0 or more, as in 1.25";
-
-/// The file, its notes still text, so that each can be found again.
-#[derive(Deserialize)]
-struct File<'a> {
-    #[serde(borrow)]
-    notes: RawNotes<'a>,
-}
-
-struct RawNotes<'a>(Vec<&'a RawValue>);
-
-impl<'de: 'a, 'a> Deserialize<'de> for RawNotes<'a> {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        from.deserialize_seq(NotesVisitor)
-    }
-}
-
-struct NotesVisitor;
-
-impl<'de> Visitor<'de> for NotesVisitor {
-    type Value = RawNotes<'de>;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a list of notes")
-    }
-
-    /// Keeps one note more than there may be, and reads past the rest.
-    fn visit_seq<A: SeqAccess<'de>>(self, mut from: A) -> Result<Self::Value, A::Error> {
-        let mut notes = Vec::new();
-        while let Some(note) = from.next_element::<&RawValue>()? {
-            if notes.len() <= MOST_NOTES {
-                notes.push(note);
-            }
-        }
-        Ok(RawNotes(notes))
-    }
-}
+use super::read_score::{NoteSource, ReadScore, too_many};
+use clock::Clock;
+use file::{File, offset_in};
+use frame::Frame;
+use note::note;
 
 pub(super) fn read(text: &str) -> Result<ReadScore, ScoreFileError> {
     let file: File<'_> = serde_json::from_str(text).map_err(|error| unreadable(text, &error))?;
     if file.notes.0.len() > MOST_NOTES {
         return Err(too_many());
     }
-    let score = Score::default();
+    let clock = Clock::of(&file.notes);
+    let frame = Frame::read(text, &file, clock)?;
     let mut locator = Locator::new(text);
     let notes = file.notes.0.iter().zip(1..).map(|(raw, number)| {
-        let offset = raw.get().as_ptr().addr().wrapping_sub(text.as_ptr().addr());
-        note(raw, number, locator.at(offset), &score.tempi)
+        let at = locator.at(offset_in(text, raw));
+        note(raw, number, at, clock, &frame)
     });
     let (notes, sources): (Vec<Note>, Vec<NoteSource>) =
         notes.collect::<Result<Vec<_>, _>>()?.into_iter().unzip();
+    let end = notes.iter().map(Note::end).max().unwrap_or(Quarters::ZERO);
+    let (score, bars_from, remarks) = frame.until(end)?;
     let read = ReadScore::of(score, Part::new(notes), sources)?;
-    Ok(read.with_bars(BarsFrom::TwoSeconds))
+    Ok(read.with_bars(bars_from).saying(remarks))
 }
 
 /// What the JSON reader says, with its place before it and our form after it.
@@ -93,84 +67,10 @@ fn unreadable(text: &str, error: &serde_json::Error) -> ScoreFileError {
     ScoreFileError::new(At::Text { line, column: before.chars().count() + 1 }, said, EXPECTED)
 }
 
-fn note(
-    raw: &RawValue,
-    number: usize,
-    at: At,
-    tempi: &TempoMap,
-) -> Result<(Note, NoteSource), ScoreFileError> {
-    let fields = Fields::read(raw, at)?;
-    let onset_s = fields.seconds("onset_s")?;
-    let pin = Pin {
-        string: fields.optional("string", "a string number, 1 to 12", StringNumber::new)?,
-        fret: fields.optional("fret", "a fret number, 0 to 36", Fret::new)?,
-    };
-    let duration_s = fields.seconds("duration_s")?;
-    let pitch = fields.small("midi", "a MIDI number, 0 to 127", Pitch::from_midi)?;
-    let note = recorded(tempi, onset_s, duration_s, NamedPitch::everyday(pitch));
-    let note = note.ok_or_else(|| fields.fail("onset_s", SECONDS))?;
-    // At most a day, which is checked of the whole: no bar is lost.
-    let bar = (onset_s / ReadScore::BAR_S) as u64;
-    Ok((note, NoteSource { pin, bar, origin: NoteOrigin::Listed { number, at } }))
-}
-
-/// The fields of one note.
-struct Fields {
-    at: At,
-    fields: Map<String, Value>,
-}
-
-impl Fields {
-    fn read(raw: &RawValue, at: At) -> Result<Fields, ScoreFileError> {
-        let fields: Map<String, Value> = serde_json::from_str(raw.get())
-            .map_err(|_| ScoreFileError::found(at, raw.get(), "a note: an object with numbers"))?;
-        match fields.keys().find(|key| !KEYS.contains(&key.as_str())) {
-            Some(key) => Err(ScoreFileError::found(at, key, format!("one of {}", KEYS.join(", ")))),
-            None => Ok(Fields { at, fields }),
-        }
-    }
-
-    fn fail(&self, key: &str, expected: &str) -> ScoreFileError {
-        let expected = format!("{key}: {expected}");
-        match self.fields.get(key) {
-            Some(value) => ScoreFileError::found(self.at, &value.to_string(), expected),
-            None => ScoreFileError::new(self.at, format!("{key} is missing"), expected),
-        }
-    }
-
-    fn seconds(&self, key: &str) -> Result<f64, ScoreFileError> {
-        let seconds = self.fields.get(key).and_then(Value::as_f64);
-        let seconds = seconds.filter(|seconds| seconds.is_finite() && *seconds >= 0.0);
-        seconds.ok_or_else(|| self.fail(key, SECONDS))
-    }
-
-    fn small<T>(
-        &self,
-        key: &str,
-        expected: &str,
-        checked: impl Fn(u8) -> Option<T>,
-    ) -> Result<T, ScoreFileError> {
-        let number = self.fields.get(key).and_then(Value::as_u64);
-        let small = number.and_then(|number| u8::try_from(number).ok()).and_then(checked);
-        small.ok_or_else(|| self.fail(key, expected))
-    }
-
-    fn optional<T>(
-        &self,
-        key: &str,
-        expected: &str,
-        checked: impl Fn(u8) -> Option<T>,
-    ) -> Result<Option<T>, ScoreFileError> {
-        match self.fields.get(key) {
-            None | Some(Value::Null) => Ok(None),
-            Some(_) => self.small(key, expected, checked).map(Some),
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use fretloom_theory::Quarters;
+    use fretloom_fretboard::{Fret, Pin, StringNumber};
+    use fretloom_theory::{Bar, ChordSymbol};
 
     use super::*;
 
@@ -268,5 +168,111 @@ mod tests {
         let list = |count: usize| format!("{{\"notes\":[{}]}}", vec![note; count].join(","));
         assert_eq!(read(&list(MOST_NOTES)).unwrap().notes().len(), MOST_NOTES);
         assert!(refused(&list(MOST_NOTES + 1)).contains("at most 200000 notes"));
+    }
+
+    const NOTE: &str = "\"onset_s\":1,\"duration_s\":1,\"midi\":60";
+
+    /// The bars before a moment, as label, beginning and length in quarters.
+    fn bars(read: &ReadScore, count: u64) -> Vec<String> {
+        let told = |Bar { from, length, label, .. }: Bar| format!("{label}: {from}+{length}");
+        (0..count).filter_map(|index| read.score().bars.bar(index)).map(told).collect()
+    }
+
+    fn chords(read: &ReadScore) -> Vec<String> {
+        let changes = read.score().chords.changes().iter();
+        changes.map(|(at, symbol)| format!("{at} {symbol}")).collect()
+    }
+
+    /// By hand: at 60 a quarter lasts a second, so that 4.5 s are the and of 2 in bar 2 of 3/4.
+    #[test]
+    fn tempo_and_meter_say_where_beats_are() {
+        let text = r#"{"tempo":60,"meter":"3/4",
+            "chords":[{"onset_s":0,"symbol":"Dm7"},{"onset_s":3.0,"symbol":"N.C."},
+                      {"onset_s":4.25,"symbol":"??"}],
+            "notes":[{"onset_s":4.5,"duration_s":0.5,"midi":60}]}"#;
+        let read = read(text).unwrap();
+        let note = read.note(0).unwrap();
+        assert_eq!(note.note.onset(), Quarters::new(9, 2).unwrap());
+        assert_eq!((note.source.bar, read.has_written_bars()), (1, true));
+        assert_eq!(chords(&read), ["0 Dm7", "3 N.C.", "17/4 ??"]);
+        assert_eq!(read.score().tempi.seconds_at(Quarters::whole(3)), 3.0);
+    }
+
+    /// By hand: bars of 2, 4 and 2 seconds after half a second, which is a beat of the first bar.
+    #[test]
+    fn bars_that_were_tapped_say_where_beats_are() {
+        let text = r#"{"bars_s":[0.5,2.5,6.5,8.5],
+            "chords":[{"onset_s":0.5,"symbol":"Dm7"},{"onset_s":2.5,"symbol":"G7"}],
+            "notes":[{"onset_s":0.25,"duration_s":0.25,"midi":60},
+                     {"onset_s":4.5,"duration_s":0.5,"midi":62},
+                     {"onset_s":9.5,"duration_s":0.5,"midi":64}]}"#;
+        let read = read(text).unwrap();
+        assert_eq!(bars(&read, 4), ["0: 0+1", "1: 1+4", "2: 5+4", "3: 9+4"]);
+        let onsets: Vec<Quarters> = read.notes().map(|note| note.note.onset()).collect();
+        assert_eq!(onsets, [Quarters::EIGHTH, Quarters::whole(7), Quarters::whole(15)]);
+        assert_eq!(read.notes().map(|note| note.source.bar).collect::<Vec<_>>(), [0, 2, 4]);
+        assert_eq!(chords(&read), ["1 Dm7", "5 G7"]);
+        assert_eq!(read.note(1).unwrap().time.onset_s(), 4.5);
+    }
+
+    /// By hand: a pick-up of a beat, two bars of 4/4 and one of 3/4.
+    #[test]
+    fn a_line_in_beats_is_read_with_its_names_and_places() {
+        let text = r#"{"format":1,"tempo":90,"meter":"4/4","bars":[0.0,1.0,5.0,9.0,12.0],
+            "chords":[{"onset":1.0,"symbol":"A7alt"}],"phrases":[],
+            "notes":[{"onset":0.5,"duration":0.5,"midi":61,"note":"Db","degree":"3","string":2,
+                      "fret":2,"tie":null,"accent":false},
+                     {"onset":1.0,"duration":0.3333333333333333,"midi":63,"note":"nonsense"},
+                     {"onset":9.0,"duration":3.0,"midi":64}]}"#;
+        let read = read(text).unwrap();
+        let [first, second, last] = [0, 1, 2].map(|index| read.note(index).unwrap());
+        assert_eq!(first.note.pitch().to_string(), "D♭4");
+        assert_eq!(second.note.pitch().to_string(), "E♭4");
+        assert_eq!(first.source.pin.fret, Fret::new(2));
+        assert_eq!(second.note.duration(), Quarters::new(1, 3).unwrap());
+        assert_eq!(bars(&read, 5), ["0: 0+1", "1: 1+4", "2: 5+4", "3: 9+3", "4: 12+3"]);
+        assert_eq!((last.source.bar, chords(&read)), (3, vec!["1 A7alt".to_owned()]));
+        assert!(last.note.recorded().is_none());
+    }
+
+    #[test]
+    fn what_stands_around_the_notes_is_refused_where_it_is_wrong() {
+        let with = |around: &str| format!("{{\"notes\":[{{{NOTE}}}],\n{around}}}");
+        for (around, words) in [
+            ("\"tempo\":0", "line 2, column 9: found \"0\"; expected tempo: quarter notes"),
+            ("\"tempo\":1e300", "expected tempo: quarter notes a minute, 5 to 1000"),
+            ("\"meter\":\"4/5\"", "column 9: found \"\"4/5\"\"; expected meter: one as in"),
+            ("\"bars_s\":[]", "expected bars_s: the seconds at which bars begin"),
+            ("\"bars_s\":[0,2,2]", "expected bars_s: the seconds at which bars begin"),
+            ("\"bars_s\":[0,-1]", "expected bars_s"),
+            ("\"bars_s\":[0,1e9]", "expected bars_s"),
+            ("\"chords\":3", "column 10: found \"3\"; expected chords: a list, as in"),
+            ("\"chords\":[3]", "column 11: found \"3\"; expected a chord: an object"),
+            ("\"chords\":[{\"symbol\":\"C\"}]", "onset_s is missing; expected onset_s: seconds"),
+            ("\"chords\":[{\"onset_s\":0}]", "symbol is missing; expected symbol: a chord symbol"),
+            (
+                "\"chords\":[{\"onset_s\":2,\"symbol\":\"Dm7\"}]",
+                "column 11: the chord Dm7 begins after the last note; expected chords that begin",
+            ),
+        ] {
+            let said = refused(&with(around));
+            assert!(said.contains(words), "{around}: {said}");
+        }
+        let beats = "{\"notes\":[{\"onset\":0,\"duration\":1,\"midi\":60}],\"bars\":[0,4,3]}";
+        assert!(refused(beats).contains("expected bars: the beats at which bars begin"));
+    }
+
+    #[test]
+    fn chords_after_the_last_note_are_left_out_where_others_are_not() {
+        let text = format!(
+            "{{\"notes\":[{{{NOTE}}}],\"chords\":[{{\"onset_s\":0,\"symbol\":\"Dm7\"}},\
+             {{\"onset_s\":2,\"symbol\":\"G7\"}},{{\"onset_s\":99,\"symbol\":\"C\"}}]}}"
+        );
+        let read = read(&text).unwrap();
+        assert_eq!(read.score().chords.changes(), [(Quarters::ZERO, ChordSymbol::read("Dm7"))]);
+        let remark = &read.remarks()[0];
+        assert!(remark.ends_with(
+            "the chord G7 begins after the last note, and is left out, and so are 1 more"
+        ));
     }
 }

@@ -6,9 +6,9 @@ use fretloom_theory::{
     Speller, Spelling, Timeline, TriadPair, TriadQuality,
 };
 
-use super::rounds::Rounds;
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
+use crate::answer::rounds::Rounds;
 
 /// Chords as they are asked for: bar text, and what is wanted of each chord.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -33,7 +33,7 @@ pub struct Finger {
     #[arg(long, conflicts_with = "no_open")]
     pub like_open: bool,
     /// Which track of a MIDI file, counted from 1, instead of the first with notes
-    #[arg(long, value_name = "N", value_parser = track_number)]
+    #[arg(long, value_name = "N", value_parser = value::track_number)]
     pub track: Option<usize>,
     /// Which part of MusicXML, by its id or counted from 1, instead of the first
     #[arg(long, value_name = "PART")]
@@ -41,9 +41,4 @@ pub struct Finger {
     /// Leave out the strings and frets that the file itself gives
     #[arg(long)]
     pub no_pins: bool,
-}
-
-fn track_number(text: &str) -> Result<usize, &'static str> {
-    let read = text.parse().ok().filter(|number| *number > 0);
-    read.ok_or("expected a track's number, 1 for the first")
 }

@@ -3,11 +3,11 @@
 use fretloom_theory::{ComesRound, Spelling};
 
 use super::CARE;
+use super::explain::told;
 use super::table::table;
 use crate::answer::{InKey, KeyLine, LineAnswer, LineChord, LineWay, LinesAnswer};
 use crate::export::text::{Legend, TabHead, TabText};
 use crate::picture::TabLook;
-use crate::words::wrapped;
 
 /// `line`
 pub(in crate::cli) fn line(answer: &LinesAnswer, look: &TabLook, spelling: Spelling) -> String {
@@ -20,7 +20,7 @@ pub(in crate::cli) fn line(answer: &LinesAnswer, look: &TabLook, spelling: Spell
         }
     }
     let first = answer.lines.first().map(|key| &key.answer);
-    let told = first.map(|first| told(first, spelling)).unwrap_or_default();
+    let told = first.map(|first| told(&first.explanation(), spelling)).unwrap_or_default();
     let lines = || answer.lines.iter().flat_map(|key| &key.answer.ways);
     let care = if lines().any(|way| way.way.is_wide) { format!("\n{CARE}") } else { String::new() };
     let Page { text, legend, .. } = page;
@@ -131,17 +131,4 @@ fn broken(way: &LineWay) -> String {
         1 => "one chord is played note after note, since no hand holds it\n".to_owned(),
         count => format!("{count} chords are played note after note, since no hand holds them\n"),
     }
-}
-
-/// What the line does, bar by bar.
-fn told(answer: &LineAnswer, spelling: Spelling) -> String {
-    let bars = answer.explanation().bars;
-    let numbers: Vec<String> = bars.iter().map(|bar| bar.label.to_string()).collect();
-    let width = numbers.iter().map(String::len).max().unwrap_or_default();
-    let said = bars.iter().zip(&numbers).map(|(bar, number)| {
-        let said = wrapped(&bar.why(spelling).to_string(), TabLook::USUAL_WIDTH - width - 2);
-        let gap = " ".repeat(width + 2);
-        format!("{number:>width$}  {}\n", said.join(&format!("\n{gap}")))
-    });
-    said.collect()
 }

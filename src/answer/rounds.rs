@@ -35,21 +35,37 @@ impl<'a> Rounds<'a> {
 
     /// The first bars, going round and round.
     pub(super) fn lasting(&self, count: u32) -> Laid {
-        let mut laid = Laying {
-            chorus: self.chorus,
-            bars: Vec::new(),
-            end: Quarters::ZERO,
-            chords: Vec::new(),
-        };
-        if let Some(pick_up) = &self.pick_up {
-            laid.lay(pick_up, 0);
-        }
+        let mut laying = self.begun();
         for (bar, number) in self.bars.iter().cycle().zip(1..=u64::from(count)) {
-            laid.lay(bar, number);
+            laying.lay(bar, number);
         }
-        laid.finished()
+        laying.finished()
+    }
+
+    /// All bars once, and as many more, going round, as begin before a moment.
+    pub(super) fn until(&self, moment: Quarters) -> Laid {
+        let mut laying = self.begun();
+        for (index, bar) in self.bars.iter().cycle().enumerate().take(MOST_BARS) {
+            if laying.end >= moment && index >= self.bars.len() {
+                break;
+            }
+            laying.lay(bar, index as u64 + 1);
+        }
+        laying.finished()
+    }
+
+    fn begun(&self) -> Laying<'a> {
+        let (bars, chords) = (Vec::new(), Vec::new());
+        let mut laying = Laying { chorus: self.chorus, bars, end: Quarters::ZERO, chords };
+        if let Some(pick_up) = &self.pick_up {
+            laying.lay(pick_up, 0);
+        }
+        laying
     }
 }
+
+/// How many bars are laid at most: a day of bars of a second and less.
+const MOST_BARS: usize = 100_000;
 
 struct Laying<'a> {
     chorus: &'a Chorus,
@@ -87,7 +103,7 @@ impl Laying<'_> {
     }
 }
 
-/// A thousand bars of at most 255 units fit.
+/// A hundred thousand bars of at most 255 units fit.
 fn later(moment: Quarters, by: Quarters) -> Quarters {
     moment.checked_add(by).unwrap_or(moment)
 }
