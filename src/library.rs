@@ -8,6 +8,7 @@ pub(crate) mod fields;
 pub(crate) mod files;
 mod folders;
 mod patterns;
+mod phrases;
 pub(crate) mod problem;
 pub(crate) mod recover;
 mod scales;
@@ -17,6 +18,7 @@ mod unread_files;
 
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
+pub use phrases::{FilePhrase, MOST_PHRASES, phrases_of_text};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;

@@ -30,8 +30,6 @@ mod hostile;
 mod laws;
 #[path = "explain/line.rs"]
 mod line;
-#[path = "explain/made_lines.rs"]
-mod made_lines;
 #[path = "explain/other_lines.rs"]
 mod other_lines;
 #[path = "explain/pair_lines.rs"]
@@ -195,18 +193,6 @@ fn the_generator_plays_all_kinds_of_lines() {
 }
 
 /// The rates that players may expect, on lines that the reader has not been fitted to.
-#[test]
-fn what_is_evident_is_read() {
-    let count = counted();
-    assert!(count.evident.percent() >= 97.0, "{count}{}\n", listed(&count.failures));
-}
-
-#[test]
-fn a_pair_is_rarely_taken_for_a_worse_one() {
-    let count = counted();
-    assert!(count.worse.percent() <= 1.0, "{count}{}\n", listed(&count.failures));
-}
-
 #[test]
 fn other_lines_and_free_notes_are_told_from_pairs() {
     let count = counted();

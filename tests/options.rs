@@ -102,8 +102,8 @@ const OPTIONS: [(&str, &[&str], &[&str]); 66] = [
 ];
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
-/// views, which `tests/views.rs` has.
-const ELSEWHERE: [&str; 12] = [
+/// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has.
+const ELSEWHERE: [&str; 13] = [
     "help",
     "version",
     "file",
@@ -116,6 +116,7 @@ const ELSEWHERE: [&str; 12] = [
     "part",
     "command",
     "shell",
+    "phrases",
 ];
 
 /// Eight notes that lie in several positions, the first of them pinned; the last one is an open

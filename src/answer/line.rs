@@ -5,6 +5,7 @@
 
 mod answer;
 mod area;
+mod bar_beat;
 mod chords;
 mod keys;
 mod lines;
@@ -12,14 +13,17 @@ mod note;
 mod played;
 mod question;
 mod slurs;
+mod start;
 mod target;
 
-pub use answer::{LineAnswer, LinePhrase};
+pub use answer::{LineAnswer, LinePhrase, PairPhrase};
 pub use area::LineArea;
+pub use bar_beat::{BarBeat, InBeat};
 pub use chords::{AskedChords, LineChord, LineChords};
 pub use keys::{InKey, KeyCycle, KeyFingering};
 pub use lines::{KeyLine, LinesAnswer};
 pub use note::ToldNote;
 pub use played::LineWay;
 pub use question::{LineQuestion, Slurring};
-pub use target::{InBeat, LineTarget};
+pub use start::line_start;
+pub use target::LineTarget;

@@ -5,9 +5,10 @@ use std::fmt;
 use fretloom_fretboard::{
     Fret, FretRange, HandPosition, Neck, Region, RegionError, StringSet, TuningError,
 };
-use fretloom_theory::{LineError, ReadError, SpelledTriad};
+use fretloom_theory::{LineError, Quarters, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
+use crate::library::Problem;
 use crate::score_file::ScoreFileError;
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
@@ -149,6 +150,32 @@ pub enum Refusal {
         /// How many bars there are.
         bars: u64,
     },
+    /// A moment of a written phrase that does not lie in the line.
+    MomentOutside {
+        /// The moment as it is written.
+        moment: String,
+        /// How many bars there are.
+        bars: u64,
+    },
+    /// A written phrase that ends before it begins.
+    EmptyPhrase {
+        /// When it begins.
+        from: Quarters,
+        /// When it ends.
+        to: Quarters,
+    },
+    /// Something that fails in one of the phrases of a file.
+    InPhrase {
+        /// What the phrase is called.
+        phrase: String,
+        /// What fails.
+        refusal: Box<Refusal>,
+    },
+    /// Phrases of a file that cannot be used.
+    Phrases {
+        /// What is wrong: at least one.
+        problems: Vec<Problem>,
+    },
     /// Something that fails in one of several keys.
     InKey {
         /// The key.
@@ -169,6 +196,9 @@ pub enum Refusal {
         reason: String,
     },
 }
+
+/// How many problems of a file are told at once.
+const FEW_PROBLEMS: usize = 4;
 
 /// The chord that may have been meant, where the reader has no hint of its own.
 fn near_chord_of(error: &ReadError) -> Option<String> {
@@ -284,6 +314,23 @@ impl fmt::Display for Refusal {
                  {bars} after the beginning, or {}.1, the first beat after them",
                 bars + 1
             ),
+            Refusal::MomentOutside { moment, bars } => write!(
+                f,
+                "{moment} does not lie in the line: expected a beat of bars 1 to {bars}, or {}.1, \
+                 the first beat after them",
+                bars + 1
+            ),
+            Refusal::EmptyPhrase { from, to } => write!(
+                f,
+                "it ends at quarter {to} and begins at quarter {from}: expected an end after the \
+                 beginning"
+            ),
+            Refusal::InPhrase { phrase, refusal } => write!(f, "phrase {phrase}: {refusal}"),
+            Refusal::Phrases { problems } => {
+                let first = problems.iter().take(FEW_PROBLEMS).map(ToString::to_string);
+                f.write_str(&first.collect::<Vec<_>>().join("; "))?;
+                AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)
+            }
             Refusal::InKey { key, refusal } => write!(f, "in {key}: {refusal}"),
             Refusal::NoGrip { key, has_open: true } => write!(
                 f,

@@ -73,8 +73,9 @@ struct ScaleOver<'a> {
 struct Phrase<'a> {
     phrase: usize,
     bar: u64,
-    pair: Ascii<NamedPair>,
-    pattern: Ascii<&'a Pattern>,
+    /// Pair and pattern are null where the notes were entered one by one.
+    pair: Option<Ascii<NamedPair>>,
+    pattern: Option<Ascii<&'a Pattern>>,
     /// As it is typed after `--target`; null where it aims at nothing.
     target: Option<Ascii<LineTarget>>,
 }
@@ -208,7 +209,9 @@ impl<'a> Phrase<'a> {
             BarLabel::Number(number) => number,
             BarLabel::Text(_) => 0,
         };
-        let (pair, pattern) = (Ascii(told.pair), Ascii(&told.pattern));
+        let of_pair = told.of_pair.as_ref();
+        let pair = of_pair.map(|of_pair| Ascii(of_pair.pair));
+        let pattern = of_pair.map(|of_pair| Ascii(&of_pair.pattern));
         Phrase { phrase, bar, pair, pattern, target: told.target.map(Ascii) }
     }
 }

@@ -109,7 +109,7 @@ pub use line::{
     Approach, Begin, Ending, FreeNote, FreeNotes, Line, LineError, Link, NotesFrom, Phrase,
     PhraseNote, Reach, Role, Start, Target, Timing, Travel,
 };
-pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle};
+pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle, WrittenPhrase};
 pub use note_edit::{NoteChange, NoteEdit};
 pub use note_name::NoteName;
 pub use other_chords::other_chords;

@@ -3,8 +3,11 @@
 mod edit;
 mod exercise;
 mod music;
+mod written;
 
-use crate::line::{Approach, Line, LineError, Phrase, Reach, Start, Target, Timing, Travel};
+use crate::line::{
+    Approach, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing, Travel,
+};
 use crate::time::{Bars, Quarters};
 use crate::{ChordScale, Direction, Link, Pattern, PitchClassSet, Rhythm, TriadPair};
 
@@ -42,6 +45,8 @@ pub struct LineQuery {
     start: Option<Start>,
     at_change: AtChange,
     targets: Vec<AskedTarget>,
+    /// In order of time; none where the line decides.
+    written: Vec<WrittenPhrase>,
 }
 
 /// A chord with its scale and its pair, until the next one begins.
@@ -88,6 +93,29 @@ pub struct AskedTarget {
     pub timing: Timing,
 }
 
+/// A phrase as a player writes it: what is left out is taken from the chord and from the line.
+#[derive(Clone, PartialEq, Debug)]
+pub struct WrittenPhrase {
+    /// When it begins.
+    pub from: Quarters,
+    /// When it ends; else with its target, with the next phrase, or with the line.
+    pub to: Option<Quarters>,
+    /// Its pair.
+    pub pair: Option<TriadPair>,
+    /// Its pattern.
+    pub pattern: Option<Pattern>,
+    /// Its rhythm.
+    pub rhythm: Option<Rhythm>,
+    /// How it goes from group to group.
+    pub travel: Option<Travel>,
+    /// Where it begins on the ladder.
+    pub start: Option<Start>,
+    /// What it aims at.
+    pub target: Option<AskedTarget>,
+    /// Where its notes come from.
+    pub notes: NotesFrom,
+}
+
 impl LineQuery {
     /// A line over these chords, in order, which end at `end`.
     #[must_use]
@@ -103,6 +131,7 @@ impl LineQuery {
             start: None,
             at_change: AtChange::RunsOn,
             targets: Vec::new(),
+            written: Vec::new(),
         }
     }
 
@@ -149,6 +178,13 @@ impl LineQuery {
         LineQuery { targets, ..self }
     }
 
+    /// With these phrases instead of its own.
+    #[must_use]
+    pub fn written(self, mut written: Vec<WrittenPhrase>) -> LineQuery {
+        written.sort_by_key(|phrase| phrase.from);
+        LineQuery { written, ..self }
+    }
+
     /// Where the bars are.
     #[must_use]
     pub fn bars(&self) -> &Bars {
@@ -171,6 +207,7 @@ impl LineQuery {
     #[must_use]
     pub fn phrases(&self) -> Vec<Phrase> {
         match self.style {
+            _ if !self.written.is_empty() => self.written_phrases(),
             LineStyle::Exercise => self.exercise(),
             LineStyle::Music => self.music(),
         }
@@ -200,7 +237,8 @@ impl LineQuery {
         let phrase = phrases.get_mut(phrase);
         let target = phrase.as_ref().and_then(|phrase| phrase.target);
         let (Some(phrase), Some(target)) = (phrase, target) else { return Err(error) };
-        if self.targets.iter().any(|asked| asked.at == target.at) {
+        let is_asked = self.targets.iter().any(|asked| asked.at == target.at);
+        if is_asked || !self.written.is_empty() {
             return Err(error);
         }
         let any = Target { approach: Approach::Any, ..target };

@@ -2,15 +2,16 @@
 
 use fretloom_fretboard::{HandPosition, Neck, Pin};
 use fretloom_theory::{
-    BarLabel, ComesRound, Explanation, Line, LineQuery, Note, Part, Pattern, Phrase, PhraseNote,
-    Quarters, Rhythm, Role, Score, TempoMap,
+    BarLabel, ComesRound, Explanation, Line, LineQuery, Note, NotesFrom, Part, Pattern, Phrase,
+    PhraseNote, Quarters, Rhythm, Role, Score, TempoMap,
 };
 
 use super::area::Area;
+use super::bar_beat::InBeat;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
 use super::question::LineQuestion;
-use super::target::{InBeat, LineTarget};
+use super::target::LineTarget;
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
 use crate::answer::tunings::TuningAnswer;
@@ -38,14 +39,21 @@ pub struct LineAnswer {
 pub struct LinePhrase {
     /// In which bar it begins.
     pub bar: BarLabel,
-    /// Its pair.
+    /// Its pair and how that is played; `None` where its notes were entered one by one.
+    pub of_pair: Option<PairPhrase>,
+    /// Where it lands, if it is aimed at something.
+    pub target: Option<LineTarget>,
+}
+
+/// What a phrase makes of a pair.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PairPhrase {
+    /// The pair.
     pub pair: NamedPair,
     /// In which order the notes come.
     pub pattern: Pattern,
     /// How long they are.
     pub rhythm: Rhythm,
-    /// Where it lands, if it is aimed at something.
-    pub target: Option<LineTarget>,
 }
 
 impl LineAnswer {
@@ -121,7 +129,7 @@ impl LineAnswer {
     /// more bars than anybody plays.
     #[must_use]
     pub fn comes_round(&self) -> Option<ComesRound> {
-        let phrase = self.phrases.first()?;
+        let phrase = self.phrases.iter().find_map(|phrase| phrase.of_pair.as_ref())?;
         let meter = self.question.chords.bars().bar(0)?.meter;
         ComesRound::of(&phrase.pattern, &phrase.rhythm, meter)
     }
@@ -222,10 +230,20 @@ impl LinePhrase {
         let landing = own.find_map(|told| Some((told, landing_of(phrase, &told.note)?)));
         Some(LinePhrase {
             bar: at.bar.label,
-            pair: question.chords.at(phrase.from)?.pair,
+            of_pair: PairPhrase::of(question, phrase),
+            target: landing.and_then(|(told, at)| target_of(question, phrase, told, at)),
+        })
+    }
+}
+
+impl PairPhrase {
+    fn of(question: &LineQuestion, phrase: &Phrase) -> Option<PairPhrase> {
+        let NotesFrom::Pair = phrase.notes else { return None };
+        let names = question.chords.at(phrase.from)?.speller().pair(phrase.pair);
+        Some(PairPhrase {
+            pair: NamedPair::of(phrase.pair, names),
             pattern: phrase.pattern.clone(),
             rhythm: phrase.rhythm.clone(),
-            target: landing.and_then(|(told, at)| target_of(question, phrase, told, at)),
         })
     }
 }

@@ -2,14 +2,17 @@
 
 use fretloom_fretboard::Picking;
 use fretloom_theory::{
-    AskedTarget, AtChange, LineQuery, LineStyle, Pattern, Pitch, PitchClassSet, Quarters, Rhythm,
-    Start, Tempo, Travel,
+    AskedTarget, AtChange, LineQuery, LineStyle, NotesFrom, Pattern, Pitch, PitchClassSet,
+    Quarters, Rhythm, Start, Tempo, Travel, WrittenPhrase,
 };
 
 use super::area::LineArea;
+use super::bar_beat::{BarBeat, InBeat};
 use super::chords::LineChords;
-use super::target::{InBeat, LineTarget};
+use super::start::line_start;
+use super::target::LineTarget;
 use crate::answer::refusal::Refusal;
+use crate::library::FilePhrase;
 
 /// What a line is asked to be. What is `None` is decided as a player would.
 #[derive(Clone, PartialEq, Debug)]
@@ -32,6 +35,8 @@ pub struct LineQuestion {
     pub at_change: AtChange,
     /// Where it arrives.
     pub targets: Vec<LineTarget>,
+    /// Its phrases, where they are written; none where the line decides.
+    pub phrases: Vec<FilePhrase>,
     /// Where on the neck.
     pub area: LineArea,
     /// How it is picked.
@@ -65,6 +70,7 @@ impl LineQuestion {
             start: None,
             at_change: AtChange::RunsOn,
             targets: Vec::new(),
+            phrases: Vec::new(),
             area: LineArea::whole_neck(),
             picking: Picking::WithTheBeat,
             slurring: Slurring::Nothing,
@@ -80,6 +86,8 @@ impl LineQuestion {
             .styled(self.style)
             .at_change(self.at_change)
             .arriving(targets.collect::<Result<_, _>>()?);
+        let written = self.phrases.iter().map(|phrase| self.written(phrase));
+        query = query.written(written.collect::<Result<_, _>>()?);
         if let Some(pattern) = &self.pattern {
             query = query.in_pattern(pattern.clone());
         }
@@ -99,19 +107,52 @@ impl LineQuestion {
         })
     }
 
+    /// A phrase of a file, in this line.
+    fn written(&self, phrase: &FilePhrase) -> Result<WrittenPhrase, Refusal> {
+        let of_phrase =
+            |refusal| Refusal::InPhrase { phrase: phrase.name.clone(), refusal: Box::new(refusal) };
+        self.read_written(phrase).map_err(of_phrase)
+    }
+
+    fn read_written(&self, phrase: &FilePhrase) -> Result<WrittenPhrase, Refusal> {
+        let moment = |text: &str| -> Result<Quarters, Refusal> {
+            let typed = text.parse::<BarBeat>()?;
+            let outside =
+                || Refusal::MomentOutside { moment: typed.to_string(), bars: self.bars() };
+            self.moment(typed).ok_or_else(outside)
+        };
+        let from = moment(&phrase.from)?;
+        let to = phrase.to.as_deref().map(moment).transpose()?;
+        let target = phrase.target.as_deref().map(str::parse::<LineTarget>).transpose()?;
+        if let Some(to) = to.filter(|to| *to <= from) {
+            return Err(Refusal::EmptyPhrase { from, to });
+        }
+        Ok(WrittenPhrase {
+            from,
+            to,
+            pair: phrase.pair,
+            pattern: phrase.pattern.clone(),
+            rhythm: phrase.rhythm.clone(),
+            travel: phrase.travel,
+            start: phrase.start.as_deref().map(line_start).transpose()?,
+            target: target.map(|target| self.asked(&target)).transpose()?,
+            notes: phrase.notes.clone().map_or(NotesFrom::Pair, NotesFrom::Entered),
+        })
+    }
+
     /// A target as a moment with its note.
     fn asked(&self, target: &LineTarget) -> Result<AskedTarget, Refusal> {
         let outside =
             || Refusal::TargetOutside { target: format!("{target:#}"), bars: self.bars() };
-        let at = self.moment(target).ok_or_else(outside)?;
+        let at = self.moment(target.moment()).filter(|at| !at.is_zero()).ok_or_else(outside)?;
         let chord = self.chords.at(at).ok_or_else(outside)?;
         let class = target.degree.over(chord.over.root().pitch_class());
         let notes = PitchClassSet::EMPTY.with(class);
         Ok(AskedTarget { at, notes, approach: target.approach, timing: target.timing })
     }
 
-    /// When a target comes: after the beginning, and not after the first beat that follows.
-    fn moment(&self, target: &LineTarget) -> Option<Quarters> {
+    /// When a beat comes; not after the first beat that follows the line.
+    fn moment(&self, target: BarBeat) -> Option<Quarters> {
         let bars = self.chords.bars();
         let has_pick_up = bars.bar(0).is_some_and(|first| !first.missing.is_zero());
         let index = if has_pick_up { target.bar } else { target.bar.checked_sub(1)? };
@@ -121,7 +162,7 @@ impl LineQuestion {
             InBeat::And => bar.meter.beat().divided_into(2)?,
         };
         let at = bars.moment(index, target.beat, after)?;
-        (!at.is_zero() && at <= self.chords.end()).then_some(at)
+        (at <= self.chords.end()).then_some(at)
     }
 
     /// How many bars there are, the pick-up apart.

@@ -5,6 +5,8 @@ use std::str::FromStr;
 
 use fretloom_theory::{Approach, Degree, Quarters, ReadError, Timing};
 
+use super::bar_beat::{BarBeat, InBeat};
+
 /// A note to arrive at, as it is typed: `3@5.1`, the third of the chord on the first beat of bar 5.
 ///
 /// `&` after the beat is half a beat later: `3@2.4&`. After a colon each may stand how it is
@@ -34,15 +36,6 @@ pub struct LineTarget {
     pub approach: Approach,
     /// Whether it comes when it should.
     pub timing: Timing,
-}
-
-/// On a beat or off it.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum InBeat {
-    /// On it.
-    On,
-    /// Half a beat after it.
-    And,
 }
 
 const WHAT: &str = "target";
@@ -78,20 +71,11 @@ impl FromStr for LineTarget {
         let (degree, moment) = head
             .split_once('@')
             .ok_or_else(|| wrong(head.chars().count(), "@ and when, as in 3@5.1"))?;
-        let start = degree.chars().count() + 1;
+        let start = degree.chars().count() + 2;
         let degree: Degree =
             degree.trim().parse().map_err(|error: ReadError| error.within(WHAT, text, 1))?;
-        let (bar, beat) = moment
-            .split_once('.')
-            .ok_or_else(|| wrong(head.chars().count(), "a dot and the beat, as in 3@5.1"))?;
-        let beat_at = start + bar.chars().count() + 1;
-        let bar = bar.trim().parse().map_err(|_| wrong(start, "the number of a bar"))?;
-        let (beat, place) = match beat.trim().strip_suffix('&') {
-            Some(beat) => (beat, InBeat::And),
-            None => (beat.trim(), InBeat::On),
-        };
-        let beat = beat.parse().ok().filter(|beat| *beat > 0);
-        let beat = beat.ok_or_else(|| wrong(beat_at, "a beat from 1, as in 3@5.1 or 3@5.2&"))?;
+        let moment = moment.parse::<BarBeat>().map_err(|error| error.within(WHAT, text, start))?;
+        let BarBeat { bar, beat, place } = moment;
         let (approach, timing) = (Approach::Step, Timing::OnTime);
         let mut target = LineTarget { degree, bar, beat, place, approach, timing };
         let mut at = head.chars().count() + 1;
@@ -107,6 +91,12 @@ impl FromStr for LineTarget {
 const WORDS: &str = "any, step, below, above, enclosure, early or late";
 
 impl LineTarget {
+    /// When it comes.
+    #[must_use]
+    pub fn moment(&self) -> BarBeat {
+        BarBeat { bar: self.bar, beat: self.beat, place: self.place }
+    }
+
     /// Takes what a word says; `None` for a word that says nothing.
     fn take(&mut self, word: &str) -> Option<()> {
         if let Some((_, approach)) = APPROACHES.iter().find(|(known, _)| *known == word) {
@@ -131,11 +121,7 @@ impl fmt::Display for LineTarget {
     /// As it is typed; `{:#}` in ASCII.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.degree.fmt(f)?;
-        let and = match self.place {
-            InBeat::On => "",
-            InBeat::And => "&",
-        };
-        write!(f, "@{}.{}{and}", self.bar, self.beat)?;
+        write!(f, "@{}", self.moment())?;
         self.words().try_for_each(|word| write!(f, ":{word}"))
     }
 }

@@ -50,6 +50,10 @@ pub struct Line {
     /// How many quarter notes a minute
     #[arg(long, value_name = "BPM", allow_negative_numbers = true, default_value = "120")]
     pub tempo: String,
+    /// A file with the phrases of the line, each with its own pair, pattern, rhythm and target, or with
+    /// notes entered one by one
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["exercise", "target"])]
+    pub phrases: Option<std::path::PathBuf>,
     /// The unbroken pattern, without rests and targets, instead of music
     #[arg(long, conflicts_with = "target")]
     pub exercise: bool,

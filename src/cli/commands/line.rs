@@ -1,19 +1,20 @@
 //! `line`: from chords to a line that is played.
 
+use std::path::Path;
+
 use fretloom_fretboard::{FretRange, Neck};
-use fretloom_theory::{
-    AtChange, Inversion, LineStyle, Meter, NamedPitch, Pattern, ReadError, Rhythm, Start, Tempo,
-    Travel,
-};
+use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel};
 
 use crate::answer::{
     AskedChords, KeyFingering, LineArea, LineChords, LineQuestion, LineTarget, LinesAnswer,
-    Refusal, Slurring, ViewQuestion,
+    Refusal, Slurring, ViewQuestion, line_start,
 };
 use crate::cli::args;
 use crate::cli::call::Call;
+use crate::cli::files;
 use crate::cli::queries::{line_region, view_of};
 use crate::cli::text;
+use crate::library::{FilePhrase, phrases_of_text};
 use crate::picture::TabLook;
 use crate::words::nearest;
 
@@ -48,7 +49,7 @@ impl Call<'_> {
             spelling: self.spelling(),
             own: self.own_scales(),
         };
-        let read_start = |text: &String| start(text);
+        let read_start = |text: &String| line_start(text);
         let targets = wanted.target.iter().map(|text| text.parse::<LineTarget>());
         Ok(LineQuestion {
             style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
@@ -59,12 +60,20 @@ impl Call<'_> {
             start: wanted.start.as_ref().map(read_start).transpose()?,
             at_change: wanted.at_change.map_or(AtChange::RunsOn, AtChange::from),
             targets: targets.collect::<Result<_, _>>()?,
+            phrases: wanted.phrases.as_deref().map_or(Ok(Vec::new()), |file| self.phrases(file))?,
             area: area(wanted, neck, frets)?,
             picking: wanted.picking.into(),
             slurring: if wanted.slurs { Slurring::IntoTheBeat } else { Slurring::Nothing },
             ways: wanted.ways.into(),
             ..LineQuestion::over(LineChords::read(&asked)?)
         })
+    }
+
+    /// The phrases of a file.
+    fn phrases(&self, file: &Path) -> Result<Vec<FilePhrase>, Refusal> {
+        let text = files::list(file)?;
+        let read = phrases_of_text(&file.display().to_string(), &text, self.patterns());
+        read.map_err(|problems| Refusal::Phrases { problems })
     }
 
     /// A pattern by its name, or by its figures.
@@ -100,16 +109,6 @@ fn area(wanted: &args::Line, neck: &Neck, frets: FretRange) -> Result<LineArea, 
 fn travel(wanted: &args::Line) -> Option<Travel> {
     let linked = wanted.link.map(|_| args::TravelArg::Linked);
     wanted.travel.or(linked).map(|travel| travel.travel(wanted.link))
-}
-
-fn start(text: &str) -> Result<Start, ReadError> {
-    let inversion = Inversion::ALL.into_iter().find(|inversion| inversion.word() == text.trim());
-    if let Some(inversion) = inversion {
-        return Ok(Start::Lowest(inversion));
-    }
-    let note = text.trim().parse::<NamedPitch>().map(|note| Start::Bass(note.pitch()));
-    let expected = "root, first, second, or a note with its octave, as in F3";
-    note.map_err(|_| ReadError::whole("start", text, expected))
 }
 
 fn bars(text: &str) -> Result<u32, ReadError> {

@@ -92,7 +92,8 @@ fn chord_rows(answer: &LineAnswer) -> Vec<Vec<String>> {
 
 /// `1232 321 in the rhythm 8: comes round after 7 bars, played 8 times`
 fn pattern(answer: &LineAnswer) -> String {
-    let Some(phrase) = answer.phrases.first() else { return String::new() };
+    let of_pair = answer.phrases.iter().find_map(|phrase| phrase.of_pair.as_ref());
+    let Some(phrase) = of_pair else { return String::new() };
     let round = answer.comes_round().map(|ComesRound { bars, times }| {
         let [bars, times] = [(bars, "bar"), (times, "time")].map(counted);
         format!(": comes round after {bars}, played {times}")

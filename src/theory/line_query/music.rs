@@ -119,13 +119,13 @@ impl LineQuery {
     }
 
     /// Up to a beat before the end of the bar: the line ends with a breath.
-    fn rest_of_the_bar(&self, at: Quarters) -> Quarters {
+    pub(super) fn rest_of_the_bar(&self, at: Quarters) -> Quarters {
         let bar = self.bars.at(at).map(|position| (position.bar.length, position.into));
         let left = bar.and_then(|(length, into)| length.checked_sub(into)).unwrap_or(HELD);
         left.checked_sub(BREATH).filter(|held| *held >= BREATH).unwrap_or(left)
     }
 
-    fn target(&self, landing: &AskedTarget, length: Quarters) -> Target {
+    pub(super) fn target(&self, landing: &AskedTarget, length: Quarters) -> Target {
         let AskedTarget { at, notes, approach, timing } = *landing;
         let pair = self.chord_at(at).map(|chord| chord.pair);
         let length = match timing {

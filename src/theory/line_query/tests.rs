@@ -207,3 +207,45 @@ fn notes_of_a_chord_keep_their_order() {
     let third = NoteEdit { voice: 2, ..upper };
     assert_eq!(query.edited(&line, &[third], &reach), line);
 }
+
+/// Two phrases as a player writes them: a stab and an approach entered by hand, then four and three
+/// into the third of the next chord, with a pair of its own.
+#[test]
+fn written_phrases_are_played_as_they_are_written() {
+    let plain = WrittenPhrase {
+        from: Quarters::ZERO,
+        to: None,
+        pair: None,
+        pattern: None,
+        rhythm: None,
+        travel: None,
+        start: None,
+        target: None,
+        notes: NotesFrom::Pair,
+    };
+    let stab = WrittenPhrase {
+        notes: NotesFrom::Entered("F3+A3:4 -:4 Eb4:8".parse().unwrap()),
+        to: Some(Quarters::whole(3)),
+        ..plain.clone()
+    };
+    let target = AskedTarget {
+        at: Quarters::whole(8),
+        notes: PitchClassSet::EMPTY.with(class("E")),
+        approach: Approach::HalfStepBelow,
+        timing: Timing::OnTime,
+    };
+    let four_three =
+        WrittenPhrase { from: Quarters::whole(4), target: Some(target), ..plain.clone() };
+    let query = two_five_one().written(vec![four_three.clone(), stab]);
+    let line = query.line(&reach()).unwrap();
+    let free = line.notes().iter().take_while(|note| note.role == Role::Free).count();
+    assert_eq!(free, 3);
+    assert_eq!(at(&line, Quarters::whole(4)).map(|note| note.phrase), Some(1));
+    let last = line.notes().last().unwrap();
+    assert_eq!((last.onset, last.pitch.pitch_class()), (Quarters::whole(8), class("E")));
+    // What was written does not give way.
+    let around = AskedTarget { approach: Approach::Enclosure, ..target };
+    let rhythm = Some("1".parse().unwrap());
+    let whole = WrittenPhrase { rhythm, target: Some(around), ..four_three };
+    assert!(two_five_one().written(vec![whole]).line(&reach()).is_err());
+}

@@ -1,0 +1,195 @@
+//! Phrases of a line, as a player writes them in a file: a section for each, in order.
+//!
+//! ```toml
+//! [question]
+//! from = "1.1&"
+//! pattern = "1232 321 a"
+//! target = "3@2.1:below"
+//!
+//! [stab]
+//! from = "3.1"
+//! notes = "F3+A3:4 -:4 B3:8"
+//! ```
+//!
+//! `from` is a bar and a beat. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
+//! name of a pattern), `rhythm`, `travel`, `start`, `target`, and `notes`, which are entered one by
+//! one and belong to no pair. Moments, starts and targets are kept as they are written: what they
+//! mean depends on the line.
+
+use fretloom_theory::{
+    Direction, FreeNotes, Link, Pattern, ReadError, Rhythm, SpelledTriad, Travel, TriadPair,
+};
+
+use super::fields::{Fields, text};
+use super::{LoadedPatterns, Problem};
+
+/// A phrase of a file.
+#[derive(Clone, PartialEq, Debug)]
+pub struct FilePhrase {
+    /// What it is called in the file.
+    pub name: String,
+    /// When it begins, as written.
+    pub from: String,
+    /// When it ends, as written.
+    pub to: Option<String>,
+    /// Its pair.
+    pub pair: Option<TriadPair>,
+    /// Its pattern.
+    pub pattern: Option<Pattern>,
+    /// Its rhythm.
+    pub rhythm: Option<Rhythm>,
+    /// How it goes from group to group.
+    pub travel: Option<Travel>,
+    /// Where it begins on the ladder, as written.
+    pub start: Option<String>,
+    /// What it aims at, as written.
+    pub target: Option<String>,
+    /// Notes entered one by one.
+    pub notes: Option<FreeNotes>,
+}
+
+/// The most phrases of one file.
+pub const MOST_PHRASES: usize = 500;
+
+const KEYS: &[&str] =
+    &["from", "to", "pair", "pattern", "rhythm", "travel", "start", "target", "notes"];
+
+const A_SECTION: &str = "a section, as in [question] above what it says";
+
+const TRAVELS: [(&str, Travel); 6] = [
+    ("up", Travel::Ladder(Direction::Up)),
+    ("down", Travel::Ladder(Direction::Down)),
+    ("linked", Travel::Linked(Link::Nearest, Direction::Up)),
+    ("linked-down", Travel::Linked(Link::Nearest, Direction::Down)),
+    ("stay", Travel::Stay),
+    ("arc", Travel::Arc),
+];
+
+/// The phrases in the text of a file, in their order; at least one.
+///
+/// # Errors
+///
+/// Where the text is not TOML, and where something in it cannot be used: everything that is wrong,
+/// in the order of the file.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::library::{LoadedPatterns, phrases_of_text};
+/// let patterns = LoadedPatterns::load(None);
+/// let text = "[one]\nfrom = \"1.1\"\npattern = \"threes-up\"\n";
+/// let phrases = phrases_of_text("own.toml", text, &patterns).unwrap();
+/// assert_eq!(phrases[0].pattern.as_ref().unwrap().to_string(), "123");
+/// let problems = phrases_of_text("own.toml", "[one]\nfrom = 1\n", &patterns).unwrap_err();
+/// assert!(problems[0].to_string().contains("own.toml:2:8"));
+/// ```
+pub fn phrases_of_text(
+    file: &str,
+    content: &str,
+    patterns: &LoadedPatterns,
+) -> Result<Vec<FilePhrase>, Vec<Problem>> {
+    let mut fields = Fields::read(file, content).map_err(|problem| vec![problem])?;
+    let mut phrases = Vec::new();
+    let names = fields.names();
+    if names.is_empty() || names.len() > MOST_PHRASES {
+        let expected = format!("one to {MOST_PHRASES} phrases, each with {A_SECTION}");
+        return Err(vec![Problem::of_file(file, expected)]);
+    }
+    for (name, place) in names {
+        let Some(mut section) = fields.take_section(&name, &place, A_SECTION) else { continue };
+        section.report_unknown(KEYS);
+        phrases.extend(phrase(name, &mut section, patterns));
+        fields.add_problems_of(section);
+    }
+    let problems = fields.into_problems();
+    if problems.is_empty() { Ok(phrases) } else { Err(problems) }
+}
+
+fn phrase(name: String, section: &mut Fields<'_>, patterns: &LoadedPatterns) -> Option<FilePhrase> {
+    let from = section.required("from", "a bar and a beat in quotes, as in \"1.1\"", text);
+    let mut written = |key, expected| section.optional(key, expected, text).map(|it| it.value);
+    let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
+    let start = written("start", "\"root\", \"first\", \"second\" or a note, as in \"F3\"");
+    let target = written("target", "a degree at a bar and beat, as in \"3@2.1:below\"");
+    let pair = section.read_key("pair", |value| read_pair(&in_quotes(value)?));
+    let pattern = section.read_key("pattern", |value| read_pattern(&in_quotes(value)?, patterns));
+    let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));
+    let notes = section.read_key("notes", |value| read::<FreeNotes>(&in_quotes(value)?));
+    let travel = section.read_key("travel", |value| read_travel(&in_quotes(value)?));
+    let from = from?.value;
+    Some(FilePhrase { name, from, to, pair, pattern, rhythm, travel, start, target, notes })
+}
+
+fn in_quotes(value: &toml::de::DeValue<'_>) -> Result<String, String> {
+    text(value).ok_or_else(|| "a text in quotes".to_owned())
+}
+
+fn read<T: std::str::FromStr<Err = ReadError>>(text: &str) -> Result<T, String> {
+    text.parse().map_err(|error| told(&error))
+}
+
+fn told(error: &ReadError) -> String {
+    format!("{} (character {})", error.advice(), error.at())
+}
+
+fn read_pattern(text: &str, patterns: &LoadedPatterns) -> Result<Pattern, String> {
+    match patterns.by_id_or_name(text) {
+        Some(named) => Ok(named.figures.clone()),
+        None => read(text),
+    }
+}
+
+fn read_pair(text: &str) -> Result<TriadPair, String> {
+    let (first, second) = text.split_once('&').ok_or("two triads, as in \"F & G\"")?;
+    let [first, second] = [first, second].map(|name| read::<SpelledTriad>(name.trim()));
+    let (first, second) = (first?.triad(), second?.triad());
+    TriadPair::in_order(first, second).ok_or_else(|| "two triads without a common note".to_owned())
+}
+
+fn read_travel(text: &str) -> Result<Travel, String> {
+    let known = TRAVELS.iter().find(|(word, _)| *word == text);
+    let words = || TRAVELS.map(|(word, _)| word).join(", ");
+    known.map(|(_, travel)| *travel).ok_or_else(|| format!("one of {}", words()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read_text(text: &str) -> Result<Vec<FilePhrase>, Vec<String>> {
+        let read = phrases_of_text("own.toml", text, &LoadedPatterns::load(None));
+        read.map_err(|problems| problems.iter().map(ToString::to_string).collect())
+    }
+
+    #[test]
+    fn a_file_is_read_whole() {
+        let text = "[question]\nfrom = \"1.1&\"\nto = \"2.1\"\npair = \"F & G\"\npattern = \"132 32\"\n\
+                    rhythm = \"triplets\"\ntravel = \"arc\"\nstart = \"first\"\ntarget = \"3@2.1\"\n\
+                    [stab]\nfrom = \"3.1\"\nnotes = \"F3+A3:4\"\n";
+        let [question, stab] = &read_text(text).unwrap()[..] else { panic!() };
+        assert_eq!((question.name.as_str(), question.from.as_str()), ("question", "1.1&"));
+        assert_eq!(question.travel, Some(Travel::Arc));
+        assert!(question.pair.is_some() && question.notes.is_none());
+        assert_eq!(stab.notes.as_ref().map(|notes| notes.notes().len()), Some(2));
+    }
+
+    #[test]
+    fn everything_wrong_is_told_with_its_place() {
+        for (text, words) in [
+            ("", "own.toml:1:1: expected one to 500 phrases"),
+            ("[one]\nto = \"2.1\"\n", "own.toml:1:2: found `one`, expected a key `from`"),
+            ("one = 3\n", "own.toml:1:7: found `3`, expected a section"),
+            ("[one]\nfrom = \"1.1\"\npatern = \"12\"\n", "`pattern`, perhaps"),
+            ("[one]\nfrom = \"1.1\"\npattern = \"128\"\n", "a figure from 0 to 6"),
+            ("[one]\nfrom = \"1.1\"\npair = \"F & Am\"\n", "without a common note"),
+            ("[one]\nfrom = \"1.1\"\npair = \"F\"\n", "two triads, as in"),
+            ("[one]\nfrom = \"1.1\"\ntravel = \"sideways\"\n", "one of up, down, linked"),
+            ("[one]\nfrom = \"1.1\"\nnotes = \"H3\"\n", "a note as in B3"),
+            ("[one]\nfrom = \"1.1\"\nrhythm = 8\n", "a text in quotes"),
+            ("[one\n", "expected TOML"),
+        ] {
+            let said = read_text(text).unwrap_err().join("\n");
+            assert!(said.contains(words), "{text}: {said}");
+        }
+    }
+}
