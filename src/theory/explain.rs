@@ -6,19 +6,24 @@
 //!
 //! # What counts as a pair
 //!
-//! A pair explains a bar where each of its triads sounds whole within one group, or one does and the
-//! other in the bar before or after, which has the same pair. At most a quarter of the notes are
-//! free; they lead by a step into the next note of the pair, two in a row at most. A bar of
-//! which that cannot be said has no pair, however many of its notes some pair has: scales,
+//! A pair explains a bar where each of its triads sounds whole within one group. Where one does, the
+//! bar before or after, which has the same pair, shows the other; if notes are free or the chords
+//! differ, that bar shows both. At most a quarter of the notes are free; they lead by a step into
+//! the next note of the pair, two in a row at most. Players speak a chord up to two beats early and
+//! let it hang over as long: such a group belongs to the chord that it speaks. A pair that is in none
+//! of the usual scales of the chord needs a clean bar: both triads, no free note, all on time. An
+//! arpeggio in thirds holds two triads by nature and counts as a pair only beside a bar that shows it.
+//!
+//! A bar of which that cannot be said has no pair, however many of its notes some pair has: scales,
 //! thirds, arpeggios and chromatic lines are what they are, and are called so.
 //!
 //! # How the reading is found
 //!
-//! Of all readings that hold to this the cheapest is told. Costs are whole numbers, twentieths of a
-//! note that no pair explains: a group costs one such note, a free note about half of one, a group
-//! out of the time of its chord somewhat more. A pair in the usual scale of the chord costs less than
-//! one in another scale, and that less than one outside all of them. The search is exact, and its
-//! time and memory grow with the length of the line.
+//! Of all readings that hold to this the cheapest is told; `explain/cost.rs` lists the costs, which
+//! are whole numbers. A note that no pair explains costs as much as a group; a free note that leads
+//! into a group about half of that, within a group more; notes out of the time of their chord, and
+//! triads that are whole only with them, more again. The search over the pairs that are looked at (at
+//! most 24 a bar) is exact, and its time and memory grow with the length of the line and no faster.
 
 mod arrival;
 mod bar;

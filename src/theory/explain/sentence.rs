@@ -7,8 +7,8 @@ use super::bar::{ExplainedApproach, ExplainedBar, ExplainedGroup, GroupTiming};
 use super::landing::Landing;
 use super::movement::Movement;
 use crate::{
-    ChordScale, Direction, Inversion, NoteName, PitchClass, Quarters, SpelledTriad, Speller,
-    Spelling, Triad, TriadPair, TriadQuality,
+    ChordScale, ChordSymbol, Direction, Inversion, NoteName, PitchClass, Quarters, SpelledTriad,
+    Speller, Spelling, Triad, TriadPair, TriadQuality,
 };
 
 /// What a teacher would say of a bar; `{:#}` in ASCII.
@@ -86,6 +86,9 @@ impl Why<'_> {
 
     fn over(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Some(chord) = &self.bar.chord else { return Ok(()) };
+        if *chord == ChordSymbol::NoChord {
+            return f.write_str(" without a chord");
+        }
         f.write_str(" over ")?;
         chord.fmt(f)
     }

@@ -80,3 +80,102 @@ fn an_arpeggio_up_to_the_eleventh_could_also_be_two_triads() {
         ["Dm & C over Dm7: Dm in root position up, C in root position down, two notes of Dm."]
     );
 }
+
+/// The third note before the bar line begins the next chord's pair: G7's F & G ends where E G C begins.
+#[test]
+fn a_group_speaks_the_next_chord_early() {
+    assert_eq!(
+        said("G7: A4 F4 C5 B4 G4 D4 - E4 | Cmaj7#11: G4 C5 A4 F#4 D4 C4 E4 G4")[1],
+        "C & D over Cmaj7#11: C in first inversion up, D in root position down, C in root \
+         position up; C speaks half a beat early."
+    );
+    let two_beats = said("Dm7: D4 E4 G4 F4 Bb4 G4 Eb4 Bb4 | Dbmaj7: Ab4 F4 Db4 Eb4 G4 Bb4 Db5 -");
+    assert!(two_beats[1].contains("; Eb speaks two beats early"), "{two_beats:?}");
+}
+
+#[test]
+fn a_group_hangs_over_the_next_chord() {
+    let said = said("Dm7: F4 A4 C5 G4 B4 D5 - C5 | Dbmaj7: A4 F4 - - Ab4 F4 Db4 -");
+    assert_eq!(
+        said[0],
+        "F & G over Dm7: F in root position up, G in root position up, F in root position down; F \
+         hangs over by a beat; lands on the 5th of Dbmaj7 by a leap."
+    );
+}
+
+#[test]
+fn a_group_that_crosses_the_bar_line_under_one_pair_stands_where_it_begins() {
+    let (score, part) = score("Dm7: F4 A4 C5 G4 B4 D5 F4 A4 | C5 B4 D5 G4 A4 F4 C4 F4");
+    let bars = Explanation::of(&score, &part).bars;
+    assert_eq!(bars[0].groups[2].notes, [6, 7, 8]);
+    assert!(
+        bars.iter().flat_map(|bar| &bar.groups).all(|group| group.early == GroupTiming::OnTime)
+    );
+    assert_eq!(bars[0].pair, bars[1].pair);
+}
+
+/// One triad a bar is a pair under one chord, and two arpeggios under two.
+#[test]
+fn a_bar_may_lean_on_its_neighbour() {
+    let one_chord = said("Dm7: F4 A4 C5 F5 C5 A4 F4 C4 | G4 B4 D5 G5 D5 B4 G4 D4");
+    assert!(one_chord.iter().all(|bar| bar.starts_with("F & G over Dm7")), "{one_chord:?}");
+    let two_chords = said("Fmaj7: F4 A4 C5 F5 C5 A4 F4 C4 | G7: G4 B4 D5 G5 D5 B4 G4 D4");
+    assert!(two_chords.iter().all(|bar| bar.starts_with("No pair")), "{two_chords:?}");
+}
+
+/// F A C leads by half steps into G: both notes enclose it. E leads by a step up to F.
+#[test]
+fn free_notes_lead_into_the_pair() {
+    assert_eq!(
+        said("Dm7: F4 A4 C5 Ab4 F#4 G4 B4 D5")[0],
+        "F & G over Dm7: F in root position up, G in root position up; Ab and Gb enclose G."
+    );
+    // A leap away from the pair is no approach, so nothing is explained.
+    assert!(said("Dm7: F4 A4 C5 Eb5 G4 B4 D5 Ab4")[0].starts_with("No pair"));
+    // Three of eight are too many.
+    assert!(said("Dm7: F4 E4 F4 Bb4 A4 C5 G4 B4")[0].starts_with("No pair"));
+}
+
+/// F♯ altered is F♯ G A B♭ C D E: of the three names it spells B♭ D F♯.
+#[test]
+fn augmented_triads_are_named_by_the_scale() {
+    let said = said("F#7alt: C4 E4 G4 D4 F#4 Bb4 G4 E4");
+    assert!(said[0].starts_with("Bb+ & C over F#7alt: C in root position up, Bb+ up"), "{said:?}");
+}
+
+/// Every chord is fitted by the chromatic scale, which holds every pair: none is a pair for it.
+#[test]
+fn a_pair_outside_the_usual_scales_needs_a_clean_bar() {
+    let clean = said("Cmaj7: Gb4 Bb4 Db5 Ab4 C5 Eb5 Db5 Bb4");
+    assert!(clean[0].starts_with("F# & G# over Cmaj7"), "{clean:?}");
+    let led = said("Cmaj7: Gb4 Bb4 Db5 G4 Ab4 C5 Eb5 Db5");
+    assert!(led[0].starts_with("No pair over Cmaj7"), "{led:?}");
+}
+
+#[test]
+fn without_chords_pairs_are_found_and_named() {
+    assert_eq!(
+        said("F4 A4 C5 G4 B4 D5 A4 F4"),
+        ["F & G: F in root position up, G in root position up, two notes of F."]
+    );
+    assert_eq!(said("Hx: F4 - - - - - - -"), ["No pair over Hx: a single note."]);
+    assert_eq!(
+        said("N.C.: - - - - | Dm7: F4"),
+        ["No note begins without a chord.", "No pair over Dm7: a single note.",]
+    );
+}
+
+#[test]
+fn no_notes_are_no_trouble() {
+    let explanation = Explanation::of(&Score::default(), &Part::new([]));
+    assert_eq!(explanation.bars.len(), 1);
+    assert_eq!(explanation.bars[0].movement, Some(Movement::Rests));
+}
+
+#[test]
+fn where_a_line_lands_is_said_by_degree_and_step() {
+    let (score, part) = score("G7: B4 D5 G4 F4 A4 C5 F4 D4 | Cm6: Eb4 - - -");
+    let landing = Explanation::of(&score, &part).bars[0].landing.clone().unwrap();
+    assert_eq!(format!("{landing:#}"), "3 of Cm6 by a half step");
+    assert_eq!((landing.note, landing.degree.to_string()), (8, "♭3".to_owned()));
+}

@@ -164,7 +164,13 @@ impl Line<'_> {
                     let entered = self.enter_from_nothing(node.cost, field, step, candidate);
                     let moment = self.moment(node.state.field as usize, node.note as usize);
                     let loose = moment != Moment::OnTime;
-                    entered.map(|entered| Entered { after_loose_notes: loose, ..entered })
+                    let torn = self.tears_unexplained(node, field, step.to, candidate);
+                    let cost = if torn { cost::TORN } else { 0 };
+                    entered.map(|entered| Entered {
+                        cost: entered.cost + cost,
+                        after_loose_notes: loose,
+                        ..entered
+                    })
                 }
                 Origin::Node(_, node) => self.enter_from_pair(node, field, step, candidate),
             };
@@ -250,7 +256,8 @@ impl Line<'_> {
             if adjoining {
                 let goes_on = !gap.in_pair && self.rests[step.to] != RestBefore::Silence;
                 let cost = cost + cost::SAME_PAIR + self.leave_cost(left, group) - group.end_cost();
-                let cost = cost + if lacks == Triads::NONE { 0 } else { self.lean_cost(field) };
+                let cost =
+                    cost + if lacks == Triads::NONE { 0 } else { self.lean_cost(field, group) };
                 let alone = lacks != Triads::NONE && !self.may_share(field, group);
                 let before = Some((group, if alone { Triads::BOTH } else { lacks }));
                 return Some(Entered {
@@ -292,6 +299,14 @@ impl Line<'_> {
             (_, Moment::OnTime) => one_triad(left),
             _ => false,
         }
+    }
+
+    /// Does a group come early out of notes of its own triad, which no pair explains?
+    fn tears_unexplained(&self, from: Node, field: usize, to: usize, entered: &Candidate) -> bool {
+        let triad = |note| entered.member(self.class(note)).map(|(which, _)| which);
+        self.moment(field, to) == Moment::Early
+            && self.rests[to] < RestBefore::Eighth
+            && triad(from.note as usize) == triad(to)
     }
 
     pub(super) fn candidate(&self, field: usize, group: Group) -> &Candidate {
@@ -341,13 +356,17 @@ impl Line<'_> {
     /// What it costs to leave a field with a group: its end, and what the field has not shown itself.
     pub(super) fn leave_cost(&self, field: usize, group: Group) -> u32 {
         let leans = group.whole != Triads::BOTH && group.whole_before != Triads::NONE;
-        group.leave_cost() + if leans { self.lean_cost(field) } else { 0 }
+        group.leave_cost() + if leans { self.lean_cost(field, group) } else { 0 }
     }
 
     /// What it costs that a field and the one before show a pair together.
-    fn lean_cost(&self, field: usize) -> u32 {
+    fn lean_cost(&self, field: usize, group: Group) -> u32 {
         let field = &self.fields[field];
-        if field.same_chord || field.same_bar { 0 } else { cost::SHOWN_BESIDE }
+        match (field.same_chord || field.same_bar, group.free) {
+            (true, _) => 0,
+            (false, 0) => cost::SHOWN_BESIDE,
+            (false, _) => cost::SHOWN_BESIDE + cost::LED_BESIDE,
+        }
     }
 
     /// How a field has to show the pair of a candidate.
