@@ -6,15 +6,21 @@
 //! with free notes between; of two ways to one state the cheaper is kept. A note has few states, so
 //! time and memory grow with the line and not faster.
 
+mod enter;
+mod gap;
+mod proof;
 mod state;
+mod step;
 mod steps;
+mod time;
+mod unexplained;
 
 use super::candidate::FREE_IN_A_ROW;
 use super::cost;
 use super::line::Line;
 use crate::WhichTriad;
 use state::{Node, Triads};
-use steps::{Origin, Step};
+use step::{Origin, Step};
 
 /// What a note is in a reading.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

@@ -1,6 +1,7 @@
 //! What the search knows when it has read a note.
 
 use super::super::cost;
+use crate::WhichTriad;
 
 /// All that the rest of a line needs to know of what was read so far.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -46,6 +47,13 @@ impl Triads {
     pub(super) const FIRST: Triads = Triads(1);
     pub(super) const SECOND: Triads = Triads(2);
     pub(super) const BOTH: Triads = Triads(3);
+
+    pub(super) const fn of(which: WhichTriad) -> Triads {
+        match which {
+            WhichTriad::First => Triads::FIRST,
+            WhichTriad::Second => Triads::SECOND,
+        }
+    }
 
     pub(super) const fn and(self, other: Triads) -> Triads {
         Triads(self.0 | other.0)
