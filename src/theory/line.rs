@@ -98,11 +98,6 @@ impl Line {
         pitches().min().zip(pitches().max())
     }
 
-    /// The same line with other notes, in the same order.
-    pub(crate) fn with_notes(&self, notes: Vec<PhraseNote>) -> Line {
-        Line { notes, turns: self.turns }
-    }
-
     /// The same line so many semitones higher; `None` where a note would be none.
     #[must_use]
     pub fn up(&self, semitones: i32) -> Option<Line> {

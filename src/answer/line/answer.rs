@@ -74,23 +74,6 @@ impl LineAnswer {
         LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])
     }
 
-    /// The same question answered with other notes, as a player has changed them, each of which
-    /// may be settled on a string or a fret.
-    ///
-    /// # Errors
-    ///
-    /// Where no hand can play them so.
-    pub fn with_notes(
-        &self,
-        neck: &Neck,
-        notes: &[PhraseNote],
-        pins: &[Pin],
-    ) -> Result<LineAnswer, Refusal> {
-        let area = self.question.area.on(neck, &self.question.chords)?;
-        let query = self.question.query(area.middle())?;
-        LineAnswer::of(neck, self.tuning.clone(), &self.question, &area, &query, notes, pins)
-    }
-
     pub(super) fn of(
         neck: &Neck,
         tuning: TuningAnswer,

@@ -170,6 +170,21 @@ impl Area {
         }
     }
 
+    /// Where a note may lie.
+    pub(super) fn places_of(&self, neck: &Neck, pitch: Pitch, role: Role) -> Vec<Place> {
+        let shown = match role {
+            Role::Triad(_) => self.places.get(&pitch),
+            Role::Free => None,
+        };
+        match shown {
+            Some(places) => places.clone(),
+            None => {
+                let region = self.query.region();
+                neck.places_of(pitch).filter(|place| region.contains(neck, *place)).collect()
+            }
+        }
+    }
+
     /// Where a note must lie: at the only place at which the view shows it.
     pub(super) fn pin(&self, pitch: Pitch, role: Role) -> Pin {
         let places = match role {

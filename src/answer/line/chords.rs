@@ -46,6 +46,8 @@ pub struct LineChords {
 pub struct LineChord {
     /// When it begins.
     pub from: Quarters,
+    /// Which chord of the text it is, counted from 0: the same in every round.
+    pub written: usize,
     /// The chord and its scale.
     pub over: ChordScale,
     /// The pair.
@@ -99,7 +101,8 @@ impl LineChords {
                 None => usual,
             };
             let over = ChordScale::over(chord.clone(), scale);
-            chords.push(LineChord::new(from, over, pairs.at(written), asked.spelling)?);
+            let chord = LineChord::new(from, over, pairs.at(written), asked.spelling)?;
+            chords.push(LineChord { written, ..chord });
         }
         let symbols = Timeline::of(laid.chords.into_iter().map(|(from, _, symbol)| (from, symbol)));
         Ok(LineChords { bars: laid.bars, end: laid.end, symbols, chords })
@@ -215,7 +218,7 @@ impl LineChord {
             Some((number, None)) => numbered_pair(&speller, Some(number))?,
             None => numbered_pair(&speller, None)?,
         };
-        Ok(LineChord { from, over, pair, spelling })
+        Ok(LineChord { from, written: 0, over, pair, spelling })
     }
 
     /// The pairs of its scale in the order in which they are listed.

@@ -30,7 +30,8 @@ fn is_on_beat(bars: &Bars, note: &ToldNote) -> bool {
     bars.at(note.note.onset).is_some_and(|at| at.after_beat.is_zero())
 }
 
-fn slur_between(from: &FingeredAnswer, to: &FingeredAnswer) -> Option<Slur> {
+/// How the second of two notes is slurred to, where one finger after the other can do so.
+pub(super) fn slur_between(from: &FingeredAnswer, to: &FingeredAnswer) -> Option<Slur> {
     let one_hand = from.place.string == to.place.string
         && from.position == to.position
         && from.finger != to.finger;

@@ -1,22 +1,27 @@
 //! Lines with single notes changed.
 
 use super::{ChordStretch, LineQuery};
-use crate::line::{Line, PhraseNote, Reach, Role};
+use crate::line::{PhraseNote, Reach, Role};
 use crate::time::Quarters;
 use crate::{Direction, NoteChange, NoteEdit, Pitch, WhichTriad};
 
 impl LineQuery {
-    /// A line with notes changed, one change after the other.
+    /// The notes of a line, in order of time, changed one change after the other.
     ///
     /// A change that leads to a note which may not be used, that makes two notes of a chord one, or
     /// that names a note which is not there has no effect.
     #[must_use]
-    pub fn edited(&self, line: &Line, edits: &[NoteEdit], reach: &Reach) -> Line {
-        let mut notes = line.notes().to_vec();
+    pub fn edited(
+        &self,
+        notes: &[PhraseNote],
+        edits: &[NoteEdit],
+        reach: &Reach,
+    ) -> Vec<PhraseNote> {
+        let mut notes = notes.to_vec();
         for edit in edits {
             self.edit(&mut notes, edit, reach);
         }
-        line.with_notes(notes)
+        notes
     }
 
     fn edit(&self, notes: &mut Vec<PhraseNote>, edit: &NoteEdit, reach: &Reach) {
