@@ -5,8 +5,10 @@
 //! [`Folders`](crate::library::Folders) finds it.
 
 mod error;
+mod line;
 mod session;
 mod write_lock;
 
 pub use error::StoreError;
+pub use line::LineSession;
 pub use session::{Session, SessionStore};

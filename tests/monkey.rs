@@ -150,7 +150,7 @@ fn drawn(program: &Program, (columns, rows): (u16, u16)) -> Buffer {
 }
 
 #[test]
-fn whatever_is_pressed_the_explorer_can_be_drawn() {
+fn whatever_is_pressed_every_screen_can_be_drawn() {
     let (keyboard, mut random, mut trail) = (Keyboard::new(), XorShift(0x5eed), Trail::default());
     let library = Library::load(None);
     let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
@@ -170,7 +170,7 @@ fn whatever_is_pressed_the_explorer_can_be_drawn() {
         }
     }
     program.update(Event::Resize { columns: 80, rows: 24 });
-    for key in ["esc", "esc", "esc"] {
+    for key in ["esc", "esc", "esc", "esc"] {
         program.update(Event::Key(key.parse().unwrap()));
     }
     let text = text_of(&drawn(&program, (80, 24)));

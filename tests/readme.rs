@@ -29,7 +29,7 @@ fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// The explorer on a chord after some keys, drawn at a size.
+/// The program on a chord after some keys, drawn at a size.
 fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     let library = Library::load(None);
     let mut program =
@@ -71,6 +71,10 @@ fn printed(arguments: &[&str]) -> String {
 fn fenced(text: &str) -> String {
     format!("```text\n{}\n```\n", text.trim_end())
 }
+
+/// A line over three chords, and what is typed for it.
+const LINE_KEYS: &str = "3 c D m 7 space | space G 7 space | space C m a j 7 enter e 1 2 3 2 space \
+                         3 2 1 space a enter right right";
 
 /// The table of keys, from the live command table.
 fn key_table() -> String {
@@ -117,6 +121,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),
         ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
+        ("line-screen", fenced(&text_of(&screen("Dm7", LINE_KEYS, 80, 24)))),
         ("keys", key_table()),
         ("mouse", mouse_table()),
     ]

@@ -82,12 +82,19 @@ const SCREENS: [(&str, &str); 18] = [
     ("chromatic", "S"),
 ];
 
+/// The line screen, and the keys that lead there.
+const LINES: [(&str, &str); 3] = [
+    ("line", "3"),
+    ("line_edited", "3 right up right right o a right l pagedown y"),
+    ("line_mistake", "3 c D m 7 space | space H 7"),
+];
+
 const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
 
 /// Each screen once, in the colours of the dark theme.
 #[test]
 fn every_screen() {
-    for (screen, keys) in SCREENS {
+    for (screen, keys) in SCREENS.into_iter().chain(LINES) {
         keep(
             &format!("{screen}_80x24_dark"),
             in_state("guitar-standard", keys, (80, 24)),
@@ -105,6 +112,8 @@ fn the_first_screen_at_other_sizes() {
     }
     let program = in_state("guitar-standard", "v x n n n", (120, 40));
     keep("position_120x40_dark", program, (120, 40));
+    let program = in_state("guitar-standard", "3 n n", (120, 40));
+    keep("line_120x40_dark", program, (120, 40));
 }
 
 /// Without colours and without signs.

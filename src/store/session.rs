@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use serde::{Deserialize, Serialize};
 
 use super::error::StoreError;
+use super::line::LineSession;
 use super::write_lock::WriteLock;
 use crate::library::files::read_text;
 
@@ -63,6 +64,10 @@ pub struct Session {
     pub left_out: Option<bool>,
     /// The first fret in view.
     pub first_fret: Option<u8>,
+    /// The line that was made last.
+    pub line: Option<LineSession>,
+    /// The screen in front, if it is not the explorer: `line`.
+    pub screen: Option<String>,
 }
 
 impl Session {

@@ -5,12 +5,14 @@
 
 mod common;
 mod explore;
+mod line;
 mod row;
 mod section;
 mod table;
 
 pub use common::{ListCommand, ProgramCommand, TypingCommand};
 pub use explore::ExploreCommand;
+pub use line::LineCommand;
 pub use row::{Command, CommandRow};
 pub use section::Section;
 pub use table::COMMANDS;

@@ -3,7 +3,7 @@
 //! To add a gesture: a row here; for a new spot a variant, and a branch in the `hit` of its screen;
 //! if it takes what it points at, a branch in the screen's `click`.
 
-use super::command::{Command, ExploreCommand, ListCommand, Section};
+use super::command::{Command, ExploreCommand, LineCommand, ListCommand, Section};
 use super::mouse::Pointed;
 
 /// What on the screen the mouse can point at.
@@ -23,6 +23,10 @@ pub enum Spot {
     StringName,
     /// The neck, the room around its strings with it.
     Neck,
+    /// A note of a tablature.
+    TabNote,
+    /// A tablature, the room between its notes with it.
+    Tab,
     /// A line of a list laid over the screen.
     Line,
     /// A list or page laid over the screen, down to its footer.
@@ -39,8 +43,9 @@ impl Spot {
             Spot::Pair => Some(Spot::Pairs),
             Spot::Scale => Some(Spot::Scales),
             Spot::Note | Spot::StringName => Some(Spot::Neck),
+            Spot::TabNote => Some(Spot::Tab),
             Spot::Line => Some(Spot::List),
-            Spot::Pairs | Spot::Scales | Spot::Neck | Spot::List | Spot::Footer => None,
+            Spot::Pairs | Spot::Scales | Spot::Neck | Spot::Tab | Spot::List | Spot::Footer => None,
         }
     }
 
@@ -55,6 +60,7 @@ impl Spot {
             | Spot::Note
             | Spot::StringName
             | Spot::Neck => Some(Section::Explore),
+            Spot::TabNote | Spot::Tab => Some(Section::Line),
             Spot::Line | Spot::List | Spot::Footer => None,
         }
     }
@@ -70,6 +76,8 @@ impl Spot {
             Spot::Note => "a note",
             Spot::StringName => "a string",
             Spot::Neck => "neck",
+            Spot::TabNote => "a number",
+            Spot::Tab => "the tab",
             Spot::Line => "a line",
             Spot::List => "list",
             Spot::Footer => "the footer",
@@ -143,6 +151,10 @@ const fn explore(command: ExploreCommand) -> Act {
     Act::Do(Command::Explore(command))
 }
 
+const fn of_line(command: LineCommand) -> Act {
+    Act::Do(Command::Line(command))
+}
+
 const fn list(command: ListCommand) -> Act {
     Act::Do(Command::List(command))
 }
@@ -163,6 +175,9 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::StringName, Click, Choose, "to a set with that string; lock or free the set in use"),
         row(Spot::Neck, WheelDown, explore(ExploreCommand::ScrollRight), "the neck a fret up"),
         row(Spot::Neck, WheelUp, explore(ExploreCommand::ScrollLeft), "the neck a fret down"),
+        row(Spot::TabNote, Click, Choose, "to the note"),
+        row(Spot::Tab, WheelDown, of_line(LineCommand::NextNote), "to the next note"),
+        row(Spot::Tab, WheelUp, of_line(LineCommand::PreviousNote), "to the note before"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
         row(Spot::List, WheelDown, list(ListCommand::Down), "one line down"),
         row(Spot::List, WheelUp, list(ListCommand::Up), "one line up"),

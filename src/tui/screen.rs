@@ -1,11 +1,13 @@
 //! The screens by their names, and what a screen asks of the program above it.
 
 use super::key::Key;
+use super::line_place::LineSeed;
 
 /// A screen by its name.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) enum Screen {
     Explore,
+    Line,
 }
 
 /// Something that is to be done outside of a screen, since a screen changes only itself and what
@@ -18,6 +20,10 @@ pub(super) enum ScreenEffect {
         what: &'static str,
         text: String,
     },
+    /// Brings another screen to the front, as it was left.
+    Show(Screen),
+    /// Brings a line of this pair to the front.
+    MakeLine(LineSeed),
     /// Does what a key does now: it was clicked in the footer.
     Press(Key),
 }

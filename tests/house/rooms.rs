@@ -34,8 +34,10 @@ const ROOMS: &[Room] = &[
                   "answer"]),
     room("tui/explore", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "picture", "export", "answer", "tui"]),
+    room("tui/line", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
+                       "picture", "export", "answer", "tui"]),
     room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
-                          "answer", "tui", "tui/explore"]),
+                          "answer", "tui", "tui/explore", "tui/line"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
                        "export", "answer", "cli"]),

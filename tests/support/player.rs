@@ -36,8 +36,12 @@ pub(crate) struct Player {
 
 impl Player {
     pub(crate) fn with(chord: &str) -> Player {
+        Player::on(chord, "guitar-standard")
+    }
+
+    pub(crate) fn on(chord: &str, tuning: &str) -> Player {
         let library = Library::load(None);
-        let open = Program::open(Some(chord), "guitar-standard", library, Spelling::Plain);
+        let open = Program::open(Some(chord), tuning, library, Spelling::Plain);
         let mut program = open.unwrap();
         program.use_theme(Theme::monochrome());
         let mut player = Player { program, columns: 0, rows: 0, effects: Vec::new() };

@@ -44,4 +44,5 @@ pub enum ExploreCommand {
     CopyNeck,
     CopyShape,
     ToHand,
+    MakeLine,
 }

@@ -2,6 +2,7 @@
 
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
+use super::line::LineCommand;
 use super::section::Section;
 
 /// Something that a key can ask for, by who does it.
@@ -14,6 +15,8 @@ pub enum Command {
     Program(ProgramCommand),
     /// The explorer does it.
     Explore(ExploreCommand),
+    /// The line screen does it.
+    Line(LineCommand),
     /// The field does it in which text is typed.
     Typing(TypingCommand),
     /// The list does it that lies over the screen.

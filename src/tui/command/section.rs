@@ -9,7 +9,9 @@ pub enum Section {
     Everywhere,
     /// The explorer itself.
     Explore,
-    /// While a chord or a wish is being typed.
+    /// The line screen itself.
+    Line,
+    /// While a line of text is being typed.
     Typing,
     /// In a list laid over the screen: scales.
     List,
@@ -19,8 +21,9 @@ pub enum Section {
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 6] = [
+    pub const ALL: [Section; 7] = [
         Section::Explore,
+        Section::Line,
         Section::Typing,
         Section::List,
         Section::Picking,
@@ -32,7 +35,7 @@ impl Section {
     #[must_use]
     pub const fn is_of_screen(self) -> bool {
         match self {
-            Section::Explore => true,
+            Section::Explore | Section::Line => true,
             Section::Always
             | Section::Everywhere
             | Section::Typing
@@ -59,6 +62,7 @@ impl Section {
             Section::Always => "always",
             Section::Everywhere => "everywhere",
             Section::Explore => "explore",
+            Section::Line => "line",
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
@@ -72,7 +76,8 @@ impl Section {
             Section::Always => "Always, even while typing",
             Section::Everywhere => "On every screen",
             Section::Explore => "Chord, pairs and neck",
-            Section::Typing => "While typing a chord or a wish",
+            Section::Line => "A line of a pair",
+            Section::Typing => "While typing",
             Section::List => "In a list",
             Section::Picking => "In help, commands and tunings, where letters search",
         }

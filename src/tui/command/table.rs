@@ -2,6 +2,7 @@
 
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
+use super::line::LineCommand;
 use super::row::{Command, CommandRow};
 use super::section::Section;
 
@@ -22,6 +23,7 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::Descend, "descend", "", "the other way along the ladder"),
     explore(ExploreCommand::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
     explore(ExploreCommand::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
+    explore(ExploreCommand::MakeLine, "make-line", "line", "a line of this pair, or back to the one made of it"),
     explore(ExploreCommand::NextStrings, "next-strings", "strings", "the next set of three strings"),
     explore(ExploreCommand::PreviousStrings, "previous-strings", "", "the set before"),
     explore(ExploreCommand::NextView, "next-view", "view", "the whole neck, a position, strings, across, two a string"),
@@ -55,7 +57,61 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::CopyNeck, "copy-neck", "", "copy the neck as text"),
     with_explorer(ProgramCommand::FreeMouse, "mouse", "", "the mouse selects text, or chooses what it points at"),
     explore(ExploreCommand::ToHand, "to-hand", "", "the neck to the position of the hand"),
-    typing(TypingCommand::Suggestion, "suggestion", "suggestion", "the first chord that goes on like this"),
+    line(LineCommand::ToExplore, "to-explorer", "back", "back to the chord and its pairs"),
+    line(LineCommand::EditChords, "edit-chords", "chords", "type the chords: a symbol, or bars: Dm7 | G7 | Cmaj7"),
+    line(LineCommand::NextNote, "next-note", "note", "to the next note"),
+    line(LineCommand::PreviousNote, "previous-note", "", "to the note before"),
+    line(LineCommand::NextBar, "next-bar", "", "to the first note of the next bar"),
+    line(LineCommand::PreviousBar, "previous-bar", "", "to the first note of the bar, or of the one before"),
+    line(LineCommand::FirstNote, "first-note", "", "to the first note"),
+    line(LineCommand::LastNote, "last-note", "", "to the last note"),
+    line(LineCommand::PairNoteUp, "pair-note-up", "move it", "this note to the next note of the pair above"),
+    line(LineCommand::PairNoteDown, "pair-note-down", "", "this note to the next note of the pair below"),
+    line(LineCommand::NextPair, "next-pair", "pair", "the next pair of the chord at the cursor"),
+    line(LineCommand::PreviousPair, "previous-pair", "", "the pair before"),
+    line(LineCommand::NextPattern, "next-pattern", "pattern", "the next pattern"),
+    line(LineCommand::PreviousPattern, "previous-pattern", "", "the pattern before"),
+    line(LineCommand::EditPattern, "edit-pattern", "", "type a pattern: 1232 321 a"),
+    line(LineCommand::EditTargets, "edit-targets", "aim", "type where to land: 3@5.1, the third in bar 5 on beat 1"),
+    line(LineCommand::Style, "style", "music", "music that breathes and lands, or an unbroken exercise"),
+    line(LineCommand::NextStrings, "next-strings", "strings", "the next set of three strings, at last all of them"),
+    line(LineCommand::PreviousStrings, "previous-strings", "", "the set before"),
+    line(LineCommand::NextView, "next-view", "", "the whole neck, a position, across, two a string"),
+    line(LineCommand::PreviousView, "previous-view", "", "the view before"),
+    line(LineCommand::NextChoice, "next-choice", "", "in a view: the next position, chain or start"),
+    line(LineCommand::PreviousChoice, "previous-choice", "", "in a view: the one before"),
+    line(LineCommand::EditWhere, "where", "", "type position, frets or strings to stay in: V 1-12 4-3-2"),
+    line(LineCommand::NextTravel, "next-travel", "travel", "how groups follow: linked, the ladder, staying, an arc"),
+    line(LineCommand::PreviousTravel, "previous-travel", "", "the travel before"),
+    line(LineCommand::NextStart, "next-start", "", "where it begins: at the hand, or on an inversion"),
+    line(LineCommand::PreviousStart, "previous-start", "", "the start before"),
+    line(LineCommand::NextRhythm, "next-rhythm", "rhythm", "the next rhythm"),
+    line(LineCommand::PreviousRhythm, "previous-rhythm", "", "the rhythm before"),
+    line(LineCommand::EditRhythm, "edit-rhythm", "", "type a rhythm: 4. 8 -8 8"),
+    line(LineCommand::AtChange, "at-change", "", "an exercise at a new chord: on, again, or cut short"),
+    line(LineCommand::StepUp, "step-up", "", "this note a scale step up"),
+    line(LineCommand::StepDown, "step-down", "", "this note a scale step down"),
+    line(LineCommand::HalfStepUp, "half-step-up", "", "this note a half step up"),
+    line(LineCommand::HalfStepDown, "half-step-down", "", "this note a half step down"),
+    line(LineCommand::OtherString, "other-string", "", "this note on another string"),
+    line(LineCommand::Pin, "pin", "", "this note stays on its string, or is free again"),
+    line(LineCommand::SoundOn, "sound-on", "", "this note sounds on in place of the next one, tied"),
+    line(LineCommand::Accent, "accent", "", "this note accented, or not"),
+    line(LineCommand::Slur, "slur", "", "this note slurred to, or picked"),
+    line(LineCommand::Silence, "silence", "", "a rest in place of this note"),
+    line(LineCommand::OtherWay, "other-way", "fingers", "the next way to finger the line, with its reason"),
+    line(LineCommand::WayBefore, "way-before", "", "the way before"),
+    line(LineCommand::NextKey, "next-key", "key", "the next of the twelve keys, up a fourth"),
+    line(LineCommand::PreviousKey, "previous-key", "", "the key before"),
+    line(LineCommand::MoreBars, "more-bars", "", "a bar more"),
+    line(LineCommand::FewerBars, "fewer-bars", "", "a bar less"),
+    line(LineCommand::NextMeter, "next-meter", "", "the next meter"),
+    line(LineCommand::PreviousMeter, "previous-meter", "", "the meter before"),
+    line(LineCommand::Faster, "faster", "", "four beats a minute faster"),
+    line(LineCommand::Slower, "slower", "", "four beats a minute slower"),
+    line(LineCommand::Labels, "labels", "", "on the neck: order, notes, degrees, members, fingers"),
+    line(LineCommand::CopyTab, "copy-tab", "copy", "copy the tablature"),
+    typing(TypingCommand::Suggestion, "suggestion", "suggestion", "what is offered: a chord or a pattern"),
     typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
     typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
     list(ListCommand::Down, "down", "down", "one line down"),
@@ -110,6 +166,15 @@ const fn explore(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Explore, Command::Explore(command), name, label, help)
+}
+
+const fn line(
+    command: LineCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Line, Command::Line(command), name, label, help)
 }
 
 const fn typing(

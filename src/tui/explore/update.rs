@@ -4,6 +4,7 @@ mod area;
 mod click;
 mod in_view;
 mod instrument;
+mod line;
 mod lists;
 mod moves;
 mod pages;
@@ -49,6 +50,7 @@ impl Explore {
             ExploreCommand::EditWhere => self.edit_where(),
             ExploreCommand::CopyNeck => return Drawing::new(self, shared).copy_neck(),
             ExploreCommand::CopyShape => return self.copy_shape(shared),
+            ExploreCommand::MakeLine => return self.make_line(shared),
             ExploreCommand::Families => self.change_families(shared),
             ExploreCommand::Details => self.overlay = Some(Overlay::Details(0)),
             ExploreCommand::ChooseScale => self.overlay = Some(Overlay::Scales(self.chosen.scale)),
@@ -159,6 +161,7 @@ fn plays(command: ExploreCommand) -> bool {
         | ExploreCommand::ToEnd
         | ExploreCommand::CopyNeck
         | ExploreCommand::CopyShape
+        | ExploreCommand::MakeLine
         | ExploreCommand::ToHand => false,
     }
 }

@@ -12,12 +12,15 @@ use crate::tui::command::{ListCommand, Section, TypingCommand};
 use crate::tui::explore::{self, Drawing, Explore};
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
+use crate::tui::line::{self, LineScreen};
+use crate::tui::line_place::LineSeed;
 use crate::tui::screen::{Screen, ScreenEffect};
 use crate::tui::shared::Shared;
 
 /// The screens, all of them open: one that is left is as it was when one comes back.
 pub(super) struct Screens {
     pub(super) explore: Explore,
+    pub(super) line: LineScreen,
     front: Screen,
 }
 
@@ -25,30 +28,37 @@ pub(super) struct Screens {
 #[derive(Clone, PartialEq, Debug)]
 pub(super) enum Chosen {
     Explore(explore::Chosen),
+    Line(line::Chosen),
 }
 
 /// What a screen was turned to, so that one can turn back to it.
 #[derive(Clone, PartialEq, Debug)]
 pub(super) enum Page {
     Explore(explore::Page),
+    Line(line::Page),
 }
 
 /// What lies under the mouse on a screen.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) enum Hit {
     Explore(explore::Hit),
+    Line(line::Hit),
 }
+
+/// The line screen in a session.
+const LINE: &str = "line";
 
 impl Screens {
     /// All screens, the explorer in front.
     pub(super) fn new(explore: Explore) -> Screens {
-        Screens { explore, front: Screen::Explore }
+        Screens { explore, line: LineScreen::new(), front: Screen::Explore }
     }
 
     /// The own section of the screen in front.
     pub(super) fn own_section(&self) -> Section {
         match self.front {
             Screen::Explore => Section::Explore,
+            Screen::Line => Section::Line,
         }
     }
 
@@ -56,6 +66,7 @@ impl Screens {
     pub(super) fn section(&self) -> Section {
         match self.front {
             Screen::Explore => self.explore.section(),
+            Screen::Line => self.line.section(),
         }
     }
 
@@ -63,6 +74,7 @@ impl Screens {
     pub(super) fn notes(&self) -> &'static [(&'static str, &'static [&'static str])] {
         match self.front {
             Screen::Explore => explore::NOTES,
+            Screen::Line => line::NOTES,
         }
     }
 
@@ -70,18 +82,22 @@ impl Screens {
     pub(super) fn begin(&mut self) {
         match self.front {
             Screen::Explore => self.explore.forget_changes(),
+            Screen::Line => {}
         }
     }
 
     pub(super) fn update_list(&mut self, command: ListCommand, shared: &mut Shared) {
         match self.front {
             Screen::Explore => self.explore.update_list(command, shared),
+            // It has no lists.
+            Screen::Line => {}
         }
     }
 
     pub(super) fn update_field(&mut self, command: TypingCommand, shared: &mut Shared) {
         match self.front {
             Screen::Explore => self.explore.update_field(command, shared),
+            Screen::Line => self.line.update_field(command, shared),
         }
     }
 
@@ -89,6 +105,7 @@ impl Screens {
     pub(super) fn type_key(&mut self, key: Key, shared: &Shared) {
         match self.front {
             Screen::Explore => self.explore.type_key(key, shared),
+            Screen::Line => self.line.type_key(key),
         }
     }
 
@@ -96,6 +113,7 @@ impl Screens {
     pub(super) fn paste(&mut self, text: &str, shared: &Shared) {
         match self.front {
             Screen::Explore => self.explore.paste(text, shared),
+            Screen::Line => self.line.paste(text),
         }
     }
 
@@ -103,6 +121,7 @@ impl Screens {
     pub(super) fn hit(&self, place: Position, shared: &Shared) -> Option<Hit> {
         match self.front {
             Screen::Explore => Drawing::new(&self.explore, shared).hit(place).map(Hit::Explore),
+            Screen::Line => line::Drawing::new(&self.line, shared).hit(place).map(Hit::Line),
         }
     }
 
@@ -110,12 +129,14 @@ impl Screens {
     pub(super) fn click(&mut self, hit: Hit, shared: &mut Shared) -> Vec<ScreenEffect> {
         match hit {
             Hit::Explore(hit) => self.explore.click(hit, shared),
+            Hit::Line(hit) => self.line.click(hit),
         }
     }
 
     pub(super) fn draw(&self, area: Rect, buffer: &mut Buffer, shared: &Shared) {
         match self.front {
             Screen::Explore => Drawing::new(&self.explore, shared).draw(area, buffer),
+            Screen::Line => line::Drawing::new(&self.line, shared).draw(area, buffer),
         }
     }
 
@@ -123,6 +144,7 @@ impl Screens {
     pub(super) fn chosen(&self) -> Chosen {
         match self.front {
             Screen::Explore => Chosen::Explore(self.explore.chosen().clone()),
+            Screen::Line => Chosen::Line(self.line.chosen().clone()),
         }
     }
 
@@ -133,6 +155,10 @@ impl Screens {
                 self.front = Screen::Explore;
                 self.explore.restore(chosen, shared);
             }
+            Chosen::Line(chosen) => {
+                self.front = Screen::Line;
+                self.line.restore(chosen, shared);
+            }
         }
     }
 
@@ -140,6 +166,7 @@ impl Screens {
     pub(super) fn page(&self) -> Page {
         match self.front {
             Screen::Explore => Page::Explore(self.explore.page()),
+            Screen::Line => Page::Line(self.line.page()),
         }
     }
 
@@ -150,7 +177,26 @@ impl Screens {
                 self.front = Screen::Explore;
                 self.explore.turn_to(page, shared);
             }
+            Page::Line(page) => {
+                self.front = Screen::Line;
+                self.line.turn_to(page, shared);
+            }
         }
+    }
+
+    /// Brings a screen to the front, as it was left.
+    pub(super) fn show(&mut self, screen: Screen, shared: &Shared) {
+        self.front = screen;
+        match screen {
+            Screen::Explore => self.explore.resize(shared),
+            Screen::Line => self.line.resume(shared),
+        }
+    }
+
+    /// Brings the line of a pair to the front.
+    pub(super) fn show_line(&mut self, seed: &LineSeed, shared: &mut Shared) {
+        self.front = Screen::Line;
+        self.line.open(seed, shared);
     }
 
     /// The window has another size. Every screen is told, also those behind.
@@ -166,11 +212,20 @@ impl Screens {
     /// Writes what is chosen on every screen into a session.
     pub(super) fn keep(&self, session: &mut Session) {
         self.explore.keep(session);
+        self.line.keep(session);
+        session.screen = match self.front {
+            Screen::Explore => None,
+            Screen::Line => Some(LINE.to_owned()),
+        };
     }
 
     /// Takes up what was kept of every screen.
     pub(super) fn take_up(&mut self, session: &Session, shared: &mut Shared) {
         self.explore.take_up(session, shared);
+        self.line.take_up(session);
+        if session.screen.as_deref() == Some(LINE) && self.line.was_asked_for() {
+            self.show(Screen::Line, shared);
+        }
     }
 }
 
@@ -179,6 +234,7 @@ impl Page {
     pub(super) fn is_like(&self, other: &Page) -> bool {
         match self {
             Page::Explore(page) => matches!(other, Page::Explore(other) if page.is_like(other)),
+            Page::Line(page) => matches!(other, Page::Line(other) if page.is_like(other)),
         }
     }
 }
@@ -188,6 +244,7 @@ impl Hit {
     pub(super) fn spot(self) -> Spot {
         match self {
             Hit::Explore(hit) => hit.spot(),
+            Hit::Line(hit) => hit.spot(),
         }
     }
 }

@@ -14,6 +14,7 @@ use crate::store::Session;
 use crate::tui::explore::{Explore, TypedChord};
 use crate::tui::key::Glyphs;
 use crate::tui::keys::Keys;
+use crate::tui::line::LineScreen;
 use crate::tui::shared::Shared;
 use crate::tui::theme::Theme;
 
@@ -125,6 +126,12 @@ impl Program {
     #[must_use]
     pub fn explore(&self) -> &Explore {
         &self.screens.explore
+    }
+
+    /// The line screen.
+    #[must_use]
+    pub fn line(&self) -> &LineScreen {
+        &self.screens.line
     }
 
     /// The neck of the instrument.

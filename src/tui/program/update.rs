@@ -116,6 +116,9 @@ impl Program {
                 self.shared.notice = None;
                 self.perform(command)
             }
+            Command::Line(command) => {
+                self.on_screen(|screens, shared| screens.line.update(command, shared))
+            }
             Command::Explore(command) => {
                 self.on_screen(|screens, shared| screens.explore.update(command, shared))
             }
@@ -153,6 +156,14 @@ impl Program {
             asked.extend(match effect {
                 ScreenEffect::Copy { what, text } => self.copy(text, what),
                 ScreenEffect::Press(key) => self.answer(key),
+                ScreenEffect::Show(screen) => {
+                    self.screens.show(screen, &self.shared);
+                    Vec::new()
+                }
+                ScreenEffect::MakeLine(seed) => {
+                    self.screens.show_line(&seed, &mut self.shared);
+                    Vec::new()
+                }
             });
         }
         asked

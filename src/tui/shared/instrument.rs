@@ -5,6 +5,7 @@ use fretloom_fretboard::{Capo, Fret, Neck, Tuning};
 use super::setup::Setup;
 use super::state::Shared;
 use crate::answer::{Refusal, TuningAnswer};
+use crate::words::spaced;
 
 /// No player puts a capo above the octave, where another one would make a new instrument.
 const HIGHEST_CAPO: u8 = 12;
@@ -80,6 +81,21 @@ impl Shared {
     pub(in crate::tui) fn tunings(&self) -> impl Iterator<Item = &Tuning> {
         let library = self.library.tunings.iter().map(|(tuning, _)| tuning);
         library.chain(&self.typed)
+    }
+
+    /// What the instrument is called and tuned to, as much of it as there are columns for.
+    pub(in crate::tui) fn instrument_in_words(&self, room: u16) -> Option<String> {
+        let tuning = self.neck.tuning();
+        let notes = tuning.strings().map(|(_, string)| string.note().name());
+        let short = format!("{} ", spaced(notes));
+        // Where octaves were guessed, a typed tuning is told with them.
+        let long = match (self.is_known(tuning), tuning.octaves_inferred()) {
+            (true, _) => format!("{}  {short}", tuning.name()),
+            (false, true) => format!("{tuning} (octaves inferred) "),
+            (false, false) => format!("as typed  {short}"),
+        };
+        let fits = |text: &String| text.chars().count() <= usize::from(room);
+        [long, short].into_iter().find(fits)
     }
 
     /// Is it one of the library's, and not a typed one?

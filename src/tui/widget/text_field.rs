@@ -13,6 +13,8 @@ use crate::tui::theme::Theme;
 pub(in crate::tui) struct TextField {
     text: Vec<char>,
     cursor: usize,
+    /// How many signs it takes at most.
+    longest: usize,
     /// Nothing has been typed yet: the first letter replaces the old text.
     fresh: bool,
 }
@@ -23,8 +25,13 @@ impl TextField {
 
     /// A field that holds `text`, all of it to be replaced by the first letter typed.
     pub(in crate::tui) fn holding(text: &str) -> TextField {
-        let text: Vec<char> = text.chars().take(TextField::LONGEST).collect();
-        TextField { cursor: text.len(), text, fresh: true }
+        TextField::holding_up_to(text, TextField::LONGEST)
+    }
+
+    /// The same for texts of so many signs at most.
+    pub(in crate::tui) fn holding_up_to(text: &str, longest: usize) -> TextField {
+        let text: Vec<char> = text.chars().take(longest).collect();
+        TextField { cursor: text.len(), text, longest, fresh: true }
     }
 
     /// What is typed so far.
@@ -34,6 +41,21 @@ impl TextField {
 
     /// The label and the text, with the cursor in it; what the first letter would replace is muted.
     pub(in crate::tui) fn line(&self, label: &str, theme: &Theme) -> Line<'static> {
+        self.line_from(0, label, theme)
+    }
+
+    /// The same within so many columns: of a longer text the part that ends with the cursor.
+    pub(in crate::tui) fn line_within(
+        &self,
+        label: &str,
+        theme: &Theme,
+        width: u16,
+    ) -> Line<'static> {
+        let room = usize::from(width).saturating_sub(label.chars().count() + 1);
+        self.line_from(self.cursor.saturating_sub(room), label, theme)
+    }
+
+    fn line_from(&self, first: usize, label: &str, theme: &Theme) -> Line<'static> {
         let part = |range: Range<usize>| -> String {
             self.text.get(range).unwrap_or_default().iter().collect()
         };
@@ -42,7 +64,7 @@ impl TextField {
         let text = if self.fresh { theme.muted } else { theme.text };
         Line::from(vec![
             Span::styled(label.to_owned(), theme.title),
-            Span::styled(part(0..cursor), text),
+            Span::styled(part(first..cursor), text),
             Span::styled(under.to_string(), theme.held),
             Span::styled(part((cursor + 1).min(end)..end), text),
         ])
@@ -56,7 +78,7 @@ impl TextField {
         }
         self.fresh = false;
         for char in text.chars().filter(|char| *char != '\n' && !is_harmful(*char)) {
-            if self.text.len() < TextField::LONGEST {
+            if self.text.len() < self.longest {
                 self.text.insert(self.cursor, char);
                 self.cursor += 1;
             }

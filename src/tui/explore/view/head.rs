@@ -118,18 +118,8 @@ impl Drawing<'_> {
 
     /// The instrument at the right, as much of it as there is room for.
     fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
-        let tuning = self.shared.neck().tuning();
-        let notes = tuning.strings().map(|(_, string)| string.note().name());
-        let short = format!("{} ", spaced(notes));
-        // Where octaves were guessed, a typed tuning is told with them.
-        let long = match (self.shared.is_known(tuning), tuning.octaves_inferred()) {
-            (true, _) => format!("{}  {short}", tuning.name()),
-            (false, true) => format!("{tuning} (octaves inferred) "),
-            (false, false) => format!("as typed  {short}"),
-        };
         let room = area.width.saturating_sub(used + 2);
-        let fits = |text: &String| text.chars().count() as u16 <= room;
-        let Some(text) = [long, short].into_iter().find(fits) else { return };
+        let Some(text) = self.shared.instrument_in_words(room) else { return };
         let x = area.right().saturating_sub(text.chars().count() as u16);
         buffer.set_stringn(x, area.y, text, usize::from(room), self.shared.theme.muted);
     }

@@ -136,9 +136,10 @@ impl Drawing<'_> {
         ]);
         keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word.into())));
         keys.extend([
+            (Command::Explore(Own::MakeLine), "line".into()),
             (Command::Program(Undo), "undo".into()),
-            (Command::Program(Back), "back".into()),
             (Command::Program(Palette), "all".into()),
+            (Command::Program(Back), "back".into()),
             (Command::Explore(Own::NextScale), "scale".into()),
             (Command::Explore(Own::NextStrings), "strings".into()),
         ]);

@@ -1,0 +1,31 @@
+//! What is copied: the tablature as text.
+
+use super::made::Made;
+use super::state::LineScreen;
+use crate::export::text::TabText;
+use crate::picture::{Tab, TabBelow, TabLook};
+use crate::tui::screen::ScreenEffect;
+use crate::tui::shared::Shared;
+
+impl LineScreen {
+    /// Copies the tablature with all that stands around it, or says that there is none.
+    pub(super) fn copy_tab(&self, shared: &mut Shared) -> Vec<ScreenEffect> {
+        let Some(made) = self.made() else {
+            shared.tell("there is no line to copy");
+            return Vec::new();
+        };
+        let look = TabLook { below: TabBelow::Degrees, triads: true, ..TabLook::default() };
+        let tab = Tab { title: Some(self.title()), ..made.tab.clone() };
+        vec![ScreenEffect::Copy {
+            what: "the tablature",
+            text: TabText::new(&tab, &look).to_string(),
+        }]
+    }
+
+    /// `Dm7 | G7 | Cmaj7 · F & G · 1232 321 a`
+    fn title(&self) -> String {
+        let phrase = self.made().and_then(Made::pair_phrase);
+        let words = phrase.map(|phrase| format!(" · {} · {}", phrase.pair, phrase.pattern));
+        format!("{}{}", self.chosen.chords, words.unwrap_or_default())
+    }
+}

@@ -1,0 +1,134 @@
+//! What is typed on the line screen.
+
+use fretloom_theory::{Pattern, ReadError, Rhythm};
+
+use crate::answer::{AskedChords, HandArea, LineChords, LineTarget, Refusal};
+use crate::library::NamedPattern;
+use crate::tui::widget::TextField;
+
+use super::chosen::Chosen;
+use crate::tui::shared::Shared;
+
+/// A line of text that is being typed, and what it is to be.
+pub(super) struct Field {
+    pub(super) what: Typed,
+    pub(super) text: TextField,
+}
+
+/// What is typed.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Typed {
+    Chords,
+    Pattern,
+    Rhythm,
+    Targets,
+    Where,
+}
+
+impl Typed {
+    /// What stands before the field.
+    pub(super) const fn label(self) -> &'static str {
+        match self {
+            Typed::Chords => " chords ",
+            Typed::Pattern => " pattern ",
+            Typed::Rhythm => " rhythm ",
+            Typed::Targets => " aim ",
+            Typed::Where => " where ",
+        }
+    }
+
+    /// What is said of what is typed, as long as it can be read.
+    pub(super) const fn help(self) -> &'static str {
+        match self {
+            Typed::Chords => "a symbol, or bars: Dm7 | G7 | Cmaj7 | %; chords share their bar",
+            Typed::Pattern => {
+                "1 2 3 from the lowest, - rest, _ hold, a A half step, s scale note, > accent"
+            }
+            Typed::Rhythm => "8 eighths, 4. 8~2, -8 rests, 3:2(8 8 8); or eighths, triplets",
+            Typed::Targets => "3@2.1: the third on beat 1 of bar 2; :below :above :early; several",
+            Typed::Where => "a position, frets or three strings: V 1-12 4-3-2; nothing: all",
+        }
+    }
+}
+
+impl Field {
+    /// The longest text that is typed.
+    const LONGEST: usize = 400;
+
+    pub(super) fn new(what: Typed, chosen: &Chosen) -> Field {
+        let text = match what {
+            Typed::Chords => chosen.chords.clone(),
+            Typed::Pattern => chosen.pattern.as_ref().map(ToString::to_string).unwrap_or_default(),
+            Typed::Rhythm => chosen.rhythm.as_ref().map(ToString::to_string).unwrap_or_default(),
+            Typed::Targets => spaced(&chosen.targets),
+            Typed::Where => chosen.place.hand_area().to_string(),
+        };
+        Field::with(what, &text)
+    }
+
+    pub(super) fn with(what: Typed, text: &str) -> Field {
+        Field { what, text: TextField::holding_up_to(text, Field::LONGEST) }
+    }
+
+    /// The first pattern of the library whose name or figures have what is typed.
+    pub(super) fn suggestion<'a>(&self, shared: &'a Shared) -> Option<&'a NamedPattern> {
+        let typed = self.text.text().trim().to_lowercase();
+        if self.what != Typed::Pattern || typed.is_empty() {
+            return None;
+        }
+        let has = |named: &&NamedPattern| {
+            let figures = named.figures.to_string();
+            let goes_on = figures.starts_with(&typed) && figures != typed;
+            goes_on || named.name.to_lowercase().contains(&typed)
+        };
+        shared.library.patterns.patterns().iter().find(has)
+    }
+
+    /// Why what is typed cannot be read, if it cannot.
+    pub(super) fn mistake(&self, chosen: &Chosen, shared: &Shared) -> Option<String> {
+        let text = self.text.text();
+        let told = match self.what {
+            Typed::Chords => read_chords(&text, chosen, shared).map(|_| ()),
+            Typed::Pattern if text.trim().is_empty() => Ok(()),
+            Typed::Pattern => read_pattern(&text, shared).map(|_| ()).map_err(Refusal::from),
+            Typed::Rhythm if text.trim().is_empty() => Ok(()),
+            Typed::Rhythm => text.parse::<Rhythm>().map(|_| ()).map_err(Refusal::from),
+            Typed::Targets => read_targets(&text).map(|_| ()),
+            Typed::Where => HandArea::read_line(&text).and_then(|area| area.check(shared.neck())),
+        };
+        told.err().map(|refusal| refusal.to_string())
+    }
+}
+
+/// Chords as they are typed, each with its usual scale and pair.
+pub(super) fn read_chords(
+    text: &str,
+    chosen: &Chosen,
+    shared: &Shared,
+) -> Result<LineChords, Refusal> {
+    LineChords::read(&AskedChords {
+        text,
+        meter: chosen.meter,
+        bars: None,
+        scales: None,
+        pairs: None,
+        spelling: shared.setup.spelling,
+        own: shared.library.scales.kinds(),
+    })
+}
+
+/// A pattern by its figures, or by the id or the name of one of the library.
+pub(super) fn read_pattern(text: &str, shared: &Shared) -> Result<Pattern, ReadError> {
+    let known = shared.library.patterns.by_id_or_name(text);
+    known.map_or_else(|| text.parse(), |named| Ok(named.figures.clone()))
+}
+
+/// Targets with spaces between them.
+pub(super) fn read_targets(text: &str) -> Result<Vec<LineTarget>, Refusal> {
+    let targets = text.split_whitespace().map(str::parse::<LineTarget>);
+    Ok(targets.collect::<Result<_, _>>()?)
+}
+
+pub(super) fn spaced(targets: &[LineTarget]) -> String {
+    targets.iter().map(|target| format!("{target:#}")).collect::<Vec<_>>().join(" ")
+}

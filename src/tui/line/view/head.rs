@@ -1,0 +1,138 @@
+//! The head: chords and instrument, then the phrase; or the field in which something is typed.
+
+use fretloom_theory::{AtChange, LineStyle, WhichTriad};
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+
+use super::super::cycles::{name_of_rhythm, name_of_start, name_of_travel};
+use super::super::drawing::Drawing;
+use super::super::field::Field;
+use super::super::made::Made;
+use crate::tui::command::{Command, TypingCommand};
+use crate::tui::widget::{below, broken, indented, write};
+use crate::words::counted;
+
+/// The most rows that are said about what is typed.
+const TOLD_ROWS: usize = 3;
+
+impl Drawing<'_> {
+    pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
+        self.draw_chords(below(area, 0), buffer);
+        self.draw_phrase(below(area, 1), buffer);
+    }
+
+    /// What is typed, and below it what is wrong with it, or what can be typed.
+    pub(super) fn draw_field(&self, screen: Rect, buffer: &mut Buffer, field: &Field) {
+        let theme = &self.shared.theme;
+        let line = field.text.line_within(field.what.label(), theme, screen.width);
+        self.clear(below(screen, 0), buffer);
+        write(buffer, below(screen, 0), &line);
+        let mistake = self.shared.notice.clone();
+        let mistake = mistake.or_else(|| field.mistake(&self.screen.chosen, self.shared));
+        let offered = field.suggestion(self.shared).map(|named| {
+            let key = self.shared.key_of(Command::Typing(TypingCommand::Suggestion));
+            format!("{key}: {}  {}", named.figures, named.name)
+        });
+        let (told, style) = match (offered, mistake) {
+            (Some(offered), _) => (offered, theme.muted),
+            (None, Some(mistake)) => (mistake, theme.error),
+            (None, None) => (field.what.help().to_owned(), theme.muted),
+        };
+        let lines = broken(&told, screen.width.saturating_sub(1)).into_iter().take(TOLD_ROWS);
+        for (line, row) in lines.zip(1..) {
+            // A long mistake lies over what is below for as long as it stands there.
+            let row = below(screen, row);
+            self.clear(row, buffer);
+            write(buffer, indented(row), &Line::styled(line, style));
+        }
+    }
+
+    /// Nothing is left of what was drawn there.
+    fn clear(&self, row: Rect, buffer: &mut Buffer) {
+        for column in row.left()..row.right() {
+            if let Some(cell) = buffer.cell_mut((column, row.y)).filter(|_| !row.is_empty()) {
+                cell.reset();
+                cell.set_style(self.shared.theme.screen);
+            }
+        }
+    }
+
+    /// `Dm7 | G7 | Cmaj7                      key of C, 2 of 12   E A D G B E`
+    fn draw_chords(&self, area: Rect, buffer: &mut Buffer) {
+        let theme = &self.shared.theme;
+        let mut line = Line::from(vec![
+            Span::raw(" "),
+            Span::styled(self.screen.chosen.chords.clone(), theme.title),
+        ]);
+        if self.screen.chosen.key > 0
+            && let Some(key) = self.screen.made().and_then(|made| made.answer.question.chords.key())
+        {
+            let number = self.screen.chosen.key + 1;
+            line.push_span(Span::raw(format!("   in {key}, key {number} of 12")));
+        }
+        write(buffer, area, &line);
+        let room = area.width.saturating_sub(line.width() as u16 + 2);
+        if let Some(instrument) = self.shared.instrument_in_words(room) {
+            let width = instrument.chars().count() as u16;
+            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
+            write(buffer, right, &Line::styled(instrument, theme.muted));
+        }
+    }
+
+    /// `[F] & (G) · 1232 321 a · eighths · linked up · music · 4 bars of 4/4 · ♩=120`
+    fn draw_phrase(&self, area: Rect, buffer: &mut Buffer) {
+        let Some(made) = self.screen.made() else { return };
+        let mut line = Line::raw(" ");
+        if let Some(chord) = self.screen.chord_at_cursor() {
+            let [first, second] = chord.pair.names();
+            for (span, which) in [
+                (format!("[{first}]"), Some(WhichTriad::First)),
+                (" & ".to_owned(), None),
+                (format!("({second})"), Some(WhichTriad::Second)),
+            ] {
+                let style = match which {
+                    Some(WhichTriad::First) => self.shared.theme.first,
+                    Some(WhichTriad::Second) => self.shared.theme.second,
+                    None => self.shared.theme.muted,
+                };
+                line.push_span(Span::styled(span, style));
+            }
+        }
+        let words = self.phrase_words(made);
+        let all =
+            |words: &[String]| words.iter().map(|word| format!(" · {word}")).collect::<String>();
+        let room = usize::from(area.width).saturating_sub(line.width());
+        let mut count = words.len();
+        while count > 1 && all(words.get(..count).unwrap_or_default()).chars().count() > room {
+            count -= 1;
+        }
+        line.push_span(Span::raw(all(words.get(..count).unwrap_or_default())));
+        write(buffer, area, &line);
+    }
+
+    /// What the phrase is, the weightiest first.
+    fn phrase_words(&self, made: &Made) -> Vec<String> {
+        let chosen = &self.screen.chosen;
+        let phrase = made.pair_phrase();
+        let mut words: Vec<String> = Vec::new();
+        words.extend(phrase.map(|phrase| phrase.pattern.to_string()));
+        words.extend(phrase.map(|phrase| name_of_rhythm(&phrase.rhythm)));
+        let travel = made.answer.made_of().first().map(|phrase| phrase.travel);
+        words.extend(travel.map(|travel| name_of_travel(travel).to_owned()));
+        words.extend(name_of_start(chosen.start));
+        words.push(match (chosen.style, chosen.at_change) {
+            (LineStyle::Music, _) => "music".to_owned(),
+            (LineStyle::Exercise, AtChange::RunsOn) => "exercise".to_owned(),
+            (LineStyle::Exercise, AtChange::BeginsAgain) => "exercise, begins again".to_owned(),
+            (LineStyle::Exercise, AtChange::CutShort) => "exercise, cut short".to_owned(),
+        });
+        words.push(format!("{} {}", counted(made.bar_count() as usize, "bar"), chosen.meter));
+        words.push(format!("♩={:.0}", chosen.tempo.a_minute()));
+        let round = made.answer.comes_round().map(|round| round.bars as usize);
+        words.extend(round.map(|bars| format!("comes round after {}", counted(bars, "bar"))));
+        let changed = chosen.edits.len();
+        words.extend((changed > 0).then(|| counted(changed, "change")));
+        words
+    }
+}
