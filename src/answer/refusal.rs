@@ -176,6 +176,11 @@ pub enum Refusal {
         /// What is wrong: at least one.
         problems: Vec<Problem>,
     },
+    /// A note to arrive at that comes too soon for anything to lead there.
+    TargetTooSoon {
+        /// The target as it is typed.
+        target: String,
+    },
     /// Something that fails in one of several keys.
     InKey {
         /// The key.
@@ -331,6 +336,11 @@ impl fmt::Display for Refusal {
                 f.write_str(&first.collect::<Vec<_>>().join("; "))?;
                 AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)
             }
+            Refusal::TargetTooSoon { target } => write!(
+                f,
+                "nothing can lead to the target {target}, it comes too soon: expected more than a \
+                 beat after the beginning and after the target before"
+            ),
             Refusal::InKey { key, refusal } => write!(f, "in {key}: {refusal}"),
             Refusal::NoGrip { key, has_open: true } => write!(
                 f,

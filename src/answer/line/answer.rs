@@ -2,8 +2,8 @@
 
 use fretloom_fretboard::{HandPosition, Neck, Pin};
 use fretloom_theory::{
-    BarLabel, ComesRound, Explanation, Line, LineQuery, Note, NotesFrom, Part, Pattern, Phrase,
-    PhraseNote, Quarters, Rhythm, Role, Score, TempoMap,
+    BarLabel, ComesRound, Explanation, Line, LineError, LineQuery, Note, NotesFrom, Part, Pattern,
+    Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start, TempoMap,
 };
 
 use super::area::Area;
@@ -70,7 +70,7 @@ impl LineAnswer {
     ) -> Result<LineAnswer, Refusal> {
         let area = question.area.on(neck, &question.chords)?;
         let query = question.query(area.middle())?;
-        let line = made(&query, &area)?;
+        let line = made(&query, question, &area)?;
         LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])
     }
 
@@ -184,9 +184,20 @@ impl LineAnswer {
     }
 }
 
-/// The line on what may be used of the neck.
-pub(super) fn made(query: &LineQuery, area: &Area) -> Result<Line, Refusal> {
-    query.line(&area.reach()).map_err(|error| Refusal::NoLine { error })
+/// The line on what may be used of the neck. Where a drill has no root position to begin with and
+/// nobody asks for one, it begins as low as may be.
+pub(super) fn made(
+    query: &LineQuery,
+    question: &LineQuestion,
+    area: &Area,
+) -> Result<Line, Refusal> {
+    let made = match (query.line(&area.reach()), area.lowest()) {
+        (Err(LineError::NoStart { .. }), Some(lowest)) if question.start.is_none() => {
+            query.clone().starting(Start::Near(lowest)).line(&area.reach())
+        }
+        (made, _) => made,
+    };
+    made.map_err(|error| Refusal::NoLine { error })
 }
 
 /// What notes are over the chords, and the phrases that they are of.

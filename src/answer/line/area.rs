@@ -162,6 +162,11 @@ impl Area {
         self.middle
     }
 
+    /// The lowest note that may be one of a pair.
+    pub(super) fn lowest(&self) -> Option<Pitch> {
+        self.pair.first().copied()
+    }
+
     /// May a note be there?
     pub(super) fn holds(&self, pitch: Pitch, role: Role) -> bool {
         match role {

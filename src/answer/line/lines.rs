@@ -62,7 +62,7 @@ impl LinesAnswer {
     ) -> Result<LinesAnswer, Refusal> {
         let area = question.area.on(neck, &question.chords)?;
         let query = question.query(area.middle())?;
-        let line = made(&query, &area)?;
+        let line = made(&query, question, &area)?;
         let first = LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])?;
         let mut travelling = Travelling { neck, first: &first, line: &line, up: 0, begins: None };
         let mut lines = vec![KeyLine::of(InKey::Here, first.clone())];

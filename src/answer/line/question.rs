@@ -101,10 +101,28 @@ impl LineQuestion {
             LineStyle::Music => near.map(Start::Near),
             LineStyle::Exercise => None,
         };
-        Ok(match self.start.or(unasked) {
+        let query = match self.start.or(unasked) {
             Some(start) => query.starting(start),
             None => query,
-        })
+        };
+        self.check_targets(&query)?;
+        Ok(query)
+    }
+
+    /// Is each target what a phrase leads to? One that follows too soon would be passed over.
+    fn check_targets(&self, query: &LineQuery) -> Result<(), Refusal> {
+        if self.targets.is_empty() {
+            return Ok(());
+        }
+        let phrases = query.phrases();
+        let reached = |moment| {
+            let mut aims = phrases.iter().filter_map(|phrase| phrase.target);
+            aims.any(|aim| Some(aim.at) == moment)
+        };
+        match self.targets.iter().find(|target| !reached(self.moment(target.moment()))) {
+            Some(target) => Err(Refusal::TargetTooSoon { target: format!("{target:#}") }),
+            None => Ok(()),
+        }
     }
 
     /// A phrase of a file, in this line.
