@@ -2,11 +2,12 @@
 
     tests/outside/run            # installs music21 and mido into target/outside-venv and compares
 
-Six things are compared, several thousand values in all: the notes of chord symbols, the spelled
+Seven things are compared, many thousand values in all: the notes of chord symbols, the spelled
 triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), the
 inversions of shapes, and files of notes: music21 writes them as MusicXML and mido as MIDI, and what
 fretloom reads must have their pitches in their order, in their bars and on their beats (lines), and
 their exact times, names, ties, bars, meters, keys, tempi and chord symbols (scores, `scores.py`).
+The drills of `line` are computed once more, without any library (walks, `walks.py`).
 music21 is a general-purpose library (BSD licence), mido one for MIDI (MIT); nothing of them is
 copied here.
 
@@ -25,6 +26,7 @@ from pathlib import Path
 
 import mido
 import scores
+import walks
 from music21 import chord, harmony, instrument, interval, meter, note, pitch, stream, tempo
 
 ROOTS = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
@@ -69,7 +71,7 @@ def ours(name):
 
 
 def fail(part, what, expected, found):
-    sys.exit(f"{part}: {what}: music21 says {expected}, fretloom says {found}")
+    sys.exit(f"{part}: {what}: expected {expected}, fretloom says {found}")
 
 
 def pitch_class(name):
@@ -335,10 +337,14 @@ def compare_scores():
         return sum(made)
 
 
+def compare_walks():
+    return walks.compare(ask, fail)
+
+
 def main():
     parts = [
         compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines,
-        compare_scores,
+        compare_scores, compare_walks,
     ]
     counts = Counter()
     for part in parts:
