@@ -12,7 +12,8 @@
 //! the next note of the pair, two in a row at most. Players speak a chord up to two beats early and
 //! let it hang over as long: such a group belongs to the chord that it speaks. A pair that is in none
 //! of the usual scales of the chord needs a clean bar: both triads, no free note, all on time. An
-//! arpeggio in thirds holds two triads by nature and counts as a pair only beside a bar that shows it.
+//! arpeggio from the root or third of its chord holds two triads by nature and counts as a pair only
+//! beside a bar that shows it.
 //!
 //! A bar of which that cannot be said has no pair, however many of its notes some pair has: scales,
 //! thirds, arpeggios and chromatic lines are what they are, and are called so.

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::movement::is_stacked;
+use super::movement::bottom_of_stack;
 use super::sounded::Sounded;
 use super::span::Span;
 use crate::{Pitch, Quarters};
@@ -26,7 +26,8 @@ pub(super) struct Field {
     pub(super) same_chord: bool,
     /// Does it lie in the same bar as the field before?
     pub(super) same_bar: bool,
-    /// Are its notes thirds on top of one another? Such an arpeggio holds two triads, too.
+    /// Are its notes thirds on top of one another, from the root or the third of its chord? Such an
+    /// arpeggio holds two triads, too.
     pub(super) stacked: bool,
 }
 
@@ -77,7 +78,7 @@ impl Field {
             follows,
             same_bar: follows && spans[at - 1].bar == span.bar,
             same_chord: follows && spans[at - 1].symbol == span.symbol,
-            stacked: is_stacked(&pitches),
+            stacked: bottom_of_stack(&pitches).is_some_and(|bottom| span.begins_on(bottom)),
             notes: own,
         }
     }

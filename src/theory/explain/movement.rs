@@ -45,7 +45,7 @@ impl Movement {
         match triad_of(sounded) {
             Some(triad) => Movement::OneTriad(triad),
             None if most(half_steps) => Movement::Chromatic,
-            None if is_stacked(pitches) || in_chord => Movement::Arpeggio,
+            None if bottom_of_stack(pitches).is_some() || in_chord => Movement::Arpeggio,
             None if most(small) => Movement::Scale,
             None if are_thirds(&steps) => Movement::Thirds,
             None if is_pentatonic(sounded) => Movement::Pentatonic,
@@ -59,15 +59,15 @@ fn triad_of(sounded: PitchClassSet) -> Option<Triad> {
     Triad::every(TriadQuality::TERTIAN).find(|triad| triad.set() == sounded)
 }
 
-/// Are these thirds on top of one another, up or down, octaves aside? A step into the first of them
-/// is an approach and does not count. Five notes at least; four make a seventh chord, which holds no
-/// two triads anyway.
-pub(super) fn is_stacked(pitches: &[Pitch]) -> bool {
+/// The lowest of these thirds on top of one another, up or down, octaves aside; `None` where they are
+/// no such stack. A step into the first of them is an approach and does not count. Five notes at
+/// least; four make a seventh chord, which holds no two triads anyway.
+pub(super) fn bottom_of_stack(pitches: &[Pitch]) -> Option<PitchClass> {
     match pitches {
         [first, rest @ ..] if rest.first().is_some_and(|next| leads(*first, *next)) => {
-            is_one_stack(rest)
+            bottom_of(rest)
         }
-        pitches => is_one_stack(pitches),
+        pitches => bottom_of(pitches),
     }
 }
 
@@ -75,23 +75,27 @@ fn leads(from: Pitch, to: Pitch) -> bool {
     matches!(from.semitones_up_to(to).abs(), 1 | 2)
 }
 
-fn is_one_stack(pitches: &[Pitch]) -> bool {
+fn bottom_of(pitches: &[Pitch]) -> Option<PitchClass> {
+    let first = pitches.first().filter(|_| pitches.len() >= 5)?.pitch_class();
     // What sounds so many thirds above the first note; seven thirds lead round a scale.
     let mut stack: [Option<PitchClass>; 7] = [None; 7];
-    let mut at: usize = 0;
-    let mut before = None;
-    pitches.len() >= 5
-        && pitches.iter().map(|pitch| pitch.pitch_class()).all(|class| {
-            let up = before.map_or(0, |before: PitchClass| before.semitones_up_to(class));
-            at = match up {
-                0 => at,
-                3 | 4 => (at + 1) % 7,
-                8 | 9 => (at + 6) % 7,
-                _ => return false,
-            };
-            before = Some(class);
-            *stack[at].get_or_insert(class) == class
-        })
+    let (mut at, mut lowest) = (0_i32, (0_i32, first));
+    let mut before = first;
+    for class in pitches.iter().map(|pitch| pitch.pitch_class()) {
+        at += match before.semitones_up_to(class) {
+            0 => 0,
+            3 | 4 => 1,
+            8 | 9 => -1,
+            _ => return None,
+        };
+        let slot = stack.get_mut(at.rem_euclid(7) as usize)?;
+        if *slot.get_or_insert(class) != class {
+            return None;
+        }
+        lowest = if at < lowest.0 { (at, class) } else { lowest };
+        before = class;
+    }
+    Some(lowest.1)
 }
 
 /// Do thirds and what leads to the next third take turns?

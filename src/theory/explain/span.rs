@@ -1,6 +1,6 @@
 //! The stretches of a line that are explained one by one: bars, cut where a chord changes.
 
-use crate::{Bar, BarLabel, Bars, ChordSymbol, Quarters, Score, Timeline};
+use crate::{Bar, BarLabel, Bars, ChordSymbol, PitchClass, Quarters, Score, Timeline};
 
 /// A bar, or the part of it over which one chord stands.
 #[derive(Clone, Debug)]
@@ -26,6 +26,15 @@ const NEAR_BEAT: (u64, u32) = (1, 16);
 const EMPTY_BARS: usize = 1000;
 
 impl Span {
+    /// Is a note the root or the third of its chord, on which arpeggios begin? Without a chord any
+    /// note may be.
+    pub(super) fn begins_on(&self, class: PitchClass) -> bool {
+        let chord = self.symbol.as_ref().and_then(ChordSymbol::chord);
+        chord.is_none_or(|chord| {
+            matches!(chord.root().pitch_class().semitones_up_to(class), 0 | 3 | 4)
+        })
+    }
+
     /// The spans of a score, up to `end`, in order. `onsets` are those of its notes, in order: an
     /// empty bar is left out where there are more than anybody reads.
     pub(super) fn all(score: &Score, onsets: &[Quarters], end: Quarters) -> Vec<Span> {

@@ -75,6 +75,9 @@ fn an_arpeggio_up_to_the_eleventh_could_also_be_two_triads() {
         said("Dm7: D4 F4 A4 C5 E5 G5 E5 C5"),
         ["No pair over Dm7: an arpeggio; it could also be Dm & C."]
     );
+    // A stack that begins on the fourth of its chord is no arpeggio of it.
+    let on_the_fourth = said("Cm7: F4 A4 C5 Eb5 G5 Bb5 G5 Eb5");
+    assert!(on_the_fourth[0].starts_with("Eb & F over Cm7: F in root position up, Eb"));
     assert_eq!(
         said("Dm7: D4 F4 A4 G4 E4 C4 F4 D4"),
         ["Dm & C over Dm7: Dm in root position up, C in root position down, two notes of Dm."]
