@@ -219,6 +219,7 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::WayBefore, way, ("h", "way 2 of 5"), "H", "way 1 of 5"),
     (LineCommand::Labels, labels, ("", "order in bar 1"), "n", "note in bar 1"),
     (LineCommand::CopyTab, copied, ("", ""), "N", "Dm7 · F & G · 1232 321"),
+    (LineCommand::CopyTab, copied, ("4", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
 ];
 
 #[test]

@@ -126,7 +126,13 @@ const EVENING: &str = "c D m 7 enter down down up n n space space space backspac
     o o n n n p p c B b m a j 7 enter down space space space space s S g d r o p enter space space z \
     Z i i I I r r y y W W L L f f f f m right right left home end home 8 < > N H M M tab c a p o esc \
     esc ? pagedown pagedown esc c G 7 a l t enter down down down k j space space 2 2 a b u d s space \
-    S e pagedown enter down down space e pageup enter space down down space D esc P V enter P enter";
+    S e pagedown enter down down space e pageup enter space down down space D esc P V enter P enter 3 3";
+
+/// An hour with a line: every command of its screen, over three chords, with aims and in keys.
+const LINE: &str = "3 c D m 7 | G 7 | C m a j 7 enter e 1 2 3 2 space 3 2 1 a enter E 8 enter g 3 @ 2 . 1 \
+    space 3 @ 3 . 1 enter right right left up down u d U D o i i y a l delete z z z Z pagedown pageup \
+    home end p P f F r R j k s S x X x t T v 1 2 v v v V / V enter / enter b B m O + - h H n n n n N \
+    4 4 4 7 7 7 right right up y a 3 3";
 
 /// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
 const HARDEST: &str = "e pagedown enter down f f f f";
@@ -162,10 +168,10 @@ fn walk(name: &str, keys: &'static str, size: (u16, u16), rounds: usize) {
 }
 
 /// Does the walk leave out no command?
-fn is_whole(keys: &str) -> bool {
+fn is_whole(keys: &str, section: Section) -> bool {
     let (map, _) = Keys::built_in();
     let asked: Vec<Key> = keys.split_whitespace().map(|key| key.parse().unwrap()).collect();
-    let mut rows = COMMANDS.iter().filter(|row| row.listed == Section::Explore);
+    let mut rows = COMMANDS.iter().filter(|row| row.listed == section);
     rows.all(|row| map.of(row).iter().any(|key| asked.contains(key)))
 }
 
@@ -197,11 +203,13 @@ fn walked(keys: &'static str, (columns, rows): (u16, u16)) -> Vec<Step> {
 
 fn main() {
     divan::main();
-    assert!(is_whole(EVENING), "a command is left out");
+    assert!(is_whole(EVENING, Section::Explore), "a command is left out");
+    assert!(is_whole(LINE, Section::Line), "a command of the line screen is left out");
     let rounds = Effort::of_this_run().choose(41, 1);
     for size in SIZES {
         walk("an evening", EVENING, size, rounds);
         walk("the hardest", HARDEST, size, rounds);
+        walk("a line", LINE, size, rounds);
     }
     for size @ (columns, rows) in SIZES {
         let mut filled = Screen::of(size);

@@ -22,10 +22,17 @@ impl LineScreen {
         }]
     }
 
-    /// `Dm7 | G7 | Cmaj7 · F & G · 1232 321 a`
+    /// The key, where it is another one than that of the chords as they were typed.
+    pub(super) fn key_in_words(&self) -> Option<String> {
+        let key = self.made()?.answer.question.chords.key().filter(|_| self.chosen.key > 0)?;
+        Some(key.to_string())
+    }
+
+    /// `Dm7 | G7 | Cmaj7 in F · B♭ & C · 1232 321 a`
     fn title(&self) -> String {
         let phrase = self.made().and_then(Made::pair_phrase);
         let words = phrase.map(|phrase| format!(" · {} · {}", phrase.pair, phrase.pattern));
-        format!("{}{}", self.chosen.chords, words.unwrap_or_default())
+        let key = self.key_in_words().map(|key| format!(" in {key}")).unwrap_or_default();
+        format!("{}{key}{}", self.chosen.chords, words.unwrap_or_default())
     }
 }

@@ -65,9 +65,7 @@ impl Drawing<'_> {
             Span::raw(" "),
             Span::styled(self.screen.chosen.chords.clone(), theme.title),
         ]);
-        if self.screen.chosen.key > 0
-            && let Some(key) = self.screen.made().and_then(|made| made.answer.question.chords.key())
-        {
+        if let Some(key) = self.screen.key_in_words() {
             let number = self.screen.chosen.key + 1;
             line.push_span(Span::raw(format!("   in {key}, key {number} of 12")));
         }
