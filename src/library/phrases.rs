@@ -13,7 +13,9 @@
 //!
 //! `from` is a bar and a beat. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
 //! name of a pattern), `rhythm`, `travel`, `start`, `target`, and `notes`, which are entered one by
-//! one and belong to no pair. Moments, starts and targets are kept as they are written: what they
+//! one and belong to no pair. `like` answers a phrase above it: the same pattern, rhythm and travel, but
+//! for what the section says itself. `wide = true` puts the middle note of each triad an octave up.
+//! Moments, starts and targets are kept as they are written: what they
 //! mean depends on the line.
 
 use fretloom_theory::{
@@ -51,8 +53,9 @@ pub struct FilePhrase {
 /// The most phrases of one file.
 pub const MOST_PHRASES: usize = 500;
 
-const KEYS: &[&str] =
-    &["from", "to", "pair", "pattern", "rhythm", "travel", "start", "target", "notes"];
+const KEYS: &[&str] = &[
+    "from", "to", "like", "wide", "pair", "pattern", "rhythm", "travel", "start", "target", "notes",
+];
 
 const A_SECTION: &str = "a section, as in [question] above what it says";
 
@@ -98,14 +101,20 @@ pub fn phrases_of_text(
     for (name, place) in names {
         let Some(mut section) = fields.take_section(&name, &place, A_SECTION) else { continue };
         section.report_unknown(KEYS);
-        phrases.extend(phrase(name, &mut section, patterns));
+        let read = phrase(name, &mut section, &phrases, patterns);
+        phrases.extend(read);
         fields.add_problems_of(section);
     }
     let problems = fields.into_problems();
     if problems.is_empty() { Ok(phrases) } else { Err(problems) }
 }
 
-fn phrase(name: String, section: &mut Fields<'_>, patterns: &LoadedPatterns) -> Option<FilePhrase> {
+fn phrase(
+    name: String,
+    section: &mut Fields<'_>,
+    above: &[FilePhrase],
+    patterns: &LoadedPatterns,
+) -> Option<FilePhrase> {
     let from = section.required("from", "a bar and a beat in quotes, as in \"1.1\"", text);
     let mut written = |key, expected| section.optional(key, expected, text).map(|it| it.value);
     let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
@@ -116,8 +125,30 @@ fn phrase(name: String, section: &mut Fields<'_>, patterns: &LoadedPatterns) -> 
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));
     let notes = section.read_key("notes", |value| read::<FreeNotes>(&in_quotes(value)?));
     let travel = section.read_key("travel", |value| read_travel(&in_quotes(value)?));
+    let like = section.read_key("like", |value| phrase_above(&in_quotes(value)?, above));
+    let wide = section.optional("wide", "true or false", toml::de::DeValue::as_bool);
     let from = from?.value;
-    Some(FilePhrase { name, from, to, pair, pattern, rhythm, travel, start, target, notes })
+    let like = like.as_ref();
+    let pattern = pattern.or_else(|| like.and_then(|like| like.pattern.clone()));
+    let is_wide = wide.is_some_and(|wide| wide.value);
+    Some(FilePhrase {
+        name,
+        from,
+        to,
+        pair,
+        pattern: if is_wide { pattern.map(|pattern| pattern.wide()) } else { pattern },
+        rhythm: rhythm.or_else(|| like.and_then(|like| like.rhythm.clone())),
+        travel: travel.or_else(|| like.and_then(|like| like.travel)),
+        start,
+        target,
+        notes: notes.or_else(|| like.and_then(|like| like.notes.clone())),
+    })
+}
+
+/// The phrase of that name above this one.
+fn phrase_above(name: &str, above: &[FilePhrase]) -> Result<FilePhrase, String> {
+    let found = above.iter().find(|phrase| phrase.name == name);
+    found.cloned().ok_or_else(|| "the name of a phrase above this one".to_owned())
 }
 
 fn in_quotes(value: &toml::de::DeValue<'_>) -> Result<String, String> {
@@ -173,6 +204,19 @@ mod tests {
         assert_eq!(stab.notes.as_ref().map(|notes| notes.notes().len()), Some(2));
     }
 
+    /// The same figures and rhythm, with a target of its own; and the same with the third an octave up.
+    #[test]
+    fn a_phrase_may_answer_another() {
+        let text = "[question]\nfrom = \"1.1\"\npattern = \"123\"\nrhythm = \"4\"\ntravel = \"stay\"\n\
+                    [answer]\nfrom = \"2.1\"\nlike = \"question\"\ntarget = \"3@3.1\"\n\
+                    [wide]\nfrom = \"3.2\"\nlike = \"question\"\nwide = true\nrhythm = \"8\"\n";
+        let [question, answer, wide] = &read_text(text).unwrap()[..] else { panic!() };
+        assert_eq!((&answer.pattern, &answer.rhythm), (&question.pattern, &question.rhythm));
+        assert_eq!((answer.travel, question.target.as_ref()), (Some(Travel::Stay), None));
+        assert_eq!(wide.pattern.as_ref().unwrap().to_string(), "153");
+        assert_eq!(wide.rhythm.as_ref().unwrap().to_string(), "8");
+    }
+
     #[test]
     fn everything_wrong_is_told_with_its_place() {
         for (text, words) in [
@@ -186,6 +230,8 @@ mod tests {
             ("[one]\nfrom = \"1.1\"\ntravel = \"sideways\"\n", "one of up, down, linked"),
             ("[one]\nfrom = \"1.1\"\nnotes = \"H3\"\n", "a note as in B3"),
             ("[one]\nfrom = \"1.1\"\nrhythm = 8\n", "a text in quotes"),
+            ("[one]\nfrom = \"1.1\"\nlike = \"one\"\n", "the name of a phrase above"),
+            ("[one]\nfrom = \"1.1\"\nwide = 1\n", "true or false"),
             ("[one\n", "expected TOML"),
         ] {
             let said = read_text(text).unwrap_err().join("\n");

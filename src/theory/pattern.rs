@@ -111,6 +111,11 @@ impl Pattern {
         self.groups.iter().map(|group| group.signs.len()).sum()
     }
 
+    /// Its last sign.
+    pub(crate) fn last_sign(&self) -> Option<Sign> {
+        self.groups.last()?.signs.last().map(|sign| sign.sign)
+    }
+
     /// After how many signs it begins again with the same triad: its length, or twice that.
     #[must_use]
     pub fn period(&self) -> usize {

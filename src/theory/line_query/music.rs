@@ -1,9 +1,9 @@
 //! Music: phrases that lead into the next chord, breathe, and come to rest.
 
 use super::{AskedTarget, ChordStretch, LineQuery};
-use crate::PitchClassSet;
 use crate::line::{Approach, Phrase, Start, Target, Timing};
 use crate::time::Quarters;
+use crate::{Pattern, PitchClassSet, Sign};
 
 /// How long the note is on which a phrase rests before it breathes: a dotted quarter.
 const HELD: Quarters = quarters(3, 2);
@@ -126,13 +126,25 @@ impl LineQuery {
     }
 
     pub(super) fn target(&self, landing: &AskedTarget, length: Quarters) -> Target {
-        let AskedTarget { at, notes, approach, timing } = *landing;
+        let AskedTarget { at, notes, timing, .. } = *landing;
+        let approach = self.approach(landing);
         let pair = self.chord_at(at).map(|chord| chord.pair);
         let length = match timing {
             Timing::Late(by) => after(length, by),
             Timing::OnTime | Timing::Early(_) => length,
         };
         Target { notes, at, length, approach, timing, pair }
+    }
+
+    /// How a landing is reached. A pattern that ends with a half step below or above what follows has
+    /// its own way where a step is as good as any.
+    fn approach(&self, landing: &AskedTarget) -> Approach {
+        let last = self.pattern.as_ref().and_then(Pattern::last_sign);
+        match (landing.approach, last) {
+            (Approach::Step, Some(Sign::HalfStepBelow)) => Approach::HalfStepBelow,
+            (Approach::Step, Some(Sign::HalfStepAbove)) => Approach::HalfStepAbove,
+            (asked, _) => asked,
+        }
     }
 
     fn bar_at(&self, at: Quarters) -> Quarters {

@@ -92,6 +92,18 @@ fn what_is_asked_for_is_reached() {
     }
 }
 
+/// Four and three with a half step below into what follows: so it leads into every chord, asked or not.
+#[test]
+fn the_approach_of_a_pattern_leads_into_the_chords() {
+    for (figures, by) in [("1232 321 a", 1), ("1232 321 A", -1)] {
+        let line = two_five_one().in_pattern(figures.parse().unwrap()).line(&reach()).unwrap();
+        let index = line.notes().iter().position(|note| note.onset == Quarters::whole(4)).unwrap();
+        let [before, landed] = [&line.notes()[index - 1], &line.notes()[index]];
+        assert_eq!(before.pitch.semitones_up_to(landed.pitch), by, "{figures}");
+        assert_eq!(before.role, Role::Free);
+    }
+}
+
 /// An exercise has no rest, and runs on over the change of chord.
 #[test]
 fn an_exercise_does_not_break() {
