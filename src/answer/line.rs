@@ -9,6 +9,7 @@ mod bar_beat;
 mod chords;
 mod edit;
 mod keys;
+mod known;
 mod lines;
 mod note;
 mod played;

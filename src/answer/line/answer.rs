@@ -8,6 +8,7 @@ use fretloom_theory::{
 
 use super::area::Area;
 use super::bar_beat::InBeat;
+use super::known::with_known_pairs;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
 use super::question::LineQuestion;
@@ -147,7 +148,7 @@ impl LineAnswer {
     pub fn explanation(&self) -> Explanation {
         let score = self.score();
         let part = score.parts.first().cloned().unwrap_or_else(|| Part::new([]));
-        Explanation::of(&score, &part)
+        with_known_pairs(Explanation::of(&score, &part), &self.notes, &self.made_of)
     }
 
     /// One of its ways as tablature; frets and positions count from the capo.
