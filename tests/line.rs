@@ -434,3 +434,18 @@ fn what_is_too_long_is_refused_at_once() {
     let long = ["Dm7", "--exercise", "--bars", "1000", "--meter", "255/1", "--rhythm", "64"];
     assert!(refused(&long).contains("the line would have more than 100,000 notes"));
 }
+
+/// Four and three with an approach in the place of the third note of the three: a stranger would not
+/// tell a pair of five notes, the line knows that it was made of one.
+#[test]
+fn a_line_tells_the_pair_that_it_was_made_of() {
+    let words = ["line", "| Dm7 | G7 | Cmaj7 |", "--strings", "4-3-2", "--pattern", "1232 321 a"];
+    let said = Home::new().run(&words);
+    assert_eq!(said.status, Some(0), "{}", said.err);
+    assert!(
+        said.out.contains("F & G over Dm7: F in second inversion, two notes of G"),
+        "{}",
+        said.out
+    );
+    assert!(said.out.contains("G & F over G7"), "{}", said.out);
+}
