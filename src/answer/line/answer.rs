@@ -8,6 +8,7 @@ use fretloom_theory::{
 
 use super::area::Area;
 use super::bar_beat::InBeat;
+use super::ground::LineGround;
 use super::known::with_known_pairs;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
@@ -69,10 +70,24 @@ impl LineAnswer {
         tuning: TuningAnswer,
         question: &LineQuestion,
     ) -> Result<LineAnswer, Refusal> {
-        let area = question.area.on(neck, &question.chords)?;
+        LineAnswer::on(&LineGround::of(neck, question)?, neck, tuning, question)
+    }
+
+    /// The same on what it may use, which has been found already.
+    ///
+    /// # Errors
+    ///
+    /// Where the line cannot be made there, with what would help, and where no hand can play it.
+    pub fn on(
+        ground: &LineGround,
+        neck: &Neck,
+        tuning: TuningAnswer,
+        question: &LineQuestion,
+    ) -> Result<LineAnswer, Refusal> {
+        let area = ground.area();
         let query = question.query(area.middle())?;
-        let line = made(&query, question, &area)?;
-        LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])
+        let line = made(&query, question, area)?;
+        LineAnswer::of(neck, tuning, question, area, &query, line.notes(), &[])
     }
 
     pub(super) fn of(

@@ -122,6 +122,7 @@ impl Around {
 }
 
 /// What may be used of a neck.
+#[derive(Debug)]
 pub(super) struct Area {
     pair: BTreeSet<Pitch>,
     free: BTreeSet<Pitch>,

@@ -5,6 +5,7 @@ use fretloom_theory::{NoteEdit, PhraseNote, Quarters, Stroke};
 
 use super::answer::LineAnswer;
 use super::area::Area;
+use super::ground::LineGround;
 use super::played::LineWay;
 use super::slurs::slur_between;
 use crate::answer::refusal::Refusal;
@@ -49,18 +50,23 @@ impl LineAnswer {
     /// # Errors
     ///
     /// Where no hand can play the line so.
-    pub fn edited(&self, neck: &Neck, edits: &[LineEdit]) -> Result<LineAnswer, Refusal> {
+    pub fn edited(
+        &self,
+        ground: &LineGround,
+        neck: &Neck,
+        edits: &[LineEdit],
+    ) -> Result<LineAnswer, Refusal> {
         if edits.is_empty() {
             return Ok(self.clone());
         }
-        let area = self.question.area.on(neck, &self.question.chords)?;
+        let area = ground.area();
         let query = self.question.query(area.middle())?;
         let of_notes: Vec<NoteEdit> = edits.iter().filter_map(LineEdit::of_note).collect();
         let before: Vec<PhraseNote> = self.notes.iter().map(|told| told.note).collect();
         let notes = query.edited(&before, &of_notes, &area.reach());
-        let pins = pins(neck, &area, &notes, edits);
+        let pins = pins(neck, area, &notes, edits);
         let (tuning, question) = (self.tuning.clone(), &self.question);
-        let mut edited = LineAnswer::of(neck, tuning, question, &area, &query, &notes, &pins)?;
+        let mut edited = LineAnswer::of(neck, tuning, question, area, &query, &notes, &pins)?;
         for edit in edits {
             if let LineEdit::Slur(at) = edit
                 && let Some(index) = at.index_in(notes.iter().map(|note| note.onset))
@@ -73,12 +79,9 @@ impl LineAnswer {
 
     /// The places at which a note may lie, by the number of the string.
     #[must_use]
-    pub fn places(&self, neck: &Neck, index: usize) -> Vec<Place> {
+    pub fn places(&self, ground: &LineGround, neck: &Neck, index: usize) -> Vec<Place> {
         let Some(told) = self.notes.get(index) else { return Vec::new() };
-        let Ok(area) = self.question.area.on(neck, &self.question.chords) else {
-            return Vec::new();
-        };
-        let mut places = places_in(neck, &area, &told.note);
+        let mut places = places_in(neck, ground.area(), &told.note);
         places.sort_by_key(|place| place.string);
         places
     }

@@ -1,10 +1,13 @@
 //! The line that is made of what is chosen.
 
+use std::sync::Arc;
+
+use fretloom_fretboard::Tuning;
 use fretloom_theory::{ExplainedBar, Explanation};
 
 use super::chosen::Chosen;
 use crate::answer::{
-    AskedChords, KeyCycle, KeyFingering, LineAnswer, LineChords, LineQuestion, LineWay,
+    AskedChords, KeyCycle, KeyFingering, LineAnswer, LineChords, LineGround, LineQuestion, LineWay,
     LinesAnswer, PairPhrase, Refusal, Slurring, ToldNote,
 };
 use crate::picture::Tab;
@@ -21,27 +24,45 @@ pub(super) struct Made {
     /// Which of the ways is taken.
     pub(super) way: usize,
     pub(super) tab: Tab,
+    /// What it may use of the neck.
+    pub(super) ground: Arc<LineGround>,
+    steps: Steps,
+}
+
+/// What was made on the way, and is good for as long as nothing under it has changed.
+struct Steps {
+    tuning: Tuning,
+    asked: LineQuestion,
+    /// In its twelve keys, once another key was asked for.
+    keys: Option<Arc<LinesAnswer>>,
+    /// In the key that is asked for, before single notes are changed.
+    plain: Arc<LineAnswer>,
+    key: usize,
 }
 
 impl Made {
-    /// The line of these choices.
+    /// The line of these choices. What `before` made on the way is not made again.
     ///
     /// # Errors
     ///
     /// Where the chords, a scale or a pair cannot be read, where the line cannot be made on this
     /// neck, and where no hand can play it.
-    pub(super) fn of(chosen: &Chosen, shared: &Shared) -> Result<Made, Refusal> {
-        let question = question(chosen, shared)?;
-        let (neck, tuning) = (shared.neck(), shared.tuning().clone());
-        let plain = match chosen.key {
-            0 => LineAnswer::new(neck, tuning, &question)?,
-            key => in_key(key, shared, &question)?,
-        };
-        let answer = plain.edited(neck, &chosen.edits)?;
+    pub(super) fn of(
+        chosen: &Chosen,
+        shared: &Shared,
+        before: Option<&Made>,
+    ) -> Result<Made, Refusal> {
+        let asked = question(chosen, shared)?;
+        let before = before.filter(|before| before.steps.tuning == shared.setup.tuning);
+        let neck = shared.neck();
+        let steps = Steps::to(asked, chosen.key, shared, before)?;
+        let ground = ground_of(&steps.plain.question, shared, before)?;
+        let answer = steps.plain.edited(&ground, neck, &chosen.edits)?;
         let way = chosen.way.min(answer.ways.len().saturating_sub(1));
         let tab = answer.ways.get(way).map(|taken| answer.tab(taken));
         let nothing = || Refusal::NoChords { text: chosen.chords.clone() };
-        Ok(Made { explanation: answer.explanation(), tab: tab.ok_or_else(nothing)?, way, answer })
+        let (explanation, tab) = (answer.explanation(), tab.ok_or_else(nothing)?);
+        Ok(Made { answer, explanation, way, tab, ground, steps })
     }
 
     /// Its notes in order of time.
@@ -109,11 +130,94 @@ fn question(chosen: &Chosen, shared: &Shared) -> Result<LineQuestion, Refusal> {
     })
 }
 
-/// The line in another of the twelve keys.
-fn in_key(key: usize, shared: &Shared, question: &LineQuestion) -> Result<LineAnswer, Refusal> {
-    let (neck, tuning) = (shared.neck(), shared.tuning().clone());
-    let lines =
-        LinesAnswer::in_keys(neck, tuning, question, KeyCycle::Fourths, KeyFingering::Anew)?;
-    let nothing = || Refusal::NoChords { text: String::new() };
-    lines.lines.into_iter().nth(key).map(|line| line.answer).ok_or_else(nothing)
+impl Steps {
+    fn to(
+        asked: LineQuestion,
+        key: usize,
+        shared: &Shared,
+        before: Option<&Made>,
+    ) -> Result<Steps, Refusal> {
+        let (tuning, same) = (shared.setup.tuning.clone(), before.map(|before| &before.steps));
+        let same = same.filter(|same| same.asked == asked);
+        let keys = same.and_then(|same| same.keys.clone());
+        if let Some(same) = same.filter(|same| same.key == key) {
+            let plain = Arc::clone(&same.plain);
+            return Ok(Steps { tuning, asked, keys, plain, key });
+        }
+        let neck = shared.neck();
+        if key == 0 {
+            let ground = ground_of(&asked, shared, before)?;
+            let plain = LineAnswer::on(&ground, neck, shared.tuning().clone(), &asked)?;
+            return Ok(Steps { tuning, asked, keys, plain: Arc::new(plain), key });
+        }
+        let keys = match keys {
+            Some(keys) => keys,
+            None => {
+                let (cycle, anew) = (KeyCycle::Fourths, KeyFingering::Anew);
+                let tuning = shared.tuning().clone();
+                Arc::new(LinesAnswer::in_keys(neck, tuning, &asked, cycle, anew)?)
+            }
+        };
+        let nothing = || Refusal::NoChords { text: String::new() };
+        let plain = keys.lines.get(key).map(|line| line.answer.clone()).ok_or_else(nothing)?;
+        Ok(Steps { tuning, asked, keys: Some(keys), plain: Arc::new(plain), key })
+    }
+}
+
+/// What a question may use of the neck: what was found before, if it asks for the same.
+fn ground_of(
+    question: &LineQuestion,
+    shared: &Shared,
+    before: Option<&Made>,
+) -> Result<Arc<LineGround>, Refusal> {
+    let is_same = |before: &&Made| {
+        let was = &before.steps.plain.question;
+        (was.area, &was.chords) == (question.area, &question.chords)
+    };
+    match before.filter(is_same) {
+        Some(before) => Ok(Arc::clone(&before.ground)),
+        None => Ok(Arc::new(LineGround::of(shared.neck(), question)?)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use fretloom_theory::Spelling;
+
+    use super::super::state::LineScreen;
+    use super::*;
+    use crate::library::Library;
+    use crate::tui::command::{Command, Section};
+    use crate::tui::line_place::{LinePlace, LineSeed};
+
+    /// Keys that change every step on the way, and go back over them.
+    const KEYS: &str = "f p P right up o i y a l delete 4 down 4 u 7 7 v 1 f right D v p f 1 v j 1 t t \
+                        x X f x s s r b B m O + - h H v V 4 f 7";
+
+    #[test]
+    fn what_is_made_step_by_step_is_what_would_be_made_at_once() {
+        let library = Library::load(None);
+        let mut shared = Shared::new("guitar-standard", library, Spelling::Plain).unwrap();
+        let mut screen = LineScreen::new();
+        let seed = LineSeed {
+            symbol: "Dm7".to_owned(),
+            scale: "D Dorian".to_owned(),
+            pair: "F & G".to_owned(),
+            place: LinePlace::read("neck; 4-3-2; "),
+            near: None,
+        };
+        screen.open(&seed, &mut shared);
+        screen.chosen.chords = "Dm7 | G7".to_owned();
+        screen.chosen.each.push(super::super::chosen::OfChord::default());
+        screen.make_again(&shared);
+        for key in KEYS.split_whitespace() {
+            let command = shared.keys.command(Section::Line, key.parse().unwrap());
+            let Some(Command::Line(command)) = command else { panic!("{key} is no command") };
+            screen.update(command, &mut shared);
+            let afresh = Made::of(&screen.chosen, &shared, None).unwrap();
+            let made = screen.made().unwrap();
+            assert_eq!(made.answer, afresh.answer, "after {key}");
+            assert_eq!((&made.tab, made.way), (&afresh.tab, afresh.way), "after {key}");
+        }
+    }
 }

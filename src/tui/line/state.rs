@@ -64,7 +64,7 @@ impl LineScreen {
     /// Makes the line again, since the instrument or the spelling may have changed.
     pub(super) fn make_again(&mut self, shared: &Shared) {
         self.chosen.place = self.chosen.place.on(shared.neck());
-        self.outcome = match Made::of(&self.chosen, shared) {
+        self.outcome = match Made::of(&self.chosen, shared, self.made()) {
             Ok(made) => Outcome::Made(Box::new(made)),
             Err(refusal) => Outcome::Refused(refusal.to_string()),
         };
@@ -73,7 +73,7 @@ impl LineScreen {
 
     /// Takes other choices, if a line can be made of them; else says why not.
     pub(super) fn take(&mut self, chosen: Chosen, shared: &mut Shared) -> bool {
-        match Made::of(&chosen, shared) {
+        match Made::of(&chosen, shared, self.made()) {
             Ok(made) => {
                 let onset = self.note().map(|told| told.note.onset);
                 self.chosen = chosen;

@@ -96,7 +96,8 @@ impl LineScreen {
     }
 
     fn strings_of_note(&self, shared: &Shared) -> Vec<StringNumber> {
-        let places = self.made().map(|made| made.answer.places(shared.neck(), self.cursor));
+        let places =
+            self.made().map(|made| made.answer.places(&made.ground, shared.neck(), self.cursor));
         places.unwrap_or_default().into_iter().map(|place| place.string).collect()
     }
 
