@@ -134,12 +134,19 @@ impl Drawing<'_> {
             (Command::Explore(Own::SecondTriad), second),
             (Command::Explore(Own::NextView), "view".into()),
         ]);
-        keys.extend(choice.map(|word| (Command::Explore(Own::NextChoice), word.into())));
+        let line = (Command::Explore(Own::MakeLine), "line".into());
+        let back =
+            [(Command::Program(Undo), "undo".into()), (Command::Program(Back), "back".into())];
+        match choice {
+            None => keys.extend([line].into_iter().chain(back)),
+            // A view needs the room for its own key.
+            Some(word) => {
+                keys.push((Command::Explore(Own::NextChoice), word.into()));
+                keys.extend(back.into_iter().chain([line]));
+            }
+        }
         keys.extend([
-            (Command::Explore(Own::MakeLine), "line".into()),
-            (Command::Program(Undo), "undo".into()),
             (Command::Program(Palette), "all".into()),
-            (Command::Program(Back), "back".into()),
             (Command::Explore(Own::NextScale), "scale".into()),
             (Command::Explore(Own::NextStrings), "strings".into()),
         ]);
