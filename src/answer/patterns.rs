@@ -1,6 +1,7 @@
 //! The patterns that there are.
 
-use fretloom_theory::{ComesRound, Meter, Pattern, Rhythm, Sign, Stroke};
+use fretloom_fretboard::{Picking, StringNumber};
+use fretloom_theory::{Bars, ComesRound, Meter, Pattern, Quarters, Rhythm, Sign, Stroke};
 
 use crate::library::{LoadedPatterns, NamedPattern};
 
@@ -54,8 +55,13 @@ impl PatternAnswer {
 
 fn strokes_in_eighths(pattern: &Pattern) -> Vec<Option<Stroke>> {
     let signs = pattern.groups().iter().flat_map(|group| group.signs());
-    let pick = std::iter::successors(Some(Stroke::Down), |last| Some(last.other()));
-    signs.zip(pick).map(|(sign, stroke)| is_struck(sign.sign).then_some(stroke)).collect()
+    let onsets = (0..).map_while(|eighths| Quarters::EIGHTH.times(eighths));
+    let signs: Vec<(Quarters, bool)> = onsets.zip(signs.map(|sign| is_struck(sign.sign))).collect();
+    let struck = signs.iter().filter(|(_, is_struck)| *is_struck);
+    // Picked with the beat, all strings are alike.
+    let notes: Vec<_> = struck.map(|(onset, _)| (*onset, StringNumber::FIRST)).collect();
+    let mut strokes = Picking::WithTheBeat.strokes(&Bars::of(Meter::COMMON), &notes).into_iter();
+    signs.iter().map(|(_, is_struck)| if *is_struck { strokes.next() } else { None }).collect()
 }
 
 fn is_struck(sign: Sign) -> bool {

@@ -32,7 +32,7 @@ pub enum Picking {
 }
 
 /// In how many parts of a beat a hand goes at most: 64th notes in 4/4.
-const FINEST: u64 = 64;
+const FINEST: u32 = 64;
 
 impl Picking {
     /// The stroke of each note, given in order of time by onset and string. Notes of one onset are
@@ -79,20 +79,13 @@ struct InBeat {
     bar: u64,
     beat: u64,
     /// How many parts after the beat, and how many the beat has; `None` where nobody counts them.
-    part: Option<(u64, u64)>,
+    part: Option<(u64, u32)>,
 }
 
 impl InBeat {
     fn of(bars: &Bars, moment: Quarters) -> Option<InBeat> {
         let at = bars.at(moment)?;
-        let beat = at.bar.meter.beat();
-        // after / beat, in lowest terms.
-        let above = at.after_beat.numerator().checked_mul(u64::from(beat.denominator()));
-        let below = beat.numerator().checked_mul(u64::from(at.after_beat.denominator()));
-        let part = above.zip(below).map(|(above, below)| {
-            let shared = greatest_common_divisor(above, below);
-            (above / shared, below / shared)
-        });
+        let part = at.after_beat.part_of(at.bar.meter.beat());
         Some(InBeat { bar: at.index, beat: at.beat, part: part.filter(|(_, of)| *of <= FINEST) })
     }
 
@@ -112,23 +105,13 @@ fn with_the_beat(bars: &Bars, moments: &[&[(Quarters, StringNumber)]]) -> Vec<St
 
 /// Within one beat the hand goes down and up in the finest parts that its notes share.
 fn strokes_in_beat(places: &[InBeat]) -> Vec<Stroke> {
-    let parts: Option<Vec<(u64, u64)>> = places.iter().map(|place| place.part).collect();
+    let parts: Option<Vec<(u64, u32)>> = places.iter().map(|place| place.part).collect();
     let grid = parts.as_ref().and_then(|parts| {
-        let grid = parts.iter().try_fold(1, |grid, (_, of)| least_common_multiple(grid, *of));
-        grid.filter(|grid| *grid <= FINEST)
+        (1..=FINEST).find(|grid| parts.iter().all(|(_, of)| grid.is_multiple_of(*of)))
     });
     let (Some(parts), Some(grid)) = (parts, grid) else { return alternating(places.len()) };
-    let is_down = |(part, of): (u64, u64)| (part * (grid / of)).is_multiple_of(2);
+    let is_down = |(part, of): (u64, u32)| (part * u64::from(grid / of)).is_multiple_of(2);
     parts.into_iter().map(|at| if is_down(at) { Stroke::Down } else { Stroke::Up }).collect()
-}
-
-fn least_common_multiple(one: u64, other: u64) -> Option<u64> {
-    (one / greatest_common_divisor(one, other)).checked_mul(other)
-}
-
-/// Of numbers that are not both zero.
-fn greatest_common_divisor(one: u64, other: u64) -> u64 {
-    if other == 0 { one.max(1) } else { greatest_common_divisor(other, one % other) }
 }
 
 #[cfg(test)]

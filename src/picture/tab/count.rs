@@ -45,7 +45,7 @@ pub(super) const SYLLABLES: [((u32, u32), &str); 7] = [
 
 impl Count {
     /// The finest part of a beat that is counted: a 256th note in 4/4.
-    const FINEST: u64 = 64;
+    const FINEST: u32 = 64;
 
     /// How a moment is counted that comes `into` after the beginning of a bar.
     pub(super) fn of(bar: &Bar, into: Quarters) -> Count {
@@ -66,19 +66,8 @@ impl Count {
 
 /// How much `length` is of a beat, in lowest terms; `None` where that is finer than is counted.
 pub(super) fn part(length: Quarters, beat: Quarters) -> Option<(u32, u32)> {
-    let above = u128::from(length.numerator()) * u128::from(beat.denominator());
-    let below = u128::from(length.denominator()) * u128::from(beat.numerator());
-    let shared = greatest_common_divisor(above, below).max(1);
-    let of = u64::try_from(below / shared).ok().filter(|of| *of <= Count::FINEST)?;
-    Some((u32::try_from(above / shared).ok()?, u32::try_from(of).ok()?))
-}
-
-fn greatest_common_divisor(one: u128, other: u128) -> u128 {
-    let (mut one, mut other) = (one, other);
-    while other != 0 {
-        (one, other) = (other, one % other);
-    }
-    one
+    let (parts, of) = length.part_of(beat).filter(|(_, of)| *of <= Count::FINEST)?;
+    Some((u32::try_from(parts).ok()?, of))
 }
 
 impl fmt::Display for Count {

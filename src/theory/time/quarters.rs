@@ -134,6 +134,24 @@ impl Quarters {
         }
     }
 
+    /// Which part of `whole` it is: a numerator over a denominator, in lowest terms; `None` of no
+    /// length, or where the numbers do not fit.
+    ///
+    /// ```
+    /// use fretloom_theory::Quarters;
+    /// let dotted = Quarters::new(3, 2).unwrap();
+    /// assert_eq!(Quarters::EIGHTH.part_of(dotted), Some((1, 3)));
+    /// assert_eq!(dotted.part_of(Quarters::EIGHTH), Some((3, 1)));
+    /// assert_eq!(dotted.part_of(Quarters::ZERO), None);
+    /// ```
+    #[must_use]
+    pub const fn part_of(self, whole: Quarters) -> Option<(u64, u32)> {
+        match self.0.divided_by(whole.0) {
+            Some(part) => Some((part.numerator(), part.denominator())),
+            None => None,
+        }
+    }
+
     /// The nearest binary fraction, for drawing and sound; sums of these are not exact.
     #[must_use]
     pub fn to_f64(self) -> f64 {
