@@ -1,8 +1,8 @@
 //! What is known of a line's bars because the line was made so.
 
 use fretloom_theory::{
-    Direction, ExplainedBar, ExplainedGroup, Explanation, GroupTiming, Inversion, Phrase, Pitch,
-    Role, Triad, TriadPair, WhichTriad,
+    ExplainedBar, ExplainedGroup, Explanation, GroupTiming, Phrase, Pitch, Role, TriadPair,
+    WhichTriad,
 };
 
 use super::note::ToldNote;
@@ -44,8 +44,9 @@ fn known(
         bar.free.iter().filter(|index| whose(index).is_some()).copied().collect();
     let group = |indices: &[usize]| {
         let (_, _, which) = whose(indices.first()?)?;
-        let pitches = indices.iter().filter_map(told).map(|note| note.pitch);
-        Some(told_group(which.triad_of(pair), indices, &pitches.collect::<Vec<_>>()))
+        let heard = indices.iter().filter_map(|index| Some((*index, told(index)?.pitch)));
+        let heard: Vec<(usize, Pitch)> = heard.collect();
+        Some(ExplainedGroup::of(which.triad_of(pair), &heard, GroupTiming::OnTime))
     };
     let groups: Vec<ExplainedGroup> =
         of_pair.chunk_by(|one, next| whose(one) == whose(next)).filter_map(group).collect();
@@ -53,29 +54,4 @@ fn known(
     let one_is_whole = groups.iter().any(|group| group.inversion.is_some());
     let is_known = one_is_whole && WhichTriad::BOTH.into_iter().all(sounds);
     is_known.then_some((pair, groups))
-}
-
-fn told_group(triad: Triad, notes: &[usize], pitches: &[Pitch]) -> ExplainedGroup {
-    let direction = match pitches {
-        [_, _, ..] if pitches.is_sorted_by(|one, next| one < next) => Some(Direction::Up),
-        [_, _, ..] if pitches.is_sorted_by(|one, next| one > next) => Some(Direction::Down),
-        _ => None,
-    };
-    let inversion = inversion(triad, pitches);
-    ExplainedGroup {
-        triad,
-        inversion,
-        direction,
-        notes: notes.to_vec(),
-        early: GroupTiming::OnTime,
-    }
-}
-
-/// By the lowest note, where the whole triad sounds.
-fn inversion(triad: Triad, pitches: &[Pitch]) -> Option<Inversion> {
-    let members = triad.members();
-    let sounds = |member| pitches.iter().any(|pitch| pitch.pitch_class() == member);
-    let lowest = pitches.iter().min()?.pitch_class();
-    let at = members.iter().position(|member| *member == lowest)?;
-    members.into_iter().all(sounds).then(|| Inversion::ALL.get(at).copied()).flatten()
 }

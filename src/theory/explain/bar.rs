@@ -4,7 +4,8 @@ use super::arrival::Arrival;
 use super::landing::Landing;
 use super::movement::Movement;
 use crate::{
-    BarLabel, ChordSymbol, Direction, Inversion, PitchClass, Quarters, Scale, Triad, TriadPair,
+    BarLabel, ChordSymbol, Direction, Inversion, Pitch, PitchClass, Quarters, Scale, Triad,
+    TriadPair,
 };
 
 /// What a line does in a bar; a bar with several chords has one for each of them.
@@ -58,6 +59,37 @@ pub struct ExplainedGroup {
     pub notes: Vec<usize>,
     /// Does it sound in the time of its chord?
     pub early: GroupTiming,
+}
+
+impl ExplainedGroup {
+    /// Notes of one triad in order of time, each by its index in the part.
+    #[must_use]
+    pub fn of(triad: Triad, notes: &[(usize, Pitch)], early: GroupTiming) -> ExplainedGroup {
+        let pitches: Vec<Pitch> = notes.iter().map(|(_, pitch)| *pitch).collect();
+        ExplainedGroup {
+            triad,
+            inversion: inversion(triad, &pitches),
+            direction: direction(&pitches),
+            notes: notes.iter().map(|(index, _)| *index).collect(),
+            early,
+        }
+    }
+}
+
+fn inversion(triad: Triad, pitches: &[Pitch]) -> Option<Inversion> {
+    let sounds = pitches.iter().map(|pitch| pitch.pitch_class()).collect();
+    let lowest = pitches.iter().min()?.pitch_class();
+    let member = triad.members().iter().position(|class| *class == lowest)?;
+    Inversion::ALL.get(member).copied().filter(|_| triad.set().is_subset(sounds))
+}
+
+/// Which way all the notes go.
+fn direction(pitches: &[Pitch]) -> Option<Direction> {
+    match pitches {
+        [_, _, ..] if pitches.is_sorted_by(|one, next| one < next) => Some(Direction::Up),
+        [_, _, ..] if pitches.is_sorted_by(|one, next| one > next) => Some(Direction::Down),
+        _ => None,
+    }
 }
 
 /// Whether a group sounds in the time of the chord that it speaks.

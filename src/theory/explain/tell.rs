@@ -12,8 +12,8 @@ use super::search::Role;
 use super::sounded::{Sounded, classes};
 use super::span::Span;
 use crate::{
-    ChordScale, Direction, Inversion, Pitch, PitchClass, PitchClassSet, Quarters, Scale, Triad,
-    TriadPair, TriadQuality,
+    ChordScale, Direction, Pitch, PitchClass, PitchClassSet, Quarters, Scale, Triad, TriadPair,
+    TriadQuality,
 };
 
 /// A line that was read.
@@ -162,17 +162,12 @@ impl Read<'_> {
     }
 
     fn group(&self, group: &Group, bar: &ExplainedBar) -> ExplainedGroup {
-        let notes: Vec<Sounded> = group.notes.iter().map(|note| self.notes[*note]).collect();
+        let note = |note: &usize| (self.notes[*note].index, self.notes[*note].pitch);
+        let notes: Vec<(usize, Pitch)> = group.notes.iter().map(note).collect();
         let pair = bar.pair.map(TriadPair::triads).into_iter().flatten();
         let triad = pair.into_iter().find(|triad| triad.set() == group.triad.set());
         let triad = triad.unwrap_or(group.triad);
-        ExplainedGroup {
-            triad,
-            inversion: inversion(triad, &notes),
-            direction: direction(&notes),
-            notes: notes.iter().map(|note| note.index).collect(),
-            early: self.timing(group),
-        }
+        ExplainedGroup::of(triad, &notes, self.timing(group))
     }
 
     /// Under one pair a group that crosses the bar line is on time: its notes speak the chords in
@@ -259,22 +254,4 @@ fn in_scale(triad: Triad, scale: Option<&Scale>) -> Triad {
         | TriadQuality::Sus
         | TriadQuality::FlatFive => triad,
     }
-}
-
-fn inversion(triad: Triad, notes: &[Sounded]) -> Option<Inversion> {
-    let lowest = notes.iter().map(|note| note.pitch).min_by_key(|pitch| pitch.midi())?;
-    let member = triad.members().iter().position(|class| *class == lowest.pitch_class())?;
-    Inversion::ALL.get(member).copied().filter(|_| triad.set().is_subset(classes(notes)))
-}
-
-/// Which way all the notes go.
-fn direction(notes: &[Sounded]) -> Option<Direction> {
-    let mut steps = notes.windows(2).map(|pair| pair[0].pitch.semitones_up_to(pair[1].pitch));
-    let way = |step: i32| match step.signum() {
-        1 => Some(Direction::Up),
-        -1 => Some(Direction::Down),
-        _ => None,
-    };
-    let first = steps.next().and_then(way);
-    first.filter(|first| steps.all(|step| way(step) == Some(*first)))
 }
