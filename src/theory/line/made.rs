@@ -23,17 +23,18 @@ pub(super) struct Made {
     direction: Option<Direction>,
     /// The last note that is settled.
     last: Option<Pitch>,
-    /// Notes that lead to what follows, which has not come yet.
-    leading: Vec<LeadingNote>,
+    /// Notes that lead to what follows, which has not come yet: they come after all the others.
+    waiting: Vec<Waiting>,
     /// What would follow them if the line went on.
     would_follow: Option<Pitch>,
     /// When the last phrase ends.
     until: Quarters,
 }
 
-struct LeadingNote {
-    /// Its place among the notes.
-    index: usize,
+/// A note that is known but for its pitch.
+struct Waiting {
+    phrase: usize,
+    event: Event,
     leading: Leading,
     before: Option<Pitch>,
     scale: PitchClassSet,
@@ -101,12 +102,11 @@ impl Made {
 
     /// The notes and how many times the line turned where it had to.
     pub(super) fn finished(mut self, reach: &Reach) -> Result<(Vec<PhraseNote>, usize), LineError> {
-        match self.would_follow {
-            Some(next) => self.settle(next, reach)?,
-            // What leads nowhere is not played.
-            None => self.notes.truncate(self.leading.first().map_or(usize::MAX, |note| note.index)),
-        }
         self.cut_at(self.until);
+        // What leads nowhere is not played.
+        if let Some(next) = self.would_follow {
+            self.settle(next, reach)?;
+        }
         self.notes.retain(|note| !note.duration.is_zero());
         Ok((self.notes, self.turns))
     }
@@ -116,11 +116,20 @@ impl Made {
         for note in self.notes.iter_mut().rev().take_while(|note| note.end() > moment) {
             note.duration = moment.checked_sub(note.onset).unwrap_or_default();
         }
+        for waiting in &mut self.waiting {
+            waiting.event.end = waiting.event.end.min(moment).max(waiting.event.onset);
+        }
     }
 
     fn hold_into(&mut self, until: Option<Quarters>) {
-        let (Some(until), Some(last)) = (until, self.notes.last_mut()) else { return };
-        last.duration = until.checked_sub(last.onset).unwrap_or(last.duration);
+        let Some(until) = until else { return };
+        match (self.waiting.last_mut(), self.notes.last_mut()) {
+            (Some(waiting), _) => waiting.event.end = until,
+            (None, Some(last)) => {
+                last.duration = until.checked_sub(last.onset).unwrap_or(last.duration);
+            }
+            (None, None) => {}
+        }
     }
 
     fn add(
@@ -169,21 +178,19 @@ impl Made {
         scale: PitchClassSet,
         reach: &Reach,
     ) -> Result<(), LineError> {
-        let duration = event.end.checked_sub(event.onset).ok_or(LineError::Inexact)?;
-        let Event { onset, role, accent, group, .. } = *event;
-        let note = |pitch| PhraseNote { onset, duration, pitch, role, phrase, group, accent };
         match &event.sound {
             Sound::Pitches(pitches) => {
                 if let Some(lowest) = pitches.first() {
                     self.settle(*lowest, reach)?;
                 }
-                self.notes.extend(pitches.iter().map(|pitch| note(*pitch)));
+                for pitch in pitches {
+                    self.notes.push(note(phrase, event, *pitch)?);
+                }
                 self.last = pitches.last().copied().or(self.last);
             }
             Sound::Leads(leading) => {
-                let (index, leading, before) = (self.notes.len(), *leading, self.last);
-                self.leading.push(LeadingNote { index, leading, before, scale });
-                self.notes.push(note(LOWEST));
+                let (leading, before, event) = (*leading, self.last, event.clone());
+                self.waiting.push(Waiting { phrase, event, leading, before, scale });
             }
         }
         Ok(())
@@ -191,19 +198,22 @@ impl Made {
 
     /// Settles the notes that lead to what follows.
     fn settle(&mut self, next: Pitch, reach: &Reach) -> Result<(), LineError> {
-        for waiting in std::mem::take(&mut self.leading) {
-            let pitch = waiting.leading.note(waiting.before, next, waiting.scale, reach);
-            if let Some(note) = self.notes.get_mut(waiting.index) {
-                let phrase = note.phrase;
-                note.pitch = pitch.ok_or(LineError::NoLeading { phrase, to: next })?;
-            }
+        for waiting in std::mem::take(&mut self.waiting) {
+            let Waiting { phrase, event, leading, before, scale } = waiting;
+            let pitch = leading.note(before, next, scale, reach);
+            let pitch = pitch.ok_or(LineError::NoLeading { phrase, to: next })?;
+            self.notes.push(note(phrase, &event, pitch)?);
         }
         Ok(())
     }
 }
 
-/// Stands for a note that is not settled yet.
-const LOWEST: Pitch = Pitch::from_midi(0).unwrap();
+/// A note of what begins at one moment.
+fn note(phrase: usize, event: &Event, pitch: Pitch) -> Result<PhraseNote, LineError> {
+    let duration = event.end.checked_sub(event.onset).ok_or(LineError::Inexact)?;
+    let Event { onset, role, accent, group, .. } = *event;
+    Ok(PhraseNote { onset, duration, pitch, role, phrase, group, accent })
+}
 
 /// A target is a note of the pair where that has it.
 fn role_of_target(target: &Target, pitch: Pitch) -> Role {
