@@ -9,6 +9,7 @@
 
 mod arpeggios;
 mod ascii;
+mod at_place;
 mod check;
 mod chord;
 mod compare;

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use super::AsJson;
 use super::ascii::Ascii;
+use super::at_place::AtPlace;
 use super::tunings::Tuning;
 use crate::answer::{FingerAnswer, FingeredAnswer, WayAnswer};
 use crate::glyphs::to_ascii;
@@ -36,22 +37,13 @@ impl<'a> Way<'a> {
 #[derive(Serialize)]
 struct Note {
     midi: u8,
-    string: u8,
-    fret: u8,
-    /// 0 for an open string.
-    finger: u8,
-    position: u8,
+    #[serde(flatten)]
+    at: AtPlace,
 }
 
 impl Note {
     fn new(fingered: &FingeredAnswer) -> Note {
-        Note {
-            midi: fingered.pitch.midi(),
-            string: fingered.place.string.number(),
-            fret: fingered.fret.number(),
-            finger: fingered.finger.number(),
-            position: fingered.position.number(),
-        }
+        Note { midi: fingered.pitch.midi(), at: AtPlace::new(fingered) }
     }
 }
 

@@ -9,10 +9,11 @@ use serde::Serialize;
 
 use super::AsJson;
 use super::ascii::Ascii;
+use super::at_place::AtPlace;
 use super::tunings::Tuning;
 use crate::answer::{
-    FingeredAnswer, InKey, KeyLine, LineAnswer, LineChord, LinePhrase, LineTarget, LineWay,
-    LinesAnswer, NamedPair, ToldNote,
+    InKey, KeyLine, LineAnswer, LineChord, LinePhrase, LineTarget, LineWay, LinesAnswer, NamedPair,
+    ToldNote,
 };
 use crate::picture::Slur;
 
@@ -92,10 +93,8 @@ struct Note {
     of: Option<Ascii<SpelledTriad>>,
     phrase: usize,
     group: usize,
-    string: u8,
-    fret: u8,
-    finger: u8,
-    position: u8,
+    #[serde(flatten)]
+    at: AtPlace,
     /// The onsets of the bars into which it is tied; null where it is not.
     tie: Option<Vec<f64>>,
     accent: bool,
@@ -110,15 +109,7 @@ struct Note {
 struct Way<'a> {
     cost: f64,
     why: Ascii<&'a Fingering>,
-    notes: Vec<WayNote>,
-}
-
-#[derive(Serialize)]
-struct WayNote {
-    string: u8,
-    fret: u8,
-    finger: u8,
-    position: u8,
+    notes: Vec<AtPlace>,
 }
 
 #[derive(Serialize)]
@@ -235,10 +226,7 @@ impl Note {
             of: told.triad.map(Ascii),
             phrase: note.phrase + 1,
             group: note.group + 1,
-            string: at.place.string.number(),
-            fret: at.fret.number(),
-            finger: at.finger.number(),
-            position: at.position.number(),
+            at: AtPlace::new(at),
             tie: (!told.ties.is_empty()).then(ties),
             accent: note.accent,
             slur: way.slurs.get(index).copied().flatten().map(|slur| match slur {
@@ -252,16 +240,10 @@ impl Note {
 
 impl<'a> Way<'a> {
     fn new(way: &'a LineWay) -> Way<'a> {
-        let note = |at: &FingeredAnswer| WayNote {
-            string: at.place.string.number(),
-            fret: at.fret.number(),
-            finger: at.finger.number(),
-            position: at.position.number(),
-        };
         Way {
             cost: way.way.cost(),
             why: Ascii(&way.way.fingering),
-            notes: way.way.notes.iter().map(note).collect(),
+            notes: way.way.notes.iter().map(AtPlace::new).collect(),
         }
     }
 }
