@@ -276,6 +276,18 @@ fn a_line_waits_while_one_is_elsewhere() {
 }
 
 /// A change is a step of its own, and taking it back leaves the rest.
+/// A change whose note is a rest in the pattern of the moment is told, and comes back with its note.
+#[test]
+fn a_change_without_its_note_is_told() {
+    let told = "one of your changes has no note to go to here";
+    let mut player = Player::after("Dm7", "3 right u");
+    assert!(!player.shows(told));
+    player.press("e 1 - enter");
+    assert!(player.shows(told), "{}", player.screen());
+    player.press("z");
+    assert!(!player.shows(told), "{}", player.screen());
+}
+
 #[test]
 fn changes_are_taken_back_one_by_one() {
     let mut player = Player::after("Dm7", "3 right up right down y");

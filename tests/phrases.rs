@@ -76,3 +76,49 @@ fn what_is_wrong_is_told_and_nothing_is_printed() {
     let said = home.run(&["line", "Dm7", "--phrases", "not-there.toml"]);
     assert!(said.err.contains("not-there.toml") && said.status == Some(1), "{}", said.err);
 }
+
+/// In another key everything goes along: the pair, the notes entered, and a target by its name.
+#[test]
+fn written_phrases_go_through_the_keys() {
+    let home = Home::new();
+    let file = home.put("phrases.toml", &PHRASES.replace("3@3.1:below", "E@3.1:below"));
+    let said = home.run(&[
+        "line",
+        "| Dm7 | G7 | Cmaj7 |",
+        "--keys",
+        "tones",
+        "--phrases",
+        file.to_str().unwrap(),
+        "--json",
+    ]);
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let of = |key: &Value| -> Vec<i64> {
+        let notes = key["notes"].as_array().unwrap();
+        notes.iter().map(|note| note["midi"].as_i64().unwrap()).collect()
+    };
+    let keys = answer["keys"].as_array().unwrap();
+    let d = keys.iter().find(|key| key["key"] == "D").unwrap();
+    let by: Vec<i64> =
+        of(&keys[0]).iter().zip(of(d)).map(|(c, d)| (d - c).rem_euclid(12)).collect();
+    assert!(by.len() > 8 && by.iter().all(|by| *by == 2), "{by:?}");
+    assert_eq!(d["phrases"][1]["pair"], "G & A");
+}
+
+/// The pair of a phrase lies in the view as those of the chords do.
+#[test]
+fn a_pair_of_its_own_lies_under_the_hand_too() {
+    let home = Home::new();
+    let file = home.put("phrases.toml", "[own]\nfrom = \"1.1\"\npair = \"Am & Bdim\"\n");
+    let file = file.to_str().unwrap();
+    let position = ["--view", "position", "--position", "5"];
+    let asked = ["line", "Dm7", "--bars", "1", "--phrases", file, "--json"];
+    let said = home.run(&[asked.as_slice(), &position].concat());
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    for note in answer["notes"].as_array().unwrap() {
+        let fret = note["fret"].as_i64().unwrap();
+        assert!((4..=9).contains(&fret), "{note}");
+        assert!(["Am", "Bdim"].contains(&note["of"].as_str().unwrap()), "{note}");
+    }
+}

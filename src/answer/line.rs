@@ -31,4 +31,4 @@ pub use note::ToldNote;
 pub use played::LineWay;
 pub use question::{LineQuestion, Slurring};
 pub use start::line_start;
-pub use target::LineTarget;
+pub use target::{LineTarget, Wanted};

@@ -119,7 +119,7 @@ fn phrase(
     let mut written = |key, expected| section.optional(key, expected, text).map(|it| it.value);
     let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
     let start = written("start", "\"root\", \"first\", \"second\" or a note, as in \"F3\"");
-    let target = written("target", "a degree at a bar and beat, as in \"3@2.1:below\"");
+    let target = written("target", "a degree or a note at a bar and beat, as in \"3@2.1:below\"");
     let pair = section.read_key("pair", |value| read_pair(&in_quotes(value)?));
     let pattern = section.read_key("pattern", |value| read_pattern(&in_quotes(value)?, patterns));
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));

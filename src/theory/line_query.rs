@@ -116,6 +116,31 @@ pub struct WrittenPhrase {
     pub notes: NotesFrom,
 }
 
+impl WrittenPhrase {
+    /// The same phrase so many semitones higher; `None` where a note would be none.
+    #[must_use]
+    pub fn up(&self, semitones: i32) -> Option<WrittenPhrase> {
+        let pair = self.pair.map(|pair| pair.triads().map(|triad| triad.up(semitones)));
+        let moved = |target: AskedTarget| AskedTarget {
+            notes: target.notes.transposed(semitones),
+            ..target
+        };
+        Some(WrittenPhrase {
+            pair: pair.and_then(|[first, second]| TriadPair::in_order(first, second)),
+            start: match self.start {
+                Some(start) => Some(start.up(semitones)?),
+                None => None,
+            },
+            target: self.target.map(moved),
+            notes: match &self.notes {
+                NotesFrom::Pair => NotesFrom::Pair,
+                NotesFrom::Entered(notes) => NotesFrom::Entered(notes.up(semitones)?),
+            },
+            ..self.clone()
+        })
+    }
+}
+
 impl LineQuery {
     /// A line over these chords, in order, which end at `end`.
     #[must_use]

@@ -13,7 +13,7 @@ use super::known::with_known_pairs;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
 use super::question::LineQuestion;
-use super::target::LineTarget;
+use super::target::{LineTarget, Wanted};
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
 use crate::answer::tunings::TuningAnswer;
@@ -32,6 +32,9 @@ pub struct LineAnswer {
     pub notes: Vec<ToldNote>,
     /// The ways to play them, the best first; at least one.
     pub ways: Vec<LineWay>,
+    /// How many changes of single notes do not fit it as it is now: they lead to no note, or the note
+    /// is not there.
+    pub unmade_edits: usize,
     /// What was played over which stretch of time.
     made_of: Vec<Phrase>,
 }
@@ -115,7 +118,8 @@ impl LineAnswer {
         let phrase =
             |(index, phrase): (usize, &Phrase)| LinePhrase::of(question, &notes, index, phrase);
         let phrases = made_of.iter().enumerate().filter_map(phrase).collect();
-        LineAnswer { question: question.clone(), tuning, phrases, notes, ways, made_of }
+        let question = question.clone();
+        LineAnswer { question, tuning, phrases, notes, ways, unmade_edits: 0, made_of }
     }
 
     /// What was played over which stretch of time, one for each of its phrases.
@@ -249,9 +253,8 @@ impl LinePhrase {
 impl PairPhrase {
     fn of(question: &LineQuestion, phrase: &Phrase) -> Option<PairPhrase> {
         let NotesFrom::Pair = phrase.notes else { return None };
-        let names = question.chords.at(phrase.from)?.speller().pair(phrase.pair);
         Some(PairPhrase {
-            pair: NamedPair::of(phrase.pair, names),
+            pair: question.chords.at(phrase.from)?.named(phrase.pair),
             pattern: phrase.pattern.clone(),
             rhythm: phrase.rhythm.clone(),
         })
@@ -275,5 +278,6 @@ fn target_of(
     };
     let timing = aimed.timing;
     let beat = u32::try_from(at.beat).ok()?;
-    Some(LineTarget { degree: landing.degree, bar, beat, place, approach: aimed.approach, timing })
+    let wanted = Wanted::Degree(landing.degree);
+    Some(LineTarget { wanted, bar, beat, place, approach: aimed.approach, timing })
 }

@@ -6,9 +6,8 @@ use fretloom_fretboard::{
     Finger, FingeringQuery, FretRange, Hand, HandPosition, Neck, Pin, Place, Region, StringSet,
     View, ViewPlace,
 };
-use fretloom_theory::{Pitch, Reach, Role};
+use fretloom_theory::{Pitch, Reach, Role, TriadPair};
 
-use super::chords::LineChords;
 use crate::answer::refusal::Refusal;
 use crate::answer::views::ViewQuestion;
 
@@ -33,15 +32,13 @@ impl LineArea {
         LineArea { view: None, region: Region::WHOLE_NECK, hand: Hand::default() }
     }
 
-    /// What it is on this neck, for the pairs of these chords.
-    pub(super) fn on(&self, neck: &Neck, chords: &LineChords) -> Result<Area, Refusal> {
+    /// What it is on this neck, for these pairs.
+    pub(super) fn on(&self, neck: &Neck, pairs: &[TriadPair]) -> Result<Area, Refusal> {
         self.region.check(neck)?;
         let Some(question) = &self.view else { return Ok(self.region_on(neck)) };
-        let mut pairs: Vec<_> = chords.chords().iter().map(|chord| chord.pair.pair()).collect();
-        pairs.dedup();
         let mut seen: Vec<ViewPlace> = Vec::new();
         for pair in pairs {
-            let places = question.places(neck, pair)?;
+            let places = question.places(neck, *pair)?;
             seen.extend(places.into_iter().filter(|at| self.region.contains(neck, at.place)));
         }
         Ok(self.view_on(neck, question.view(), &seen))

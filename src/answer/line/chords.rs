@@ -227,6 +227,14 @@ impl LineChord {
         pairs_of(&self.speller())
     }
 
+    /// A pair as it is called over this chord: its own as it was asked for.
+    pub(super) fn named(&self, pair: TriadPair) -> NamedPair {
+        if self.pair.pair() == pair {
+            return self.pair;
+        }
+        NamedPair::of(pair, self.speller().pair(pair))
+    }
+
     /// Names its notes and triads.
     #[must_use]
     pub fn speller(&self) -> Speller {

@@ -44,8 +44,8 @@ impl NoteAt {
 impl LineAnswer {
     /// The line with changes, one after the other.
     ///
-    /// A change that cannot be made where it stands has no effect: so phrases may be made anew
-    /// under changes that were made before.
+    /// A change that cannot be made where it stands has no effect and is
+    /// [counted](Self::unmade_edits): so phrases may be made anew under changes that were made before.
     ///
     /// # Errors
     ///
@@ -62,11 +62,17 @@ impl LineAnswer {
         let area = ground.area();
         let query = self.question.query(area.middle())?;
         let of_notes: Vec<NoteEdit> = edits.iter().filter_map(LineEdit::of_note).collect();
-        let before: Vec<PhraseNote> = self.notes.iter().map(|told| told.note).collect();
-        let notes = query.edited(&before, &of_notes, &area.reach());
+        let mut notes: Vec<PhraseNote> = self.notes.iter().map(|told| told.note).collect();
+        let mut unmade_edits = 0;
+        for edit in of_notes {
+            let changed = query.edited(&notes, &[edit], &area.reach());
+            unmade_edits += usize::from(changed == notes);
+            notes = changed;
+        }
         let pins = pins(neck, area, &notes, edits);
         let (tuning, question) = (self.tuning.clone(), &self.question);
         let mut edited = LineAnswer::of(neck, tuning, question, area, &query, &notes, &pins)?;
+        edited.unmade_edits = unmade_edits;
         for edit in edits {
             if let LineEdit::Slur(at) = edit
                 && let Some(index) = at.index_in(notes.iter().map(|note| note.onset))

@@ -22,7 +22,7 @@ impl LineGround {
     ///
     /// Where the neck does not have what is asked for.
     pub fn of(neck: &Neck, question: &LineQuestion) -> Result<LineGround, Refusal> {
-        Ok(LineGround { area: question.area.on(neck, &question.chords)? })
+        Ok(LineGround { area: question.area.on(neck, &question.pairs())? })
     }
 
     pub(super) const fn area(&self) -> &Area {

@@ -60,7 +60,7 @@ impl LinesAnswer {
         cycle: KeyCycle,
         fingering: KeyFingering,
     ) -> Result<LinesAnswer, Refusal> {
-        let area = question.area.on(neck, &question.chords)?;
+        let area = question.area.on(neck, &question.pairs())?;
         let query = question.query(area.middle())?;
         let line = made(&query, question, &area)?;
         let first = LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])?;
@@ -101,7 +101,7 @@ impl Travelling<'_> {
     /// The line in the key so many semitones up, in the same area.
     fn anew(&mut self, semitones: u8) -> Result<KeyLine, Refusal> {
         let mut question = self.question_in(semitones);
-        let area = question.area.on(self.neck, &question.chords)?;
+        let area = question.area.on(self.neck, &question.pairs())?;
         let query = question.query(area.middle())?;
         for (up, how) in self.ways(semitones) {
             let fits = self.line.up(up).filter(|line| fits(line, &area));
@@ -190,8 +190,7 @@ impl Travelling<'_> {
     }
 
     fn question_in(&self, semitones: u8) -> LineQuestion {
-        let question = &self.first.question;
-        LineQuestion { chords: question.chords.up(semitones), ..question.clone() }
+        self.first.question.up(semitones)
     }
 
     fn first_pitch(&self) -> Option<Pitch> {

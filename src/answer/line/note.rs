@@ -38,21 +38,27 @@ pub(super) struct Teller<'a> {
     phrases: &'a [Phrase],
     /// One for each chord.
     spellers: Vec<Speller>,
+    /// One for each phrase.
+    pairs: Vec<Option<NamedPair>>,
 }
 
 impl<'a> Teller<'a> {
     pub(super) fn new(chords: &'a LineChords, phrases: &'a [Phrase]) -> Teller<'a> {
         let spellers = chords.chords().iter().map(LineChord::speller).collect();
-        Teller { chords, phrases, spellers }
+        let pair = |phrase: &Phrase| Some(chords.at(phrase.from)?.named(phrase.pair));
+        let pairs = phrases.iter().map(pair).collect();
+        Teller { chords, phrases, spellers, pairs }
     }
 
     pub(super) fn told(&self, note: PhraseNote) -> Option<ToldNote> {
         let phrase = self.phrases.get(note.phrase)?;
         let landing = landing_of(phrase, &note);
         let spoken = self.index_at(landing.unwrap_or(note.onset));
-        // A note of the pair is named by the chord of its phrase, also after the next has begun.
-        let of_pair = if landing.is_some() { spoken } else { self.index_at(phrase.from) };
-        let pair = self.chords.chords().get(of_pair)?.pair;
+        // A note of the pair is named by its phrase, also after the next chord has begun.
+        let pair = match landing {
+            Some(_) => self.chords.chords().get(spoken)?.pair,
+            None => self.pairs.get(note.phrase).copied().flatten()?,
+        };
         let triad = triad_of(pair, note.role);
         let class = note.pitch.pitch_class();
         let member = triad.and_then(|triad| triad.member(class)).map(|(_, name)| name);

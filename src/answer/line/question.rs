@@ -3,14 +3,14 @@
 use fretloom_fretboard::Picking;
 use fretloom_theory::{
     AskedTarget, AtChange, LineQuery, LineStyle, NotesFrom, Pattern, Pitch, PitchClassSet,
-    Quarters, Rhythm, Start, Tempo, Travel, WrittenPhrase,
+    Quarters, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
 };
 
 use super::area::LineArea;
 use super::bar_beat::{BarBeat, InBeat};
 use super::chords::LineChords;
 use super::start::line_start;
-use super::target::LineTarget;
+use super::target::{LineTarget, Wanted};
 use crate::answer::refusal::Refusal;
 use crate::library::FilePhrase;
 
@@ -36,7 +36,7 @@ pub struct LineQuestion {
     /// Where it arrives.
     pub targets: Vec<LineTarget>,
     /// Its phrases, where they are written; none where the line decides.
-    pub phrases: Vec<FilePhrase>,
+    pub phrases: Vec<WrittenPhrase>,
     /// Where on the neck.
     pub area: LineArea,
     /// How it is picked.
@@ -86,8 +86,7 @@ impl LineQuestion {
             .styled(self.style)
             .at_change(self.at_change)
             .arriving(targets.collect::<Result<_, _>>()?);
-        let written = self.phrases.iter().map(|phrase| self.written(phrase));
-        query = query.written(written.collect::<Result<_, _>>()?);
+        query = query.written(self.phrases.clone());
         if let Some(pattern) = &self.pattern {
             query = query.in_pattern(pattern.clone());
         }
@@ -122,6 +121,55 @@ impl LineQuestion {
         match self.targets.iter().find(|target| !reached(self.moment(target.moment()))) {
             Some(target) => Err(Refusal::TargetTooSoon { target: format!("{target:#}") }),
             None => Ok(()),
+        }
+    }
+
+    /// The pairs that it is made of: those of its chords, and those that phrases have of their own.
+    pub(super) fn pairs(&self) -> Vec<TriadPair> {
+        let of_chords = self.chords.chords().iter().map(|chord| chord.pair.pair());
+        let own = self.phrases.iter().filter_map(|phrase| phrase.pair);
+        let mut pairs: Vec<TriadPair> = Vec::new();
+        for pair in of_chords.chain(own) {
+            if !pairs.contains(&pair) {
+                pairs.push(pair);
+            }
+        }
+        pairs
+    }
+
+    /// The same line with the phrases of a file instead of its own.
+    ///
+    /// # Errors
+    ///
+    /// Where a phrase says something that does not fit the line: its name and what it is.
+    pub fn with_phrases(self, phrases: &[FilePhrase]) -> Result<LineQuestion, Refusal> {
+        let written = phrases.iter().map(|phrase| self.written(phrase));
+        let phrases = written.collect::<Result<_, _>>()?;
+        Ok(LineQuestion { phrases, ..self })
+    }
+
+    /// The same line so many semitones higher.
+    pub(super) fn up(&self, semitones: u8) -> LineQuestion {
+        let up = i32::from(semitones);
+        LineQuestion {
+            chords: self.chords.up(semitones),
+            start: self.start.map(|start| start.up(up).unwrap_or(start)),
+            targets: self.targets.iter().map(|target| self.as_degree(*target)).collect(),
+            phrases: self.phrases.iter().filter_map(|phrase| phrase.up(up)).collect(),
+            ..self.clone()
+        }
+    }
+
+    /// A target that holds in every key.
+    fn as_degree(&self, target: LineTarget) -> LineTarget {
+        let Wanted::Note(name) = target.wanted else { return target };
+        let chord = self.moment(target.moment()).and_then(|at| self.chords.at(at));
+        match chord {
+            Some(chord) => {
+                let degree = chord.over.degree(name.pitch_class());
+                LineTarget { wanted: Wanted::Degree(degree), ..target }
+            }
+            None => target,
         }
     }
 
@@ -164,7 +212,7 @@ impl LineQuestion {
             || Refusal::TargetOutside { target: format!("{target:#}"), bars: self.bars() };
         let at = self.moment(target.moment()).filter(|at| !at.is_zero()).ok_or_else(outside)?;
         let chord = self.chords.at(at).ok_or_else(outside)?;
-        let class = target.degree.over(chord.over.root().pitch_class());
+        let class = target.wanted.class_over(chord.over.root().pitch_class());
         let notes = PitchClassSet::EMPTY.with(class);
         Ok(AskedTarget { at, notes, approach: target.approach, timing: target.timing })
     }

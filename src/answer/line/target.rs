@@ -3,11 +3,12 @@
 use std::fmt;
 use std::str::FromStr;
 
-use fretloom_theory::{Approach, Degree, Quarters, ReadError, Timing};
+use fretloom_theory::{Approach, Degree, NoteName, PitchClass, Quarters, ReadError, Timing};
 
 use super::bar_beat::{BarBeat, InBeat};
 
-/// A note to arrive at, as it is typed: `3@5.1`, the third of the chord on the first beat of bar 5.
+/// A note to arrive at, as it is typed: `3@5.1`, the third of the chord on the first beat of bar 5, or
+/// `B@5.1`.
 ///
 /// `&` after the beat is half a beat later: `3@2.4&`. After a colon each may stand how it is
 /// reached (`any`, `step`, `below` and `above` by a half step, `enclosure`) and whether it comes an
@@ -24,8 +25,8 @@ use super::bar_beat::{BarBeat, InBeat};
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct LineTarget {
-    /// What it is over the chord of its moment.
-    pub degree: Degree,
+    /// Which note.
+    pub wanted: Wanted,
     /// In which bar, as bars are counted: from 1, and 0 for a pick-up.
     pub bar: u64,
     /// On which beat, from 1.
@@ -36,6 +37,15 @@ pub struct LineTarget {
     pub approach: Approach,
     /// Whether it comes when it should.
     pub timing: Timing,
+}
+
+/// Which note a target is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Wanted {
+    /// What it is over the chord of its moment.
+    Degree(Degree),
+    /// A note by its name, in any octave.
+    Note(NoteName),
 }
 
 const WHAT: &str = "target";
@@ -72,18 +82,54 @@ impl FromStr for LineTarget {
             .split_once('@')
             .ok_or_else(|| wrong(head.chars().count(), "@ and when, as in 3@5.1"))?;
         let start = degree.chars().count() + 2;
-        let degree: Degree =
+        let wanted =
             degree.trim().parse().map_err(|error: ReadError| error.within(WHAT, text, 1))?;
         let moment = moment.parse::<BarBeat>().map_err(|error| error.within(WHAT, text, start))?;
         let BarBeat { bar, beat, place } = moment;
         let (approach, timing) = (Approach::Step, Timing::OnTime);
-        let mut target = LineTarget { degree, bar, beat, place, approach, timing };
+        let mut target = LineTarget { wanted, bar, beat, place, approach, timing };
         let mut at = head.chars().count() + 1;
         for word in parts {
             target.take(word.trim()).ok_or_else(|| wrong(at, WORDS))?;
             at += word.chars().count() + 1;
         }
         Ok(target)
+    }
+}
+
+impl Wanted {
+    /// The note over the root of a chord.
+    #[must_use]
+    pub fn class_over(self, root: PitchClass) -> PitchClass {
+        match self {
+            Wanted::Degree(degree) => degree.over(root),
+            Wanted::Note(name) => name.pitch_class(),
+        }
+    }
+}
+
+impl FromStr for Wanted {
+    type Err = ReadError;
+
+    /// A capital letter begins a note: a small `b` is a flat, as in `b7`.
+    ///
+    /// # Errors
+    ///
+    /// Where the text is neither a degree nor a note.
+    fn from_str(text: &str) -> Result<Wanted, ReadError> {
+        if text.starts_with(|first: char| first.is_ascii_uppercase()) {
+            return text.parse().map(Wanted::Note);
+        }
+        text.parse().map(Wanted::Degree)
+    }
+}
+
+impl fmt::Display for Wanted {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Wanted::Degree(degree) => degree.fmt(f),
+            Wanted::Note(name) => name.fmt(f),
+        }
     }
 }
 
@@ -120,7 +166,7 @@ impl LineTarget {
 impl fmt::Display for LineTarget {
     /// As it is typed; `{:#}` in ASCII.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.degree.fmt(f)?;
+        self.wanted.fmt(f)?;
         write!(f, "@{}", self.moment())?;
         self.words().try_for_each(|word| write!(f, ":{word}"))
     }
@@ -132,7 +178,14 @@ mod tests {
 
     #[test]
     fn targets_print_as_they_are_typed() {
-        for text in ["3@5.1", "b7@2.4&", "#11@0.3:enclosure", "9@12.2&:above:late", "1@1.2:early"] {
+        for text in [
+            "3@5.1",
+            "b7@2.4&",
+            "#11@0.3:enclosure",
+            "9@12.2&:above:late",
+            "1@1.2:early",
+            "Bb@2.1:below",
+        ] {
             let target: LineTarget = text.parse().unwrap();
             assert_eq!(format!("{target:#}"), text);
         }
@@ -146,6 +199,8 @@ mod tests {
             ("", 1, "@ and when"),
             ("3", 2, "@ and when"),
             ("8@1.1", 1, ""),
+            ("H@1.1", 1, "a note letter"),
+            ("Bx@1.1", 2, ""),
             ("3@", 3, "a dot and the beat"),
             ("3@5", 4, "a dot and the beat"),
             ("3@x.1", 3, "the number of a bar"),

@@ -37,8 +37,9 @@ pub struct Line {
     /// Where it begins: on the lowest root, first or second inversion, or on a note: F3
     #[arg(long, value_name = "root|first|second|NOTE")]
     pub start: Option<String>,
-    /// Where it arrives: a degree at a bar and beat, 3@5.1, and how: 3@2.4&:below:early. After a
-    /// colon any, step, below, above or enclosure, and early or late. May stand several times
+    /// Where it arrives: a degree or a note at a bar and beat, 3@5.1 or B@5.1, and how:
+    /// 3@2.4&:below:early. After a colon any, step, below, above or enclosure, and early or late.
+    /// May stand several times
     #[arg(long, value_name = "DEGREE@BAR.BEAT")]
     pub target: Vec<String>,
     /// How many bars; without it as many as are written, and four of a chord alone

@@ -51,7 +51,7 @@ impl Call<'_> {
         };
         let read_start = |text: &String| line_start(text);
         let targets = wanted.target.iter().map(|text| text.parse::<LineTarget>());
-        Ok(LineQuestion {
+        let question = LineQuestion {
             style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
             tempo: tempo(&wanted.tempo)?,
             pattern: wanted.pattern.as_deref().map(|text| self.pattern(text)).transpose()?,
@@ -60,13 +60,16 @@ impl Call<'_> {
             start: wanted.start.as_ref().map(read_start).transpose()?,
             at_change: wanted.at_change.map_or(AtChange::RunsOn, AtChange::from),
             targets: targets.collect::<Result<_, _>>()?,
-            phrases: wanted.phrases.as_deref().map_or(Ok(Vec::new()), |file| self.phrases(file))?,
             area: area(wanted, neck, frets)?,
             picking: wanted.picking.into(),
             slurring: if wanted.slurs { Slurring::IntoTheBeat } else { Slurring::Nothing },
             ways: wanted.ways.into(),
             ..LineQuestion::over(LineChords::read(&asked)?)
-        })
+        };
+        match &wanted.phrases {
+            Some(file) => question.with_phrases(&self.phrases(file)?),
+            None => Ok(question),
+        }
     }
 
     /// The phrases of a file.

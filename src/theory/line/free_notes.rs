@@ -48,6 +48,15 @@ impl FreeNotes {
     }
 }
 
+impl FreeNotes {
+    /// The same notes so many semitones higher; `None` where one would be none.
+    #[must_use]
+    pub fn up(&self, semitones: i32) -> Option<FreeNotes> {
+        let moved = |note: &FreeNote| Some(FreeNote { pitch: note.pitch.up(semitones)?, ..*note });
+        Some(FreeNotes { notes: self.notes.iter().map(moved).collect::<Option<_>>()? })
+    }
+}
+
 /// The longest text that is looked at, in characters.
 const LONGEST_TEXT: usize = 4_000;
 

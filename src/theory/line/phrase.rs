@@ -70,6 +70,19 @@ pub enum Start {
     FromBefore,
 }
 
+impl Start {
+    /// The same beginning of a phrase that is so many semitones higher; `None` where the note would
+    /// be none.
+    #[must_use]
+    pub fn up(self, semitones: i32) -> Option<Start> {
+        match self {
+            Start::Lowest(_) | Start::FromBefore => Some(self),
+            Start::Bass(pitch) => pitch.up(semitones).map(Start::Bass),
+            Start::Near(pitch) => pitch.up(semitones).map(Start::Near),
+        }
+    }
+}
+
 /// How a phrase goes from group to group.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Travel {

@@ -77,7 +77,8 @@ impl Drawing<'_> {
     fn why(&self, made: &Made, area: Rect) -> Vec<String> {
         let told = |bar: &ExplainedBar| bar.why(self.shared.setup.spelling).to_string();
         let here = made.bar_of(self.screen.cursor);
-        let mut lines = here.map(|bar| broken(&told(bar), area.width)).unwrap_or_default();
+        let mut lines: Vec<String> = unmade(made.answer.unmade_edits).into_iter().collect();
+        lines.extend(here.map(|bar| broken(&told(bar), area.width)).unwrap_or_default());
         if usize::from(area.height) <= lines.len() {
             return lines;
         }
@@ -102,6 +103,15 @@ impl Drawing<'_> {
         };
         let lines = Line::styled(told.to_owned(), self.shared.theme.text);
         Paragraph::new(lines).wrap(Wrap { trim: true }).render(indented(area), buffer);
+    }
+}
+
+/// What of the player's changes the line cannot keep as it is now.
+fn unmade(edits: usize) -> Option<String> {
+    match edits {
+        0 => None,
+        1 => Some("one of your changes has no note to go to here".to_owned()),
+        count => Some(format!("{count} of your changes have no note to go to here")),
     }
 }
 
