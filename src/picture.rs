@@ -24,7 +24,6 @@ pub use mark::{Mark, MarkRole, Presence};
 pub use neck::{NeckFret, NeckPicture, NeckString};
 pub use run::{Ink, Run, Weight};
 pub use tab::{
-    Attack, Count, Slur, Tab, TabBar, TabBelow, TabColumn, TabEvent, TabHold, TabLook, TabMusic,
-    TabNote, TabRhythm, TabRow, TabRowKind, TabSpot, TabString, TabSystem, TimesFrom, TriadMark,
-    Turn,
+    Attack, Count, Tab, TabBar, TabBelow, TabColumn, TabEvent, TabHold, TabLook, TabMusic, TabNote,
+    TabRhythm, TabRow, TabRowKind, TabSpot, TabString, TabSystem, TimesFrom, TriadMark, Turn,
 };

@@ -2,8 +2,8 @@
 
 use fretloom_fretboard::Fingering;
 use fretloom_theory::{
-    BarLabel, ChordSymbol, Degree, Meter, NoteName, Pattern, Quarters, Role, Scale, SpelledTriad,
-    Stroke, WhichTriad,
+    BarLabel, ChordSymbol, Degree, Meter, NoteName, Pattern, Quarters, Role, Scale, Slur,
+    SpelledTriad, Stroke, WhichTriad,
 };
 use serde::Serialize;
 
@@ -15,7 +15,6 @@ use crate::answer::{
     InKey, KeyLine, LineAnswer, LineChord, LinePhrase, LineTarget, LineWay, LinesAnswer, NamedPair,
     ToldNote,
 };
-use crate::picture::Slur;
 
 #[derive(Serialize)]
 struct Lines<'a> {

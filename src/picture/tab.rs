@@ -20,7 +20,7 @@ mod timed;
 use fretloom_fretboard::{Neck, OpenString, Place, Shape, StringNumber, Tuning};
 use fretloom_theory::{Bars, Meter, NoteName, Quarters, Tempo, TempoMap, Timeline};
 
-pub use bar::{Slur, TabBar, TabColumn, TabHold, TabNote, TriadMark, Turn};
+pub use bar::{TabBar, TabColumn, TabHold, TabNote, TriadMark, Turn};
 pub use count::Count;
 pub use event::{Attack, TabEvent, TabMusic, TimesFrom};
 pub use look::{TabBelow, TabLook};

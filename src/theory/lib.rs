@@ -78,6 +78,7 @@ mod scale_choice;
 mod scale_kind;
 mod score;
 mod set_class;
+mod slur;
 mod spelling;
 mod stroke;
 mod text;
@@ -130,6 +131,7 @@ pub use score::{ChordSymbol, Grace, KeySignature, Note, Part, PlayedTime, Rest, 
 pub use set_class::{
     forte_name, interval_vector, prime_form, prime_form_rahn, transposition_symmetries,
 };
+pub use slur::Slur;
 pub use spelling::{Speller, Spelling};
 pub use stroke::Stroke;
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};

@@ -1,7 +1,7 @@
 //! A way to play a line.
 
 use fretloom_fretboard::{Alternatives, Fingering, LineNote, Neck, Pin};
-use fretloom_theory::{PhraseNote, Quarters, Stroke, TempoMap};
+use fretloom_theory::{PhraseNote, Quarters, Slur, Stroke, TempoMap};
 
 use super::area::Area;
 use super::note::ToldNote;
@@ -9,7 +9,6 @@ use super::question::{LineQuestion, Slurring};
 use super::slurs::into_the_beat;
 use crate::answer::finger::WayAnswer;
 use crate::answer::refusal::Refusal;
-use crate::picture::Slur;
 
 /// A way to play a line.
 #[derive(Clone, PartialEq, Debug)]

@@ -1,10 +1,9 @@
 //! Slurs that are suggested: from the upbeat into the beat.
 
-use fretloom_theory::Bars;
+use fretloom_theory::{Bars, Slur};
 
 use super::note::ToldNote;
 use crate::answer::finger::FingeredAnswer;
-use crate::picture::Slur;
 
 /// How each note is slurred to. The pick takes the upbeat, and the next finger sounds the beat,
 /// where it is on the same string and nothing comes between.

@@ -2,7 +2,7 @@
 
 use fretloom_fretboard::{Finger, Fret, HandPosition, StringNumber};
 use fretloom_theory::{
-    BarLabel, ChordSymbol, Degree, Meter, NoteName, Quarters, Stroke, WhichTriad,
+    BarLabel, ChordSymbol, Degree, Meter, NoteName, Quarters, Slur, Stroke, WhichTriad,
 };
 
 use super::count::Count;
@@ -91,26 +91,6 @@ pub struct TriadMark {
     pub opens: bool,
     /// Is it the last of its group?
     pub closes: bool,
-}
-
-/// How a note is sounded without the pick.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
-pub enum Slur {
-    /// A finger strikes the string.
-    HammerOn,
-    /// The finger above leaves the string and plucks it.
-    PullOff,
-}
-
-impl Slur {
-    /// Its letter: `h`, `p`.
-    #[must_use]
-    pub const fn letter(self) -> char {
-        match self {
-            Slur::HammerOn => 'h',
-            Slur::PullOff => 'p',
-        }
-    }
 }
 
 /// A note that goes on at a moment.

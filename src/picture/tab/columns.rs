@@ -1,9 +1,9 @@
 //! Columns as they come, one moment after another.
 
 use fretloom_fretboard::{Fret, HandPosition, StringNumber};
-use fretloom_theory::{Bar, ChordSymbol, Quarters};
+use fretloom_theory::{Bar, ChordSymbol, Quarters, Slur};
 
-use super::bar::{Slur, TabColumn, TabHold, TabNote, Turn};
+use super::bar::{TabColumn, TabHold, TabNote, Turn};
 use super::count::Count;
 use super::event::TabMusic;
 use super::moments::within;

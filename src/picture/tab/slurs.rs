@@ -1,6 +1,7 @@
 //! Which notes are slurred to.
 
-use super::bar::Slur;
+use fretloom_theory::Slur;
+
 use super::timed::Timed;
 
 /// How each note is slurred to, by note.

@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use fretloom_theory::WhichTriad;
+use fretloom_theory::{Slur, WhichTriad};
 
 use crate::picture::{
-    Count, Slur, Tab, TabBelow, TabColumn, TabLook, TabNote, TabRhythm, TabSystem, Turn,
+    Count, Tab, TabBelow, TabColumn, TabLook, TabNote, TabRhythm, TabSystem, Turn,
 };
 
 /// What the signs mean that stand in a tab, and no others; prints as lines no wider than the tab

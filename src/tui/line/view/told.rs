@@ -1,6 +1,6 @@
 //! The note at the cursor, and what the line does, in words.
 
-use fretloom_theory::{Degree, ExplainedBar};
+use fretloom_theory::{Degree, ExplainedBar, Slur};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -10,7 +10,6 @@ use super::super::drawing::Drawing;
 use super::super::made::Made;
 use super::super::state::Outcome;
 use super::neck::member_of;
-use crate::picture::Slur;
 use crate::tui::widget::{below, broken, cut_to, indented, write};
 
 impl Drawing<'_> {
