@@ -65,7 +65,7 @@ impl LineAnswer {
         let mut notes: Vec<PhraseNote> = self.notes.iter().map(|told| told.note).collect();
         let mut unmade_edits = 0;
         for edit in of_notes {
-            let changed = query.edited(&notes, &[edit], &area.reach());
+            let changed = query.edited(self.made_of(), &notes, &[edit], &area.reach());
             unmade_edits += usize::from(changed == notes);
             notes = changed;
         }

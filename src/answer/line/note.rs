@@ -2,7 +2,7 @@
 
 use fretloom_theory::{
     Degree, NamedPitch, NoteName, Phrase, PhraseNote, Quarters, Role, SpelledTriad, Speller,
-    Timing, WhichTriad,
+    Target, WhichTriad,
 };
 
 use super::chords::{LineChord, LineChords};
@@ -52,7 +52,7 @@ impl<'a> Teller<'a> {
 
     pub(super) fn told(&self, note: PhraseNote) -> Option<ToldNote> {
         let phrase = self.phrases.get(note.phrase)?;
-        let landing = landing_of(phrase, &note);
+        let landing = phrase.lands_at(note.onset);
         let spoken = self.index_at(landing.unwrap_or(note.onset));
         // A note of the pair is named by its phrase, also after the next chord has begun.
         let pair = match landing {
@@ -74,16 +74,10 @@ impl<'a> Teller<'a> {
     }
 }
 
-/// When the landing of its phrase should come, where a note is that landing.
+/// When the target of its phrase should come, where a note is what is aimed at.
 pub(super) fn landing_of(phrase: &Phrase, note: &PhraseNote) -> Option<Quarters> {
-    let target = phrase.target?;
-    let onset = match target.timing {
-        Timing::OnTime => Some(target.at),
-        Timing::Early(by) => target.at.checked_sub(by),
-        Timing::Late(by) => target.at.checked_add(by),
-    };
-    let is_it = target.notes.contains(note.pitch.pitch_class()) && onset == Some(note.onset);
-    is_it.then_some(target.at)
+    let is_aimed_at = |target: Target| target.notes.contains(note.pitch.pitch_class());
+    phrase.lands_at(note.onset).filter(|_| phrase.target.is_some_and(is_aimed_at))
 }
 
 fn triad_of(pair: NamedPair, role: Role) -> Option<SpelledTriad> {

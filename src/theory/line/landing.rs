@@ -30,14 +30,8 @@ impl LandingTime {
     /// `None` where the moments do not fit.
     pub(super) fn of(target: &Target) -> Option<LandingTime> {
         let end = target.at.checked_add(target.length)?;
-        let (onset, pattern_until) = match target.timing {
-            Timing::OnTime => (target.at, target.at),
-            Timing::Early(by) => {
-                let early = target.at.checked_sub(by)?;
-                (early, early)
-            }
-            Timing::Late(by) => (target.at.checked_add(by)?, target.at),
-        };
+        let onset = target.onset()?;
+        let pattern_until = onset.min(target.at);
         (onset < end).then_some(LandingTime { onset, end, pattern_until })
     }
 }

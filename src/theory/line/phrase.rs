@@ -145,6 +145,18 @@ pub struct Target {
     pub pair: Option<TriadPair>,
 }
 
+impl Target {
+    /// When it sounds; `None` where that would be before the beginning of all.
+    #[must_use]
+    pub fn onset(&self) -> Option<Quarters> {
+        match self.timing {
+            Timing::OnTime => Some(self.at),
+            Timing::Early(by) => self.at.checked_sub(by),
+            Timing::Late(by) => self.at.checked_add(by),
+        }
+    }
+}
+
 /// How a target is reached.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Approach {
@@ -200,6 +212,31 @@ impl Phrase {
             target: None,
             notes: NotesFrom::Pair,
         }
+    }
+
+    /// When its target should come, where the note that begins at a moment is its landing: an early
+    /// one speaks a chord that is still to come.
+    ///
+    /// ```
+    /// use fretloom_theory::{
+    ///     Approach, ChordScale, Phrase, PitchClass, PitchClassSet, Quarters, SpelledTriad, Target, Timing, TriadPair,
+    /// };
+    /// let over = ChordScale::alone("D Dorian".parse().unwrap());
+    /// let [f, g] = ["F", "G"].map(|name| name.parse::<SpelledTriad>().unwrap().triad());
+    /// let pair = TriadPair::in_order(f, g).unwrap();
+    /// let (at, length) = (Quarters::whole(4), Quarters::whole(2));
+    /// let notes = PitchClassSet::EMPTY.with(PitchClass::new(11));
+    /// let timing = Timing::Early(Quarters::EIGHTH);
+    /// let target = Target { notes, at, length, approach: Approach::Any, timing, pair: None };
+    /// let phrase = Phrase::new(Quarters::ZERO, at, over, pair);
+    /// let phrase = Phrase { target: Some(target), ..phrase };
+    /// assert_eq!(phrase.lands_at(Quarters::new(7, 2).unwrap()), Some(at));
+    /// assert_eq!(phrase.lands_at(at), None);
+    /// ```
+    #[must_use]
+    pub fn lands_at(&self, moment: Quarters) -> Option<Quarters> {
+        let target = self.target?;
+        (target.onset() == Some(moment)).then_some(target.at)
     }
 
     /// The same onsets and figures over another chord with its pair, so much later, with an ending

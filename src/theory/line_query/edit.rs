@@ -1,30 +1,38 @@
 //! Lines with single notes changed.
 
-use super::{ChordStretch, LineQuery};
-use crate::line::{PhraseNote, Reach, Role};
+use super::LineQuery;
+use crate::line::{NotesFrom, Phrase, PhraseNote, Reach, Role};
 use crate::time::Quarters;
-use crate::{Direction, NoteChange, NoteEdit, Pitch, WhichTriad};
+use crate::{Direction, NoteChange, NoteEdit, Pitch, PitchClassSet, TriadPair, WhichTriad};
 
 impl LineQuery {
-    /// The notes of a line, in order of time, changed one change after the other.
+    /// The notes of a line, in order of time, changed one change after the other. `phrases` are those
+    /// that they were made of: a note goes on in the pair of its own.
     ///
     /// A change that leads to a note which may not be used, that makes two notes of a chord one, or
     /// that names a note which is not there has no effect.
     #[must_use]
     pub fn edited(
         &self,
+        phrases: &[Phrase],
         notes: &[PhraseNote],
         edits: &[NoteEdit],
         reach: &Reach,
     ) -> Vec<PhraseNote> {
         let mut notes = notes.to_vec();
         for edit in edits {
-            self.edit(&mut notes, edit, reach);
+            self.edit(phrases, &mut notes, edit, reach);
         }
         notes
     }
 
-    fn edit(&self, notes: &mut Vec<PhraseNote>, edit: &NoteEdit, reach: &Reach) {
+    fn edit(
+        &self,
+        phrases: &[Phrase],
+        notes: &mut Vec<PhraseNote>,
+        edit: &NoteEdit,
+        reach: &Reach,
+    ) {
         let first = notes.partition_point(|note| note.onset < edit.onset);
         let begins_there = |index: &usize| {
             notes.get(*index).is_some_and(|note: &PhraseNote| note.onset == edit.onset)
@@ -39,39 +47,57 @@ impl LineQuery {
                 note.accent = !note.accent;
             }),
             NoteChange::PairNote(_) | NoteChange::ScaleStep(_) | NoteChange::HalfStep(_) => {
-                let Some(chord) = self.chord_at(edit.onset) else { return };
-                let pitch = notes
-                    .get(index)
-                    .and_then(|note| next_pitch(note.pitch, edit.change, chord, reach));
-                if let Some(pitch) = pitch.filter(|pitch| keeps_order(notes, index, *pitch)) {
-                    self.take(notes, index, pitch, chord);
+                let Some(note) = notes.get(index) else { return };
+                let Some(around) = self.around(phrases, note) else { return };
+                let pitch = next_pitch(note.pitch, edit.change, &around, reach)
+                    .filter(|pitch| keeps_order(notes, index, *pitch));
+                if let (Some(pitch), Some(note)) = (pitch, notes.get_mut(index)) {
+                    (note.pitch, note.role) = (pitch, around.role(pitch));
                 }
             }
         }
     }
 
-    /// The note takes another pitch, and belongs to the triad of the pair that has it.
-    fn take(&self, notes: &mut [PhraseNote], index: usize, pitch: Pitch, chord: &ChordStretch) {
-        let which = WhichTriad::with(chord.pair, pitch.pitch_class());
-        if let Some(note) = notes.get_mut(index) {
-            (note.pitch, note.role) = (pitch, which.map_or(Role::Free, Role::Triad));
-        }
+    /// Where a note may go: in its phrase, where it lands in the chord on which it does, and where
+    /// it was entered by itself in the chord under it.
+    fn around(&self, phrases: &[Phrase], note: &PhraseNote) -> Option<Around> {
+        let phrase = phrases.get(note.phrase)?;
+        let landing = phrase.lands_at(note.onset);
+        let chord = self.chord_at(landing.unwrap_or(note.onset))?;
+        let scale = chord.over.scale().set();
+        let of_pair = match (&phrase.notes, landing) {
+            (NotesFrom::Entered(_), _) => None,
+            (NotesFrom::Pair, Some(_)) => Some(chord.pair),
+            (NotesFrom::Pair, None) => Some(phrase.pair),
+        };
+        Some(Around { scale, pair: of_pair.unwrap_or(chord.pair), of_pair })
+    }
+}
+
+/// The notes to which a note may go.
+struct Around {
+    scale: PitchClassSet,
+    pair: TriadPair,
+    /// The pair to whose triads the note belongs wherever it goes.
+    of_pair: Option<TriadPair>,
+}
+
+impl Around {
+    /// A note belongs to the triad of its pair that has it.
+    fn role(&self, pitch: Pitch) -> Role {
+        let which = self.of_pair.and_then(|pair| WhichTriad::with(pair, pitch.pitch_class()));
+        which.map_or(Role::Free, Role::Triad)
     }
 }
 
 /// Where a change of pitch leads.
-fn next_pitch(
-    from: Pitch,
-    change: NoteChange,
-    chord: &ChordStretch,
-    reach: &Reach,
-) -> Option<Pitch> {
+fn next_pitch(from: Pitch, change: NoteChange, around: &Around, reach: &Reach) -> Option<Pitch> {
     match change {
         NoteChange::PairNote(way) => {
-            let set = chord.pair.set();
+            let set = around.pair.set();
             next(reach.pitches().filter(|pitch| set.contains(pitch.pitch_class())), from, way)
         }
-        NoteChange::ScaleStep(way) => next(reach.free_in(chord.over.scale().set()), from, way),
+        NoteChange::ScaleStep(way) => next(reach.free_in(around.scale), from, way),
         NoteChange::HalfStep(Direction::Up) => from.up(1).filter(|up| reach.holds_free(*up)),
         NoteChange::HalfStep(Direction::Down) => from.up(-1).filter(|down| reach.holds_free(*down)),
         NoteChange::SoundsOn | NoteChange::Accent | NoteChange::Silent => None,

@@ -1,8 +1,8 @@
 use super::*;
 use crate::time::Meter;
 use crate::{
-    Direction, NamedPitch, NoteChange, NoteEdit, PhraseNote, Pitch, PitchClass, Role, ScaleChoice,
-    SpelledTriad, WhichTriad,
+    Direction, Inversion, NamedPitch, NoteChange, NoteEdit, PhraseNote, Pitch, PitchClass, Role,
+    ScaleChoice, SpelledTriad, WhichTriad,
 };
 
 fn stretch(from: u32, symbol: &str, pair: &str) -> ChordStretch {
@@ -171,14 +171,14 @@ fn a_note_goes_to_the_next_of_the_pair_or_by_a_step() {
         (vec![HalfStep(Down), HalfStep(Up)], "A3", Role::Triad(WhichTriad::First)),
     ] {
         let edits: Vec<NoteEdit> = edits.into_iter().map(|change| changed(1, change)).collect();
-        let edited = query.edited(&line, &edits, &reach);
+        let edited = query.edited(&query.phrases(), &line, &edits, &reach);
         assert_eq!(names(&edited), format!("F3 {second} C4 G3 B3 D4 A3 C4"), "{edits:?}");
         assert_eq!(edited[1].role, role, "{edits:?}");
     }
     // Nothing is below the lowest note that may be used, and nothing begins between the eighths.
     let nowhere = NoteEdit { onset: Quarters::new(1, 4).unwrap(), ..changed(0, PairNote(Up)) };
     for edit in [changed(0, PairNote(Down)), changed(0, HalfStep(Down)), nowhere] {
-        assert_eq!(query.edited(&line, &[edit], &reach), line, "{edit:?}");
+        assert_eq!(query.edited(&query.phrases(), &line, &[edit], &reach), line, "{edit:?}");
     }
 }
 
@@ -186,20 +186,78 @@ fn a_note_goes_to_the_next_of_the_pair_or_by_a_step() {
 fn a_note_sounds_on_is_accented_or_falls_silent() {
     let (query, line) = threes();
     let reach = Reach::between(53, 77);
-    let held = query.edited(&line, &[changed(1, NoteChange::SoundsOn)], &reach);
+    let held = query.edited(&query.phrases(), &line, &[changed(1, NoteChange::SoundsOn)], &reach);
     assert_eq!(names(&held), "F3 A3 G3 B3 D4 A3 C4");
     assert_eq!(held[1].duration, Quarters::ONE);
     assert_eq!(held[2].onset, Quarters::new(3, 2).unwrap());
     let twice = [changed(1, NoteChange::SoundsOn), changed(1, NoteChange::SoundsOn)];
-    assert_eq!(names(&query.edited(&line, &twice, &reach)), "F3 A3 B3 D4 A3 C4");
+    assert_eq!(names(&query.edited(&query.phrases(), &line, &twice, &reach)), "F3 A3 B3 D4 A3 C4");
     // Nothing comes after the last one.
-    assert_eq!(query.edited(&line, &[changed(7, NoteChange::SoundsOn)], &reach), line);
-    let silent = query.edited(&line, &[changed(0, NoteChange::Silent)], &reach);
+    assert_eq!(
+        query.edited(&query.phrases(), &line, &[changed(7, NoteChange::SoundsOn)], &reach),
+        line
+    );
+    let silent = query.edited(&query.phrases(), &line, &[changed(0, NoteChange::Silent)], &reach);
     assert_eq!(names(&silent), "A3 C4 G3 B3 D4 A3 C4");
-    let loud = query.edited(&line, &[changed(3, NoteChange::Accent)], &reach);
+    let loud = query.edited(&query.phrases(), &line, &[changed(3, NoteChange::Accent)], &reach);
     assert!(loud[3].accent);
     let again = [changed(3, NoteChange::Accent), changed(3, NoteChange::Accent)];
-    assert_eq!(query.edited(&line, &again, &reach), line);
+    assert_eq!(query.edited(&query.phrases(), &line, &again, &reach), line);
+}
+
+/// D major and E major over Dm7, written as a phrase of its own beside the chord's F & G: from F sharp
+/// the next of its notes up is G sharp, of E. An entered note goes the same way and stays free. A landing
+/// that comes early goes on in the pair of the chord that it speaks: from E over Cmaj7, G & Am lead
+/// to G, of G.
+#[test]
+fn a_note_goes_on_in_the_pair_of_its_phrase() {
+    use Direction::Up;
+    let pair = stretch(0, "Dm7", "D & E").pair;
+    let start = Some(Start::Lowest(Inversion::Root));
+    let own = WrittenPhrase { pair: Some(pair), start, to: Some(Quarters::whole(4)), ..plain() };
+    let stab = WrittenPhrase {
+        notes: NotesFrom::Entered("F3:4 A3:4".parse().unwrap()),
+        from: Quarters::whole(4),
+        to: Some(Quarters::whole(6)),
+        ..plain()
+    };
+    let target = AskedTarget {
+        at: Quarters::whole(8),
+        notes: PitchClassSet::EMPTY.with(class("E")),
+        approach: Approach::Step,
+        timing: Timing::Early(Quarters::EIGHTH),
+    };
+    let from = Quarters::whole(6);
+    let aimed = WrittenPhrase { from, target: Some(target), ..plain() };
+    let query = two_five_one().styled(LineStyle::Exercise).written(vec![own, stab, aimed]);
+    let line = query.line(&reach()).unwrap();
+    for (eighth, from, to, role) in [
+        (1, "Gb3", "Ab3", Role::Triad(WhichTriad::Second)),
+        (10, "A3", "B3", Role::Free),
+        (15, "E4", "G4", Role::Triad(WhichTriad::First)),
+    ] {
+        let change = changed(eighth, NoteChange::PairNote(Up));
+        let edited = query.edited(&query.phrases(), line.notes(), &[change], &reach());
+        let index = edited.iter().position(|note| note.onset == change.onset).unwrap();
+        assert_eq!(names(&line.notes()[index..=index]), from, "at {eighth}");
+        assert_eq!(names(&edited[index..=index]), to, "at {eighth}");
+        assert_eq!(edited[index].role, role, "at {eighth}");
+    }
+}
+
+/// A phrase as it is where nothing is written.
+fn plain() -> WrittenPhrase {
+    WrittenPhrase {
+        from: Quarters::ZERO,
+        to: None,
+        pair: None,
+        pattern: None,
+        rhythm: None,
+        travel: None,
+        start: None,
+        target: None,
+        notes: NotesFrom::Pair,
+    }
 }
 
 /// F and C together: the lower one does not pass the upper one.
@@ -212,33 +270,25 @@ fn notes_of_a_chord_keep_their_order() {
     assert_eq!(names(&line).get(..5), Some("F3 C4"));
     let up = changed(0, NoteChange::PairNote(Direction::Up));
     // G, A, B, and no further.
-    let edited = query.edited(&line, &[up; 9], &reach);
+    let edited = query.edited(&query.phrases(), &line, &[up; 9], &reach);
     assert_eq!(names(&edited).get(..5), Some("B3 C4"));
     let upper = NoteEdit { voice: 1, ..changed(0, NoteChange::PairNote(Direction::Down)) };
-    assert_eq!(names(&query.edited(&line, &[upper; 9], &reach)).get(..5), Some("F3 G3"));
+    assert_eq!(
+        names(&query.edited(&query.phrases(), &line, &[upper; 9], &reach)).get(..5),
+        Some("F3 G3")
+    );
     let third = NoteEdit { voice: 2, ..upper };
-    assert_eq!(query.edited(&line, &[third], &reach), line);
+    assert_eq!(query.edited(&query.phrases(), &line, &[third], &reach), line);
 }
 
 /// Two phrases as a player writes them: a stab and an approach entered by hand, then four and three
 /// into the third of the next chord, with a pair of its own.
 #[test]
 fn written_phrases_are_played_as_they_are_written() {
-    let plain = WrittenPhrase {
-        from: Quarters::ZERO,
-        to: None,
-        pair: None,
-        pattern: None,
-        rhythm: None,
-        travel: None,
-        start: None,
-        target: None,
-        notes: NotesFrom::Pair,
-    };
     let stab = WrittenPhrase {
         notes: NotesFrom::Entered("F3+A3:4 -:4 Eb4:8".parse().unwrap()),
         to: Some(Quarters::whole(3)),
-        ..plain.clone()
+        ..plain()
     };
     let target = AskedTarget {
         at: Quarters::whole(8),
@@ -246,8 +296,7 @@ fn written_phrases_are_played_as_they_are_written() {
         approach: Approach::HalfStepBelow,
         timing: Timing::OnTime,
     };
-    let four_three =
-        WrittenPhrase { from: Quarters::whole(4), target: Some(target), ..plain.clone() };
+    let four_three = WrittenPhrase { from: Quarters::whole(4), target: Some(target), ..plain() };
     let query = two_five_one().written(vec![four_three.clone(), stab]);
     let line = query.line(&reach()).unwrap();
     let free = line.notes().iter().take_while(|note| note.role == Role::Free).count();
