@@ -4,7 +4,7 @@
 //! of theory and fretboard. [`json`] is a view of what they answer for other programs. [`picture`] is
 //! what is drawn, as data, which [`export`] and the screen write. [`library`] finds and reads data
 //! files, [`settings`] what the player has settled, [`store`] what the program remembers,
-//! [`score_file`] reads scores.
+//! [`score_file`] reads scores, [`sound`] plays.
 
 pub mod answer;
 pub mod cli;
@@ -15,6 +15,7 @@ pub mod library;
 pub mod picture;
 pub mod score_file;
 pub mod settings;
+pub mod sound;
 pub mod store;
 pub mod tui;
 pub mod words;
