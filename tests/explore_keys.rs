@@ -18,7 +18,7 @@ use fretloom::tui::command::{
     TypingCommand,
 };
 use fretloom::tui::keys::Keys;
-use fretloom::tui::runtime::Effect;
+use fretloom::tui::program::Effect;
 use player::{HELP_FIRST, HELP_TOP, OPENED, Player};
 
 /// What a triple looks at.

@@ -16,7 +16,7 @@ use fretloom::tui::command::{COMMANDS, Command, LineCommand, Section};
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::Pointed;
-use fretloom::tui::runtime::Effect;
+use fretloom::tui::program::Effect;
 use player::Player;
 
 /// What a triple looks at.

@@ -413,10 +413,16 @@ fn lists_and_footer_hear_the_mouse_and_quit_can_be_clicked() {
 
 #[test]
 fn a_panic_gives_the_terminal_back_before_it_speaks() {
-    let mut session = start(&[("FRETLOOM_PANIC_ON_KEY", "x")]);
+    for panic in ["FRETLOOM_PANIC_ON_KEY", "FRETLOOM_PANIC_IN_JOB_ON_KEY"] {
+        assert_ends_in_words(panic);
+    }
+}
+
+fn assert_ends_in_words(panic: &str) {
+    let mut session = start(&[(panic, "x")]);
     session.send("x");
-    assert_eq!(session.wait_exit(DEADLINE), 101);
-    session.wait_for("FRETLOOM_PANIC_ON_KEY is x", DEADLINE);
+    assert_eq!(session.wait_exit(DEADLINE), 101, "{panic}");
+    session.wait_for("the key for a panic is x", DEADLINE);
     assert_given_back(&session, 1);
     let raw = session.raw();
     let report = positions(&raw, b"panicked at").next();

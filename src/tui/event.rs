@@ -1,5 +1,6 @@
 //! What happens to the program from outside: keys, pasted text, a new window size.
 
+use std::any::Any;
 use std::io;
 use std::sync::mpsc::SyncSender;
 
@@ -44,6 +45,10 @@ pub(super) enum Wake {
     Resized,
     /// The terminal has read a frame and can be given the next, or cannot be written.
     Written(io::Result<()>),
+    /// A job has found something out.
+    Answered,
+    /// Another thread has panicked: with this, after the hook for panics was called.
+    Panicked(Box<dyn Any + Send>),
     /// A signal is about to end the process: what should outlast it is to be saved now, and a
     /// message sent here when that is done.
     #[cfg_attr(not(unix), expect(dead_code, reason = "only Unix signals end a process"))]

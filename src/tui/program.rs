@@ -7,6 +7,7 @@
 //! runtime.
 
 mod commands;
+mod effect;
 mod help;
 mod history;
 mod overlay;
@@ -18,4 +19,5 @@ mod step;
 mod update;
 mod view;
 
+pub use effect::Effect;
 pub use state::Program;

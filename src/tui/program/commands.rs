@@ -1,5 +1,6 @@
 //! What the program does itself, whichever screen is in front.
 
+use super::effect::Effect;
 use super::overlay::Overlay;
 use super::state::Program;
 use crate::glyphs::to_ascii;
@@ -7,7 +8,7 @@ use crate::tui::clipboard::Clip;
 use crate::tui::command::ProgramCommand;
 use crate::tui::key::Glyphs;
 use crate::tui::mouse::Mouse;
-use crate::tui::runtime::Effect;
+
 use crate::tui::widget::Search;
 
 impl Program {

@@ -1,8 +1,9 @@
 //! Taking changes back, and turning to the pages before and after.
 
+use super::effect::Effect;
 use super::state::Program;
 use super::step::Step;
-use crate::tui::runtime::Effect;
+
 use crate::words::counted;
 
 impl Program {

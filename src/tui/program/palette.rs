@@ -5,11 +5,12 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
+use super::effect::Effect;
 use super::overlay::Overlay;
 use super::state::Program;
 use crate::tui::command::{COMMANDS, Command, CommandRow, ListCommand, ProgramCommand};
 use crate::tui::gesture::Spot;
-use crate::tui::runtime::Effect;
+
 use crate::tui::widget::{ListView, Search, list_rows, moved, write};
 
 impl Program {

@@ -1,8 +1,11 @@
 //! What keys, the mouse, pasted text and a new size do.
 
+use std::convert::Infallible;
+
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect, Size};
 
+use super::effect::Effect;
 use super::overlay::Overlay;
 use super::screens::{Hit as ScreenHit, Screens};
 use super::state::Program;
@@ -11,7 +14,7 @@ use crate::tui::event::Event;
 use crate::tui::gesture::{Act, Gesture, Spot};
 use crate::tui::key::Key;
 use crate::tui::mouse::{Mouse, Pointer};
-use crate::tui::runtime::{App, Effect};
+use crate::tui::runtime::App;
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 use crate::tui::widget::ListLine;
@@ -39,6 +42,8 @@ impl Hit {
 }
 
 impl App for Program {
+    type Answer = Infallible;
+
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
             Event::Key(key) => self.remembering(|program| program.press(key)),
@@ -53,6 +58,10 @@ impl App for Program {
                 Vec::new()
             }
         }
+    }
+
+    fn finish(&mut self, answer: Infallible) -> Vec<Effect> {
+        match answer {}
     }
 
     fn mouse(&self) -> Mouse {

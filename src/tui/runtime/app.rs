@@ -1,0 +1,43 @@
+//! What the runtime runs, and what it is asked to do.
+
+use ratatui::Frame;
+
+use super::jobs::Job;
+use crate::tui::clipboard::Clip;
+use crate::tui::event::Event;
+use crate::tui::mouse::Mouse;
+
+/// A program for the terminal: a state that events change and frames show.
+pub trait App {
+    /// What its jobs find out.
+    type Answer: Send + 'static;
+
+    /// Changes the state, and says what is to be done outside of it, in that order.
+    fn update(&mut self, event: Event) -> Vec<Effect<Self::Answer>>;
+
+    /// Takes what the job found out that was asked for last.
+    fn finish(&mut self, answer: Self::Answer) -> Vec<Effect<Self::Answer>>;
+
+    /// Whose the mouse is now; the terminal's, unless the app wants it.
+    fn mouse(&self) -> Mouse {
+        Mouse::Free
+    }
+
+    /// Draws the state on a frame of any size, down to nothing.
+    fn view(&self, frame: &mut Frame<'_>);
+}
+
+/// What an [`App`] asks the runtime to do, since it does nothing to the world itself.
+#[derive(Debug)]
+#[non_exhaustive]
+pub enum Effect<Answer> {
+    /// Ends the program; later effects and events are not carried out.
+    Quit,
+    /// Stops the program as Ctrl-Z does, until the shell continues it.
+    Suspend,
+    /// Asks the terminal to put a text on the player's clipboard.
+    Copy(Clip),
+    /// Does work on another thread. [`App::finish`] is given what it finds out, unless another job
+    /// has been asked for by then: only the last one matters.
+    Work(Job<Answer>),
+}

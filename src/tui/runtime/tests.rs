@@ -1,0 +1,4 @@
+//! The loop with a small app, on a terminal without a device.
+
+mod jobs;
+mod small;
