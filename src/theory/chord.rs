@@ -4,6 +4,7 @@
 //! (`chord/print.rs`); reading the print gives the same chord. It holds no voicing and no scale.
 
 mod print;
+mod shell;
 
 use crate::{Degree, Degrees, Interval, NoteName, PitchClass, PitchClassSet};
 

@@ -45,11 +45,13 @@ mod accidental;
 mod bar_text;
 mod chord;
 mod chord_scale;
+mod click;
 mod comes_round;
 mod criterion;
 mod degree;
 mod degrees;
 mod direction;
+mod drone;
 mod explain;
 mod families;
 mod fraction;
@@ -81,6 +83,7 @@ mod set_class;
 mod slur;
 mod spelling;
 mod stroke;
+mod swing;
 mod text;
 mod time;
 mod transposition_class;
@@ -93,10 +96,12 @@ pub use bar_text::{
 };
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
+pub use click::{Click, ClickBeats};
 pub use comes_round::ComesRound;
 pub use criterion::Criterion;
 pub use degree::Degree;
 pub use direction::Direction;
+pub use drone::{DroneChord, DroneSide};
 pub use explain::{
     Arrival, ExplainedApproach, ExplainedBar, ExplainedGroup, Explanation, GroupTiming, Landing,
     Movement, Why,
@@ -134,6 +139,7 @@ pub use set_class::{
 pub use slur::Slur;
 pub use spelling::{Speller, Spelling};
 pub use stroke::Stroke;
+pub use swing::Swing;
 pub use time::{Bar, BarLabel, BarPosition, Bars, Meter, Quarters, Tempo, TempoMap, Timeline};
 pub use transposition_class::TranspositionClass;
 pub use triad::{SpelledTriad, Triad, TriadQuality};
