@@ -1,13 +1,17 @@
-//! Reads a score from a file: our JSON, a track of a MIDI file, a part of MusicXML.
+//! Reads a score from a file: our JSON, a track of a MIDI file, a part of MusicXML, compressed or
+//! not.
 //!
-//! What a file is, its content says and not its name. What comes out is a checked [`ReadScore`]:
+//! What a file is, its content says and not its name; text may be UTF-8 or UTF-16. What comes out is a checked [`ReadScore`]:
 //! one part in musical time with its bars, tempi, keys and chord symbols, and beside each note when
 //! it is played, where it stood, so that a message can point there, and what place the file settles
 //! for it. Nothing here opens a file, and nothing panics, whatever the bytes are. The limits, past
-//! which a file is refused, are [`LONGEST_FILE`], [`MOST_NOTES`], [`LONGEST_PART_S`] and, for XML,
-//! [`DEEPEST_NESTING`].
+//! which a file is refused, are [`LONGEST_FILE`], [`LONGEST_SCORE`], [`MOST_NOTES`],
+//! [`LONGEST_PART_S`] and, for XML, [`DEEPEST_NESTING`].
 
+mod archive;
 mod choice;
+mod element;
+mod encoding;
 mod error;
 mod json;
 mod kind;
@@ -18,20 +22,22 @@ mod music_xml;
 mod origin;
 mod read_score;
 mod recorded;
+mod xml;
 
 pub use choice::Choice;
 pub use error::{At, ScoreFileError};
-pub use limits::{DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, MOST_NOTES};
+pub use limits::{DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_NOTES};
 pub use origin::NoteOrigin;
 pub use read_score::{FretsFrom, NoteSource, ReadNote, ReadScore};
 
-use kind::{Kind, without_mark};
+use encoding::text;
+use kind::Kind;
 
 /// Reads the score in a file's bytes: of its parts the chosen one.
 ///
 /// # Errors
 ///
-/// Where the bytes are none of the three kinds, are not well formed, or pass a limit; where the
+/// Where the bytes are none of these kinds, are not well formed, or pass a limit; where the
 /// choice names what the file does not have.
 ///
 /// # Example
@@ -53,23 +59,23 @@ pub fn read(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> 
     kind.check(choice)?;
     match kind {
         Kind::Midi => midi::read(bytes, choice.track),
-        Kind::MusicXml => music_xml::read(utf8(bytes)?, choice.part.as_deref()),
-        Kind::Json => json::read(utf8(bytes)?),
+        Kind::MusicXml => music_xml::read(&text(bytes)?, choice.part.as_deref()),
+        Kind::Compressed => compressed(bytes, choice.part.as_deref()),
+        Kind::Json => json::read(&text(bytes)?),
     }
+}
+
+/// The score in an archive; places in it are those of the score as it is unpacked.
+fn compressed(bytes: &[u8], part: Option<&str>) -> Result<ReadScore, ScoreFileError> {
+    let score = archive::score(bytes)?;
+    let read = text(&score.bytes).and_then(|text| music_xml::read(&text, part));
+    read.map_err(|error| error.within(&score.name))
 }
 
 /// What is said of a file that is longer than [`LONGEST_FILE`].
 #[must_use]
 pub fn too_long() -> ScoreFileError {
     ScoreFileError::whole("it is longer than 16 MiB", "a shorter file")
-}
-
-fn utf8(bytes: &[u8]) -> Result<&str, ScoreFileError> {
-    let bytes = without_mark(bytes);
-    std::str::from_utf8(bytes).map_err(|error| {
-        let at = At::Byte { offset: error.valid_up_to(), track: None };
-        ScoreFileError::new(at, "it is not UTF-8 there", "UTF-8 text")
-    })
 }
 
 #[cfg(test)]
@@ -85,8 +91,9 @@ mod tests {
         let any = Choice::default();
         for (bytes, words) in [
             (&b""[..], "it is empty"),
-            (b"PK\x03\x04\x14", "it is compressed, as .mxl files are"),
-            (b"\xff\xfe<\0", "it is UTF-16 text"),
+            (b"PK\x03\x04\x14", "it is compressed, as .mxl files are, and the list at its end"),
+            (b"\xff\xfe<\0a\0>\0", "found \"a\"; expected MusicXML"),
+            (b"\xff\xfe{\0 ", "it is UTF-16 text that ends within a character"),
             (b"RIFF", "its beginning is unknown"),
             (b"{\"notes\": \xff}", "it is not UTF-8 there"),
         ] {

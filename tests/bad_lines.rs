@@ -49,7 +49,7 @@ fn each_mistake_has_its_message() {
 fn standard_input_is_refused_alike() {
     let said = Said::by_piping("do re mi", Home::new().program().args(["finger", "-"]));
     let expected = "fretloom: cannot read the line in -: its beginning is unknown; expected a MIDI \
-                    file, uncompressed MusicXML or JSON with notes\n";
+                    file, MusicXML (also .mxl) or JSON with notes\n";
     assert_eq!((said.status, said.err.as_str()), (Some(1), expected));
 }
 

@@ -10,12 +10,15 @@
 
 #[path = "support/program.rs"]
 mod program;
+#[path = "support/archive.rs"]
+mod zip;
 
 use std::fmt::Write;
 use std::fs;
 use std::process::Command;
 
 use program::{Home, Said};
+use zip::{Entry, archive, bomb, compressed, container};
 
 /// How much a run has and how long the scores are.
 struct Bounds {
@@ -195,4 +198,29 @@ fn music_xml_without_end_is_answered() {
     bounds.is_answered("attributes", &music_xml(&attributes, ""));
     let measures = fill("</measure><measure>");
     bounds.is_answered("measures", &music_xml("", &measures));
+}
+
+/// A gibibyte of zeros in six million bytes, told and hidden; the longest score there may be; files
+/// without end; archives in one another.
+#[test]
+fn archives_without_end_are_answered() {
+    let bounds = Bounds::of_this_run();
+    let with = |score: Entry| archive(&[container("score.xml"), score]);
+    bounds.is_answered("a bomb", &with(bomb(1 << 30)));
+    for told in [0, 1 << 20, 32 << 20] {
+        bounds.is_answered("a hidden bomb", &with(Entry { unpacked: told, ..bomb(1 << 30) }));
+    }
+    bounds.is_answered("zeros", &with(bomb(32 << 20)));
+    let note = "<note><pitch><step>E</step><octave>4</octave></pitch><duration>1</duration></note>";
+    let notes = note.repeat(((32 << 20) - 1000) / note.len());
+    bounds.is_answered("notes", &compressed(&music_xml("", &notes)));
+    bounds.is_answered("deep", &compressed("<a>".repeat(10 << 20).as_bytes()));
+    let many = (0..60_000).map(|number| Entry::stored(&format!("{number}"), b"x"));
+    let many: Vec<Entry> = many.chain([container("score.xml")]).collect();
+    bounds.is_answered("files", &archive(&many));
+    let nested = (0..50).fold(music_xml("", ""), |inner, _| compressed(&inner));
+    bounds.is_answered("archives in one another", &nested);
+    bounds.is_answered("ends", &[b"PK\x03\x04".to_vec(), b"PK\x05\x06".repeat(250_000)].concat());
+    let entity = "<!DOCTYPE a [<!ENTITY a \"xxxxxxxxxx\"><!ENTITY b \"&a;&a;&a;&a;\">]><a>&b;</a>";
+    bounds.is_answered("entities", &compressed(entity.as_bytes()));
 }

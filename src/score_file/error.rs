@@ -40,6 +40,8 @@ impl fmt::Display for At {
 /// Prints as `line 3, column 14: found "x"; expected …`; who opened the file puts its name before.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct ScoreFileError {
+    /// The file of an archive that it is in.
+    within: Option<String>,
     at: At,
     wrong: Cow<'static, str>,
     expected: Cow<'static, str>,
@@ -54,11 +56,17 @@ impl ScoreFileError {
         wrong: impl Into<Cow<'static, str>>,
         expected: impl Into<Cow<'static, str>>,
     ) -> ScoreFileError {
-        ScoreFileError { at, wrong: wrong.into(), expected: expected.into() }
+        ScoreFileError { within: None, at, wrong: wrong.into(), expected: expected.into() }
+    }
+
+    /// The same in a file of an archive.
+    pub(super) fn within(self, name: &str) -> ScoreFileError {
+        let name = name.chars().take(ScoreFileError::SHOWN).collect();
+        ScoreFileError { within: Some(name), ..self }
     }
 
     pub(super) fn whole(
-        wrong: &'static str,
+        wrong: impl Into<Cow<'static, str>>,
         expected: impl Into<Cow<'static, str>>,
     ) -> ScoreFileError {
         ScoreFileError::new(At::Whole, wrong, expected)
@@ -83,6 +91,9 @@ impl ScoreFileError {
 
 impl fmt::Display for ScoreFileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(name) = &self.within {
+            write!(f, "in its {name}: ")?;
+        }
         write!(f, "{}{}; expected {}", self.at, self.wrong, self.expected)
     }
 }

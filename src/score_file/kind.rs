@@ -1,5 +1,6 @@
 //! What kind of file some bytes are.
 
+use super::archive;
 use super::choice::Choice;
 use super::error::ScoreFileError;
 
@@ -9,23 +10,21 @@ pub(super) enum Kind {
     Json,
     Midi,
     MusicXml,
+    /// MusicXML in an archive.
+    Compressed,
 }
 
-const KINDS: &str = "a MIDI file, uncompressed MusicXML or JSON with notes";
+const KINDS: &str = "a MIDI file, MusicXML (also .mxl) or JSON with notes";
 
 impl Kind {
     pub(super) fn of(bytes: &[u8]) -> Result<Kind, ScoreFileError> {
         if bytes.starts_with(b"MThd") {
             return Ok(Kind::Midi);
         }
-        if bytes.starts_with(b"PK\x03\x04") {
-            let expected = "the score itself: unpack it, and read the .xml file in it";
-            return Err(ScoreFileError::whole("it is compressed, as .mxl files are", expected));
+        if archive::is_archive(bytes) {
+            return Ok(Kind::Compressed);
         }
-        if bytes.starts_with(b"\xff\xfe") || bytes.starts_with(b"\xfe\xff") {
-            return Err(ScoreFileError::whole("it is UTF-16 text", "UTF-8 text"));
-        }
-        match without_mark(bytes).trim_ascii_start().first() {
+        match first_sign(bytes) {
             Some(b'<') => Ok(Kind::MusicXml),
             Some(b'{') => Ok(Kind::Json),
             Some(_) => Err(ScoreFileError::whole("its beginning is unknown", KINDS)),
@@ -41,7 +40,7 @@ impl Kind {
                 "a MIDI file where a track is chosen",
             ));
         }
-        if choice.part.is_some() && self != Kind::MusicXml {
+        if choice.part.is_some() && !matches!(self, Kind::MusicXml | Kind::Compressed) {
             return Err(ScoreFileError::whole(
                 "it has no parts",
                 "MusicXML where a part is chosen",
@@ -51,9 +50,13 @@ impl Kind {
     }
 }
 
-/// The bytes without the mark that some programs put before UTF-8.
-pub(super) fn without_mark(bytes: &[u8]) -> &[u8] {
-    bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes)
+/// The first byte of text that is no space, whatever marks and zeros of UTF-16 stand before it.
+fn first_sign(bytes: &[u8]) -> Option<&u8> {
+    let bytes = [&b"\xef\xbb\xbf"[..], b"\xff\xfe", b"\xfe\xff"]
+        .iter()
+        .find_map(|mark| bytes.strip_prefix(*mark))
+        .unwrap_or(bytes);
+    bytes.iter().find(|byte| **byte != 0 && !byte.is_ascii_whitespace())
 }
 
 #[cfg(test)]
@@ -67,6 +70,10 @@ mod tests {
             (b"\xef\xbb\xbf<?xml", Kind::MusicXml),
             (b"\n <score-partwise>", Kind::MusicXml),
             (b"\n\t{}", Kind::Json),
+            (b"\xff\xfe\n\0<\0", Kind::MusicXml),
+            (b"\xfe\xff\0{", Kind::Json),
+            (b"\0<\0?", Kind::MusicXml),
+            (b"PK\x03\x04\x14", Kind::Compressed),
         ] {
             assert_eq!(Kind::of(bytes), Ok(kind));
         }

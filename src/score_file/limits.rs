@@ -14,3 +14,10 @@ pub const DEEPEST_NESTING: usize = 100;
 
 /// How long a name or a title may be, in characters; longer ones are cut.
 pub(super) const LONGEST_NAME: usize = 200;
+
+/// The longest score in a compressed file, in bytes once it is unpacked: 32 MiB. The largest real
+/// ones have some ten.
+pub const LONGEST_SCORE: usize = 32 * 1024 * 1024;
+
+/// The longest list of what a compressed file holds, unpacked: 64 KiB, where a few hundred bytes do.
+pub(super) const LONGEST_CONTAINER: usize = 64 * 1024;

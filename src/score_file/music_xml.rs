@@ -11,7 +11,6 @@ mod attributes;
 mod direction;
 mod document;
 mod duration;
-mod element;
 mod graces;
 mod harmony;
 mod measure;
@@ -25,7 +24,6 @@ mod ties;
 mod time;
 mod transposition;
 mod voices;
-mod xml;
 
 use fretloom_theory::{Bars, Meter, Note, Part, Score, Timeline};
 

@@ -10,7 +10,7 @@ use super::where_to::WhereTo;
 /// `finger`
 #[derive(Args, Debug)]
 pub struct Finger {
-    /// The line: a MIDI file, MusicXML, or JSON with notes; - is standard input
+    /// The line: a MIDI file, MusicXML, also compressed (.mxl), or JSON with notes; - is standard input
     pub file: PathBuf,
     /// How many ways to show at most
     #[arg(long, value_name = "K", allow_negative_numbers = true, default_value = "3",

@@ -2,11 +2,11 @@
 
 use fretloom_theory::{KeySignature, Meter};
 
-use super::element::Element;
 use super::reading::Reading;
 use super::transposition::Transposition;
-use super::xml::Xml;
+use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::xml::Xml;
 
 /// Reads `<attributes>`.
 pub(super) fn read(

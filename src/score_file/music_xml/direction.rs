@@ -2,11 +2,11 @@
 
 use fretloom_theory::Tempo;
 
-use super::element::Element;
 use super::reading::Reading;
 use super::tempo_change::TempoChange;
-use super::xml::Xml;
+use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::xml::Xml;
 
 /// Attributes of `<sound>` that send the player elsewhere.
 const JUMPS: [&str; 6] = ["dacapo", "dalsegno", "segno", "coda", "tocoda", "fine"];

@@ -2,13 +2,13 @@
 
 use fretloom_theory::{ChordSymbol, Quarters};
 
-use super::element::Element;
 use super::part;
 use super::reading::{Found, Notes};
 use super::tempo_change::TempoChange;
-use super::xml::{Piece, Xml};
+use crate::score_file::element::Element;
 use crate::score_file::error::{At, ScoreFileError};
 use crate::score_file::limits::LONGEST_NAME;
+use crate::score_file::xml::{Piece, Xml};
 
 /// What is taken from a score.
 #[derive(Debug)]

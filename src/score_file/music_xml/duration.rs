@@ -1,10 +1,10 @@
 //! `<duration>`.
 
-use super::element::Element;
 use super::reading::Reading;
 use super::time::Time;
-use super::xml::Xml;
+use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::xml::Xml;
 
 /// The duration of an element.
 pub(super) fn read(

@@ -6,11 +6,11 @@
 
 use fretloom_theory::{ChordSymbol, NoteName};
 
-use super::element::Element;
 use super::names::{altered, letter};
 use super::reading::Reading;
 use super::time::Time;
 use super::transposition::Transposition;
+use crate::score_file::element::Element;
 
 /// The kinds of MusicXML and how a chord symbol says them.
 const KINDS: &[(&str, &str)] = &[

@@ -5,12 +5,12 @@ use fretloom_theory::{Bar, BarLabel, Quarters};
 use super::attributes;
 use super::direction;
 use super::duration;
-use super::element::Element;
 use super::harmony;
 use super::note;
 use super::reading::{Notes, Reading};
-use super::xml::Xml;
+use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::xml::Xml;
 
 /// How far, in quarter notes, a step back may reach beyond the beginning of its measure: programs
 /// round divisions.

@@ -4,15 +4,15 @@ use fretloom_fretboard::{Fret, Pin, StringNumber};
 use fretloom_theory::{NamedPitch, Pitch};
 
 use super::duration;
-use super::element::Element;
 use super::names::{altered, letter};
 use super::raw_note::RawNote;
 use super::reading::{Notes, Reading};
 use super::time::Time;
-use super::xml::Xml;
+use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
 use crate::score_file::limits::MOST_NOTES;
 use crate::score_file::read_score::too_many;
+use crate::score_file::xml::Xml;
 
 /// Reads one `<note>`.
 pub(super) fn read(

@@ -5,8 +5,8 @@ use fretloom_theory::ChordSymbol;
 use super::measure;
 use super::reading::{Found, Notes, Reading};
 use super::tempo_change::TempoChange;
-use super::xml::Xml;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::xml::Xml;
 
 /// Reads a part that has just been opened, and adds its tempi.
 pub(super) fn read(

@@ -4,9 +4,9 @@ use quick_xml::Reader;
 use quick_xml::events::{BytesRef, BytesStart, Event};
 
 use super::element::Element;
-use crate::score_file::error::ScoreFileError;
-use crate::score_file::limits::DEEPEST_NESTING;
-use crate::score_file::locator::Locator;
+use super::error::ScoreFileError;
+use super::limits::DEEPEST_NESTING;
+use super::locator::Locator;
 
 /// How many elements a note or the like may hold; real ones hold some twenty.
 const MOST_ELEMENTS: usize = 2_000;
@@ -159,6 +159,17 @@ impl<'a> Xml<'a> {
                 Piece::Open(element) => return Ok(Some(element)),
                 Piece::Text(_) => {}
                 Piece::Close | Piece::End => return Ok(None),
+            }
+        }
+    }
+
+    /// The next element that opens anywhere; `None` at the end of the file.
+    pub(super) fn next_element(&mut self) -> Result<Option<Element>, ScoreFileError> {
+        loop {
+            match self.next()? {
+                Piece::Open(element) => return Ok(Some(element)),
+                Piece::Text(_) | Piece::Close => {}
+                Piece::End => return Ok(None),
             }
         }
     }
