@@ -41,7 +41,7 @@ impl ExplainAnswer {
         let mut remarks = read.remarks().to_vec();
         let explanation = match chords {
             Some(text) => Explanation::of(&under(score, part, text)?, part),
-            None => Explanation::of(score, part),
+            None => Explanation::of_made(score, part, read.made_of()),
         };
         let is_bare = chords.is_none() && score.chords.is_empty();
         remarks.extend(is_bare.then(|| NO_CHORDS.to_owned()));

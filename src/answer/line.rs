@@ -10,7 +10,6 @@ mod chords;
 mod edit;
 mod ground;
 mod keys;
-mod known;
 mod lines;
 mod note;
 mod played;

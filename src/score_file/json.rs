@@ -14,13 +14,15 @@
 //! lasts two seconds.
 //!
 //! A line as the program itself prints it is read too: its notes have `onset` and `duration` in
-//! beats, its chords `onset`, and `bars` are beats as well.
+//! beats, its chords `onset`, and `bars` are beats as well. What it says of its pairs is kept as a
+//! claim; where it cannot be read it is left alone.
 
 mod clock;
 mod fields;
 mod file;
 mod frame;
 mod list;
+mod made_of;
 mod note;
 
 use fretloom_theory::{Note, Part, Quarters};
@@ -32,6 +34,7 @@ use super::read_score::{NoteSource, ReadScore, too_many};
 use clock::Clock;
 use file::{File, offset_in};
 use frame::Frame;
+use made_of::made_of;
 use note::note;
 
 pub(super) fn read(text: &str) -> Result<ReadScore, ScoreFileError> {
@@ -50,8 +53,12 @@ pub(super) fn read(text: &str) -> Result<ReadScore, ScoreFileError> {
         notes.collect::<Result<Vec<_>, _>>()?.into_iter().unzip();
     let end = notes.iter().map(Note::end).max().unwrap_or(Quarters::ZERO);
     let (score, bars_from, remarks) = frame.until(end)?;
+    let made_of = match clock {
+        Clock::Beats => made_of(&file, &notes),
+        Clock::Seconds => Vec::new(),
+    };
     let read = ReadScore::of(score, Part::new(notes), sources)?;
-    Ok(read.with_bars(bars_from).saying(remarks))
+    Ok(read.with_bars(bars_from).made_of_pairs(made_of).saying(remarks))
 }
 
 /// What the JSON reader says, with its place before it and our form after it.

@@ -1,7 +1,7 @@
 //! The score that was read, and what stands beside its notes.
 
 use fretloom_fretboard::Pin;
-use fretloom_theory::{Note, Part, Pitch, PlayedTime, Score};
+use fretloom_theory::{MadeNote, Note, Part, Pitch, PlayedTime, Score};
 
 use super::error::{At, ScoreFileError};
 use super::limits::{LONGEST_PART_S, MOST_NOTES};
@@ -66,6 +66,7 @@ pub struct ReadScore {
     times: Vec<PlayedTime>,
     /// One for each note.
     sources: Vec<NoteSource>,
+    made_of: Vec<Option<MadeNote>>,
     bars_from: BarsFrom,
     frets_from: FretsFrom,
     remarks: Vec<String>,
@@ -93,7 +94,12 @@ impl ReadScore {
         let times = checked.collect::<Result<_, _>>()?;
         score.parts = vec![part];
         let (bars_from, frets_from) = (BarsFrom::File, FretsFrom::Nut);
-        Ok(ReadScore { score, times, sources, bars_from, frets_from, remarks: Vec::new() })
+        let (made_of, remarks) = (Vec::new(), Vec::new());
+        Ok(ReadScore { score, times, sources, made_of, bars_from, frets_from, remarks })
+    }
+
+    pub(super) fn made_of_pairs(self, made_of: Vec<Option<MadeNote>>) -> ReadScore {
+        ReadScore { made_of, ..self }
     }
 
     pub(super) fn with_bars(self, bars_from: BarsFrom) -> ReadScore {
@@ -151,6 +157,13 @@ impl ReadScore {
     #[must_use]
     pub fn frets_from(&self) -> FretsFrom {
         self.frets_from
+    }
+
+    /// What the file says of the pairs that its notes are of, an entry for each note; empty where it
+    /// says nothing. It is a claim: what sounds may be something else.
+    #[must_use]
+    pub fn made_of(&self) -> &[Option<MadeNote>] {
+        &self.made_of
     }
 
     /// What a player should know of how the file was read, a sentence each.

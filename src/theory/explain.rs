@@ -18,6 +18,9 @@
 //! A bar of which that cannot be said has no pair, however many of its notes some pair has: scales,
 //! thirds, arpeggios and chromatic lines are what they are, and are called so.
 //!
+//! A line that was made of pairs knows more than its notes tell: [`Explanation::of_made`] takes up
+//! what it says of them, where they agree.
+//!
 //! # How the reading is found
 //!
 //! Of all readings that hold to this the cheapest is told; `explain/cost.rs` lists the costs, which
@@ -34,6 +37,8 @@ mod field;
 mod ground;
 mod landing;
 mod line;
+mod made_note;
+mod made_of;
 mod movement;
 mod readings;
 mod search;
@@ -45,6 +50,7 @@ mod tell;
 pub use arrival::Arrival;
 pub use bar::{ExplainedApproach, ExplainedBar, ExplainedGroup, GroupTiming};
 pub use landing::Landing;
+pub use made_note::MadeNote;
 pub use movement::Movement;
 pub use sentence::Why;
 
@@ -53,6 +59,7 @@ use candidate::Candidate;
 use field::Field;
 use ground::Ground;
 use line::Line;
+use made_of::MadeOf;
 use sounded::Sounded;
 use span::Span;
 use tell::Read;
@@ -93,6 +100,18 @@ impl Explanation {
     /// be one of the score's.
     #[must_use]
     pub fn of(score: &Score, part: &Part) -> Explanation {
+        Explanation::of_made(score, part, &[])
+    }
+
+    /// The same of a part that says of its notes, in their order, which triad of which pair they are
+    /// of; `None` for one that is free, and of a part that says nothing an empty list.
+    ///
+    /// What it says is taken up bar by bar where the notes agree: where each is one of its triad and
+    /// both triads are heard, if not in one group then in several, and in the bars beside it. So
+    /// pairs are told that a stranger would take for thirds or for a scale. All else is read as by
+    /// [`of`](Self::of).
+    #[must_use]
+    pub fn of_made(score: &Score, part: &Part, said: &[Option<MadeNote>]) -> Explanation {
         let onsets: Vec<Quarters> = {
             let notes = part.notes();
             part.by_time().iter().filter_map(|at| notes.get(*at)).map(|note| note.onset()).collect()
@@ -101,8 +120,12 @@ impl Explanation {
         let grounds = Ground::all(score);
         let notes = Sounded::all(part, &spans);
         let fields = Field::all(&spans, &notes);
-        let candidates = Candidate::all(&fields, &notes, &grounds);
-        let roles = Line::new(&notes, &fields, &candidates).read();
+        let mut candidates = Candidate::all(&fields, &notes, &grounds);
+        let roles = if said.iter().all(Option::is_none) {
+            Line::new(&notes, &fields, &candidates).read()
+        } else {
+            MadeOf::new(&spans, &grounds, &notes, &fields, said).roles(&mut candidates)
+        };
         let read = Read {
             spans: &spans,
             grounds: &grounds,

@@ -104,7 +104,7 @@ pub use direction::Direction;
 pub use drone::{DroneChord, DroneSide};
 pub use explain::{
     Arrival, ExplainedApproach, ExplainedBar, ExplainedGroup, Explanation, GroupTiming, Landing,
-    Movement, Why,
+    MadeNote, Movement, Why,
 };
 pub use families::Families;
 pub use interval::Interval;

@@ -2,14 +2,13 @@
 
 use fretloom_fretboard::{HandPosition, Neck, Pin};
 use fretloom_theory::{
-    BarLabel, ComesRound, Explanation, Line, LineError, LineQuery, Note, NotesFrom, Part, Pattern,
-    Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start, TempoMap,
+    BarLabel, ComesRound, Explanation, Line, LineError, LineQuery, MadeNote, Note, NotesFrom, Part,
+    Pattern, Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start, TempoMap,
 };
 
 use super::area::Area;
 use super::bar_beat::InBeat;
 use super::ground::LineGround;
-use super::known::with_known_pairs;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
 use super::question::LineQuestion;
@@ -167,7 +166,21 @@ impl LineAnswer {
     pub fn explanation(&self) -> Explanation {
         let score = self.score();
         let part = score.parts.first().cloned().unwrap_or_else(|| Part::new([]));
-        with_known_pairs(Explanation::of(&score, &part), &self.notes, &self.made_of)
+        let made: Vec<Option<MadeNote>> =
+            self.notes.iter().map(|told| self.made_note(&told.note)).collect();
+        Explanation::of_made(&score, &part, &made)
+    }
+
+    /// What is known of a note of a pair. A landing in another pair speaks the chord on which it
+    /// lands.
+    fn made_note(&self, note: &PhraseNote) -> Option<MadeNote> {
+        let Role::Triad(which) = note.role else { return None };
+        let phrase = self.made_of.get(note.phrase)?;
+        let landing = phrase.lands_at(note.onset);
+        let next = landing.and(phrase.target).and_then(|target| target.pair);
+        let pair = next.unwrap_or(phrase.pair);
+        let speaks = landing.filter(|_| pair.set() != phrase.pair.set()).unwrap_or(note.onset);
+        Some(MadeNote { pair, which, phrase: note.phrase, group: note.group, speaks })
     }
 
     /// One of its ways as tablature; frets and positions count from the capo.

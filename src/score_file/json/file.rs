@@ -20,6 +20,10 @@ pub(super) struct File<'a> {
     pub(super) bars_s: Option<&'a RawValue>,
     #[serde(borrow)]
     pub(super) bars: Option<&'a RawValue>,
+    #[serde(borrow)]
+    pub(super) phrases: Option<&'a RawValue>,
+    #[serde(borrow)]
+    pub(super) scales: Option<&'a RawValue>,
 }
 
 /// Where a part of a text begins in it.

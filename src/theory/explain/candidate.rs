@@ -27,7 +27,7 @@ const MOST: usize = 24;
 pub(super) const FREE_IN_A_ROW: usize = 2;
 
 impl Candidate {
-    fn new(pair: TriadPair, ground: Option<&Ground>) -> Candidate {
+    pub(super) fn new(pair: TriadPair, ground: Option<&Ground>) -> Candidate {
         let place = match ground {
             Some(ground) => {
                 let held = ground.holding(pair.set()).map(|(place, _)| place);
