@@ -1,6 +1,7 @@
 //! The screen: opened as the arguments, the settings and the last session say.
 
 use std::io::{self, IsTerminal};
+use std::sync::Arc;
 
 use super::args::Cli;
 use super::call::is_ascii;
@@ -9,6 +10,7 @@ use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use super::resume::Resume;
 use crate::settings::Settings;
+use crate::sound::SilentPlayer;
 use crate::tui::program::Program;
 use crate::tui::runtime;
 
@@ -41,7 +43,8 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         program.use_ascii();
     }
     let mut kept = Ok(());
-    let run = runtime::run(&mut program, |program| kept = resume.keep(program));
+    let player = Arc::new(SilentPlayer::new());
+    let run = runtime::run(&mut program, player, |program| kept = resume.keep(program));
     // The terminal is the player's again.
     if let Err(why) = kept {
         complain(&why);

@@ -35,6 +35,11 @@ pub trait Player: Send + Sync {
     /// What it is doing.
     fn state(&self) -> PlayerState;
 
+    /// The way by which it is heard, in words; none before that is known.
+    fn way(&self) -> Option<String> {
+        None
+    }
+
     /// Stops, and waits until nothing is heard any more: before the program stops or ends. A way out that
     /// does not answer is waited for no longer than 300 ms.
     fn silence(&self) {

@@ -1,4 +1,5 @@
-//! What happens to the program from outside: keys, pasted text, a new window size.
+//! What happens to the program from outside: keys, pasted text, a new window size, the time of what is
+//! heard.
 
 use std::any::Any;
 use std::io;
@@ -9,6 +10,7 @@ use ratatui::crossterm::event::Event as TerminalEvent;
 use super::job_control::Stop;
 use super::key::Key;
 use super::mouse::Pointer;
+use crate::sound::{Frames, PlayerState};
 
 /// Something an [`App`](super::runtime::App) is told.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -28,6 +30,20 @@ pub enum Event {
         /// Height in cells.
         rows: u16,
     },
+    /// How what sounds is going: some fifty times a second while something sounds, and once more when
+    /// nothing does.
+    Sound(SoundNews),
+}
+
+/// How what the app plays is going.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct SoundNews {
+    /// What the player of sound is doing.
+    pub state: PlayerState,
+    /// How much has been heard of what was asked for last.
+    pub position: Frames,
+    /// The way by which it is heard, in words, once that is known.
+    pub way: Option<String>,
 }
 
 /// Every reason to wake up.

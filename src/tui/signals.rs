@@ -9,12 +9,13 @@ use std::io;
 use std::sync::Arc;
 
 use super::wakes::Wakes;
+use crate::sound::Player;
 
 #[cfg(unix)]
 pub(super) use unix::watch;
 
 #[cfg(not(unix))]
-pub(super) fn watch(_wakes: Arc<Wakes>) -> io::Result<()> {
+pub(super) fn watch(_wakes: Arc<Wakes>, _player: Arc<dyn Player>) -> io::Result<()> {
     Ok(())
 }
 
@@ -35,7 +36,7 @@ mod unix {
     use super::super::event::Wake;
     use super::super::job_control::Stop;
     use super::super::terminal;
-    use super::{Arc, Wakes, io};
+    use super::{Arc, Player, Wakes, io};
 
     /// How long an ending program waits for its main thread.
     const PATIENCE: Duration = Duration::from_secs(1);
@@ -64,13 +65,21 @@ mod unix {
     ///
     /// The threads stay for the rest of the process: a signal that comes after the terminal was
     /// given back still ends the program with the right status.
-    pub(in super::super) fn watch(wakes: Arc<Wakes>) -> io::Result<()> {
+    pub(in super::super) fn watch(wakes: Arc<Wakes>, player: Arc<dyn Player>) -> io::Result<()> {
+        let program = Program { wakes, player };
         // First, so that the threads which follow block what this one does.
-        watch_blocked(Arc::clone(&wakes))?;
-        watch_handled(wakes)
+        watch_blocked(program.clone())?;
+        watch_handled(program)
     }
 
-    fn watch_handled(wakes: Arc<Wakes>) -> io::Result<()> {
+    /// What signals act on.
+    #[derive(Clone)]
+    struct Program {
+        wakes: Arc<Wakes>,
+        player: Arc<dyn Player>,
+    }
+
+    fn watch_handled(program: Program) -> io::Result<()> {
         // Registered before the thread starts, so that no signal is missed between the two.
         let mut signals = Signals::new(FATAL.into_iter().chain([SIGCONT, SIGWINCH]))?;
         for signal in FATAL_HERE.iter().cloned().flatten() {
@@ -79,9 +88,9 @@ mod unix {
         thread::Builder::new().name("signals".into()).spawn(move || {
             for signal in signals.forever() {
                 match signal {
-                    SIGCONT => wakes.put_first(Wake::Continued),
-                    SIGWINCH => wakes.put_first(Wake::Resized),
-                    fatal => end(fatal, &wakes),
+                    SIGCONT => program.wakes.put_first(Wake::Continued),
+                    SIGWINCH => program.wakes.put_first(Wake::Resized),
+                    fatal => end(fatal, &program),
                 }
             }
         })?;
@@ -90,27 +99,30 @@ mod unix {
 
     /// A handler would take the place of what these signals do, which is needed again: a process
     /// stops by raising one of them. So they are blocked on every thread and waited for.
-    fn watch_blocked(wakes: Arc<Wakes>) -> io::Result<()> {
+    fn watch_blocked(program: Program) -> io::Result<()> {
         let signals: SigSet = Stop::ALL.into_iter().chain(FAULTS).collect();
         signals.thread_block()?;
         thread::Builder::new().name("stops".into()).spawn(move || {
             while let Ok(signal) = signals.wait() {
                 match Stop::of(signal) {
-                    Some(stop) => wakes.put_first(Wake::Stop(stop)),
-                    None => end(signal as c_int, &wakes),
+                    Some(stop) => program.wakes.put_first(Wake::Stop(stop)),
+                    None => end(signal as c_int, &program),
                 }
             }
         })?;
         Ok(())
     }
 
-    /// Has the main thread save what should last, gives the terminal back, and ends the process
+    /// Ends what sounds, has the main thread save what should last, gives the terminal back, and ends the process
     /// with the status that a shell expects of that signal. A main thread that is stuck delays this
     /// by [`PATIENCE`] at most.
-    fn end(signal: c_int, wakes: &Wakes) -> ! {
+    fn end(signal: c_int, Program { wakes, player }: &Program) -> ! {
+        player.stop();
         let (done, saved) = mpsc::sync_channel(1);
         wakes.put_first(Wake::Ending(done));
         let _ = saved.recv_timeout(PATIENCE);
+        // Silent by now, unless the main thread is stuck.
+        player.silence();
         // There is nobody left to tell of an error.
         let _ = terminal::give_back();
         process::exit(128 + signal)

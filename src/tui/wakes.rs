@@ -6,6 +6,7 @@
 use std::collections::VecDeque;
 use std::mem;
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
+use std::time::{Duration, Instant};
 
 use super::event::{Event, Wake};
 use super::key::{Key, KeyCode, Modifiers};
@@ -65,14 +66,21 @@ impl Wakes {
         self.came.notify_one();
     }
 
-    /// The next; waits until there is one.
-    pub(super) fn wait(&self) -> Wake {
+    /// The next; waits until there is one, or until then.
+    pub(super) fn wait(&self, until: Option<Instant>) -> Option<Wake> {
         let mut waiting = self.lock();
         loop {
             if let Some(wake) = waiting.take() {
-                return wake;
+                return Some(wake);
             }
-            waiting = self.came.wait(waiting).unwrap_or_else(PoisonError::into_inner);
+            waiting = match until.map(|until| until.saturating_duration_since(Instant::now())) {
+                None => self.came.wait(waiting).unwrap_or_else(PoisonError::into_inner),
+                Some(Duration::ZERO) => return None,
+                Some(left) => {
+                    let woken = self.came.wait_timeout(waiting, left);
+                    woken.unwrap_or_else(PoisonError::into_inner).0
+                }
+            };
         }
     }
 

@@ -57,6 +57,7 @@ impl App for Program {
                 self.screens.resize(&self.shared);
                 Vec::new()
             }
+            Event::Sound(_) => vec![Effect::KeepFrame],
         }
     }
 

@@ -2,7 +2,7 @@
 
 use std::ops::ControlFlow;
 use std::sync::Arc;
-use std::{io, panic};
+use std::{io, mem, panic};
 
 use ratatui::layout::Size;
 
@@ -10,6 +10,7 @@ use super::app::{App, Effect};
 use super::display::Display;
 use super::error::RunError;
 use super::jobs::{Job, Jobs};
+use super::sound::Sound;
 use crate::tui::event::{Event, Wake};
 use crate::tui::faults::{Faults, panic_on_request};
 use crate::tui::job_control::Stop;
@@ -22,6 +23,7 @@ pub(super) struct Runtime<'a, A: App, K, D> {
     keep: K,
     terminal: D,
     jobs: Jobs<A::Answer>,
+    sound: Sound,
     /// The size that the app was told last.
     size: Size,
     /// Is there something to draw?
@@ -31,10 +33,16 @@ pub(super) struct Runtime<'a, A: App, K, D> {
 }
 
 impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
-    pub(super) fn new(app: &'a mut A, keep: K, terminal: D, wakes: Arc<Wakes>) -> Self {
+    pub(super) fn new(
+        app: &'a mut A,
+        keep: K,
+        terminal: D,
+        sound: Sound,
+        wakes: Arc<Wakes>,
+    ) -> Self {
         let jobs = Jobs::new(Arc::clone(&wakes));
-        let faults = Faults::from_environment();
-        Runtime { app, keep, terminal, jobs, size: Size::ZERO, changed: true, wakes, faults }
+        let (size, changed, faults) = (Size::ZERO, true, Faults::from_environment());
+        Runtime { app, keep, terminal, jobs, sound, size, changed, wakes, faults }
     }
 
     /// Runs the app until it quits; the terminal, to be given back.
@@ -66,17 +74,21 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
         self.terminal.draw(|frame| self.app.view(frame))
     }
 
-    /// Waits for one wake-up and handles it with those that have arrived by then.
+    /// Waits for one wake-up and handles it with those that have arrived by then; asks how the sound
+    /// is going where it is time to.
     fn handle_what_has_come(&mut self) -> Result<ControlFlow<()>, RunError> {
-        let first = self.wakes.wait();
+        let first = self.wakes.wait(self.sound.next_look());
         let wakes = Arc::clone(&self.wakes);
         let arrived = std::iter::from_fn(|| wakes.next());
-        for wake in std::iter::once(first).chain(arrived).take(BATCH) {
+        for wake in first.into_iter().chain(arrived).take(BATCH) {
             if self.handle(wake)?.is_break() {
                 return Ok(ControlFlow::Break(()));
             }
         }
-        Ok(ControlFlow::Continue(()))
+        match self.sound.news() {
+            Some(news) => self.update(Event::Sound(news)),
+            None => Ok(ControlFlow::Continue(())),
+        }
     }
 
     fn handle(&mut self, wake: Wake) -> Result<ControlFlow<()>, RunError> {
@@ -94,6 +106,7 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
                 self.terminal.has_read();
             }
             Wake::Ending(kept) => {
+                self.sound.end();
                 (self.keep)(self.app);
                 // Whoever ends the program may have stopped waiting.
                 let _ = kept.send(());
@@ -112,6 +125,8 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
 
     fn suspend(&mut self, stop: Stop) -> Result<(), RunError> {
         self.changed = true;
+        // A program that stands still cannot end what it has begun to play.
+        self.sound.silence();
         Ok(self.terminal.suspend(stop).map_err(TerminalError::Io)?)
     }
 
@@ -128,7 +143,6 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
     /// Gives the app what its job has found out.
     fn finish(&mut self) -> Result<ControlFlow<()>, RunError> {
         let Some(answer) = self.jobs.take_answer() else { return Ok(ControlFlow::Continue(())) };
-        self.changed = true;
         let effects = self.app.finish(answer);
         self.carry_out(effects)
     }
@@ -139,17 +153,20 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
             let job = Job::new(move |_| panic_on_request(key));
             self.jobs.ask(job).map_err(RunError::Thread)?;
         }
-        self.changed = true;
         let effects = self.app.update(event);
         self.carry_out(effects)
     }
 
     fn carry_out(&mut self, effects: Vec<Effect<A::Answer>>) -> Result<ControlFlow<()>, RunError> {
+        let had_changed = mem::replace(&mut self.changed, true);
         for effect in effects {
             match effect {
                 Effect::Quit => return Ok(ControlFlow::Break(())),
                 Effect::Copy(clip) => self.terminal.copy(clip),
                 Effect::Suspend => self.suspend(Stop::CTRL_Z)?,
+                Effect::Play(samples) => self.sound.play(samples),
+                Effect::StopPlaying => self.sound.stop(),
+                Effect::KeepFrame => self.changed = had_changed,
                 Effect::Work(job) => self.jobs.ask(job).map_err(RunError::Thread)?,
             }
         }

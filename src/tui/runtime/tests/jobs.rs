@@ -5,17 +5,12 @@ use std::sync::mpsc;
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
-use super::small::{Told, run, type_keys};
+use super::small::{Stage, Told};
 use crate::tui::runtime::app::Effect;
 use crate::tui::runtime::jobs::Job;
-use crate::tui::wakes::Wakes;
 
 /// Long enough for a busy machine; a passing test never waits for it.
 const DEADLINE: Duration = Duration::from_secs(5);
-
-fn wakes() -> Arc<Wakes> {
-    Arc::new(Wakes::default())
-}
 
 fn quit() -> Vec<Effect<u32>> {
     vec![Effect::Quit]
@@ -26,7 +21,7 @@ fn keys_are_answered_while_a_job_runs() {
     let (go, gone) = mpsc::channel();
     let mut gone = Some(gone);
     let mut heard = Vec::new();
-    let done = run(&wakes(), "w g", |told| match told {
+    let done = Stage::default().run("w g", |told| match told {
         Told::Key(key) if key == "w" => {
             let gone = gone.take().unwrap();
             vec![Effect::Work(Job::new(move |_| gone.recv_timeout(DEADLINE).map_or(0, |()| 7)))]
@@ -40,6 +35,7 @@ fn keys_are_answered_while_a_job_runs() {
             heard.push(answer);
             quit()
         }
+        Told::Sound(_) => quit(),
     });
     assert!(done.is_ok());
     assert_eq!(heard, [7]);
@@ -62,10 +58,10 @@ fn one_runs_and_the_newest_waits() {
             number
         }))
     };
-    let wakes = wakes();
-    let done = run(&wakes, "1", |told| match told {
+    let stage = Stage::default();
+    let done = stage.run("1", |told| match told {
         Told::Key(key) if key == "1" => {
-            type_keys(&wakes, "2");
+            stage.type_keys("2");
             vec![job(1)]
         }
         Told::Key(_) => {
@@ -76,7 +72,7 @@ fn one_runs_and_the_newest_waits() {
             write("three");
             quit()
         }
-        Told::Answer(_) => {
+        Told::Answer(_) | Told::Sound(_) => {
             write("stale");
             quit()
         }
@@ -88,10 +84,10 @@ fn one_runs_and_the_newest_waits() {
 /// An answer that has come, and waits while another job is asked for, is stale too.
 #[test]
 fn what_was_found_before_the_newest_was_asked_for_is_dropped() {
-    let wakes = wakes();
+    let stage = Stage::default();
     let (found, has_found) = mpsc::channel();
     let mut answers = Vec::new();
-    let done = run(&wakes, "1", |told| match told {
+    let done = stage.run("1", |told| match told {
         Told::Key(_) => {
             let found = found.clone();
             let told_elsewhere = Job::new(move |_| {
@@ -110,6 +106,7 @@ fn what_was_found_before_the_newest_was_asked_for_is_dropped() {
             answers.push(answer);
             quit()
         }
+        Told::Sound(_) => quit(),
     });
     assert!(done.is_ok());
     assert_eq!(answers, [1, 3]);
@@ -118,7 +115,7 @@ fn what_was_found_before_the_newest_was_asked_for_is_dropped() {
 #[test]
 fn the_end_waits_for_no_job_and_cancels_it() {
     let (cancelled, was_cancelled) = mpsc::channel();
-    let done = run(&wakes(), "w q", |told| match told {
+    let done = Stage::default().run("w q", |told| match told {
         Told::Key(key) if key == "w" => {
             let cancelled = cancelled.clone();
             vec![Effect::Work(Job::new(move |wanted| {
@@ -129,7 +126,7 @@ fn the_end_waits_for_no_job_and_cancels_it() {
                 0
             }))]
         }
-        Told::Key(_) | Told::Answer(_) => quit(),
+        Told::Key(_) | Told::Answer(_) | Told::Sound(_) => quit(),
     });
     assert!(done.is_ok());
     // It may have been cancelled before it began, and then there is nothing to hear.
@@ -141,9 +138,9 @@ fn the_end_waits_for_no_job_and_cancels_it() {
 #[test]
 fn a_panic_in_a_job_is_the_programs() {
     let ran = panic::catch_unwind(AssertUnwindSafe(|| {
-        run(&wakes(), "w", |told| match told {
+        Stage::default().run("w", |told| match told {
             Told::Key(_) => vec![Effect::Work(Job::new(|_| panic!("as a test wants it")))],
-            Told::Answer(_) => quit(),
+            Told::Answer(_) | Told::Sound(_) => quit(),
         })
     }));
     let panic = ran.map(drop).unwrap_err();
