@@ -10,8 +10,8 @@ mod commands;
 mod complain;
 mod defaults;
 mod files;
+mod line_files;
 mod misuse;
-mod new_file;
 mod outcome;
 mod own_files;
 mod player;
@@ -21,6 +21,7 @@ mod resume;
 mod run;
 mod screen;
 mod shell;
+mod staged_file;
 mod text;
 
 use std::ffi::OsString;

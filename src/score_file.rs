@@ -1,5 +1,7 @@
-//! Reads a score from a file: our JSON, a track of a MIDI file, a part of MusicXML, compressed or
-//! not.
+//! Files of music in both directions.
+//!
+//! [`read`] takes a score from a file: our JSON, a track of a MIDI file, a part of MusicXML,
+//! compressed or not. A [`WrittenScore`] gives the bytes of a file.
 //!
 //! What a file is, its content says and not its name; text may be UTF-8 or UTF-16. What comes out is a checked [`ReadScore`]:
 //! one part in musical time with its bars, tempi, keys and chord symbols, and beside each note when
@@ -22,13 +24,20 @@ mod music_xml;
 mod origin;
 mod read_score;
 mod recorded;
+mod write_error;
+mod write_midi;
+mod written_score;
 mod xml;
 
 pub use choice::Choice;
 pub use error::{At, ScoreFileError};
-pub use limits::{DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_NOTES};
+pub use limits::{
+    DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_BARS, MOST_NOTES,
+};
 pub use origin::NoteOrigin;
 pub use read_score::{FretsFrom, NoteSource, ReadNote, ReadScore};
+pub use write_error::ScoreWriteError;
+pub use written_score::{WrittenNote, WrittenScore};
 
 use encoding::text;
 use kind::Kind;

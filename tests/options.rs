@@ -102,8 +102,9 @@ const OPTIONS: [(&str, &[&str], &[&str]); 66] = [
 ];
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
-/// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has.
-const ELSEWHERE: [&str; 13] = [
+/// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
+/// written, which `tests/line_files.rs` has.
+const ELSEWHERE: [&str; 15] = [
     "help",
     "version",
     "file",
@@ -117,6 +118,8 @@ const ELSEWHERE: [&str; 13] = [
     "command",
     "shell",
     "phrases",
+    "midi",
+    "overwrite",
 ];
 
 /// Eight notes that lie in several positions, the first of them pinned; the last one is an open

@@ -17,6 +17,7 @@ mod question;
 mod slurs;
 mod start;
 mod target;
+mod written;
 
 pub use answer::{LineAnswer, LinePhrase, PairPhrase};
 pub use area::LineArea;

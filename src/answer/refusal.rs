@@ -9,7 +9,7 @@ use fretloom_theory::{LineError, Quarters, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
 use crate::library::Problem;
-use crate::score_file::ScoreFileError;
+use crate::score_file::{ScoreFileError, ScoreWriteError};
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -95,6 +95,22 @@ pub enum Refusal {
         name: String,
         /// What the system says.
         reason: String,
+    },
+    /// A file cannot be written.
+    Unwritten {
+        /// Its name as given.
+        name: String,
+        /// Why.
+        reason: String,
+        /// What would do.
+        expected: &'static str,
+    },
+    /// A file of its kind cannot hold a line.
+    Unwritable {
+        /// Its name as given.
+        name: String,
+        /// Why, and what would do.
+        error: ScoreWriteError,
     },
     /// What is in the file of a line is no line.
     Line {
@@ -285,6 +301,12 @@ impl fmt::Display for Refusal {
             }
             Refusal::LineFile { name, reason } => {
                 write!(f, "cannot read the file {name}: {reason}; expected a readable file")
+            }
+            Refusal::Unwritten { name, reason, expected } => {
+                write!(f, "cannot write the file {name}: {reason}; expected {expected}")
+            }
+            Refusal::Unwritable { name, error } => {
+                write!(f, "cannot write the file {name}: {error}")
             }
             Refusal::Line { name, error } => write!(f, "cannot read the line in {name}: {error}"),
             Refusal::NotOnNeck { notes, more, range } => write!(

@@ -1,13 +1,14 @@
 //! `settings`: what is in force, the sample, and the file to begin with.
 
+use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
 use super::args::{OwnFile, SettingsArgs};
 use super::call::say_all;
-use super::new_file;
 use super::outcome::{Failure, Outcome};
 use super::player::Player;
+use super::staged_file::StagedFile;
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
 use crate::tui::keys::Keys;
@@ -58,7 +59,7 @@ fn write_sample(own: OwnFile, folder: Option<&Path>) -> Result<Outcome, Failure>
         Failure::Input(message.to_owned())
     })?;
     let file = own.place(folder);
-    match new_file::create(&file, own.sample()) {
+    match create(&file, own.sample()) {
         Ok(()) => Ok(Outcome::Print(format!("{}\n", file.display()))),
         Err(error) => Err(Failure::Input(format!(
             "cannot write the file {}: {}; expected a place for a new file",
@@ -66,6 +67,12 @@ fn write_sample(own: OwnFile, folder: Option<&Path>) -> Result<Outcome, Failure>
             why(&error, folder)
         ))),
     }
+}
+
+/// Writes a new file, with the folders above it; where one is there it is left as it is.
+fn create(file: &Path, content: &str) -> io::Result<()> {
+    fs::create_dir_all(file.parent().unwrap_or(Path::new("")))?;
+    StagedFile::write(file, content.as_bytes())?.put_new(file)
 }
 
 /// Why it could not be written; a folder that is none is named.

@@ -21,3 +21,6 @@ pub const LONGEST_SCORE: usize = 32 * 1024 * 1024;
 
 /// The longest list of what a compressed file holds, unpacked: 64 KiB, where a few hundred bytes do.
 pub(super) const LONGEST_CONTAINER: usize = 64 * 1024;
+
+/// The most bars that a score is written with.
+pub const MOST_BARS: usize = 200_000;

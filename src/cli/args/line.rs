@@ -4,6 +4,7 @@ use clap::{Args, ValueEnum};
 use fretloom_fretboard::Picking;
 use fretloom_theory::{AtChange, Direction, Link};
 
+use super::line_files::LineFilesArgs;
 use super::value;
 use super::view::ViewArgs;
 use crate::picture::TabBelow;
@@ -95,6 +96,9 @@ pub struct Line {
     /// Under which view of the neck
     #[command(flatten)]
     pub view: ViewArgs,
+    /// To which files it is written
+    #[command(flatten)]
+    pub files: LineFilesArgs,
 }
 
 /// How a line goes from triad to triad.

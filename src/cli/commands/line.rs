@@ -3,7 +3,9 @@
 use std::path::Path;
 
 use fretloom_fretboard::{FretRange, Neck};
-use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel};
+use fretloom_theory::{
+    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Swing, Tempo, Travel,
+};
 
 use crate::answer::{
     AskedChords, KeyFingering, LineArea, LineChords, LineQuestion, LineTarget, LinesAnswer,
@@ -12,6 +14,7 @@ use crate::answer::{
 use crate::cli::args;
 use crate::cli::call::Call;
 use crate::cli::files;
+use crate::cli::line_files::LineFiles;
 use crate::cli::queries::{line_region, view_of};
 use crate::cli::text;
 use crate::library::{FilePhrase, phrases_of_text};
@@ -20,6 +23,7 @@ use crate::words::nearest;
 
 impl Call<'_> {
     pub(super) fn line(&self, wanted: &args::Line) -> Result<String, Refusal> {
+        let files = LineFiles::of(&wanted.files)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let question = self.line_question(wanted, &neck, frets)?;
         let answer = match &wanted.keys {
@@ -29,9 +33,14 @@ impl Call<'_> {
                 LinesAnswer::in_keys(&neck, tuning, &question, cycle.parse()?, fingering)?
             }
         };
+        if !files.is_empty() {
+            let written = answer.written(Swing::STRAIGHT, ClickBeats::TwoAndFour);
+            written.iter().try_for_each(|written| files.write(written))?;
+        }
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
-        Ok(self.printed(&answer, |answer| text::line(answer, &look, self.spelling())))
+        Ok(self
+            .printed(&answer, |answer| text::line(answer, &look, self.spelling()) + &files.told()))
     }
 
     fn line_question(

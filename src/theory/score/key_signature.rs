@@ -1,6 +1,8 @@
 //! Key signatures.
 
-use crate::{Key, Letter, NamedPitch, NoteName, Pitch};
+use std::collections::HashMap;
+
+use crate::{Chord, Key, Letter, NamedPitch, NoteName, Pitch};
 
 /// A key signature: so many sharps or flats, of a major or a minor key.
 ///
@@ -47,6 +49,43 @@ impl KeySignature {
 
     const fn of(sharps: i8, mode: Mode) -> Option<KeySignature> {
         if sharps < -7 || sharps > 7 { None } else { Some(KeySignature { sharps, mode }) }
+    }
+
+    /// The signature under which these notes need the fewest accidentals; of several that do, the one
+    /// with the fewest sharps or flats. It is that of the minor key where they are at home on its
+    /// tonic chord. For music that has none, so that it is easy to read; common practice, no source.
+    ///
+    /// ```
+    /// use fretloom_theory::{KeySignature, NoteName};
+    /// let notes = ["G", "B", "D", "A", "C#", "E"].map(|name| name.parse::<NoteName>().unwrap());
+    /// assert_eq!(Some(KeySignature::fewest_accidentals(notes, None)), KeySignature::major(2));
+    /// let home = "Dm6".parse().unwrap();
+    /// let notes = ["D", "F", "A", "C#", "Bb"].map(|name| name.parse::<NoteName>().unwrap());
+    /// assert_eq!(Some(KeySignature::fewest_accidentals(notes, Some(&home))), KeySignature::minor(-1));
+    /// ```
+    #[must_use]
+    pub fn fewest_accidentals(
+        notes: impl IntoIterator<Item = NoteName>,
+        home: Option<&Chord>,
+    ) -> KeySignature {
+        let mut counts: HashMap<NoteName, usize> = HashMap::new();
+        notes.into_iter().for_each(|note| *counts.entry(note).or_default() += 1);
+        let accidentals = |key: &KeySignature| {
+            let foreign = counts.iter().filter(|(note, _)| !key.signs(**note));
+            foreign.map(|(_, count)| count).sum::<usize>()
+        };
+        let majors = (-7..=7).filter_map(KeySignature::major);
+        let best = majors.min_by_key(|key| (accidentals(key), key.sharps.abs(), key.sharps));
+        let best = best.unwrap_or(KeySignature::NONE);
+        let minor = KeySignature { mode: Mode::Minor, ..best };
+        let is_home =
+            home.is_some_and(|home| home.is_minor() && home.root() == minor.key().tonic());
+        if is_home { minor } else { best }
+    }
+
+    /// Is it a note that needs no accidental?
+    fn signs(self, note: NoteName) -> bool {
+        (self.sharps - 1..=self.sharps + 5).map(by_fifths).any(|signed| signed == note)
     }
 
     /// How many sharps it has; flats are negative.

@@ -1,0 +1,99 @@
+//! A line as it is written to files of music.
+
+use fretloom_fretboard::Instrument;
+use fretloom_theory::{
+    ChordSymbol, ClickBeats, DroneChord, DroneSide, KeySignature, Quarters, Score, Swing, Timeline,
+};
+
+use super::answer::LineAnswer;
+use super::lines::LinesAnswer;
+use super::note::ToldNote;
+use super::played::LineWay;
+use crate::score_file::{WrittenNote, WrittenScore};
+
+/// How many chords a title names.
+const TITLE_CHORDS: usize = 8;
+
+impl LinesAnswer {
+    /// The line in all its keys, one after another, each played in its first way.
+    #[must_use]
+    pub fn written(&self, swing: Swing, click: ClickBeats) -> Option<WrittenScore> {
+        let mut keys = self.lines.iter().filter_map(|line| {
+            let way = line.answer.ways.first()?;
+            Some((format!("in {:#}", line.key), line.answer.written(way, swing, click)))
+        });
+        let (name, first) = keys.next()?;
+        if self.lines.len() == 1 {
+            return Some(first);
+        }
+        let first = WrittenScore { sections: Timeline::of([(Quarters::ZERO, name)]), ..first };
+        Some(keys.fold(first, |written, (name, next)| written.followed_by(next, name)))
+    }
+}
+
+impl LineAnswer {
+    /// One of its ways as it is written to a file, with its drone and its click.
+    #[must_use]
+    pub fn written(&self, way: &LineWay, swing: Swing, click: ClickBeats) -> WrittenScore {
+        let score = self.written_score();
+        let click = click.clicks(&score.bars, Quarters::ZERO, self.end()).collect();
+        let drone = DroneChord::all(&score, self.drone_side());
+        let tuning = self.tuning.tuning.clone();
+        let notes = (0..self.notes.len()).map(|index| self.written_note(way, index)).collect();
+        WrittenScore { notes, swing, drone, click, ..WrittenScore::of(score, tuning) }
+    }
+
+    /// The music with its title, its key and the name of its part.
+    fn written_score(&self) -> Score {
+        let Score { parts, bars, tempi, chords, .. } = self.score();
+        let home = self.question.chords.chords().last().map(|chord| chord.over.chord());
+        let names = self.notes.iter().map(|told: &ToldNote| told.name);
+        let key = KeySignature::fewest_accidentals(names, home.flatten());
+        let part_name = part_name(self.tuning.tuning.instrument());
+        Score {
+            title: Some(self.title()),
+            keys: Timeline::of([(Quarters::ZERO, key)]),
+            parts: parts.into_iter().map(|part| part.named(&part_name)).collect(),
+            ..Score { bars, tempi, chords, ..Score::default() }
+        }
+    }
+
+    /// `Line over Dm7 G7 Cmaj7`
+    fn title(&self) -> String {
+        let symbols = self.question.chords.symbols().changes().iter();
+        let mut named: Vec<String> = symbols
+            .map(|(_, symbol): &(Quarters, ChordSymbol)| format!("{symbol:#}"))
+            .take(TITLE_CHORDS + 1)
+            .collect();
+        if let Some(last) = named.get_mut(TITLE_CHORDS) {
+            "...".clone_into(last);
+        }
+        format!("Line over {}", named.join(" "))
+    }
+
+    /// On a bass a drone below the line would growl.
+    fn drone_side(&self) -> DroneSide {
+        match self.tuning.tuning.instrument() {
+            Instrument::Bass => DroneSide::Above,
+            _ => DroneSide::Below,
+        }
+    }
+
+    fn written_note(&self, way: &LineWay, index: usize) -> WrittenNote {
+        let fingered = way.way.notes.get(index);
+        WrittenNote {
+            place: fingered.map(|at| at.place),
+            finger: fingered.map(|at| at.finger),
+            slur: way.slurs.get(index).copied().flatten(),
+            stroke: way.strokes.get(index).copied().flatten(),
+            accent: self.notes.get(index).is_some_and(|told| told.note.accent),
+        }
+    }
+}
+
+/// `Guitar`
+fn part_name(instrument: &Instrument) -> String {
+    let mut letters = instrument.word().chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().collect::<String>());
+    first.unwrap_or_default() + letters.as_str()
+}
