@@ -9,7 +9,8 @@
 //! [`Quarters`] are exact musical time; [`Bars`] and a [`TempoMap`] say where a moment lies and when
 //! it comes. A [`Score`] is music in that time: [`Note`]s in [`Part`]s under [`ChordSymbol`]s. A
 //! [`BarText`] is chords as they are typed bar by bar, and a [`Chorus`] those bars as they are heard.
-//! An [`Explanation`] says which pairs a line is made of, bar by bar.
+//! An [`Explanation`] says which pairs a line is made of, bar by bar, and a [`Plan`] which scale and
+//! pair each chord of a form is given.
 //!
 //! # From a symbol to its pairs
 //!
@@ -70,6 +71,7 @@ mod pair_sound;
 mod pattern;
 mod pitch;
 mod pitch_class;
+mod plan;
 mod read_chord;
 mod read_error;
 mod reading;
@@ -124,6 +126,10 @@ pub use pair_sound::PairSound;
 pub use pattern::{Figure, Figures, Pattern, PatternGroup, PatternSign, Sign, Turn};
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
+pub use plan::{
+    PairKinds, PairPlaces, PairStep, Plan, PlanChord, PlanCost, PlanError, PlanQuery, PlanReason,
+    PlannedChord, StretchBegins,
+};
 pub use read_chord::{Assumption, ReadChord};
 pub use read_error::ReadError;
 pub use reading::Reading;

@@ -60,6 +60,20 @@ impl TriadPair {
         [self.first, self.second]
     }
 
+    /// Are these the same two triads by sound, in either order?
+    #[must_use]
+    pub fn is_same_couple(self, other: TriadPair) -> bool {
+        let [first, second] = self.triads().map(Triad::set);
+        let other = other.triads().map(Triad::set);
+        other == [first, second] || other == [second, first]
+    }
+
+    /// The same pair so many semitones higher.
+    #[must_use]
+    pub const fn up(self, semitones: i32) -> TriadPair {
+        TriadPair { first: self.first.up(semitones), second: self.second.up(semitones) }
+    }
+
     /// The six notes.
     #[must_use]
     pub fn set(self) -> PitchClassSet {

@@ -63,6 +63,40 @@ impl Reading {
         chords.iter().enumerate().filter_map(read).collect()
     }
 
+    /// The chord.
+    #[must_use]
+    pub fn chord(&self) -> &Chord {
+        &self.chord
+    }
+
+    /// Is it a tonic, on which a line rests?
+    #[must_use]
+    pub fn is_home(&self) -> bool {
+        self.function.is_home()
+    }
+
+    /// The scales of a plan, the usual one first: those that its function asks for and that hold what
+    /// the symbol writes. Where it asks for none, the usual choices for the symbol.
+    pub(crate) fn planned_scales(&self) -> Vec<Scale> {
+        let asked = self.function.scales_of_a_plan(&self.chord).iter();
+        let scales = asked.map(|(kind, _)| Scale::new(self.chord.root(), kind.clone()));
+        let fitting: Vec<Scale> = scales.filter(|scale| fits(&self.chord, scale.set())).collect();
+        if !fitting.is_empty() {
+            return fitting;
+        }
+        let all = ScaleChoice::for_chord(&self.chord);
+        let usual: Vec<Scale> = all
+            .iter()
+            .filter(|choice| choice.is_usual())
+            .map(|choice| choice.scale().clone())
+            .collect();
+        if !usual.is_empty() {
+            usual
+        } else {
+            all.iter().map(|choice| choice.scale().clone()).collect()
+        }
+    }
+
     /// The scales that fit the chord, those that its function asks for first.
     ///
     /// Among these a few do not hold all that the symbol writes: melodic minor over a tonic minor

@@ -199,6 +199,24 @@ impl Function {
         }
     }
 
+    /// Those that a plan may take: where the first one is what the chord is there for, only that.
+    pub(super) fn scales_of_a_plan(&self, chord: &Chord) -> &'static [Choice] {
+        let scales = self.scales(chord);
+        match self {
+            Function::HalfStepAbove { .. } | Function::WholeStepBelow { .. } => {
+                scales.split_at_checked(1).map_or(scales, |(first, _)| first)
+            }
+            // Seven notes, of which the seventh is the written one.
+            Function::TonicOfBlues => scales.split_at_checked(4).map_or(scales, |(first, _)| first),
+            _ => scales,
+        }
+    }
+
+    /// Is it a tonic?
+    pub(super) fn is_home(&self) -> bool {
+        matches!(self, Function::TonicMinor | Function::DegreeOf { degree: KeyDegree::First, .. })
+    }
+
     /// May the function ask for this scale although the symbol does not fit it?
     pub(super) fn reads_otherwise(&self, scale: &ScaleKind, chord: &Chord) -> bool {
         match self {

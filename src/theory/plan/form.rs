@@ -1,0 +1,182 @@
+//! A form as the search sees it: spots for each chord, ways between them, and what all that costs.
+
+mod search;
+
+use std::collections::HashMap;
+use std::rc::Rc;
+
+use super::weights::PlanCost;
+
+/// Does the last chord lead to the first?
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Round {
+    Closed,
+    Open,
+}
+
+/// A choice over a chord, and where it is played.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) struct Spot {
+    pub(super) choice: usize,
+    pub(super) place: Option<usize>,
+}
+
+/// The spots of a chord with what each costs.
+pub(super) struct FormChord {
+    pub(super) spots: Vec<Spot>,
+    pub(super) own: Vec<PlanCost>,
+    /// The first chord of the form that has the same spots and is reached at the same cost.
+    pub(super) alike: usize,
+}
+
+/// A form: its chords, and what the ways between their spots cost.
+pub(super) struct Form {
+    chords: Vec<FormChord>,
+    /// To each chord from the one before it: a row for each spot it leads to.
+    steps: Vec<Rc<[PlanCost]>>,
+    round: Round,
+}
+
+/// A way through a form: a spot for each chord, by index.
+pub(super) type Way = Vec<usize>;
+
+/// What each spot of each chord costs; more than anything where it may not be taken.
+type Own = Vec<Vec<PlanCost>>;
+
+/// Into how many parts a form is divided to look for plans that differ.
+const PARTS: usize = 8;
+/// The most searches that are made for plans that differ.
+const MOST_SEARCHES: usize = 512;
+
+impl Form {
+    /// A form of at least one chord; `step` is asked for the chord that a step leads to, and both
+    /// spots.
+    pub(super) fn new(
+        chords: Vec<FormChord>,
+        round: Round,
+        step: impl Fn(usize, [Spot; 2]) -> PlanCost,
+    ) -> Form {
+        let mut known: HashMap<[usize; 2], Rc<[PlanCost]>> = HashMap::new();
+        let count = chords.len();
+        let steps_to = |index: usize| {
+            let (chord, before) = (&chords[index], &chords[(index + count - 1) % count]);
+            let all = || {
+                let to_spots = chord.spots.iter();
+                let couples =
+                    to_spots.flat_map(|to| before.spots.iter().map(move |from| [*from, *to]));
+                couples.map(|couple| step(index, couple)).collect()
+            };
+            Rc::clone(known.entry([before.alike, chord.alike]).or_insert_with(all))
+        };
+        let steps = (0..count).map(steps_to).collect();
+        Form { chords, steps, round }
+    }
+
+    pub(super) fn spot(&self, chord: usize, index: usize) -> Spot {
+        self.chords[chord].spots[index]
+    }
+
+    /// What the step to a chord costs on a way.
+    pub(super) fn step_on(&self, way: &Way, chord: usize) -> PlanCost {
+        if chord == 0 && self.round == Round::Open {
+            return PlanCost::ZERO;
+        }
+        let before = self.before(chord);
+        self.row(chord, way[chord])[way[before]]
+    }
+
+    fn before(&self, chord: usize) -> usize {
+        (chord + self.chords.len() - 1) % self.chords.len()
+    }
+
+    /// What the steps to a spot cost, from each spot of the chord before.
+    fn row(&self, chord: usize, spot: usize) -> &[PlanCost] {
+        let wide = self.chords[self.before(chord)].spots.len();
+        &self.steps[chord][spot * wide..][..wide]
+    }
+
+    /// The cheapest ways that differ, the best first: each from every one before it over an eighth
+    /// of the chords at least. `is_same` tells whether two spots of a chord count as one.
+    pub(super) fn ways(
+        &self,
+        count: usize,
+        is_same: impl Fn(usize, usize, usize) -> bool,
+    ) -> Vec<Way> {
+        let part = self.chords.len().div_ceil(PARTS);
+        let differ = |one: &Way, other: &Way| {
+            let chords = 0..self.chords.len();
+            chords.filter(|&chord| !is_same(chord, one[chord], other[chord])).count() >= part
+        };
+        let own = self.chords.iter().map(|chord| chord.own.clone()).collect();
+        let mut open: Vec<Branch> = self.branch(own).into_iter().collect();
+        let (mut chosen, mut searches) = (Vec::new(), 0);
+        while chosen.len() < count {
+            let Some(branch) = take_cheapest(&mut open) else { break };
+            if searches < MOST_SEARCHES {
+                let children = branch.without_each_part(part, &is_same);
+                searches += children.len();
+                open.extend(children.into_iter().filter_map(|own| self.branch(own)));
+            }
+            if chosen.iter().all(|known| differ(known, &branch.way)) {
+                chosen.push(branch.way);
+            }
+        }
+        chosen
+    }
+
+    fn branch(&self, own: Own) -> Option<Branch> {
+        let (cost, way) = self.cheapest(&own)?;
+        Some(Branch { cost, way, own })
+    }
+}
+
+/// Ways that are looked for together, and the cheapest of them.
+struct Branch {
+    cost: PlanCost,
+    way: Way,
+    own: Own,
+}
+
+fn take_cheapest(open: &mut Vec<Branch>) -> Option<Branch> {
+    let branches = open.iter().enumerate();
+    let (cheapest, _) = branches.min_by_key(|(_, branch)| (branch.cost, branch.way.clone()))?;
+    Some(open.swap_remove(cheapest))
+}
+
+impl Branch {
+    /// All ways but those that are like its cheapest one somewhere in a part of the form, for each
+    /// part. Where a part is a chord these are all other ways, and each is in one of them: chords
+    /// before that part then stay as they are.
+    fn without_each_part(
+        &self,
+        part: usize,
+        is_same: &impl Fn(usize, usize, usize) -> bool,
+    ) -> Vec<Own> {
+        let count = self.way.len();
+        let without = |from: usize| {
+            let mut own = self.own.clone();
+            let others = (from..count).take(part).filter(|&chord| {
+                forbid(&mut own[chord], |spot| is_same(chord, spot, self.way[chord]))
+            });
+            if others.count() == 0 {
+                return None;
+            }
+            for chord in (0..from).take_while(|_| part == 1) {
+                forbid(&mut own[chord], |spot| !is_same(chord, spot, self.way[chord]));
+            }
+            Some(own)
+        };
+        (0..count).step_by(part).filter_map(without).collect()
+    }
+}
+
+/// Forbids some spots of a chord, unless no other is left; tells whether it did.
+fn forbid(own: &mut [PlanCost], which: impl Fn(usize) -> bool) -> bool {
+    let allowed = |spot: usize| own[spot] < PlanCost::FORBIDDEN;
+    let leaves_any = (0..own.len()).any(|spot| allowed(spot) && !which(spot));
+    if leaves_any {
+        let unwanted = (0..own.len()).filter(|spot| which(*spot));
+        unwanted.for_each(|spot| own[spot] = PlanCost::FORBIDDEN);
+    }
+    leaves_any
+}

@@ -1,0 +1,229 @@
+//! What a plan is asked to be.
+
+use std::collections::HashMap;
+use std::rc::Rc;
+
+use super::choices::{Choice, choices};
+use super::chord::{PlanChord, StretchBegins};
+use super::error::PlanError;
+use super::form::{Form, FormChord, Round, Spot, Way};
+use super::made::{Plan, PlannedChord};
+use super::places::PairPlaces;
+use super::step::PairStep;
+use super::weights::PlanCost;
+use super::why::PlanReason;
+use super::wishes::{GuideTones, PairKinds, Sections, Wishes};
+use crate::{PitchClassSet, TriadPair};
+
+/// The chords of a form and what is wanted of a plan for them; by default the cheapest, going round
+/// from the last chord to the first.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PlanQuery {
+    chords: Vec<PlanChord>,
+    wishes: Wishes,
+    round: Round,
+}
+
+impl PlanQuery {
+    /// The chords of a form, in order.
+    pub fn over(chords: impl IntoIterator<Item = PlanChord>) -> PlanQuery {
+        PlanQuery {
+            chords: chords.into_iter().collect(),
+            wishes: Wishes::NONE,
+            round: Round::Closed,
+        }
+    }
+
+    /// Only pairs of triads of these qualities.
+    #[must_use]
+    pub fn of_kinds(self, kinds: PairKinds) -> PlanQuery {
+        PlanQuery { wishes: Wishes { kinds: Some(kinds), ..self.wishes }, ..self }
+    }
+
+    /// Only pairs that state third and seventh.
+    #[must_use]
+    pub fn stating_guide_tones(self) -> PlanQuery {
+        PlanQuery { wishes: Wishes { guide_tones: GuideTones::Stated, ..self.wishes }, ..self }
+    }
+
+    /// Each section begins with another pair than the one before ends with.
+    #[must_use]
+    pub fn contrasting_sections(self) -> PlanQuery {
+        PlanQuery { wishes: Wishes { sections: Sections::Contrasting, ..self.wishes }, ..self }
+    }
+
+    /// It is played once, and what its last chord leads to does not count.
+    #[must_use]
+    pub fn once(self) -> PlanQuery {
+        PlanQuery { round: Round::Open, ..self }
+    }
+
+    /// The cheapest plan; of equal ones that with the better choice over the earliest chord.
+    ///
+    /// # Errors
+    ///
+    /// Where there is no chord, and where a chord has no pair that does what is wanted.
+    pub fn plan(&self) -> Result<Plan, PlanError> {
+        let mut plans = self.plans(1)?;
+        plans.pop().ok_or(PlanError::NoChords)
+    }
+
+    /// The cheapest plans that really differ, the best first: each has other pairs than every one
+    /// before it over an eighth of the chords at least. Up to eight chords no plan is missing between
+    /// those that are given; of a longer form the others have other pairs all through one eighth of
+    /// it, or several.
+    ///
+    /// # Errors
+    ///
+    /// As for [`plan`](Self::plan).
+    pub fn plans(&self, count: usize) -> Result<Vec<Plan>, PlanError> {
+        let forms = self.each_choices()?;
+        let spots = |choices: &[Choice]| {
+            let free = |choice| Spot { choice, place: None };
+            (0..choices.len()).map(free).collect()
+        };
+        let chords = self.form_chords(&forms, |_, choices| Ok(spots(choices)))?;
+        let step = |chord: usize, pairs: [TriadPair; 2], _: [Spot; 2]| self.step_to(chord, pairs);
+        Ok(self.best(&forms, chords, step, count))
+    }
+
+    /// The cheapest plans with a place for each pair, where the way from place to place is weighed
+    /// with all else; the rest as in [`plans`](Self::plans).
+    ///
+    /// Of a chord with more choices and places than 96 the cheapest are tried. Where going round a
+    /// form exactly would take too long, it is gone round twice, and closed where the second round
+    /// begins.
+    ///
+    /// # Errors
+    ///
+    /// As for [`plan`](Self::plan), and where a chord has no pair in these places.
+    pub fn plans_within(
+        &self,
+        places: &dyn PairPlaces,
+        count: usize,
+    ) -> Result<Vec<Plan>, PlanError> {
+        let choices = self.each_choices()?;
+        let spots = |chord: usize, choices: &[Choice]| {
+            let of_choice = |(choice, known): (usize, &Choice)| {
+                let count = places.count(known.sound.pair());
+                (0..count).map(move |place| Spot { choice, place: Some(place) })
+            };
+            let all: Vec<Spot> =
+                choices.iter().enumerate().flat_map(of_choice).take(MOST_SPOTS).collect();
+            if all.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(all) }
+        };
+        let chords = self.form_chords(&choices, spots)?;
+        let step = |chord: usize, pairs: [TriadPair; 2], spots: [Spot; 2]| {
+            let [from, to] = [0, 1].map(|end| spots[end].place.map(|place| (pairs[end], place)));
+            let way = from.zip(to).map(|(from, to)| places.way(from, to));
+            self.step_to(chord, pairs) + way.unwrap_or_default()
+        };
+        Ok(self.best(&choices, chords, step, count))
+    }
+
+    /// The choices of every chord, at least one; what is wanted alike is worked out once.
+    fn each_choices(&self) -> Result<Vec<Rc<[Choice]>>, PlanError> {
+        if self.chords.is_empty() {
+            return Err(PlanError::NoChords);
+        }
+        let mut all: Vec<Rc<[Choice]>> = Vec::with_capacity(self.chords.len());
+        for (chord, like) in self.first_like_each().into_iter().enumerate() {
+            let choices = match all.get(like) {
+                Some(known) => Rc::clone(known),
+                None => choices(&self.chords[chord], self.wishes).into(),
+            };
+            if choices.is_empty() {
+                return Err(PlanError::NoPair { chord });
+            }
+            all.push(choices);
+        }
+        Ok(all)
+    }
+
+    /// For each chord the first one of which the same is wanted.
+    fn first_like_each(&self) -> Vec<usize> {
+        let mut known: HashMap<(PitchClassSet, u32), Vec<usize>> = HashMap::new();
+        let first_like = |(index, chord): (usize, &PlanChord)| {
+            let near = known.entry((chord.reading.chord().set(), chord.thousandths)).or_default();
+            let like = near.iter().copied().find(|known| self.chords[*known] == *chord);
+            like.unwrap_or_else(|| {
+                near.push(index);
+                index
+            })
+        };
+        self.chords.iter().enumerate().map(first_like).collect()
+    }
+
+    fn form_chords(
+        &self,
+        choices: &[Rc<[Choice]>],
+        spots: impl Fn(usize, &[Choice]) -> Result<Vec<Spot>, PlanError>,
+    ) -> Result<Vec<FormChord>, PlanError> {
+        let of_chord = |(chord, (choices, alike)): (usize, (&Rc<[Choice]>, usize))| {
+            let spots = spots(chord, choices)?;
+            let own = spots.iter().map(|spot| choices[spot.choice].cost).collect();
+            Ok(FormChord { spots, own, alike })
+        };
+        choices.iter().zip(self.first_like_each()).enumerate().map(of_chord).collect()
+    }
+
+    fn best(
+        &self,
+        choices: &[Rc<[Choice]>],
+        chords: Vec<FormChord>,
+        step: impl Fn(usize, [TriadPair; 2], [Spot; 2]) -> PlanCost,
+        count: usize,
+    ) -> Vec<Plan> {
+        let pair = |chord: usize, spot: Spot| choices[chord][spot.choice].sound.pair();
+        let before = |chord: usize| (chord + choices.len() - 1) % choices.len();
+        let form = Form::new(chords, self.round, |chord, [from, to]| {
+            step(chord, [pair(before(chord), from), pair(chord, to)], [from, to])
+        });
+        let is_same = |chord: usize, one: usize, other: usize| {
+            form.spot(chord, one).choice == form.spot(chord, other).choice
+        };
+        let ways = form.ways(count, is_same);
+        ways.iter().map(|way| self.told(choices, &form, way)).collect()
+    }
+
+    /// What it costs to come to a chord with one pair from another.
+    fn step_to(&self, chord: usize, [from, to]: [TriadPair; 2]) -> PlanCost {
+        let step = PairStep::between(from, to);
+        match (self.chords[chord].begins, step) {
+            (StretchBegins::More, PairStep::Kept) => PlanCost::GOES_ON,
+            (StretchBegins::Section, PairStep::Kept)
+                if self.wishes.sections == Sections::Contrasting =>
+            {
+                PlanCost::GOES_ON
+            }
+            (StretchBegins::More, PairStep::Moved(_) | PairStep::Changed { .. }) => PlanCost::ZERO,
+            (StretchBegins::Chord | StretchBegins::Section, step) => step.cost(),
+        }
+    }
+
+    fn told(&self, choices: &[Rc<[Choice]>], form: &Form, way: &Way) -> Plan {
+        let spot = |chord: usize| form.spot(chord, way[chord]);
+        let choice = |chord: usize| &choices[chord][spot(chord).choice];
+        let mut kept = 1;
+        let planned = |chord: usize| {
+            let here = choice(chord);
+            let before = choice((chord + way.len() - 1) % way.len());
+            let step = PairStep::between(before.sound.pair(), here.sound.pair());
+            kept = if step == PairStep::Kept && chord > 0 { kept + 1 } else { 1 };
+            PlannedChord {
+                over: here.over.clone(),
+                sound: here.sound.clone(),
+                place: spot(chord).place,
+                step,
+                cost: here.cost + form.step_on(way, chord),
+                why: PlanReason::of(&self.chords[chord], here, &before.over, step, kept),
+            }
+        };
+        let chords: Vec<PlannedChord> = (0..way.len()).map(planned).collect();
+        let cost = chords.iter().map(|chord| chord.cost).sum();
+        Plan { chords, cost }
+    }
+}
+
+/// The most choices with their places that are tried for a chord.
+const MOST_SPOTS: usize = 96;

@@ -1,0 +1,52 @@
+//! What a player wishes of every pair of a plan.
+
+use crate::{PairSound, TriadPair, TriadQuality};
+
+/// What is wished of all pairs.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) struct Wishes {
+    pub(super) kinds: Option<PairKinds>,
+    pub(super) guide_tones: GuideTones,
+    pub(super) sections: Sections,
+}
+
+/// The qualities of the two triads of a pair, in either order.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct PairKinds(pub TriadQuality, pub TriadQuality);
+
+/// What a pair has to do with third and seventh.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum GuideTones {
+    /// It costs where it leaves them out.
+    Weighed,
+    /// It states both.
+    Stated,
+}
+
+/// How a section begins.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Sections {
+    /// As any chord does.
+    Alike,
+    /// With another pair.
+    Contrasting,
+}
+
+impl Wishes {
+    pub(super) const NONE: Wishes =
+        Wishes { kinds: None, guide_tones: GuideTones::Weighed, sections: Sections::Alike };
+
+    /// Does a pair do what is wished?
+    pub(super) fn allow(self, sound: &PairSound) -> bool {
+        let states_both = sound.states_third() && sound.states_seventh();
+        (self.guide_tones == GuideTones::Weighed || states_both)
+            && self.kinds.is_none_or(|kinds| kinds.are_of(sound.pair()))
+    }
+}
+
+impl PairKinds {
+    fn are_of(self, pair: TriadPair) -> bool {
+        let [first, second] = pair.triads().map(|triad| triad.quality());
+        [(first, second), (second, first)].contains(&(self.0, self.1))
+    }
+}
