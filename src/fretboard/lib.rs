@@ -5,7 +5,7 @@
 //! [`ShapeQuery`] finds the [`Shape`]s of a triad there, on any [`StringSet`], with fingers for the
 //! [`Hand`]; an [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the shapes of a pair of
 //! triads by height. A [`View`] chooses what a player sees of a pair. A [`FingeringQuery`] finds the
-//! [`Fingering`]s of a line.
+//! [`Fingering`]s of a line, and a [`ShapePlaces`] tells a plan where pairs lie.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
 //! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
@@ -44,11 +44,13 @@ mod region;
 mod runs;
 mod same_pitches;
 mod shape;
+mod shape_places;
 mod shape_query;
 mod string_set;
 mod strings_going_up;
 mod tuning;
 mod view;
+mod voice_movement;
 
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
@@ -66,6 +68,7 @@ pub use place::{Place, StringNumber};
 pub use region::{Region, RegionError};
 pub use same_pitches::SamePitches;
 pub use shape::{Shape, Voicing};
+pub use shape_places::ShapePlaces;
 pub use shape_query::ShapeQuery;
 pub use string_set::StringSet;
 pub use tuning::{Capo, Instrument, OpenString, Tuning, TuningError};
@@ -73,3 +76,4 @@ pub use view::{
     Chain, ChainQuery, Hidden, Overlap, PositionView, SetStep, SetView, TwoAString,
     TwoAStringQuery, View, ViewChoices, ViewContents, ViewPlace,
 };
+pub use voice_movement::{VoiceMove, VoiceMovement};

@@ -1,0 +1,107 @@
+//! Where the pairs of a plan lie in a region.
+
+use std::cell::RefCell;
+use std::collections::HashMap;
+use std::rc::Rc;
+
+use fretloom_theory::{PairPlaces, PlanCost, TriadPair};
+
+use crate::{Neck, Shape, ShapeQuery, VoiceMovement};
+
+/// The shapes that a plan may use: those of both triads of a pair that a query finds. A plan within
+/// them holds one for each chord, and goes to one that is near.
+///
+/// # Example
+///
+/// ```
+/// use fretloom_fretboard::{Neck, ShapePlaces, ShapeQuery, Tuning};
+/// use fretloom_theory::{Chord, PlanChord, PlanQuery, Reading};
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let query = ShapeQuery::default().on("4-3-2".parse().unwrap()).within("5-10".parse().unwrap());
+/// let places = ShapePlaces::new(&neck, query);
+/// let chords: Vec<Chord> = ["Dm7", "G7"].iter().map(|symbol| symbol.parse().unwrap()).collect();
+/// let form = Reading::tune(&chords, None).into_iter().map(|reading| PlanChord::of(reading, 1.0));
+/// let plan = PlanQuery::over(form).plans_within(&places, 1).unwrap().remove(0);
+/// let dm7 = &plan.chords()[0];
+/// let shape = places.shape(dm7.pair(), dm7.place().unwrap()).unwrap();
+/// assert!(shape.frets().iter().all(|fret| (5..=10).contains(&fret.number())));
+/// ```
+#[derive(Debug)]
+pub struct ShapePlaces<'a> {
+    neck: &'a Neck,
+    query: ShapeQuery,
+    /// The shapes of each pair that was asked for, by the notes of its triads.
+    known: RefCell<HashMap<[u16; 2], Rc<[Shape]>>>,
+}
+
+/// What a millimetre costs that a voice goes, in thousandths of a change: a fret in the middle of a
+/// guitar's neck is a third of a change.
+const A_MILLIMETRE: f64 = 12.0;
+
+impl<'a> ShapePlaces<'a> {
+    /// The shapes that the query finds on a neck. Fingers are not asked for.
+    #[must_use]
+    pub fn new(neck: &'a Neck, query: ShapeQuery) -> ShapePlaces<'a> {
+        ShapePlaces { neck, query: query.without_fingers(), known: RefCell::default() }
+    }
+
+    /// The shapes of a pair, the lower ones first, those of both triads among one another.
+    #[must_use]
+    pub fn shapes(&self, pair: TriadPair) -> Rc<[Shape]> {
+        let mut key = pair.triads().map(|triad| triad.set().bits());
+        key.sort_unstable();
+        let mut known = self.known.borrow_mut();
+        Rc::clone(known.entry(key).or_insert_with(|| self.found(pair)))
+    }
+
+    fn found(&self, pair: TriadPair) -> Rc<[Shape]> {
+        let of = |triad| self.query.shapes(self.neck, triad);
+        let mut shapes: Vec<Shape> = pair.triads().into_iter().flat_map(of).collect();
+        shapes.sort_by(Shape::cmp_height);
+        shapes.into()
+    }
+
+    /// The shape that is a place of a pair.
+    #[must_use]
+    pub fn shape(&self, pair: TriadPair, place: usize) -> Option<Shape> {
+        self.shapes(pair).get(place).copied()
+    }
+
+    /// The place of a pair to which the voices of a shape go the shortest way: the longest of their
+    /// ways counts, then all of them together, then the lower place.
+    #[must_use]
+    pub fn nearest(&self, from: &Shape, pair: TriadPair) -> Option<usize> {
+        let way = |to: &Shape| {
+            let movement = VoiceMovement::between(self.neck, from, to);
+            (movement.largest_mm(), movement.total_mm())
+        };
+        let shapes = self.shapes(pair);
+        let ways = shapes.iter().map(way).enumerate();
+        let nearest = ways.min_by(|(_, one), (_, other)| {
+            one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1))
+        });
+        nearest.map(|(place, _)| place)
+    }
+
+    /// How the voices go from a place of one pair to a place of another.
+    #[must_use]
+    pub fn movement(
+        &self,
+        from: (TriadPair, usize),
+        to: (TriadPair, usize),
+    ) -> Option<VoiceMovement> {
+        let [from, to] = [from, to].map(|(pair, place)| self.shape(pair, place));
+        Some(VoiceMovement::between(self.neck, &from?, &to?))
+    }
+}
+
+impl PairPlaces for ShapePlaces<'_> {
+    fn count(&self, pair: TriadPair) -> usize {
+        self.shapes(pair).len()
+    }
+
+    fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
+        let mm = self.movement(from, to).map_or(0.0, |movement| movement.largest_mm());
+        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32)
+    }
+}
