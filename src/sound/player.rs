@@ -4,13 +4,28 @@
 //! whoever asks, and says afterwards what became of it.
 
 mod clocked;
+#[cfg(any(target_os = "macos", target_os = "windows"))]
+mod device;
 pub(super) mod error;
+mod heard;
+mod outlet;
+pub(super) mod places;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod program;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod served;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod server;
+mod session;
 pub(super) mod silent;
 pub(super) mod state;
+pub(super) mod system;
 #[cfg(test)]
 mod tests;
 mod voice;
 pub(super) mod wav;
+pub(super) mod way;
+pub(super) mod ways;
 
 use std::thread;
 use std::time::{Duration, Instant};
