@@ -12,7 +12,6 @@ use super::outlet::play;
 use super::places::SoundPlaces;
 use super::session::Session;
 use super::state::PlayerState;
-use super::way::Way;
 
 /// Plays by whatever there is on this machine: a sound server, else a program that plays; on macOS and
 /// Windows the system's own output.
@@ -29,12 +28,6 @@ impl SystemPlayer {
     #[must_use]
     pub fn new(places: SoundPlaces) -> SystemPlayer {
         SystemPlayer { places, session: Mutex::default() }
-    }
-
-    /// The way by which it played last, or plays.
-    #[must_use]
-    pub fn way(&self) -> Option<Way> {
-        self.session().as_ref().and_then(|session| session.way())
     }
 
     fn session(&self) -> MutexGuard<'_, Option<Arc<Session>>> {
@@ -78,6 +71,10 @@ impl Player for SystemPlayer {
 
     fn state(&self) -> PlayerState {
         self.session().as_ref().map_or(PlayerState::Silent, |session| session.state())
+    }
+
+    fn way(&self) -> Option<String> {
+        self.session().as_ref().and_then(|session| session.way()).map(|way| way.to_string())
     }
 
     fn silence(&self) {
