@@ -14,7 +14,6 @@ mod finger;
 mod finger_remark;
 mod hand_area;
 mod harmony;
-mod heard;
 mod ladder;
 mod line;
 mod marks;
@@ -42,12 +41,11 @@ pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
 pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;
-pub use heard::{performed, struck_shapes};
 pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use line::{
-    AskedChords, BarBeat, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer, LineArea,
-    LineChord, LineChords, LineEdit, LineGround, LinePhrase, LineQuestion, LineTarget, LineWay,
-    LinesAnswer, NoteAt, PairPhrase, Slurring, ToldNote, Wanted, line_start,
+    AskedChords, BarBeat, BeatPart, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer,
+    LineArea, LineChord, LineChords, LineEdit, LineGround, LinePhrase, LineQuestion, LineTarget,
+    LineWay, LinesAnswer, NoteAt, PairPhrase, Slurring, ToldNote, Wanted, line_start,
 };
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};

@@ -18,7 +18,7 @@ mod unread_files;
 
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
-pub use phrases::{FilePhrase, MOST_PHRASES, phrases_of_text};
+pub use phrases::{AskedPhrase, MOST_PHRASES, phrases_of_text, text_of_phrases};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;

@@ -67,6 +67,12 @@ fn what_is_wrong_is_told_and_nothing_is_printed() {
         ("1232 321 a", "1232 8", "a figure from 0 to 6"),
         ("F & G", "F & Am", "without a common note"),
         ("F3+A3", "F1+A3", "F1 is not among the notes that may be used"),
+        ("2.1\"\nnotes", "2.1+3/2\"\nnotes", "expected a part of a beat"),
+        (
+            "2.1\"\nnotes",
+            "2.1\"\ntarget = \"3@2.1\"\nnotes",
+            "phrase stab: the next phrase begins at 2.1",
+        ),
     ] {
         let said = run(&PHRASES.replace(from, to));
         assert_eq!((said.status, said.out.as_str()), (Some(1), ""), "{}", said.err);
@@ -75,6 +81,49 @@ fn what_is_wrong_is_told_and_nothing_is_printed() {
     let home = Home::new();
     let said = home.run(&["line", "Dm7", "--phrases", "not-there.toml"]);
     assert!(said.err.contains("not-there.toml") && said.status == Some(1), "{}", said.err);
+}
+
+/// The onsets, in quarters, and the names of the notes of a phrase, by its number.
+fn of_phrase(answer: &Value, number: u32) -> Vec<(f64, String, f64)> {
+    let notes = answer["notes"].as_array().unwrap().iter();
+    let told = notes.filter(|note| note["phrase"] == number).map(|note| {
+        let [onset, duration] = ["onset", "duration"].map(|key| note[key].as_f64().unwrap());
+        (onset, note["note"].as_str().unwrap().to_owned(), duration)
+    });
+    told.collect()
+}
+
+/// By hand, up the ladder of F & G: F A C, G in the first phrase; it runs on with B D, A C, then lands on
+/// B, which is held until its end. What is wide has the A of F A C an octave up: 16
+/// half steps up, 9 down.
+#[test]
+fn a_phrase_runs_on_holds_its_target_and_opens_its_triads() {
+    let said = run(
+        "[one]\nfrom = \"1.1\"\npattern = \"123\"\npair = \"F & G\"\ntravel = \"up\"\nstart = \"root\"\n\
+                    [two]\nfrom = \"1.3\"\nruns-on = true\npair = \"F & G\"\npattern = \"123\"\ntravel = \"up\"\n\
+                    target = \"3@2.1:any\"\nto = \"2.3\"\n\
+                    [three]\nfrom = \"3.1\"\npair = \"F & G\"\npattern = \"123\"\nwide = true\nstart = \"root\"\n",
+    );
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let [one, two, three] = [1, 2, 3].map(|number| of_phrase(&answer, number));
+    let names = |notes: &[(f64, String, f64)]| {
+        notes.iter().map(|(_, name, _)| name.as_str()).collect::<Vec<_>>().join(" ")
+    };
+    let pair = answer["phrases"][0]["pair"].as_str().unwrap().to_owned();
+    assert_eq!(pair, "F & G");
+    assert_eq!((names(&one), names(&two)), ("F A C G".into(), "B D A C B".into()));
+    let (onset, _, held) = two.last().unwrap();
+    assert_eq!((*onset, *held), (4.0, 2.0));
+    assert!(names(&three).starts_with("F A C B D G"), "{}", names(&three));
+    let midi: Vec<i64> = answer["notes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|note| note["phrase"] == 3)
+        .map(|note| note["midi"].as_i64().unwrap())
+        .collect();
+    assert_eq!((midi[1] - midi[0], midi[2] - midi[1]), (16, -9));
 }
 
 /// In another key everything goes along: the pair, the notes entered, and a target by its name.

@@ -11,6 +11,7 @@ mod edit;
 mod ground;
 mod keys;
 mod lines;
+mod moment;
 mod note;
 mod played;
 mod question;
@@ -21,7 +22,7 @@ mod written;
 
 pub use answer::{LineAnswer, LinePhrase, PairPhrase};
 pub use area::LineArea;
-pub use bar_beat::{BarBeat, InBeat};
+pub use bar_beat::{BarBeat, BeatPart, InBeat};
 pub use chords::{AskedChords, LineChord, LineChords};
 pub use edit::{LineEdit, NoteAt};
 pub use ground::LineGround;

@@ -192,6 +192,13 @@ pub enum Refusal {
         /// What is wrong: at least one.
         problems: Vec<Problem>,
     },
+    /// A note to arrive at that comes only when the next written phrase has begun.
+    TargetTooLate {
+        /// The target as it is typed.
+        target: String,
+        /// When that phrase begins.
+        next: String,
+    },
     /// A note to arrive at that comes too soon for anything to lead there.
     TargetTooSoon {
         /// The target as it is typed.
@@ -358,6 +365,11 @@ impl fmt::Display for Refusal {
                 f.write_str(&first.collect::<Vec<_>>().join("; "))?;
                 AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)
             }
+            Refusal::TargetTooLate { target, next } => write!(
+                f,
+                "the next phrase begins at {next} and would lie over the target {target}: expected \
+                 an earlier target, or a later beginning of that phrase"
+            ),
             Refusal::TargetTooSoon { target } => write!(
                 f,
                 "nothing can lead to the target {target}, it comes too soon: expected more than a \

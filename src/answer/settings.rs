@@ -1,8 +1,6 @@
-//! What is settled, and where; and how sound leaves this machine.
+//! What is settled, and where.
 
 use std::path::{Path, PathBuf};
-
-use crate::sound::Ways;
 
 /// The answer of `settings`.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -13,8 +11,6 @@ pub struct SettingsAnswer {
     pub exists: bool,
     /// Every setting in force.
     pub settings: Vec<SettingAnswer>,
-    /// The way by which sound is played, and why the others are not taken.
-    pub sound: Ways,
 }
 
 /// One setting in force.
@@ -27,18 +23,15 @@ pub struct SettingAnswer {
 }
 
 impl SettingsAnswer {
-    /// The answer for the file at this place, what is settled (names with their values), and the ways of
-    /// sound.
+    /// The answer for the file at this place and what is settled: names with their values.
     pub fn new(
         file: Option<&Path>,
         settled: impl Iterator<Item = (&'static str, String)>,
-        sound: Ways,
     ) -> SettingsAnswer {
         SettingsAnswer {
             exists: file.is_some_and(Path::is_file),
             file: file.map(Path::to_owned),
             settings: settled.map(|(name, value)| SettingAnswer { name, value }).collect(),
-            sound,
         }
     }
 }

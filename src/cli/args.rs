@@ -18,7 +18,6 @@ mod hand;
 mod line;
 mod line_files;
 mod own;
-mod sound;
 mod triads;
 mod value;
 mod view;
@@ -205,7 +204,7 @@ pub enum Command {
     /// The neck with both triads of a pair
     Neck(Neck),
     /// A line of the pairs of a chord, or of several: tab, fingers and strokes, and what it does
-    Line(Box<Line>),
+    Line(Line),
     /// What a line from a file does over its chords, bar by bar: scale, pair, groups, landings
     Explain(Explain),
     /// A line from a file on the neck: where to play each note, and with which finger

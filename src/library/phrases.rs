@@ -14,59 +14,32 @@
 //! `from` is a bar and a beat. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
 //! name of a pattern), `rhythm`, `travel`, `start`, `target`, and `notes`, which are entered one by
 //! one and belong to no pair. `like` answers a phrase above it: the same pattern, rhythm and travel, but
-//! for what the section says itself. `wide = true` puts the middle note of each triad an octave up.
-//! Moments, starts and targets are kept as they are written: what they
-//! mean depends on the line.
+//! for what the section says itself. `wide = true` puts the middle note of each triad an octave up;
+//! with `runs-on = true` pattern and rhythm go on where the phrase before was. Moments, starts and
+//! targets are kept as they are written: what they mean depends on the line.
 
-use fretloom_theory::{
-    Direction, FreeNotes, Link, Pattern, ReadError, Rhythm, SpelledTriad, Travel, TriadPair,
-};
+mod asked;
+mod written;
+
+use fretloom_theory::{FreeNotes, Pattern, ReadError, Rhythm, SpelledTriad, Travel, TriadPair};
 
 use super::fields::{Fields, text};
 use super::{LoadedPatterns, Problem};
 
-/// A phrase of a file.
-#[derive(Clone, PartialEq, Debug)]
-pub struct FilePhrase {
-    /// What it is called in the file.
-    pub name: String,
-    /// When it begins, as written.
-    pub from: String,
-    /// When it ends, as written.
-    pub to: Option<String>,
-    /// Its pair.
-    pub pair: Option<TriadPair>,
-    /// Its pattern.
-    pub pattern: Option<Pattern>,
-    /// Its rhythm.
-    pub rhythm: Option<Rhythm>,
-    /// How it goes from group to group.
-    pub travel: Option<Travel>,
-    /// Where it begins on the ladder, as written.
-    pub start: Option<String>,
-    /// What it aims at, as written.
-    pub target: Option<String>,
-    /// Notes entered one by one.
-    pub notes: Option<FreeNotes>,
-}
+pub use asked::AskedPhrase;
+pub use written::text_of_phrases;
+
+use asked::TRAVELS;
 
 /// The most phrases of one file.
 pub const MOST_PHRASES: usize = 500;
 
 const KEYS: &[&str] = &[
-    "from", "to", "like", "wide", "pair", "pattern", "rhythm", "travel", "start", "target", "notes",
+    "from", "to", "like", "wide", "runs-on", "pair", "pattern", "rhythm", "travel", "start",
+    "target", "view", "notes",
 ];
 
 const A_SECTION: &str = "a section, as in [question] above what it says";
-
-const TRAVELS: [(&str, Travel); 6] = [
-    ("up", Travel::Ladder(Direction::Up)),
-    ("down", Travel::Ladder(Direction::Down)),
-    ("linked", Travel::Linked(Link::Nearest, Direction::Up)),
-    ("linked-down", Travel::Linked(Link::Nearest, Direction::Down)),
-    ("stay", Travel::Stay),
-    ("arc", Travel::Arc),
-];
 
 /// The phrases in the text of a file, in their order; at least one.
 ///
@@ -90,7 +63,7 @@ pub fn phrases_of_text(
     file: &str,
     content: &str,
     patterns: &LoadedPatterns,
-) -> Result<Vec<FilePhrase>, Vec<Problem>> {
+) -> Result<Vec<AskedPhrase>, Vec<Problem>> {
     let mut fields = Fields::read(file, content).map_err(|problem| vec![problem])?;
     let mut phrases = Vec::new();
     let names = fields.names();
@@ -112,9 +85,9 @@ pub fn phrases_of_text(
 fn phrase(
     name: String,
     section: &mut Fields<'_>,
-    above: &[FilePhrase],
+    above: &[AskedPhrase],
     patterns: &LoadedPatterns,
-) -> Option<FilePhrase> {
+) -> Option<AskedPhrase> {
     let from = section.required("from", "a bar and a beat in quotes, as in \"1.1\"", text);
     let mut written = |key, expected| section.optional(key, expected, text).map(|it| it.value);
     let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
@@ -123,32 +96,29 @@ fn phrase(
     let pair = section.read_key("pair", |value| read_pair(&in_quotes(value)?));
     let pattern = section.read_key("pattern", |value| read_pattern(&in_quotes(value)?, patterns));
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));
-    let notes = section.read_key("notes", |value| read::<FreeNotes>(&in_quotes(value)?));
+    let notes = section.read_key("notes", |value| read_notes(in_quotes(value)?));
     let travel = section.read_key("travel", |value| read_travel(&in_quotes(value)?));
-    let like = section.read_key("like", |value| phrase_above(&in_quotes(value)?, above));
-    let wide = section.optional("wide", "true or false", toml::de::DeValue::as_bool);
-    let from = from?.value;
-    let like = like.as_ref();
-    let pattern = pattern.or_else(|| like.and_then(|like| like.pattern.clone()));
-    let is_wide = wide.is_some_and(|wide| wide.value);
-    Some(FilePhrase {
-        name,
-        from,
-        to,
-        pair,
-        pattern: if is_wide { pattern.map(|pattern| pattern.wide()) } else { pattern },
-        rhythm: rhythm.or_else(|| like.and_then(|like| like.rhythm.clone())),
-        travel: travel.or_else(|| like.and_then(|like| like.travel)),
-        start,
-        target,
-        notes: notes.or_else(|| like.and_then(|like| like.notes.clone())),
-    })
+    let like = section.read_key("like", |value| name_above(in_quotes(value)?, above));
+    let mut is = |key| {
+        let read = section.optional(key, "true or false", toml::de::DeValue::as_bool);
+        read.is_some_and(|is| is.value)
+    };
+    let (is_wide, runs_on) = (is("wide"), is("runs-on"));
+    let mut phrase = AskedPhrase::beginning(&name, &from?.value);
+    (phrase.to, phrase.start, phrase.target) = (to, start, target);
+    (phrase.like, phrase.is_wide, phrase.runs_on) = (like, is_wide, runs_on);
+    Some(AskedPhrase { pair, pattern, rhythm, travel, notes, ..phrase })
 }
 
-/// The phrase of that name above this one.
-fn phrase_above(name: &str, above: &[FilePhrase]) -> Result<FilePhrase, String> {
-    let found = above.iter().find(|phrase| phrase.name == name);
-    found.cloned().ok_or_else(|| "the name of a phrase above this one".to_owned())
+/// The name of a phrase above this one.
+fn name_above(name: String, above: &[AskedPhrase]) -> Result<String, String> {
+    let is_there = above.iter().any(|phrase| phrase.name == name);
+    is_there.then_some(name).ok_or_else(|| "the name of a phrase above this one".to_owned())
+}
+
+/// Notes that can be read, as they are written.
+fn read_notes(text: String) -> Result<String, String> {
+    read::<FreeNotes>(&text).map(|_| text)
 }
 
 fn in_quotes(value: &toml::de::DeValue<'_>) -> Result<String, String> {
@@ -187,7 +157,7 @@ fn read_travel(text: &str) -> Result<Travel, String> {
 mod tests {
     use super::*;
 
-    fn read_text(text: &str) -> Result<Vec<FilePhrase>, Vec<String>> {
+    fn read_text(text: &str) -> Result<Vec<AskedPhrase>, Vec<String>> {
         let read = phrases_of_text("own.toml", text, &LoadedPatterns::load(None));
         read.map_err(|problems| problems.iter().map(ToString::to_string).collect())
     }
@@ -201,7 +171,7 @@ mod tests {
         assert_eq!((question.name.as_str(), question.from.as_str()), ("question", "1.1&"));
         assert_eq!(question.travel, Some(Travel::Arc));
         assert!(question.pair.is_some() && question.notes.is_none());
-        assert_eq!(stab.notes.as_ref().map(|notes| notes.notes().len()), Some(2));
+        assert_eq!(stab.notes.as_deref(), Some("F3+A3:4"));
     }
 
     /// The same figures and rhythm, with a target of its own; and the same with the third an octave up.
@@ -209,12 +179,17 @@ mod tests {
     fn a_phrase_may_answer_another() {
         let text = "[question]\nfrom = \"1.1\"\npattern = \"123\"\nrhythm = \"4\"\ntravel = \"stay\"\n\
                     [answer]\nfrom = \"2.1\"\nlike = \"question\"\ntarget = \"3@3.1\"\n\
-                    [wide]\nfrom = \"3.2\"\nlike = \"question\"\nwide = true\nrhythm = \"8\"\n";
-        let [question, answer, wide] = &read_text(text).unwrap()[..] else { panic!() };
+                    [wide]\nfrom = \"3.2\"\nlike = \"answer\"\nwide = true\nrhythm = \"8\"\n\
+                    [again]\nfrom = \"4.2\"\nlike = \"wide\"\n";
+        let phrases = read_text(text).unwrap();
+        let full: Vec<AskedPhrase> =
+            (0..4).map(|index| phrases[index].in_full(&phrases[..index])).collect();
+        let [question, answer, wide, again] = &full[..] else { panic!() };
         assert_eq!((&answer.pattern, &answer.rhythm), (&question.pattern, &question.rhythm));
         assert_eq!((answer.travel, question.target.as_ref()), (Some(Travel::Stay), None));
-        assert_eq!(wide.pattern.as_ref().unwrap().to_string(), "153");
+        assert_eq!(wide.pattern.as_ref().unwrap().to_string(), "123");
         assert_eq!(wide.rhythm.as_ref().unwrap().to_string(), "8");
+        assert!(wide.is_wide && again.is_wide && !answer.is_wide);
     }
 
     #[test]

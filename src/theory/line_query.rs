@@ -6,7 +6,7 @@ mod music;
 mod written;
 
 use crate::line::{
-    Approach, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing, Travel,
+    Approach, Begin, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing, Travel,
 };
 use crate::time::{Bars, Quarters};
 use crate::{ChordScale, Direction, Link, Pattern, PitchClassSet, Rhythm, TriadPair};
@@ -98,12 +98,16 @@ pub struct AskedTarget {
 pub struct WrittenPhrase {
     /// When it begins.
     pub from: Quarters,
-    /// When it ends; else with its target, with the next phrase, or with the line.
+    /// When it ends, its target held until then; else with the next phrase, or with the line.
     pub to: Option<Quarters>,
+    /// Do its pattern and rhythm begin again, or run on from the phrase before?
+    pub begin: Begin,
     /// Its pair.
     pub pair: Option<TriadPair>,
     /// Its pattern.
     pub pattern: Option<Pattern>,
+    /// Is the middle note of each triad an octave higher?
+    pub is_wide: bool,
     /// Its rhythm.
     pub rhythm: Option<Rhythm>,
     /// How it goes from group to group.
@@ -244,11 +248,21 @@ impl LineQuery {
     ///
     /// Where it cannot be made: the condition that fails, and what would help.
     pub fn line(&self, reach: &Reach) -> Result<Line, LineError> {
+        self.played(reach).map(|(line, _)| line)
+    }
+
+    /// The same with the phrases as they are played: a landing that nobody asked for may be reached
+    /// otherwise than by step, or be left out.
+    ///
+    /// # Errors
+    ///
+    /// As for [`LineQuery::line`].
+    pub fn played(&self, reach: &Reach) -> Result<(Line, Vec<Phrase>), LineError> {
         let mut phrases = self.phrases();
         loop {
             match (Line::make(&phrases, reach), self.style) {
                 (Err(error), LineStyle::Music) => self.ask_less(&mut phrases, error)?,
-                (made, _) => return made,
+                (made, _) => return made.map(|line| (line, phrases)),
             }
         }
     }

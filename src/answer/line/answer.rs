@@ -7,7 +7,7 @@ use fretloom_theory::{
 };
 
 use super::area::Area;
-use super::bar_beat::InBeat;
+use super::bar_beat::BarBeat;
 use super::ground::LineGround;
 use super::note::{Teller, ToldNote, landing_of};
 use super::played::LineWay;
@@ -88,8 +88,8 @@ impl LineAnswer {
     ) -> Result<LineAnswer, Refusal> {
         let area = ground.area();
         let query = question.query(area.middle())?;
-        let line = made(&query, question, area)?;
-        LineAnswer::of(neck, tuning, question, area, &query, line.notes(), &[])
+        let (line, made_of) = made(&query, question, area)?;
+        LineAnswer::of(neck, tuning, question, area, made_of, line.notes(), &[])
     }
 
     pub(super) fn of(
@@ -97,11 +97,11 @@ impl LineAnswer {
         tuning: TuningAnswer,
         question: &LineQuestion,
         area: &Area,
-        query: &LineQuery,
+        made_of: Vec<Phrase>,
         notes: &[PhraseNote],
         pins: &[Pin],
     ) -> Result<LineAnswer, Refusal> {
-        let (notes, made_of) = told(question, query, notes);
+        let notes = told(question, &made_of, notes);
         let ways = LineWay::all(neck, question, area, &notes, pins)?;
         Ok(LineAnswer::played(tuning, question, made_of, notes, ways))
     }
@@ -218,31 +218,29 @@ impl LineAnswer {
 }
 
 /// The line on what may be used of the neck. Where a drill has no root position to begin with and
-/// nobody asks for one, it begins as low as may be.
+/// nobody asks for one, it begins as low as may be. With it the phrases as they are played.
 pub(super) fn made(
     query: &LineQuery,
     question: &LineQuestion,
     area: &Area,
-) -> Result<Line, Refusal> {
-    let made = match (query.line(&area.reach()), area.lowest()) {
+) -> Result<(Line, Vec<Phrase>), Refusal> {
+    let made = match (query.played(&area.reach()), area.lowest()) {
         (Err(LineError::NoStart { .. }), Some(lowest)) if question.start.is_none() => {
-            query.clone().starting(Start::Near(lowest)).line(&area.reach())
+            query.clone().starting(Start::Near(lowest)).played(&area.reach())
         }
         (made, _) => made,
     };
     made.map_err(|error| Refusal::NoLine { error })
 }
 
-/// What notes are over the chords, and the phrases that they are of.
+/// What notes are over the chords.
 pub(super) fn told(
     question: &LineQuestion,
-    query: &LineQuery,
+    made_of: &[Phrase],
     notes: &[PhraseNote],
-) -> (Vec<ToldNote>, Vec<Phrase>) {
-    let phrases = query.phrases();
-    let teller = Teller::new(&question.chords, &phrases);
-    let told = notes.iter().filter_map(|note| teller.told(*note)).collect();
-    (told, phrases)
+) -> Vec<ToldNote> {
+    let teller = Teller::new(&question.chords, made_of);
+    notes.iter().filter_map(|note| teller.told(*note)).collect()
 }
 
 impl LinePhrase {
@@ -274,7 +272,7 @@ impl PairPhrase {
     }
 }
 
-/// A landing as it would be typed; `None` where it lies neither on a beat nor half a beat later.
+/// A landing as it would be typed; `None` where no part of a beat says when it comes.
 fn target_of(
     question: &LineQuestion,
     phrase: &Phrase,
@@ -282,15 +280,7 @@ fn target_of(
     moment: Quarters,
 ) -> Option<LineTarget> {
     let aimed = phrase.target?;
-    let at = question.chords.bars().at(moment)?;
-    let BarLabel::Number(bar) = at.bar.label else { return None };
-    let place = match at.after_beat {
-        Quarters::ZERO => InBeat::On,
-        after if after.times(2) == Some(at.bar.meter.beat()) => InBeat::And,
-        _ => return None,
-    };
-    let timing = aimed.timing;
-    let beat = u32::try_from(at.beat).ok()?;
-    let wanted = Wanted::Degree(landing.degree);
+    let BarBeat { bar, beat, place } = question.chords.bar_beat(moment)?;
+    let (wanted, timing) = (Wanted::Degree(landing.degree), aimed.timing);
     Some(LineTarget { wanted, bar, beat, place, approach: aimed.approach, timing })
 }

@@ -71,7 +71,8 @@ impl LineAnswer {
         }
         let pins = pins(neck, area, &notes, edits);
         let (tuning, question) = (self.tuning.clone(), &self.question);
-        let mut edited = LineAnswer::of(neck, tuning, question, area, &query, &notes, &pins)?;
+        let made_of = self.made_of().to_vec();
+        let mut edited = LineAnswer::of(neck, tuning, question, area, made_of, &notes, &pins)?;
         edited.unmade_edits = unmade_edits;
         for edit in edits {
             if let LineEdit::Slur(at) = edit

@@ -1,7 +1,7 @@
 //! The same line in one key after another.
 
 use fretloom_fretboard::{Fret, HandPosition, Neck, Place};
-use fretloom_theory::{Letter, Line, LineQuery, NoteName, Pitch, Start};
+use fretloom_theory::{Letter, Line, LineQuery, NoteName, Phrase, Pitch, Start, Target};
 
 use super::answer::{LineAnswer, made, told};
 use super::area::Area;
@@ -62,8 +62,8 @@ impl LinesAnswer {
     ) -> Result<LinesAnswer, Refusal> {
         let area = question.area.on(neck, &question.pairs())?;
         let query = question.query(area.middle())?;
-        let line = made(&query, question, &area)?;
-        let first = LineAnswer::of(neck, tuning, question, &area, &query, line.notes(), &[])?;
+        let (line, made_of) = made(&query, question, &area)?;
+        let first = LineAnswer::of(neck, tuning, question, &area, made_of, line.notes(), &[])?;
         let mut travelling = Travelling { neck, first: &first, line: &line, up: 0, begins: None };
         let mut lines = vec![KeyLine::of(InKey::Here, first.clone())];
         for semitones in cycle.semitones_up().into_iter().skip(1) {
@@ -107,8 +107,8 @@ impl Travelling<'_> {
             let fits = self.line.up(up).filter(|line| fits(line, &area));
             let Some(line) = fits else { continue };
             let tuning = self.first.tuning.clone();
-            let notes = line.notes();
-            let answer = LineAnswer::of(self.neck, tuning, &question, &area, &query, notes, &[]);
+            let (made_of, notes) = (self.phrases_of(&query), line.notes());
+            let answer = LineAnswer::of(self.neck, tuning, &question, &area, made_of, notes, &[]);
             if let Ok(answer) = answer {
                 (self.up, self.begins) = (up, None);
                 return Ok(KeyLine::of(how, answer));
@@ -146,7 +146,8 @@ impl Travelling<'_> {
         up: i32,
     ) -> Option<LineAnswer> {
         let line = self.line.up(up)?;
-        let (notes, made_of) = told(question, query, line.notes());
+        let made_of = self.phrases_of(query);
+        let notes = told(question, &made_of, line.notes());
         let ways = self.first.ways.iter().map(|way| {
             let moved = way.way.notes.iter().zip(&notes).map(|(at, told)| self.moved(at, told, up));
             let way = WayAnswer { notes: moved.collect::<Option<_>>()?, ..way.way.clone() };
@@ -191,6 +192,16 @@ impl Travelling<'_> {
 
     fn question_in(&self, semitones: u8) -> LineQuestion {
         self.first.question.up(semitones)
+    }
+
+    /// The phrases of the line in another key, which land as they do in the first.
+    fn phrases_of(&self, query: &LineQuery) -> Vec<Phrase> {
+        let landing = |(phrase, first): (Phrase, &Phrase)| {
+            let target = phrase.target.zip(first.target);
+            let target = target.map(|(own, first)| Target { approach: first.approach, ..own });
+            Phrase { target, ..phrase }
+        };
+        query.phrases().into_iter().zip(self.first.made_of()).map(landing).collect()
     }
 
     fn first_pitch(&self) -> Option<Pitch> {

@@ -2,17 +2,17 @@
 
 use fretloom_fretboard::Picking;
 use fretloom_theory::{
-    AskedTarget, AtChange, LineQuery, LineStyle, NotesFrom, Pattern, Pitch, PitchClassSet,
-    Quarters, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
+    AskedTarget, AtChange, Begin, FreeNotes, LineQuery, LineStyle, NotesFrom, Pattern, Pitch,
+    PitchClassSet, Quarters, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
 };
 
 use super::area::LineArea;
-use super::bar_beat::{BarBeat, InBeat};
+use super::bar_beat::BarBeat;
 use super::chords::LineChords;
 use super::start::line_start;
 use super::target::{LineTarget, Wanted};
 use crate::answer::refusal::Refusal;
-use crate::library::FilePhrase;
+use crate::library::AskedPhrase;
 
 /// What a line is asked to be. What is `None` is decided as a player would.
 #[derive(Clone, PartialEq, Debug)]
@@ -118,7 +118,7 @@ impl LineQuestion {
             let mut aims = phrases.iter().filter_map(|phrase| phrase.target);
             aims.any(|aim| Some(aim.at) == moment)
         };
-        match self.targets.iter().find(|target| !reached(self.moment(target.moment()))) {
+        match self.targets.iter().find(|target| !reached(self.chords.moment(target.moment()))) {
             Some(target) => Err(Refusal::TargetTooSoon { target: format!("{target:#}") }),
             None => Ok(()),
         }
@@ -137,15 +137,36 @@ impl LineQuestion {
         pairs
     }
 
-    /// The same line with the phrases of a file instead of its own.
+    /// The same line with these phrases instead of its own.
     ///
     /// # Errors
     ///
     /// Where a phrase says something that does not fit the line: its name and what it is.
-    pub fn with_phrases(self, phrases: &[FilePhrase]) -> Result<LineQuestion, Refusal> {
-        let written = phrases.iter().map(|phrase| self.written(phrase));
-        let phrases = written.collect::<Result<_, _>>()?;
-        Ok(LineQuestion { phrases, ..self })
+    pub fn with_phrases(self, phrases: &[AskedPhrase]) -> Result<LineQuestion, Refusal> {
+        let above = |index: usize| phrases.get(..index).unwrap_or_default();
+        let in_full = phrases.iter().enumerate().map(|(index, one)| one.in_full(above(index)));
+        let written = in_full.map(|phrase| self.written(&phrase));
+        let written = written.collect::<Result<Vec<_>, _>>()?;
+        for (asked, one) in phrases.iter().zip(&written) {
+            self.check_next(asked, one, &written)?;
+        }
+        Ok(LineQuestion { phrases: written, ..self })
+    }
+
+    /// Does a phrase land before the next one begins? What begins ends all that sounds.
+    fn check_next(
+        &self,
+        asked: &AskedPhrase,
+        phrase: &WrittenPhrase,
+        all: &[WrittenPhrase],
+    ) -> Result<(), Refusal> {
+        let later = all.iter().map(|other| other.from).filter(|from| *from > phrase.from);
+        let covered = later.min().filter(|next| phrase.target.is_some_and(|it| it.at >= *next));
+        let Some(next) = covered else { return Ok(()) };
+        let next = self.chords.bar_beat(next).map(|next| next.to_string()).unwrap_or_default();
+        let target = asked.target.clone().unwrap_or_default();
+        let refusal = Refusal::TargetTooLate { target, next };
+        Err(Refusal::InPhrase { phrase: asked.name.clone(), refusal: Box::new(refusal) })
     }
 
     /// The same line so many semitones higher.
@@ -163,7 +184,7 @@ impl LineQuestion {
     /// A target that holds in every key.
     fn as_degree(&self, target: LineTarget) -> LineTarget {
         let Wanted::Note(name) = target.wanted else { return target };
-        let chord = self.moment(target.moment()).and_then(|at| self.chords.at(at));
+        let chord = self.chords.moment(target.moment()).and_then(|at| self.chords.at(at));
         match chord {
             Some(chord) => {
                 let degree = chord.over.degree(name.pitch_class());
@@ -173,19 +194,18 @@ impl LineQuestion {
         }
     }
 
-    /// A phrase of a file, in this line.
-    fn written(&self, phrase: &FilePhrase) -> Result<WrittenPhrase, Refusal> {
+    /// A phrase as it is asked for, in this line.
+    fn written(&self, phrase: &AskedPhrase) -> Result<WrittenPhrase, Refusal> {
         let of_phrase =
             |refusal| Refusal::InPhrase { phrase: phrase.name.clone(), refusal: Box::new(refusal) };
         self.read_written(phrase).map_err(of_phrase)
     }
 
-    fn read_written(&self, phrase: &FilePhrase) -> Result<WrittenPhrase, Refusal> {
+    fn read_written(&self, phrase: &AskedPhrase) -> Result<WrittenPhrase, Refusal> {
         let moment = |text: &str| -> Result<Quarters, Refusal> {
-            let typed = text.parse::<BarBeat>()?;
-            let outside =
-                || Refusal::MomentOutside { moment: typed.to_string(), bars: self.bars() };
-            self.moment(typed).ok_or_else(outside)
+            let (typed, bars) = (text.parse::<BarBeat>()?, self.chords.bar_count());
+            let outside = || Refusal::MomentOutside { moment: typed.to_string(), bars };
+            self.chords.moment(typed).ok_or_else(outside)
         };
         let from = moment(&phrase.from)?;
         let to = phrase.to.as_deref().map(moment).transpose()?;
@@ -193,49 +213,33 @@ impl LineQuestion {
         if let Some(to) = to.filter(|to| *to <= from) {
             return Err(Refusal::EmptyPhrase { from, to });
         }
+        let notes = phrase.notes.as_deref().map(str::parse::<FreeNotes>).transpose()?;
         Ok(WrittenPhrase {
             from,
             to,
+            begin: if phrase.runs_on { Begin::RunsOn } else { Begin::Again },
             pair: phrase.pair,
             pattern: phrase.pattern.clone(),
+            is_wide: phrase.is_wide,
             rhythm: phrase.rhythm.clone(),
             travel: phrase.travel,
             start: phrase.start.as_deref().map(line_start).transpose()?,
             target: target.map(|target| self.asked(&target)).transpose()?,
-            notes: phrase.notes.clone().map_or(NotesFrom::Pair, NotesFrom::Entered),
+            notes: notes.map_or(NotesFrom::Pair, NotesFrom::Entered),
         })
     }
 
     /// A target as a moment with its note.
     fn asked(&self, target: &LineTarget) -> Result<AskedTarget, Refusal> {
-        let outside =
-            || Refusal::TargetOutside { target: format!("{target:#}"), bars: self.bars() };
-        let at = self.moment(target.moment()).filter(|at| !at.is_zero()).ok_or_else(outside)?;
+        let outside = || Refusal::TargetOutside {
+            target: format!("{target:#}"),
+            bars: self.chords.bar_count(),
+        };
+        let at =
+            self.chords.moment(target.moment()).filter(|at| !at.is_zero()).ok_or_else(outside)?;
         let chord = self.chords.at(at).ok_or_else(outside)?;
         let class = target.wanted.class_over(chord.over.root().pitch_class());
         let notes = PitchClassSet::EMPTY.with(class);
         Ok(AskedTarget { at, notes, approach: target.approach, timing: target.timing })
-    }
-
-    /// When a beat comes; not after the first beat that follows the line.
-    fn moment(&self, target: BarBeat) -> Option<Quarters> {
-        let bars = self.chords.bars();
-        let has_pick_up = bars.bar(0).is_some_and(|first| !first.missing.is_zero());
-        let index = if has_pick_up { target.bar } else { target.bar.checked_sub(1)? };
-        let bar = bars.bar(index)?;
-        let after = match target.place {
-            InBeat::On => Quarters::ZERO,
-            InBeat::And => bar.meter.beat().divided_into(2)?,
-        };
-        let at = bars.moment(index, target.beat, after)?;
-        (at <= self.chords.end()).then_some(at)
-    }
-
-    /// How many bars there are, the pick-up apart.
-    fn bars(&self) -> u64 {
-        let bars = self.chords.bars();
-        let has_pick_up = bars.bar(0).is_some_and(|first| !first.missing.is_zero());
-        let count = bars.at(self.chords.end()).map_or(0, |at| at.index);
-        count - u64::from(has_pick_up && count > 0)
     }
 }

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use fretloom_fretboard::{FretRange, Neck};
 use fretloom_theory::{
-    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel,
+    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Swing, Tempo, Travel,
 };
 
 use crate::answer::{
@@ -17,7 +17,7 @@ use crate::cli::files;
 use crate::cli::line_files::LineFiles;
 use crate::cli::queries::{line_region, view_of};
 use crate::cli::text;
-use crate::library::{FilePhrase, phrases_of_text};
+use crate::library::{AskedPhrase, phrases_of_text};
 use crate::picture::TabLook;
 use crate::words::nearest;
 
@@ -34,9 +34,8 @@ impl Call<'_> {
             }
         };
         if !files.is_empty() {
-            let sound = wanted.sound.choices();
-            let written = answer.written(sound.swing, ClickBeats::TwoAndFour);
-            written.iter().try_for_each(|written| files.write(written, &sound))?;
+            let written = answer.written(Swing::STRAIGHT, ClickBeats::TwoAndFour);
+            written.iter().try_for_each(|written| files.write(written))?;
         }
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
@@ -83,7 +82,7 @@ impl Call<'_> {
     }
 
     /// The phrases of a file.
-    fn phrases(&self, file: &Path) -> Result<Vec<FilePhrase>, Refusal> {
+    fn phrases(&self, file: &Path) -> Result<Vec<AskedPhrase>, Refusal> {
         let text = files::list(file)?;
         let read = phrases_of_text(&file.display().to_string(), &text, self.patterns());
         read.map_err(|problems| Refusal::Phrases { problems })

@@ -1,7 +1,7 @@
 //! Music: phrases that lead into the next chord, breathe, and come to rest.
 
 use super::{AskedTarget, ChordStretch, LineQuery};
-use crate::line::{Approach, Phrase, Start, Target, Timing};
+use crate::line::{Approach, Phrase, Target, Timing};
 use crate::time::Quarters;
 use crate::{Pattern, PitchClassSet, Sign};
 
@@ -44,9 +44,9 @@ impl LineQuery {
             };
             if after(from, LEAST) <= landing.at {
                 let chord = self.chord_at(from).unwrap_or(first);
-                let start = self.start.filter(|_| phrases.is_empty()).unwrap_or(Start::FromBefore);
-                let target = Some(self.target(landing, length));
+                let start = self.start_of(phrases.len());
                 let phrase = self.phrase(chord, from, landing.at);
+                let target = Some(self.target(landing, length, &phrase.pattern));
                 phrases.push(Phrase { start, target, ..phrase });
             }
             from = after(landing.at, length);
@@ -125,26 +125,20 @@ impl LineQuery {
         left.checked_sub(BREATH).filter(|held| *held >= BREATH).unwrap_or(left)
     }
 
-    pub(super) fn target(&self, landing: &AskedTarget, length: Quarters) -> Target {
+    pub(super) fn target(
+        &self,
+        landing: &AskedTarget,
+        length: Quarters,
+        pattern: &Pattern,
+    ) -> Target {
         let AskedTarget { at, notes, timing, .. } = *landing;
-        let approach = self.approach(landing);
+        let approach = approach(landing, pattern);
         let pair = self.chord_at(at).map(|chord| chord.pair);
         let length = match timing {
             Timing::Late(by) => after(length, by),
             Timing::OnTime | Timing::Early(_) => length,
         };
         Target { notes, at, length, approach, timing, pair }
-    }
-
-    /// How a landing is reached. A pattern that ends with a half step below or above what follows has
-    /// its own way where a step is as good as any.
-    fn approach(&self, landing: &AskedTarget) -> Approach {
-        let last = self.pattern.as_ref().and_then(Pattern::last_sign);
-        match (landing.approach, last) {
-            (Approach::Step, Some(Sign::HalfStepBelow)) => Approach::HalfStepBelow,
-            (Approach::Step, Some(Sign::HalfStepAbove)) => Approach::HalfStepAbove,
-            (asked, _) => asked,
-        }
     }
 
     fn bar_at(&self, at: Quarters) -> Quarters {
@@ -154,6 +148,16 @@ impl LineQuery {
     fn first_value(&self) -> Quarters {
         let first = self.rhythm.as_ref().and_then(|rhythm| rhythm.values().next());
         first.map_or(Quarters::EIGHTH, |value| value.length)
+    }
+}
+
+/// How a landing is reached. A pattern that ends with a half step below or above what follows has its
+/// own way where a step is as good as any.
+fn approach(landing: &AskedTarget, pattern: &Pattern) -> Approach {
+    match (landing.approach, pattern.last_sign()) {
+        (Approach::Step, Some(Sign::HalfStepBelow)) => Approach::HalfStepBelow,
+        (Approach::Step, Some(Sign::HalfStepAbove)) => Approach::HalfStepAbove,
+        (asked, _) => asked,
     }
 }
 

@@ -250,8 +250,10 @@ fn plain() -> WrittenPhrase {
     WrittenPhrase {
         from: Quarters::ZERO,
         to: None,
+        begin: Begin::Again,
         pair: None,
         pattern: None,
+        is_wide: false,
         rhythm: None,
         travel: None,
         start: None,

@@ -1,44 +1,43 @@
 //! Phrases as a player writes them.
 
-use super::{ChordStretch, LineQuery, WrittenPhrase};
-use crate::line::{Phrase, Start};
-use crate::time::Quarters;
+use super::{LineQuery, WrittenPhrase};
+use crate::line::Phrase;
 
 impl LineQuery {
     /// The written phrases in order of time.
     pub(super) fn written_phrases(&self) -> Vec<Phrase> {
-        let next = |index: usize| self.written.get(index + 1).map(|next| next.from);
-        let phrase = |(index, written): (usize, &WrittenPhrase)| {
-            let chord = self.chord_at(written.from)?;
-            Some(self.as_written(written, chord, next(index), index == 0))
-        };
+        let phrase = |(index, written)| self.as_written(index, written);
         self.written.iter().enumerate().filter_map(phrase).collect()
     }
 
-    fn as_written(
-        &self,
-        written: &WrittenPhrase,
-        chord: &ChordStretch,
-        next: Option<Quarters>,
-        is_first: bool,
-    ) -> Phrase {
+    fn as_written(&self, index: usize, written: &WrittenPhrase) -> Option<Phrase> {
+        let chord = self.chord_at(written.from)?;
+        let next = self.written.get(index + 1).map(|next| next.from);
         let aimed_at = written.target.map(|target| target.at);
-        let end = next.unwrap_or(self.end);
-        let to = written.to.or(aimed_at).unwrap_or(end);
-        let usual = self.phrase(chord, written.from, to);
-        let first = self.start.filter(|_| is_first).unwrap_or(Start::FromBefore);
-        // A target is held until the next phrase, else to the end of its bar.
-        let held = next.and_then(|next| next.checked_sub(aimed_at?)).filter(|held| !held.is_zero());
+        let end = written.to.or(next);
+        // The pattern goes on until the target, which is held until the end.
+        let to = match (aimed_at, end) {
+            (Some(at), Some(end)) if written.to.is_some() => at.min(end),
+            (Some(at), _) => at,
+            (None, end) => end.unwrap_or(self.end),
+        };
+        let held = end.and_then(|end| end.checked_sub(aimed_at?)).filter(|held| !held.is_zero());
         let length = |at| held.unwrap_or_else(|| self.rest_of_the_bar(at));
-        Phrase {
+        let usual = self.phrase(chord, written.from, to);
+        let pattern = written.pattern.clone().unwrap_or(usual.pattern.clone());
+        let pattern = if written.is_wide { pattern.wide() } else { pattern };
+        let target = written.target.map(|target| self.target(&target, length(target.at), &pattern));
+        Some(Phrase {
             pair: written.pair.unwrap_or(chord.pair),
-            pattern: written.pattern.clone().unwrap_or(usual.pattern.clone()),
             rhythm: written.rhythm.clone().unwrap_or(usual.rhythm.clone()),
             travel: written.travel.unwrap_or(usual.travel),
-            start: written.start.unwrap_or(first),
-            target: written.target.map(|target| self.target(&target, length(target.at))),
+            start: written.start.unwrap_or(self.start_of(index)),
+            begin: written.begin,
+            ending: self.ending(),
             notes: written.notes.clone(),
+            pattern,
+            target,
             ..usual
-        }
+        })
     }
 }

@@ -1,0 +1,91 @@
+//! A phrase as a player asks for it.
+
+use fretloom_theory::{Direction, Link, Pattern, Rhythm, Travel, TriadPair};
+
+/// How a phrase goes from group to group, by its word.
+pub(super) const TRAVELS: [(&str, Travel); 8] = [
+    ("up", Travel::Ladder(Direction::Up)),
+    ("down", Travel::Ladder(Direction::Down)),
+    ("linked", Travel::Linked(Link::Nearest, Direction::Up)),
+    ("linked-down", Travel::Linked(Link::Nearest, Direction::Down)),
+    ("linked-above", Travel::Linked(Link::Above, Direction::Up)),
+    ("linked-below", Travel::Linked(Link::Below, Direction::Down)),
+    ("stay", Travel::Stay),
+    ("arc", Travel::Arc),
+];
+
+/// A phrase as a player asks for it, in a file or on the screen.
+#[derive(Clone, PartialEq, Debug)]
+pub struct AskedPhrase {
+    /// What it is called.
+    pub name: String,
+    /// When it begins, as written.
+    pub from: String,
+    /// When it ends, as written.
+    pub to: Option<String>,
+    /// The name of the phrase before it that it answers.
+    pub like: Option<String>,
+    /// Is the middle note of each triad an octave higher?
+    pub is_wide: bool,
+    /// Do its pattern and rhythm go on where the phrase before was?
+    pub runs_on: bool,
+    /// Its pair.
+    pub pair: Option<TriadPair>,
+    /// Its pattern.
+    pub pattern: Option<Pattern>,
+    /// Its rhythm.
+    pub rhythm: Option<Rhythm>,
+    /// How it goes from group to group.
+    pub travel: Option<Travel>,
+    /// Where it begins on the ladder, as written.
+    pub start: Option<String>,
+    /// What it aims at, as written.
+    pub target: Option<String>,
+    /// [Notes entered one by one](FreeNotes), as written.
+    pub notes: Option<String>,
+}
+
+impl AskedPhrase {
+    /// A phrase that begins then, all else as the line has it.
+    ///
+    /// ```
+    /// use fretloom::library::AskedPhrase;
+    /// let phrase = AskedPhrase::beginning("answer", "2.1&");
+    /// assert_eq!(phrase.from, "2.1&");
+    /// assert_eq!(phrase.pattern, None);
+    /// ```
+    #[must_use]
+    pub fn beginning(name: &str, from: &str) -> AskedPhrase {
+        AskedPhrase {
+            name: name.to_owned(),
+            from: from.to_owned(),
+            to: None,
+            like: None,
+            is_wide: false,
+            runs_on: false,
+            pair: None,
+            pattern: None,
+            rhythm: None,
+            travel: None,
+            start: None,
+            target: None,
+            notes: None,
+        }
+    }
+
+    /// The same with what it takes from the phrase that it answers, which is among those `above` it.
+    #[must_use]
+    pub fn in_full(&self, above: &[AskedPhrase]) -> AskedPhrase {
+        let mut full = AskedPhrase { like: None, ..self.clone() };
+        let like = |like: &String| above.iter().position(|phrase| phrase.name == *like);
+        let Some(index) = self.like.as_ref().and_then(like) else { return full };
+        let (before, from) = above.split_at(index);
+        let Some(like) = from.first().map(|like| like.in_full(before)) else { return full };
+        full.is_wide |= like.is_wide && self.pattern.is_none();
+        full.pattern = full.pattern.or(like.pattern);
+        full.rhythm = full.rhythm.or(like.rhythm);
+        full.travel = full.travel.or(like.travel);
+        full.notes = full.notes.or(like.notes);
+        full
+    }
+}
