@@ -90,6 +90,29 @@ fn pattern(player: &Player) -> String {
     part(player, 1)
 }
 
+/// When the note at the cursor begins.
+fn when(player: &Player) -> String {
+    let line = player.program.line();
+    let quarters = line.note().unwrap().note.onset;
+    let (bar, beat) = ((quarters.to_f64() / 4.0).floor(), quarters.to_f64() % 4.0);
+    let and = if beat.fract() == 0.0 { "" } else { "&" };
+    format!("{}.{}{and}", bar + 1.0, beat.floor() + 1.0)
+}
+
+/// The last two notes of a line that has free notes at its end.
+fn last(player: &Player) -> String {
+    let notes = player.program.line().notes();
+    let free = notes.iter().rev().take_while(|told| told.triad.is_none()).count();
+    let names = notes[notes.len() - free..].iter().map(|told| format!("{:#}", told.named_pitch()));
+    names.collect::<Vec<_>>().join(" ")
+}
+
+/// The phrases that are written out.
+fn phrases(player: &Player) -> String {
+    let line = player.line(2);
+    if line.starts_with(['▸', '1']) { line } else { String::new() }
+}
+
 fn rhythm(player: &Player) -> String {
     part(player, 2)
 }
@@ -149,7 +172,7 @@ fn copied(player: &Player) -> String {
 
 /// What the line does in its first bar, and in its last, which has one held note.
 const SAYS: &str = "F & G over Dm7: F in root position, G in second inversion down.";
-const LAST: &str = "No pair over Dm7: a single note.";
+const LAST: &str = "F & G over Dm7: one note of F.";
 /// F A C A, B G D, F: 1232 of F in root position, then 321 of G as near as may be, D G B.
 const FIRST: &str = "F3 A3 C4 A3 B3 G3 D3 F3";
 
@@ -189,6 +212,18 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::Slur, stroke, ("right right", "up stroke"), "l", "hammered on"),
     (LineCommand::Slur, stroke, ("right right l", "hammered on"), "l", "up stroke"),
     (LineCommand::Silence, first, ("right", FIRST), "delete", "F3 C4 A3 B3 G3 D3 F3 A3"),
+    (LineCommand::NextPhrase, at, ("", "1 F3"), "8", "17 F3"),
+    (LineCommand::PreviousPhrase, at, ("8 right", "18 A3"), "*", "17 F3"),
+    (LineCommand::PreviousPhrase, at, ("8", "17 F3"), "*", "1 F3"),
+    (LineCommand::CutHere, pair, ("8", "[F] & (G)"), "C", "phrase 2 alone: [F] & (G)"),
+    (LineCommand::CutHere, pair, ("8 C", "phrase 2 alone: [F] & (G)"), "C", "whole line: [F] & (G)"),
+    (LineCommand::JoinBefore, phrases, ("8 C", "1 F & G → ♭3 of Dm7 ✓  ▸2 F & G 1232 321 → ♭3 of Dm7 ✓"), "G", "▸1 F & G → ♭3 of Dm7 ✓"),
+    (LineCommand::Answer, phrases, ("8", ""), "A", "1 F & G → ♭3 of Dm7 ✓  ▸2 F & G answer of 1 → ♭3 of Dm7 ✓"),
+    (LineCommand::Answer, phrases, ("8 A", "1 F & G → ♭3 of Dm7 ✓  ▸2 F & G answer of 1 → ♭3 of Dm7 ✓"), "A", "1 F & G → ♭3 of Dm7 ✓  ▸2 F & G 1232 321 → ♭3 of Dm7 ✓"),
+    (LineCommand::Later, when, ("8", "3.3&"), "L", "3.4"),
+    (LineCommand::Earlier, when, ("8 L", "3.4"), "K K", "3.3"),
+    (LineCommand::Wide, phrases, ("8", ""), "W", "1 F & G → ♭3 of Dm7 ✓  ▸2 F & G 1232 321 wide → ♭3 of Dm7 ✓"),
+    (LineCommand::EditNotes, last, ("8", ""), "I B 3 : 4 space C 4 enter", "B3 C4"),
     (LineCommand::NextPair, pair, ("", "[F] & (G)"), "p", "[Dm] & (C)"),
     (LineCommand::PreviousPair, pair, ("p", "[Dm] & (C)"), "P", "[F] & (G)"),
     (LineCommand::NextPattern, pattern, ("", "1232 321"), "f", "123 4321"),
@@ -219,6 +254,7 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::WayBefore, way, ("h", "way 2 of 5"), "H", "way 1 of 5"),
     (LineCommand::Labels, labels, ("", "order in bar 1"), "n", "note in bar 1"),
     (LineCommand::CopyTab, copied, ("", ""), "N", "Dm7 · F & G · 1232 321"),
+    (LineCommand::CopyPhrases, copied, ("", ""), "Q", "[1]"),
     (LineCommand::CopyTab, copied, ("4", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
 ];
 

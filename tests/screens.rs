@@ -83,9 +83,10 @@ const SCREENS: [(&str, &str); 18] = [
 ];
 
 /// The line screen, and the keys that lead there.
-const LINES: [(&str, &str); 3] = [
+const LINES: [(&str, &str); 4] = [
     ("line", "3"),
     ("line_edited", "3 right up right right o a right l pagedown y"),
+    ("line_phrases", "3 c D m 7 | G 7 | C m a j 7 | % enter 8 C W right right right C A"),
     ("line_mistake", "3 c D m 7 space | space H 7"),
 ];
 
@@ -114,6 +115,8 @@ fn the_first_screen_at_other_sizes() {
     keep("position_120x40_dark", program, (120, 40));
     let program = in_state("guitar-standard", "3 n n", (120, 40));
     keep("line_120x40_dark", program, (120, 40));
+    let program = in_state("guitar-standard", "3 8 C f A W", (120, 40));
+    keep("line_phrases_120x40_dark", program, (120, 40));
 }
 
 /// Without colours and without signs.

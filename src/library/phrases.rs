@@ -74,7 +74,7 @@ pub fn phrases_of_text(
     for (name, place) in names {
         let Some(mut section) = fields.take_section(&name, &place, A_SECTION) else { continue };
         section.report_unknown(KEYS);
-        let read = phrase(name, &mut section, &phrases, patterns);
+        let read = phrase(&name, &mut section, &phrases, patterns);
         phrases.extend(read);
         fields.add_problems_of(section);
     }
@@ -83,7 +83,7 @@ pub fn phrases_of_text(
 }
 
 fn phrase(
-    name: String,
+    name: &str,
     section: &mut Fields<'_>,
     above: &[AskedPhrase],
     patterns: &LoadedPatterns,
@@ -104,7 +104,7 @@ fn phrase(
         read.is_some_and(|is| is.value)
     };
     let (is_wide, runs_on) = (is("wide"), is("runs-on"));
-    let mut phrase = AskedPhrase::beginning(&name, &from?.value);
+    let mut phrase = AskedPhrase::beginning(name, &from?.value);
     (phrase.to, phrase.start, phrase.target) = (to, start, target);
     (phrase.like, phrase.is_wide, phrase.runs_on) = (like, is_wide, runs_on);
     Some(AskedPhrase { pair, pattern, rhythm, travel, notes, ..phrase })

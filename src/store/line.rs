@@ -35,6 +35,8 @@ pub struct LineSession {
     pub at_change: Option<String>,
     /// Where it lands: `3@2.1 3@3.1`.
     pub targets: Option<String>,
+    /// Its phrases, as a file has them.
+    pub phrases: Option<String>,
     /// Where on the neck: `position V; 4-3-2; 1-12`.
     pub place: Option<String>,
     /// What was changed note by note: `1/2.0 pair up`.

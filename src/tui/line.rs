@@ -13,6 +13,7 @@ mod field;
 mod help;
 mod hit;
 mod made;
+mod phrases;
 mod session;
 mod state;
 mod update;

@@ -132,7 +132,7 @@ const EVENING: &str = "c D m 7 enter down down up n n space space space backspac
 const LINE: &str = "3 c D m 7 | G 7 | C m a j 7 enter e 1 2 3 2 space 3 2 1 a enter E 8 enter g 3 @ 2 . 1 \
     space 3 @ 3 . 1 enter right right left up down u d U D o i i y a l delete z z z Z pagedown pageup \
     home end p P f F r R j k s S x X x t T v 1 2 v v v V / V enter / enter b B m O + - h H n n n n N \
-    4 4 4 7 7 7 right right up y a 3 3";
+    4 4 4 7 7 7 right right up y a 8 C f F r j s p W A L K * G I B 3 : 4 space C 4 enter x X Q 3 3";
 
 /// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
 const HARDEST: &str = "e pagedown enter down f f f f";

@@ -3,6 +3,7 @@
 use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, Pitch, Rhythm, Start, Tempo, Travel};
 
 use crate::answer::{LineEdit, LineTarget};
+use crate::library::AskedPhrase;
 use crate::picture::Labels;
 use crate::tui::line_place::{LinePlace, LineSeed};
 
@@ -29,6 +30,9 @@ pub(in crate::tui) struct Chosen {
     pub(super) near: Option<Pitch>,
     pub(super) at_change: AtChange,
     pub(super) targets: Vec<LineTarget>,
+    /// The phrases in order of time, where the player has written them out; none where the line
+    /// decides.
+    pub(super) phrases: Vec<AskedPhrase>,
     pub(super) place: LinePlace,
     /// What was changed note by note.
     pub(super) edits: Vec<LineEdit>,
@@ -83,6 +87,7 @@ impl Chosen {
             near: None,
             at_change: AtChange::RunsOn,
             targets: Vec::new(),
+            phrases: Vec::new(),
             place: LinePlace::WHOLE_NECK,
             edits: Vec::new(),
             way: 0,
@@ -104,6 +109,11 @@ impl Chosen {
             labels: self.labels,
             ..Chosen::of(seed)
         }
+    }
+
+    /// The phrase with this index.
+    pub(super) fn phrase(&mut self, index: Option<usize>) -> Option<&mut AskedPhrase> {
+        self.phrases.get_mut(index?)
     }
 
     /// The scales of all chords, as they are asked for; none where none is chosen.

@@ -1,6 +1,5 @@
 //! What is copied: the tablature as text.
 
-use super::made::Made;
 use super::state::LineScreen;
 use crate::export::text::TabText;
 use crate::picture::{Tab, TabBelow, TabLook};
@@ -30,7 +29,7 @@ impl LineScreen {
 
     /// `Dm7 | G7 | Cmaj7 in F · B♭ & C · 1232 321 a`
     fn title(&self) -> String {
-        let phrase = self.made().and_then(Made::pair_phrase);
+        let phrase = self.made().and_then(|made| made.pair_phrase(0));
         let words = phrase.map(|phrase| format!(" · {} · {}", phrase.pair, phrase.pattern));
         let key = self.key_in_words().map(|key| format!(" in {key}")).unwrap_or_default();
         format!("{}{key}{}", self.chosen.chords, words.unwrap_or_default())

@@ -1,17 +1,20 @@
 //! What is typed on the line screen.
 
-use fretloom_theory::{Pattern, ReadError, Rhythm};
+use fretloom_theory::{FreeNotes, Pattern, ReadError, Rhythm};
 
 use crate::answer::{AskedChords, HandArea, LineChords, LineTarget, Refusal};
 use crate::library::NamedPattern;
 use crate::tui::widget::TextField;
 
 use super::chosen::Chosen;
+use super::phrases::name;
 use crate::tui::shared::Shared;
 
 /// A line of text that is being typed, and what it is to be.
 pub(super) struct Field {
     pub(super) what: Typed,
+    /// Of which phrase it is, from 0; none for the whole line.
+    pub(super) phrase: Option<usize>,
     pub(super) text: TextField,
 }
 
@@ -23,17 +26,19 @@ pub(super) enum Typed {
     Rhythm,
     Targets,
     Where,
+    Notes,
 }
 
 impl Typed {
-    /// What stands before the field.
-    pub(super) const fn label(self) -> &'static str {
+    /// What is typed.
+    const fn word(self) -> &'static str {
         match self {
-            Typed::Chords => " chords ",
-            Typed::Pattern => " pattern ",
-            Typed::Rhythm => " rhythm ",
-            Typed::Targets => " aim ",
-            Typed::Where => " where ",
+            Typed::Chords => "chords",
+            Typed::Pattern => "pattern",
+            Typed::Rhythm => "rhythm",
+            Typed::Targets => "aim",
+            Typed::Where => "where",
+            Typed::Notes => "notes",
         }
     }
 
@@ -47,6 +52,9 @@ impl Typed {
             Typed::Rhythm => "8 eighths, 4. 8~2, -8 rests, 3:2(8 8 8); or eighths, triplets",
             Typed::Targets => "3@2.1: the third on beat 1 of bar 2; :below :above :early; several",
             Typed::Where => "a position, frets or three strings: V 1-12 4-3-2; nothing: all",
+            Typed::Notes => {
+                "one by one: F3:8 an eighth, B3+D4:4 together, -:4 a rest, > accents; nothing: the pair"
+            }
         }
     }
 }
@@ -62,12 +70,32 @@ impl Field {
             Typed::Rhythm => chosen.rhythm.as_ref().map(ToString::to_string).unwrap_or_default(),
             Typed::Targets => spaced(&chosen.targets),
             Typed::Where => chosen.place.hand_area().to_string(),
+            Typed::Notes => String::new(),
         };
-        Field::with(what, &text)
+        Field::with(what, None, &text)
     }
 
-    pub(super) fn with(what: Typed, text: &str) -> Field {
-        Field { what, text: TextField::holding_up_to(text, Field::LONGEST) }
+    /// What one phrase has of it.
+    pub(super) fn of_phrase(what: Typed, index: usize, chosen: &Chosen) -> Field {
+        let phrase = chosen.phrases.get(index);
+        let text = phrase.and_then(|phrase| match what {
+            Typed::Chords | Typed::Where => None,
+            Typed::Pattern => phrase.pattern.as_ref().map(ToString::to_string),
+            Typed::Rhythm => phrase.rhythm.as_ref().map(ToString::to_string),
+            Typed::Targets => phrase.target.clone(),
+            Typed::Notes => phrase.notes.clone(),
+        });
+        Field::with(what, Some(index), &text.unwrap_or_default())
+    }
+
+    pub(super) fn with(what: Typed, phrase: Option<usize>, text: &str) -> Field {
+        Field { what, phrase, text: TextField::holding_up_to(text, Field::LONGEST) }
+    }
+
+    /// What stands before the field: ` pattern `, ` aim of phrase 2 `
+    pub(super) fn label(&self) -> String {
+        let phrase = self.phrase.map(|index| format!("of phrase {} ", name(index)));
+        format!(" {} {}", self.what.word(), phrase.unwrap_or_default())
     }
 
     /// The first pattern of the library whose name or figures have what is typed.
@@ -93,7 +121,10 @@ impl Field {
             Typed::Pattern => read_pattern(&text, shared).map(|_| ()).map_err(Refusal::from),
             Typed::Rhythm if text.trim().is_empty() => Ok(()),
             Typed::Rhythm => text.parse::<Rhythm>().map(|_| ()).map_err(Refusal::from),
+            Typed::Targets if self.phrase.is_some() => read_target(&text).map(|_| ()),
             Typed::Targets => read_targets(&text).map(|_| ()),
+            Typed::Notes if text.trim().is_empty() => Ok(()),
+            Typed::Notes => text.parse::<FreeNotes>().map(|_| ()).map_err(Refusal::from),
             Typed::Where => HandArea::read_line(&text).and_then(|area| area.check(shared.neck())),
         };
         told.err().map(|refusal| refusal.to_string())
@@ -127,6 +158,14 @@ pub(super) fn read_pattern(text: &str, shared: &Shared) -> Result<Pattern, ReadE
 pub(super) fn read_targets(text: &str) -> Result<Vec<LineTarget>, Refusal> {
     let targets = text.split_whitespace().map(str::parse::<LineTarget>);
     Ok(targets.collect::<Result<_, _>>()?)
+}
+
+/// The target of a phrase; none where nothing is typed.
+pub(super) fn read_target(text: &str) -> Result<Option<LineTarget>, Refusal> {
+    match text.trim() {
+        "" => Ok(None),
+        text => Ok(Some(text.parse()?)),
+    }
 }
 
 pub(super) fn spaced(targets: &[LineTarget]) -> String {

@@ -15,6 +15,16 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "Phrases of their own",
+        &[
+            "a line is made of phrases; each goes to what it lands on",
+            "with the cursor in one of its own, pair, pattern, rhythm, travel and start",
+            "are those of this phrase alone; elsewhere they are those of all the others",
+            "an answer has the figures of another phrase, and an end of its own",
+            "✓ it lands where it should; ✗ a changed note is another one",
+        ],
+    ),
+    (
         "What is typed",
         &[
             "chords: bars between |, chords share their bar; % as before, N.C. none",

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use fretloom_fretboard::Tuning;
-use fretloom_theory::{ExplainedBar, Explanation};
+use fretloom_theory::{ExplainedBar, Explanation, Phrase};
 
 use super::chosen::Chosen;
 use crate::answer::{
@@ -75,9 +75,23 @@ impl Made {
         self.answer.ways.get(self.way)
     }
 
-    /// The first of its phrases that is made of a pair.
-    pub(super) fn pair_phrase(&self) -> Option<&PairPhrase> {
-        self.answer.phrases.iter().find_map(|phrase| phrase.of_pair.as_ref())
+    /// What the phrase of a note makes of a pair, or else the first phrase that is made of one.
+    pub(super) fn pair_phrase(&self, index: usize) -> Option<&PairPhrase> {
+        let phrases = &self.answer.phrases;
+        let here = self.notes().get(index).and_then(|told| phrases.get(told.note.phrase));
+        let of_pair = here.and_then(|phrase| phrase.of_pair.as_ref());
+        of_pair.or_else(|| phrases.iter().find_map(|phrase| phrase.of_pair.as_ref()))
+    }
+
+    /// The phrase of a note.
+    pub(super) fn phrase_of(&self, index: usize) -> Option<&Phrase> {
+        let phrase = self.notes().get(index).map_or(0, |told| told.note.phrase);
+        self.answer.made_of().get(phrase)
+    }
+
+    /// The first of so many phrases that has no note, if one has none.
+    pub(super) fn silent_phrase(&self, count: usize) -> Option<usize> {
+        (0..count).find(|index| self.notes().iter().all(|told| told.note.phrase != *index))
     }
 
     /// How many bars it has.
@@ -114,7 +128,7 @@ fn question(chosen: &Chosen, shared: &Shared) -> Result<LineQuestion, Refusal> {
         spelling: shared.setup.spelling,
         own: shared.library.scales.kinds(),
     })?;
-    Ok(LineQuestion {
+    LineQuestion {
         style: chosen.style,
         tempo: chosen.tempo,
         pattern: chosen.pattern.clone(),
@@ -127,7 +141,8 @@ fn question(chosen: &Chosen, shared: &Shared) -> Result<LineQuestion, Refusal> {
         slurring: Slurring::Nothing,
         ways: WAYS,
         ..LineQuestion::over(chords)
-    })
+    }
+    .with_phrases(&chosen.phrases)
 }
 
 impl Steps {
@@ -182,17 +197,18 @@ fn ground_of(
 
 #[cfg(test)]
 mod tests {
-    use fretloom_theory::Spelling;
+    use fretloom_theory::{LineStyle, Pitch, Spelling};
 
+    use super::super::phrases::{all_spelled_out, written_out};
     use super::super::state::LineScreen;
     use super::*;
-    use crate::library::Library;
+    use crate::library::{Library, phrases_of_text, text_of_phrases};
     use crate::tui::command::{Command, Section};
     use crate::tui::line_place::{LinePlace, LineSeed};
 
     /// Keys that change every step on the way, and go back over them.
     const KEYS: &str = "f p P right up o i y a l delete 4 down 4 u 7 7 v 1 f right D v p f 1 v j 1 t t \
-                        x X f x s s r b B m O + - h H v V 4 f 7";
+                        x X f x s s r b B m O + - h H v V 4 f 7 C f r p W A right right C j G L K C";
 
     #[test]
     fn what_is_made_step_by_step_is_what_would_be_made_at_once() {
@@ -219,5 +235,52 @@ mod tests {
             assert_eq!(made.answer, afresh.answer, "after {key}");
             assert_eq!((&made.tab, made.way), (&afresh.tab, afresh.way), "after {key}");
         }
+    }
+
+    /// Of phrases as they are written out comes the line that they were, and so it does of the file in
+    /// which they are copied.
+    #[test]
+    fn written_out_it_is_the_same_line() {
+        let shared = Shared::new("guitar-standard", Library::load(None), Spelling::Plain).unwrap();
+        let seed = LineSeed {
+            symbol: "Dm7".to_owned(),
+            scale: "D Dorian".to_owned(),
+            pair: "F & G".to_owned(),
+            place: LinePlace::read("neck; 4-3-2; "),
+            near: Pitch::from_midi(53),
+        };
+        let plain = Chosen::of(&seed);
+        let each = vec![super::super::chosen::OfChord::default(); 3];
+        let mut tried = 0;
+        for meter in ["4/4", "3/4", "6/8", "7/8"] {
+            for pattern in ["123", "132 32", "1232 321 a", "1_3 - 2s"] {
+                for rhythm in ["8", "3:2(8 8 8)", "4. 8 -8 8"] {
+                    for style in [LineStyle::Music, LineStyle::Exercise] {
+                        let chosen = Chosen {
+                            chords: "Dm7 | G7 | Cmaj7 | %".to_owned(),
+                            each: each.clone(),
+                            meter: meter.parse().unwrap(),
+                            pattern: pattern.parse().ok(),
+                            rhythm: rhythm.parse().ok(),
+                            style,
+                            ..plain.clone()
+                        };
+                        let Ok(made) = Made::of(&chosen, &shared, None) else { continue };
+                        let phrases = written_out(&made.answer).unwrap();
+                        let copied = all_spelled_out(&phrases, made.answer.made_of());
+                        let text = text_of_phrases(&copied);
+                        let read =
+                            phrases_of_text("own.toml", &text, &shared.library.patterns).unwrap();
+                        for phrases in [phrases, read] {
+                            let written = Chosen { phrases, ..chosen.clone() };
+                            let again = Made::of(&written, &shared, None).unwrap();
+                            assert_eq!(again.notes(), made.notes(), "{meter} {pattern} {rhythm}");
+                        }
+                        tried += 1;
+                    }
+                }
+            }
+        }
+        assert!(tried > 60, "{tried}");
     }
 }

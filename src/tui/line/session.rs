@@ -12,13 +12,17 @@ use super::chosen::{Chosen, OfChord};
 use super::cycles::{name_of_travel, starts, travels};
 use super::field::{read_targets, spaced};
 use super::state::{LineScreen, Outcome};
-use crate::answer::{LineChords, LineEdit, NoteAt};
+use crate::answer::{BarBeat, LineChords, LineEdit, NoteAt};
+use crate::library::{AskedPhrase, LoadedPatterns, phrases_of_text, text_of_phrases};
 use crate::picture::Labels;
 use crate::store::{LineSession, Session};
 use crate::tui::line_place::LinePlace;
 
 /// The longest text of chords that is taken up.
 const LONGEST: usize = 2_000;
+
+/// The longest text of phrases that is taken up.
+const LONGEST_PHRASES: usize = 200_000;
 
 /// What an exercise does at a change of chord, by its words.
 const AT_CHANGES: [(&str, AtChange); 3] = [
@@ -74,6 +78,7 @@ fn kept(chosen: &Chosen) -> LineSession {
         near: chosen.near.map(|near| near.midi()),
         at_change: at_change.map(|(word, _)| (*word).to_owned()),
         targets: (!chosen.targets.is_empty()).then(|| spaced(&chosen.targets)),
+        phrases: (!chosen.phrases.is_empty()).then(|| text_of_phrases(&chosen.phrases)),
         place: Some(chosen.place.words()),
         edits: chosen.edits.iter().filter_map(words_of_edit).collect(),
         way: u32::try_from(chosen.way).ok(),
@@ -105,6 +110,7 @@ fn taken_up(line: &LineSession) -> Chosen {
         near,
         at_change: AT_CHANGES.iter().find(at_change).map_or(nothing.at_change, |(_, at)| *at),
         targets: line.targets.as_ref().and_then(|text| read_targets(text).ok()).unwrap_or_default(),
+        phrases: line.phrases.as_deref().map(phrases).unwrap_or_default(),
         place: line.place.as_deref().map_or(LinePlace::WHOLE_NECK, LinePlace::read),
         edits: line.edits.iter().take(Chosen::MOST_EDITS).filter_map(|words| edit(words)).collect(),
         way: index(line.way).unwrap_or_default(),
@@ -115,6 +121,22 @@ fn taken_up(line: &LineSession) -> Chosen {
             .unwrap_or(nothing.labels),
         chords,
     }
+}
+
+/// Phrases as they are kept. They are all taken up or none is: each begins where another ends.
+fn phrases(text: &str) -> Vec<AskedPhrase> {
+    if text.len() > LONGEST_PHRASES {
+        return Vec::new();
+    }
+    let nothing = LoadedPatterns::of_text("", "");
+    let read = phrases_of_text("", text, &nothing).unwrap_or_default();
+    let from = |phrase: &AskedPhrase| {
+        let at: BarBeat = phrase.from.parse().ok()?;
+        Some((at.bar, at.beat, at.place.after(Quarters::ONE)?))
+    };
+    let in_order = read
+        .is_sorted_by(|one, next| from(one).zip(from(next)).is_some_and(|(one, next)| one < next));
+    if in_order && read.iter().all(|phrase| from(phrase).is_some()) { read } else { Vec::new() }
 }
 
 fn of_chord(words: &str) -> OfChord {
@@ -199,6 +221,10 @@ mod tests {
             start: starts(None)[2],
             at_change: AtChange::CutShort,
             targets: vec!["3@2.1:below".parse().unwrap()],
+            phrases: phrases(
+                "[1]\nfrom = \"1.1&\"\npattern = \"132\"\ntarget = \"3@2.1\"\n[2]\n\
+                              from = \"2.2+1/3\"\nlike = \"1\"\nwide = true\n",
+            ),
             edits,
             way: 2,
             key: 3,
@@ -209,6 +235,7 @@ mod tests {
 
     #[test]
     fn what_is_kept_is_taken_up() {
+        assert_eq!(line().phrases.len(), 2);
         assert_eq!(taken_up(&kept(&line())), line());
         let nothing = Chosen { seed: Some(String::new()), ..Chosen::nothing() };
         assert_eq!(taken_up(&kept(&nothing)), nothing);
@@ -232,6 +259,7 @@ mod tests {
             near: Some(200),
             at_change: text(),
             targets: text(),
+            phrases: text(),
             place: text(),
             edits: vec!["1/0.0 pair up".to_owned(), "1/2 x".to_owned(), String::new()],
             way: Some(u32::MAX),
@@ -241,5 +269,14 @@ mod tests {
         let taken = taken_up(&odd);
         assert_eq!((taken.bars, taken.key, taken.edits.len()), (Some(LineChords::MOST_BARS), 0, 0));
         assert_eq!((taken.chords.as_str(), taken.pattern), ("", None));
+        for odd in [
+            "[1]\nfrom = \"2.1\"\n[2]\nfrom = \"1.1\"\n",
+            "[1]\nfrom = \"1.1\"\n[2]\nfrom = \"1.1\"\n",
+            "[1]\nfrom = \"one\"\n",
+            "[1]\nfrom = \"1.1\"\nnotes = \"H3\"\n",
+        ] {
+            assert_eq!(phrases(odd), [], "{odd}");
+        }
+        assert_eq!(phrases(&"[1]\nfrom = \"1.1\"\n".repeat(20_000)), []);
     }
 }

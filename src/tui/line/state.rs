@@ -74,6 +74,11 @@ impl LineScreen {
     /// Takes other choices, if a line can be made of them; else says why not.
     pub(super) fn take(&mut self, chosen: Chosen, shared: &mut Shared) -> bool {
         match Made::of(&chosen, shared, self.made()) {
+            Ok(made) if made.silent_phrase(chosen.phrases.len()).is_some() => {
+                let silent = made.silent_phrase(chosen.phrases.len()).unwrap_or_default();
+                shared.tell(format!("phrase {} would have no note", silent + 1));
+                false
+            }
             Ok(made) => {
                 let onset = self.note().map(|told| told.note.onset);
                 self.chosen = chosen;

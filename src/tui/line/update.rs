@@ -4,6 +4,7 @@ mod click;
 mod moves;
 mod notes;
 mod phrase;
+mod phrases;
 mod place;
 mod typing;
 
@@ -26,11 +27,21 @@ impl LineScreen {
         match command {
             LineCommand::ToExplore => return vec![ScreenEffect::Show(Screen::Explore)],
             LineCommand::CopyTab => return self.copy_tab(shared),
+            LineCommand::CopyPhrases => return self.copy_phrases(shared),
             LineCommand::EditChords => self.edit(Typed::Chords),
             LineCommand::EditPattern => self.edit(Typed::Pattern),
             LineCommand::EditRhythm => self.edit(Typed::Rhythm),
             LineCommand::EditTargets => self.edit(Typed::Targets),
             LineCommand::EditWhere => self.edit(Typed::Where),
+            LineCommand::EditNotes => self.edit_notes(shared),
+            LineCommand::NextPhrase => self.step_phrase(Way::Next, shared),
+            LineCommand::PreviousPhrase => self.step_phrase(Way::Before, shared),
+            LineCommand::CutHere => self.cut_here(shared),
+            LineCommand::JoinBefore => self.join_before(shared),
+            LineCommand::Answer => self.answer(shared),
+            LineCommand::Later => self.displace(Way::Next, shared),
+            LineCommand::Earlier => self.displace(Way::Before, shared),
+            LineCommand::Wide => self.widen(shared),
             LineCommand::NextNote => self.step(Way::Next, shared),
             LineCommand::PreviousNote => self.step(Way::Before, shared),
             LineCommand::NextBar => self.step_bar(Way::Next, shared),

@@ -2,6 +2,7 @@
 
 mod head;
 mod neck;
+mod phrases;
 mod tab;
 mod told;
 
@@ -22,6 +23,8 @@ use tab::Shown;
 
 /// Head (two rows), the note, what it does, footer.
 const FRAME_ROWS: u16 = 2 + 1 + 1 + 1;
+/// What a large window keeps for tablature and words before each phrase has a row of its own.
+const SPARE_ROWS: u16 = 10;
 /// The fewest columns in which a bar can be read.
 const LEAST_COLUMNS: u16 = 40;
 
@@ -62,7 +65,7 @@ impl Drawing<'_> {
     /// Draws the screen; every size is a valid one.
     pub(in crate::tui) fn draw(&self, area: Rect, buffer: &mut Buffer) {
         let picture = self.picture();
-        let Some(rows) = Rows::of(area, &picture) else {
+        let Some(rows) = Rows::of(area, &picture, self.screen.chosen.phrases.len()) else {
             self.draw_least(area, buffer, &picture);
             return;
         };
@@ -112,7 +115,7 @@ impl Drawing<'_> {
 
     /// Where the tablature is, and its lines, for who points at it; none where it is not drawn.
     pub(super) fn tab_in_sight(&self, screen: Rect) -> Option<(Rect, Shown)> {
-        let rows = Rows::of(screen, &self.picture())?;
+        let rows = Rows::of(screen, &self.picture(), self.screen.chosen.phrases.len())?;
         self.screen.made()?;
         let shown = self.shown(rows.tab, screen.width);
         Some((rows.areas(screen, &shown).tab, shown))
@@ -121,6 +124,8 @@ impl Drawing<'_> {
 
 /// How many rows there are for what.
 struct Rows {
+    /// The chords, the phrase in hand, and the phrases that are written out.
+    head: u16,
     /// The most that the tablature may have, and the fewest.
     tab: u16,
     least_tab: u16,
@@ -130,20 +135,24 @@ struct Rows {
 
 impl Rows {
     /// None where there is no room for one line of tablature.
-    fn of(area: Rect, picture: &NeckPicture) -> Option<Rows> {
+    fn of(area: Rect, picture: &NeckPicture, phrases: usize) -> Option<Rows> {
         let least_tab = least_tab_rows(picture);
-        let room = area.height.checked_sub(FRAME_ROWS + least_tab)?;
+        let mut room = area.height.checked_sub(FRAME_ROWS + least_tab)?;
+        // One row for all of them; a row for each where there are rows to spare.
+        let spare = room.saturating_sub(picture.height() + SPARE_ROWS).max(1).min(room);
+        let list = u16::try_from(phrases).unwrap_or(u16::MAX).min(spare);
+        room -= list;
         let with_neck = picture.height() + 1;
         let neck = if room >= with_neck { with_neck } else { 0 };
         // Rather a second row of words than the numbers of the bars.
         let words = u16::from(room > neck + 1);
         let tab = least_tab + (room - neck).saturating_sub(words);
-        (area.width >= LEAST_COLUMNS).then_some(Rows { tab, least_tab, neck })
+        (area.width >= LEAST_COLUMNS).then_some(Rows { head: 2 + list, tab, least_tab, neck })
     }
 
     fn areas(&self, area: Rect, shown: &Shown) -> Areas {
         let [head, tab, rule, neck, note, told, footer] = area.layout(&Layout::vertical([
-            Constraint::Length(2),
+            Constraint::Length(self.head),
             Constraint::Length(shown.height().clamp(self.least_tab, self.tab)),
             Constraint::Length(self.neck.min(1)),
             Constraint::Length(self.neck.saturating_sub(1)),

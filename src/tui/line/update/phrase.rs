@@ -1,10 +1,12 @@
 //! What the phrases are: pair, pattern, rhythm, and how they go.
 
-use fretloom_theory::{AtChange, LineStyle, PairSound, Pattern, Speller, Tempo, TriadQuality};
+use fretloom_theory::{
+    AtChange, Inversion, LineStyle, PairSound, Pattern, Rhythm, Speller, Tempo, TriadPair,
+    TriadQuality,
+};
 
 use super::super::chosen::Chosen;
 use super::super::cycles::{Way, meters, others, rhythms, starts, travels};
-use super::super::made::Made;
 use super::super::state::LineScreen;
 use crate::answer::{LineChord, LineChords};
 use crate::library::NamedPattern;
@@ -40,13 +42,23 @@ impl LineScreen {
         false
     }
 
+    /// Which phrase the keys change: the one in hand, where it is one of its own.
+    fn own(&self) -> Option<usize> {
+        self.own_in_hand().map(|(index, _)| index)
+    }
+
     pub(super) fn step_pattern(&mut self, way: Way, shared: &mut Shared) {
-        let phrase = self.made().and_then(Made::pair_phrase);
-        let Some(now) = phrase.map(|phrase| phrase.pattern.clone()) else { return };
+        let own = self.own_in_hand().and_then(|(_, own)| own.pattern.clone());
+        let phrase = self.made().and_then(|made| made.pair_phrase(self.cursor));
+        let Some(now) = own.or_else(|| Some(phrase?.pattern.clone())) else { return };
         let all: Vec<Pattern> =
             shared.library.patterns.patterns().iter().map(|named| named.figures.clone()).collect();
-        let values = others(&all, &now, way);
-        if self.take_first(values, |chosen, pattern| chosen.pattern = Some(pattern), shared) {
+        let (values, own) = (others(&all, &now, way), self.own());
+        let put = |chosen: &mut Chosen, pattern| match chosen.phrase(own) {
+            Some(phrase) => (phrase.pattern, phrase.notes) = (Some(pattern), None),
+            None => chosen.pattern = Some(pattern),
+        };
+        if self.take_first(values, put, shared) {
             shared.notice = self.pattern_in_words(shared);
         }
     }
@@ -54,27 +66,55 @@ impl LineScreen {
     /// `pattern 5 of 36: threes up. Three against the bar: round after three bars.`
     fn pattern_in_words(&self, shared: &Shared) -> Option<String> {
         let all = shared.library.patterns.patterns();
-        let is_it = |named: &NamedPattern| Some(&named.figures) == self.chosen.pattern.as_ref();
+        let own = self.own_in_hand().and_then(|(_, own)| own.pattern.as_ref());
+        let now = own.or(self.chosen.pattern.as_ref())?;
+        let is_it = |named: &NamedPattern| named.figures == *now;
         let (at, named) = all.iter().enumerate().find(|(_, named)| is_it(named))?;
         let note = named.note.as_ref().map(|note| format!(". {note}")).unwrap_or_default();
         Some(format!("pattern {} of {}: {}{note}", at + 1, all.len(), named.name))
     }
 
     pub(super) fn step_rhythm(&mut self, way: Way, shared: &mut Shared) {
-        let values = others(&rhythms(), &self.chosen.rhythm, way);
-        self.take_first(values, |chosen, rhythm| chosen.rhythm = rhythm, shared);
+        let own = self.own();
+        let of_own = || self.made().and_then(|made| made.phrase_of(self.cursor));
+        let now = match own {
+            Some(_) => of_own().map(|phrase| phrase.rhythm.clone()),
+            None => self.chosen.rhythm.clone(),
+        };
+        // Unasked it goes in eighths.
+        let now = now.filter(|rhythm| *rhythm != Rhythm::eighths());
+        let put = |chosen: &mut Chosen, rhythm: Option<Rhythm>| match chosen.phrase(own) {
+            Some(phrase) => phrase.rhythm = Some(rhythm.unwrap_or_default()),
+            None => chosen.rhythm = rhythm,
+        };
+        self.take_first(others(&rhythms(), &now, way), put, shared);
     }
 
     pub(super) fn step_travel(&mut self, way: Way, shared: &mut Shared) {
-        let first = self.made().and_then(|made| made.answer.made_of().first());
-        let Some(now) = first.map(|phrase| phrase.travel) else { return };
-        let values = others(&travels(), &now, way);
-        self.take_first(values, |chosen, travel| chosen.travel = Some(travel), shared);
+        let phrase = self.made().and_then(|made| made.phrase_of(self.cursor));
+        let (Some(now), own) = (phrase.map(|phrase| phrase.travel), self.own()) else { return };
+        let put = |chosen: &mut Chosen, travel| match chosen.phrase(own) {
+            Some(phrase) => phrase.travel = Some(travel),
+            None => chosen.travel = Some(travel),
+        };
+        self.take_first(others(&travels(), &now, way), put, shared);
     }
 
     pub(super) fn step_start(&mut self, way: Way, shared: &mut Shared) {
-        let values = others(&starts(self.chosen.near), &self.chosen.start, way);
-        self.take_first(values, |chosen, start| chosen.start = start, shared);
+        let Some((index, own)) = self.own_in_hand() else {
+            let values = others(&starts(self.chosen.near), &self.chosen.start, way);
+            self.take_first(values, |chosen, start| chosen.start = start, shared);
+            return;
+        };
+        let words = Inversion::ALL.map(|inversion| Some(inversion.word().to_owned()));
+        let all: Vec<Option<String>> = std::iter::once(None).chain(words).collect();
+        let values = others(&all, &own.start, way);
+        let put = |chosen: &mut Chosen, start| {
+            if let Some(phrase) = chosen.phrase(Some(index)) {
+                phrase.start = start;
+            }
+        };
+        self.take_first(values, put, shared);
     }
 
     pub(super) fn change_style(&mut self, shared: &mut Shared) {
@@ -87,6 +127,10 @@ impl LineScreen {
     }
 
     pub(super) fn change_at_change(&mut self, shared: &mut Shared) {
+        if !self.chosen.phrases.is_empty() {
+            self.run_on(shared);
+            return;
+        }
         if self.chosen.style == LineStyle::Music {
             shared.tell("music begins again at each landing; an exercise has the choice");
             return;
@@ -100,6 +144,21 @@ impl LineScreen {
         chosen.at_change = next;
         if self.take(chosen, shared) {
             shared.tell(told);
+        }
+    }
+
+    /// The phrase in hand runs on from the one before, or begins its pattern again.
+    fn run_on(&mut self, shared: &mut Shared) {
+        let index = self.in_hand();
+        let mut chosen = self.chosen.clone();
+        let Some(phrase) = chosen.phrases.get_mut(index).filter(|_| index > 0) else {
+            shared.tell("the first phrase has none before it from which it could run on");
+            return;
+        };
+        phrase.runs_on = !phrase.runs_on;
+        let told = if phrase.runs_on { "runs on from the phrase before" } else { "begins again" };
+        if self.take(chosen, shared) {
+            shared.tell(format!("phrase {} {told}", index + 1));
         }
     }
 
@@ -147,17 +206,28 @@ impl LineScreen {
             return;
         }
         let Some(chord) = self.chord_at_cursor() else { return };
-        let written = chord.written;
-        let (names, now) = (pairs_of(chord, shared), format!("{:#}", chord.pair));
-        let values = others(&names, &now, way);
+        let (written, pairs) = (chord.written, pairs_of(chord, shared));
+        let own = self.own();
+        let phrase = self.made().and_then(|made| made.phrase_of(self.cursor));
+        let now = match own.and(phrase) {
+            Some(phrase) => phrase.pair,
+            None => chord.pair.pair(),
+        };
+        let now = pairs.iter().find(|(pair, _)| *pair == now).cloned();
+        let values = match now {
+            Some(now) => others(&pairs, &now, way),
+            None => pairs,
+        };
         if values.is_empty() {
             shared.tell("this scale holds no other pair");
             return;
         }
-        let put = |chosen: &mut Chosen, pair| {
-            if let Some(chord) = chosen.each.get_mut(written) {
-                chord.pair = pair;
-            }
+        let put = |chosen: &mut Chosen, (pair, name): (TriadPair, String)| match chosen.phrase(own)
+        {
+            Some(phrase) => phrase.pair = Some(pair),
+            None => chosen.each.iter_mut().skip(written).take(1).for_each(|chord| {
+                chord.pair.clone_from(&name);
+            }),
         };
         self.take_first(values, put, shared);
     }
@@ -174,13 +244,13 @@ impl LineScreen {
     }
 }
 
-/// The names of all pairs of tertian triads over a chord, the best first, in ASCII.
-fn pairs_of(chord: &LineChord, shared: &Shared) -> Vec<String> {
+/// All pairs of tertian triads over a chord with their names in ASCII, the best first.
+fn pairs_of(chord: &LineChord, shared: &Shared) -> Vec<(TriadPair, String)> {
     let speller = Speller::new(chord.over.clone(), shared.setup.spelling);
     let ranked = PairSound::ranked(&chord.over, TriadQuality::TERTIAN);
     let name = |sound: &PairSound| {
         let [first, second] = speller.pair(sound.pair());
-        format!("{first:#} & {second:#}")
+        (sound.pair(), format!("{first:#} & {second:#}"))
     };
     ranked.iter().map(name).collect()
 }

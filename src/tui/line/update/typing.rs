@@ -1,9 +1,13 @@
 //! What is typed: chords, a pattern, a rhythm, targets, where the hand may be.
 
+use fretloom_theory::FreeNotes;
+
 use super::super::chosen::{Chosen, OfChord};
-use super::super::field::{Field, Typed, read_chords, read_pattern, read_targets};
+use super::super::field::{Field, Typed, read_chords, read_pattern, read_target, read_targets};
+use super::super::phrases::{moment as written_moment, moment_of, of_the_line};
 use super::super::state::LineScreen;
-use crate::answer::{HandArea, LineChords};
+use crate::answer::{HandArea, LineChords, LineTarget};
+use crate::library::AskedPhrase;
 use crate::tui::command::TypingCommand;
 use crate::tui::key::Key;
 use crate::tui::line_place::LinePlace;
@@ -11,7 +15,24 @@ use crate::tui::shared::Shared;
 
 impl LineScreen {
     pub(super) fn edit(&mut self, what: Typed) {
-        self.field = Some(Field::new(what, &self.chosen));
+        let own = self.own_in_hand().map(|(index, _)| index);
+        let phrase = match what {
+            Typed::Pattern | Typed::Rhythm => own,
+            // What is aimed at is a phrase's own in any case.
+            Typed::Targets => Some(self.in_hand()).filter(|_| !self.chosen.phrases.is_empty()),
+            Typed::Chords | Typed::Where | Typed::Notes => None,
+        };
+        self.field = Some(match phrase {
+            Some(index) => Field::of_phrase(what, index, &self.chosen),
+            None => Field::new(what, &self.chosen),
+        });
+    }
+
+    /// The notes of the phrase in hand, one by one.
+    pub(super) fn edit_notes(&mut self, shared: &mut Shared) {
+        if self.with_phrases(shared).is_some() {
+            self.field = Some(Field::of_phrase(Typed::Notes, self.in_hand(), &self.chosen));
+        }
     }
 
     /// Types a key that stands for no command, where something is typed.
@@ -41,7 +62,7 @@ impl LineScreen {
     fn take_suggestion(&mut self, shared: &Shared) {
         let Some(field) = &mut self.field else { return };
         if let Some(named) = field.suggestion(shared) {
-            *field = Field::with(field.what, &named.figures.to_string());
+            *field = Field::with(field.what, field.phrase, &named.figures.to_string());
             field.text.go_to_end();
         }
     }
@@ -49,14 +70,71 @@ impl LineScreen {
     /// Takes what is typed. What cannot be read, or of which no line can be made, stays in the field.
     fn accept(&mut self, shared: &mut Shared) {
         let Some(field) = &self.field else { return };
-        let (what, text) = (field.what, field.text.text());
-        let mut chosen = self.chosen.clone();
-        if !put(&mut chosen, what, &text, shared) {
-            return;
-        }
-        if self.take(chosen, shared) {
+        let (what, phrase, text) = (field.what, field.phrase, field.text.text());
+        let chosen = match phrase {
+            Some(index) => self.put_in_phrase(what, index, &text, shared),
+            None => {
+                let mut chosen = self.chosen.clone();
+                put(&mut chosen, what, &text, shared).then_some(chosen)
+            }
+        };
+        if let Some(chosen) = chosen
+            && self.take(chosen, shared)
+        {
             self.field = None;
         }
+    }
+
+    /// The choices with what was typed of a phrase; none where it cannot be read.
+    fn put_in_phrase(
+        &self,
+        what: Typed,
+        index: usize,
+        text: &str,
+        shared: &mut Shared,
+    ) -> Option<Chosen> {
+        let (mut chosen, chords) = self.with_phrases(shared)?;
+        let next = chosen.phrases.get(index + 1).map(|next| next.from.clone());
+        let phrase = chosen.phrases.get_mut(index)?;
+        let is_empty = text.trim().is_empty();
+        match what {
+            Typed::Pattern | Typed::Notes if is_empty => *phrase = of_the_line(phrase),
+            Typed::Pattern => {
+                (phrase.pattern, phrase.notes) = (Some(read_pattern(text, shared).ok()?), None);
+            }
+            Typed::Rhythm if is_empty => phrase.rhythm = None,
+            Typed::Rhythm => phrase.rhythm = Some(text.parse().ok()?),
+            Typed::Targets => aim(phrase, read_target(text).ok()?, next.as_deref(), &chords),
+            Typed::Notes => {
+                let _: FreeNotes = text.parse().ok()?;
+                // Notes end where they end, and aim at nothing.
+                let plain = AskedPhrase::beginning(&phrase.name, &phrase.from);
+                *phrase = AskedPhrase { notes: Some(text.trim().to_owned()), ..plain };
+            }
+            Typed::Chords | Typed::Where => {}
+        }
+        Some(chosen)
+    }
+}
+
+/// The phrase aims at that, and holds it as long as it held what it aimed at before.
+fn aim(
+    phrase: &mut AskedPhrase,
+    target: Option<LineTarget>,
+    next: Option<&str>,
+    chords: &LineChords,
+) {
+    let moment = |text: &str| moment_of(chords, text);
+    let at = |target: LineTarget| chords.moment(target.moment());
+    let before = phrase.target.as_deref().and_then(|before| at(before.parse().ok()?));
+    let held = phrase.to.as_deref().and_then(|to| moment(to)?.checked_sub(before?));
+    let end = target.and_then(at).and_then(|now| now.checked_add(held?));
+    let end = end.filter(|end| next.and_then(moment).is_none_or(|next| *end < next));
+    if let Some(target) = target {
+        phrase.to = end.and_then(|end| written_moment(chords, end));
+        phrase.target = Some(format!("{target:#}"));
+    } else {
+        phrase.target = None;
     }
 }
 
@@ -82,6 +160,8 @@ fn put(chosen: &mut Chosen, what: Typed, text: &str, shared: &Shared) -> bool {
             Ok(targets) => chosen.targets = targets,
             Err(_) => return false,
         },
+        // Notes are always those of a phrase.
+        Typed::Notes => return false,
         Typed::Where => match HandArea::read_line(text) {
             Ok(area) if area.check(shared.neck()).is_ok() => {
                 chosen.place = LinePlace::of_hand_area(area);
@@ -92,7 +172,8 @@ fn put(chosen: &mut Chosen, what: Typed, text: &str, shared: &Shared) -> bool {
     true
 }
 
-/// Other chords. What was chosen for a chord stays with it; changes of single notes do not.
+/// Other chords. What was chosen for a chord stays with it; phrases and changes of single notes do
+/// not.
 fn put_chords(chosen: &mut Chosen, text: &str, chords: &LineChords) {
     let mut each: Vec<OfChord> = Vec::new();
     for chord in chords.chords() {
@@ -105,6 +186,7 @@ fn put_chords(chosen: &mut Chosen, text: &str, chords: &LineChords) {
     }
     if chosen.chords != text.trim() {
         chosen.edits.clear();
+        chosen.phrases.clear();
     }
     (chosen.chords, chosen.each) = (text.trim().to_owned(), each);
     (chosen.bars, chosen.key) = (None, 0);

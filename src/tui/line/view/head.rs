@@ -9,6 +9,8 @@ use super::super::cycles::{name_of_rhythm, name_of_start, name_of_travel};
 use super::super::drawing::Drawing;
 use super::super::field::Field;
 use super::super::made::Made;
+use super::super::phrases::name;
+use crate::answer::NamedPair;
 use crate::tui::command::{Command, TypingCommand};
 use crate::tui::widget::{below, broken, indented, write};
 use crate::words::counted;
@@ -20,12 +22,16 @@ impl Drawing<'_> {
     pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
         self.draw_chords(below(area, 0), buffer);
         self.draw_phrase(below(area, 1), buffer);
+        self.draw_phrases(
+            Rect { y: area.y + 2, height: area.height.saturating_sub(2), ..area },
+            buffer,
+        );
     }
 
     /// What is typed, and below it what is wrong with it, or what can be typed.
     pub(super) fn draw_field(&self, screen: Rect, buffer: &mut Buffer, field: &Field) {
         let theme = &self.shared.theme;
-        let line = field.text.line_within(field.what.label(), theme, screen.width);
+        let line = field.text.line_within(&field.label(), theme, screen.width);
         self.clear(below(screen, 0), buffer);
         write(buffer, below(screen, 0), &line);
         let mistake = self.shared.notice.clone();
@@ -78,12 +84,21 @@ impl Drawing<'_> {
         }
     }
 
+    /// What is told then, once phrases are written out: `phrase 2 alone: `, or `whole line: `.
+    fn whose_words(&self) -> String {
+        match (self.screen.chosen.phrases.is_empty(), self.screen.own_in_hand()) {
+            (true, _) => String::new(),
+            (false, Some((index, _))) => format!("phrase {} alone: ", name(index)),
+            (false, None) => "whole line: ".to_owned(),
+        }
+    }
+
     /// `[F] & (G) · 1232 321 a · eighths · linked up · music · 4 bars of 4/4 · ♩=120`
     fn draw_phrase(&self, area: Rect, buffer: &mut Buffer) {
         let Some(made) = self.screen.made() else { return };
-        let mut line = Line::raw(" ");
-        if let Some(chord) = self.screen.chord_at_cursor() {
-            let [first, second] = chord.pair.names();
+        let mut line = Line::raw(format!(" {}", self.whose_words()));
+        if let Some(pair) = self.pair_in_hand(made) {
+            let [first, second] = pair.names();
             for (span, which) in [
                 (format!("[{first}]"), Some(WhichTriad::First)),
                 (" & ".to_owned(), None),
@@ -109,16 +124,30 @@ impl Drawing<'_> {
         write(buffer, area, &line);
     }
 
+    /// That of the phrase in hand, where it is one of its own; else that of the chord at the cursor.
+    fn pair_in_hand(&self, made: &Made) -> Option<NamedPair> {
+        match self.screen.own_in_hand() {
+            Some((_, own)) if own.notes.is_some() => None,
+            Some(_) => made.pair_phrase(self.screen.cursor).map(|phrase| phrase.pair),
+            None => self.screen.chord_at_cursor().map(|chord| chord.pair),
+        }
+    }
+
     /// What the phrase is, the weightiest first.
     fn phrase_words(&self, made: &Made) -> Vec<String> {
         let chosen = &self.screen.chosen;
-        let phrase = made.pair_phrase();
-        let mut words: Vec<String> = Vec::new();
+        let own = self.screen.own_in_hand().map(|(_, own)| own);
+        let phrase = made.pair_phrase(self.screen.cursor);
+        let phrase = phrase.filter(|_| own.is_none_or(|own| own.notes.is_none()));
+        let mut words: Vec<String> = own.and_then(|own| own.notes.clone()).into_iter().collect();
         words.extend(phrase.map(|phrase| phrase.pattern.to_string()));
         words.extend(phrase.map(|phrase| name_of_rhythm(&phrase.rhythm)));
-        let travel = made.answer.made_of().first().map(|phrase| phrase.travel);
+        let travel = phrase.and(made.phrase_of(self.screen.cursor)).map(|phrase| phrase.travel);
         words.extend(travel.map(|travel| name_of_travel(travel).to_owned()));
-        words.extend(name_of_start(chosen.start));
+        match own {
+            Some(own) => words.extend(own.start.as_ref().map(|start| format!("from {start}"))),
+            None => words.extend(name_of_start(chosen.start)),
+        }
         words.push(match (chosen.style, chosen.at_change) {
             (LineStyle::Music, _) => "music".to_owned(),
             (LineStyle::Exercise, AtChange::RunsOn) => "exercise".to_owned(),

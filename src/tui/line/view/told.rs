@@ -66,7 +66,10 @@ impl Drawing<'_> {
             Some(notice) => broken(notice, rows.width),
             None => Vec::new(),
         };
-        let why = self.screen.made().map(|made| self.why(made, rows)).unwrap_or_default();
+        // Where there is one row, what the key has to tell has it alone.
+        let has_room = usize::from(rows.height) > news.len() || news.is_empty();
+        let made = self.screen.made().filter(|_| has_room);
+        let why = made.map(|made| self.why(made, rows)).unwrap_or_default();
         let lines = cut_to(news.into_iter().chain(why).collect(), usize::from(rows.height));
         for (line, row) in lines.into_iter().zip(0..rows.height) {
             write(buffer, below(rows, row), &Line::styled(line, self.shared.theme.muted));

@@ -1,0 +1,166 @@
+//! The phrases of a line as its player writes them out: the list, and how it is cut and joined.
+//!
+//! Phrases are those of a file of phrases. They are called by their numbers, in order of time. One is
+//! its own where it says what is played in it; the others go along with the whole line.
+
+use fretloom_theory::{Begin, NotesFrom, Phrase, Quarters, Timing};
+
+use crate::answer::{BarBeat, LineAnswer, LineChords};
+use crate::library::AskedPhrase;
+
+/// Is it one of its own, or does it go along with the whole line?
+pub(super) fn is_own(phrase: &AskedPhrase) -> bool {
+    phrase.pattern.is_some() || phrase.like.is_some() || phrase.notes.is_some()
+}
+
+/// The phrases that a line is made of, written out so that the same line comes of them. `None` where
+/// a moment cannot be said by bar and beat.
+pub(super) fn written_out(answer: &LineAnswer) -> Option<Vec<AskedPhrase>> {
+    let (chords, made_of) = (&answer.question.chords, answer.made_of());
+    let phrase = |index: usize, phrase: &Phrase| {
+        let told = answer.phrases.get(index)?;
+        let target = told.target.map(|target| format!("{target:#}"));
+        let next = made_of.get(index + 1).map(|next| next.from);
+        let rests = next.is_some_and(|next| end_of(phrase) < next);
+        let to = if rests { Some(moment(chords, end_of(phrase))?) } else { None };
+        let runs_on = phrase.begin == Begin::RunsOn;
+        let plain = AskedPhrase::beginning(&name(index), &moment(chords, phrase.from)?);
+        Some(AskedPhrase { to, target, runs_on, ..plain })
+    };
+    made_of.iter().enumerate().map(|(index, one)| phrase(index, one)).collect()
+}
+
+/// When what it plays ends.
+fn end_of(phrase: &Phrase) -> Quarters {
+    let held = phrase.target.and_then(|target| {
+        let late = match target.timing {
+            Timing::Late(by) => by,
+            Timing::OnTime | Timing::Early(_) => Quarters::ZERO,
+        };
+        target.at.checked_add(target.length.checked_sub(late)?)
+    });
+    held.unwrap_or(phrase.to)
+}
+
+/// The phrase with all that it plays said by itself.
+pub(super) fn spelled_out(asked: &AskedPhrase, played: &Phrase) -> AskedPhrase {
+    let is_of_pair = played.notes == NotesFrom::Pair;
+    AskedPhrase {
+        pattern: is_of_pair.then(|| played.pattern.clone()),
+        rhythm: is_of_pair.then(|| played.rhythm.clone()),
+        travel: is_of_pair.then_some(played.travel),
+        is_wide: false,
+        like: None,
+        ..asked.clone()
+    }
+}
+
+/// Phrases that need no line around them: each with its pair too.
+pub(super) fn all_spelled_out(asked: &[AskedPhrase], played: &[Phrase]) -> Vec<AskedPhrase> {
+    let with_pair = |(asked, played): (&AskedPhrase, &Phrase)| {
+        let pair = (played.notes == NotesFrom::Pair).then_some(played.pair);
+        AskedPhrase { pair, ..spelled_out(asked, played) }
+    };
+    asked.iter().zip(played).map(with_pair).collect()
+}
+
+/// The phrase as the whole line has it.
+pub(super) fn of_the_line(phrase: &AskedPhrase) -> AskedPhrase {
+    let plain = AskedPhrase::beginning(&phrase.name, &phrase.from);
+    let AskedPhrase { to, target, runs_on, .. } = phrase.clone();
+    AskedPhrase { to, target, runs_on, ..plain }
+}
+
+/// Cuts a phrase in two. The second has the end of the first, and begins anew.
+pub(super) fn cut(phrases: &mut Vec<AskedPhrase>, index: usize, from: String) {
+    let Some(first) = phrases.get_mut(index) else { return };
+    let second = AskedPhrase { from, runs_on: false, start: None, notes: None, ..first.clone() };
+    (first.to, first.target) = (None, None);
+    phrases.insert(index + 1, second);
+    // Those after it are called by other numbers from now on.
+    renumber(phrases, |old| if old > index { old + 1 } else { old });
+}
+
+/// Joins a phrase with the one before, which goes on to its end. What answers it plays what it
+/// played.
+pub(super) fn join(phrases: &mut Vec<AskedPhrase>, index: usize) {
+    let own = name(index);
+    let in_full = |at: usize| {
+        let (above, here) = phrases.split_at(at);
+        here.first().map(|phrase| phrase.in_full(above))
+    };
+    let answering: Vec<Option<AskedPhrase>> = (0..phrases.len()).map(in_full).collect();
+    for (phrase, full) in phrases.iter_mut().zip(answering) {
+        if let Some(full) = full.filter(|_| phrase.like.as_ref() == Some(&own)) {
+            *phrase = full;
+        }
+    }
+    let joined = phrases.remove(index);
+    if let Some(before) = index.checked_sub(1).and_then(|before| phrases.get_mut(before)) {
+        (before.to, before.target) = (joined.to, joined.target);
+    }
+    renumber(phrases, |old| if old > index { old - 1 } else { old });
+}
+
+/// Calls all by their numbers again; what answers a phrase answers it by its new one.
+fn renumber(phrases: &mut [AskedPhrase], new: impl Fn(usize) -> usize) {
+    for (index, phrase) in phrases.iter_mut().enumerate() {
+        let like = phrase.like.as_deref().and_then(index_of);
+        phrase.like = like.map(|old| name(new(old)));
+        phrase.name = name(index);
+    }
+}
+
+/// What the phrase with this index is called.
+pub(super) fn name(index: usize) -> String {
+    (index + 1).to_string()
+}
+
+pub(super) fn index_of(name: &str) -> Option<usize> {
+    name.parse::<usize>().ok()?.checked_sub(1)
+}
+
+/// A moment as it is written.
+pub(super) fn moment(chords: &LineChords, moment: Quarters) -> Option<String> {
+    chords.bar_beat(moment).map(|at| at.to_string())
+}
+
+/// A moment as it was written.
+pub(super) fn moment_of(chords: &LineChords, written: &str) -> Option<Quarters> {
+    chords.moment(written.parse::<BarBeat>().ok()?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn numbered(count: usize) -> Vec<AskedPhrase> {
+        (0..count).map(|at| AskedPhrase::beginning(&name(at), &format!("{}.1", at + 1))).collect()
+    }
+
+    fn told(phrases: &[AskedPhrase]) -> Vec<String> {
+        let words = |phrase: &AskedPhrase| {
+            let AskedPhrase { name, from, like, target, .. } = phrase;
+            let like = like.as_ref().map(|like| format!(" like {like}")).unwrap_or_default();
+            let target = target.as_ref().map(|target| format!(" to {target}")).unwrap_or_default();
+            format!("{name}: {from}{like}{target}")
+        };
+        phrases.iter().map(words).collect()
+    }
+
+    #[test]
+    fn what_answers_a_phrase_still_does_when_others_are_cut_and_joined() {
+        let mut phrases = numbered(3);
+        phrases[0].target = Some("3@1.4".to_owned());
+        phrases[1].pattern = Some("123".parse().unwrap());
+        phrases[2].like = Some(name(1));
+        cut(&mut phrases, 0, "1.3".to_owned());
+        assert_eq!(told(&phrases), ["1: 1.1", "2: 1.3 to 3@1.4", "3: 2.1", "4: 3.1 like 3"]);
+        join(&mut phrases, 1);
+        assert_eq!(told(&phrases), ["1: 1.1 to 3@1.4", "2: 2.1", "3: 3.1 like 2"]);
+        // The phrase that was answered is gone, and the answer plays what it played.
+        join(&mut phrases, 1);
+        assert_eq!(told(&phrases), ["1: 1.1", "2: 3.1"]);
+        assert_eq!(phrases[1].pattern.as_ref().unwrap().to_string(), "123");
+    }
+}
