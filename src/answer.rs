@@ -37,7 +37,7 @@ pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};
 pub use everyday_chords::{EVERYDAY_ENDINGS, near_chord, typed_root};
 pub use explain::{BarNames, ExplainAnswer};
-pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, WayAnswer};
+pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, NoteTime, WayAnswer};
 pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;

@@ -21,6 +21,7 @@ mod limits;
 mod locator;
 mod midi;
 mod music_xml;
+mod offer;
 mod origin;
 mod read_score;
 mod recorded;
@@ -29,7 +30,8 @@ mod write_midi;
 mod written_score;
 mod xml;
 
-pub use choice::Choice;
+pub use choice::{Choice, Repeats};
+pub use encoding::text;
 pub use error::{At, ScoreFileError};
 pub use limits::{
     DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_BARS, MOST_NOTES,
@@ -39,7 +41,6 @@ pub use read_score::{FretsFrom, NoteSource, ReadNote, ReadScore};
 pub use write_error::ScoreWriteError;
 pub use written_score::{WrittenNote, WrittenScore};
 
-use encoding::text;
 use kind::Kind;
 
 /// Reads the score in a file's bytes: of its parts the chosen one.
@@ -67,17 +68,17 @@ pub fn read(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> 
     let kind = Kind::of(bytes)?;
     kind.check(choice)?;
     match kind {
-        Kind::Midi => midi::read(bytes, choice.track),
-        Kind::MusicXml => music_xml::read(&text(bytes)?, choice.part.as_deref()),
-        Kind::Compressed => compressed(bytes, choice.part.as_deref()),
+        Kind::Midi => midi::read(bytes, choice.track.as_deref()),
+        Kind::MusicXml => music_xml::read(&text(bytes)?, choice),
+        Kind::Compressed => compressed(bytes, choice),
         Kind::Json => json::read(&text(bytes)?),
     }
 }
 
 /// The score in an archive; places in it are those of the score as it is unpacked.
-fn compressed(bytes: &[u8], part: Option<&str>) -> Result<ReadScore, ScoreFileError> {
+fn compressed(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> {
     let score = archive::score(bytes)?;
-    let read = text(&score.bytes).and_then(|text| music_xml::read(&text, part));
+    let read = text(&score.bytes).and_then(|text| music_xml::read(&text, choice));
     read.map_err(|error| error.within(&score.name))
 }
 
@@ -121,8 +122,8 @@ mod tests {
 
     #[test]
     fn a_choice_must_be_one_that_the_file_gives() {
-        let track = Choice { track: Some(1), part: None };
-        let part = Choice { track: None, part: Some("P1".to_owned()) };
+        let track = Choice { track: Some("1".to_owned()), ..Choice::default() };
+        let part = Choice { part: Some("P1".to_owned()), ..Choice::default() };
         assert!(refused(b"{}", &track).contains("no tracks"));
         assert!(refused(b"<score-partwise/>", &track).contains("no tracks"));
         assert!(refused(b"MThd", &part).contains("no parts"));

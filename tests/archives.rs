@@ -52,7 +52,10 @@ fn a_compressed_score_is_the_score() {
     assert_eq!(read(&commented).unwrap(), plain);
     let part = Choice { part: Some("2".to_owned()), ..Choice::default() };
     let said = score_file::read(&compressed(SCORE.as_bytes()), &part).unwrap_err().to_string();
-    assert!(said.contains("there is no part 2; expected a part: 1 or P1"), "{said}");
+    assert!(
+        said.contains("there is no part 2; expected the number or the name of one: 1, 2 notes, C4"),
+        "{said}"
+    );
 }
 
 /// Written by Python's `zipfile`, whose sizes follow the packed bytes, as to a pipe.

@@ -164,8 +164,15 @@ fn what_is_odd_about_a_file_is_said_beside_the_answer() {
                  </score-partwise>";
     let said = fingered(score, &["--json"]);
     assert_eq!(said.status, Some(0));
-    assert_eq!(said.err, "fretloom: the part has repeats, which are not unfolded\n");
+    let told =
+        "the part has repeats, which are not unfolded: 1 bar as written, 2 as heard (--unfold)";
+    assert_eq!(said.err, format!("fretloom: {told}\n"));
     assert!(said.out.starts_with("{\"format\":1,\"tuning\":{"));
+    let said = fingered(score, &["--json", "--unfold"]);
+    assert_eq!(said.err, "fretloom: unfolded the repeats: 1 bar as written, 2 as heard\n");
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let way = &answer["ways"][0];
+    assert_eq!((numbers(way, "midi"), numbers(way, "bar")), (vec![60, 60], vec![1, 2]));
 }
 
 /// Chords, a tie over the bar line, four bars of rest and a pick-up, as the score has them. By hand.
@@ -228,12 +235,15 @@ fn the_tablature_has_the_rhythm_the_chords_and_the_bars_of_a_score() {
     }
 }
 
+/// When each note is played, in the order of the file, which need not be that of time.
 #[test]
-fn a_track_must_have_a_number() {
-    for track in ["0", "x"] {
-        let said = fingered("", &["--track", track]);
-        assert_eq!(said.status, Some(2));
-        assert!(said.err.contains("expected a track's number"), "{}", said.err);
+fn each_note_says_when_it_is_played() {
+    let content = file(&[(4.5, 64), (0.0, 60), (2.0, 62)]);
+    for way in ways(&content, &[]) {
+        let notes = way["notes"].as_array().unwrap().iter();
+        let told: Vec<Value> =
+            notes.map(|note| json!([note["onset_s"], note["duration_s"], note["bar"]])).collect();
+        assert_eq!(told, [json!([4.5, 0.2, 3]), json!([0.0, 0.2, 1]), json!([2.0, 0.2, 2])]);
     }
 }
 

@@ -4,7 +4,7 @@ use fretloom_fretboard::{
     Alternatives, Finger, FingeredNote, Fingering, FingeringError, FingeringQuery, Fret, Hand,
     HandPosition, LineNote, Neck, Pin, Place, StringSet,
 };
-use fretloom_theory::{NamedPitch, Pitch};
+use fretloom_theory::{NamedPitch, Pitch, PlayedTime};
 
 use super::finger_remark::FingerRemark;
 use super::refusal::{AndMore, Refusal};
@@ -39,6 +39,15 @@ pub struct WayAnswer {
     pub is_wide: bool,
 }
 
+/// When a note is played.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct NoteTime {
+    /// From when on and how long.
+    pub played: PlayedTime,
+    /// In which bar, counted from 1 as the bars come, whatever numbers the file gives them.
+    pub bar: u64,
+}
+
 /// The answer of `finger FILE`.
 #[derive(Clone, PartialEq, Debug)]
 pub struct FingerAnswer {
@@ -46,6 +55,8 @@ pub struct FingerAnswer {
     pub tuning: TuningAnswer,
     /// The ways, the best first.
     pub ways: Vec<WayAnswer>,
+    /// When each note of the line is played, in its order.
+    pub times: Vec<NoteTime>,
     /// What a player should know of all of them.
     pub remarks: Vec<FingerRemark>,
     /// What a player should know of how the file was read, a sentence each.
@@ -87,7 +98,9 @@ impl FingerAnswer {
         remarks.extend(is_cut_short.then_some(FingerRemark::CutShort));
         let answer = |way: Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
         let ways = fingerings.into_iter().map(answer).collect();
-        Ok(FingerAnswer { tuning, ways, remarks, file_remarks: score.remarks().to_vec() })
+        let time = |read: ReadNote<'_>| NoteTime { played: read.time, bar: read.source.bar + 1 };
+        let times = score.notes().map(time).collect();
+        Ok(FingerAnswer { tuning, ways, times, remarks, file_remarks: score.remarks().to_vec() })
     }
 }
 

@@ -12,6 +12,7 @@ use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
 use crate::tui::pedal::Pedal;
 
+mod choice;
 mod explain;
 mod finger;
 mod hand;

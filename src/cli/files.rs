@@ -5,6 +5,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use crate::answer::Refusal;
+use crate::score_file;
 use crate::words::in_plain_words;
 
 /// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
@@ -31,7 +32,7 @@ fn read_list(from: impl Read) -> io::Result<String> {
     if bytes.len() > LONGEST_LIST {
         return Err(io::Error::other("it is longer than 1 MiB"));
     }
-    let text = String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData)?;
-    // Some editors begin a file with the mark of its byte order.
-    Ok(text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text))
+    // Some editors begin a file with the mark of its byte order, or write UTF-16.
+    let text = score_file::text(&bytes).map_err(|_| io::ErrorKind::InvalidData)?;
+    Ok(text.into_owned())
 }

@@ -7,7 +7,7 @@ use super::AsJson;
 use super::ascii::Ascii;
 use super::at_place::AtPlace;
 use super::tunings::Tuning;
-use crate::answer::{FingerAnswer, FingeredAnswer, WayAnswer};
+use crate::answer::{FingerAnswer, FingeredAnswer, NoteTime, WayAnswer};
 use crate::glyphs::to_ascii;
 
 #[derive(Serialize)]
@@ -25,11 +25,11 @@ struct Way<'a> {
 }
 
 impl<'a> Way<'a> {
-    fn new(way: &'a WayAnswer) -> Way<'a> {
+    fn new(way: &'a WayAnswer, times: &[NoteTime]) -> Way<'a> {
         Way {
             cost: way.cost(),
             why: Ascii(&way.fingering),
-            notes: way.notes.iter().map(Note::new).collect(),
+            notes: way.notes.iter().zip(times).map(Note::new).collect(),
         }
     }
 }
@@ -39,11 +39,20 @@ struct Note {
     midi: u8,
     #[serde(flatten)]
     at: AtPlace,
+    onset_s: f64,
+    duration_s: f64,
+    bar: u64,
 }
 
 impl Note {
-    fn new(fingered: &FingeredAnswer) -> Note {
-        Note { midi: fingered.pitch.midi(), at: AtPlace::new(fingered) }
+    fn new((fingered, time): (&FingeredAnswer, &NoteTime)) -> Note {
+        Note {
+            midi: fingered.pitch.midi(),
+            at: AtPlace::new(fingered),
+            onset_s: time.played.onset_s(),
+            duration_s: time.played.duration_s(),
+            bar: time.bar,
+        }
     }
 }
 
@@ -53,7 +62,7 @@ impl AsJson for FingerAnswer {
         let of_ways = self.remarks.iter().map(|remark| format!("{remark:#}"));
         Finger {
             tuning: Tuning::new(&self.tuning),
-            ways: self.ways.iter().map(Way::new).collect(),
+            ways: self.ways.iter().map(|way| Way::new(way, &self.times)).collect(),
             remarks: of_file.chain(of_ways).collect(),
         }
     }

@@ -8,8 +8,21 @@ use super::error::{At, ScoreFileError};
 const MARK: &[u8] = b"\xef\xbb\xbf";
 
 /// The text that some bytes are: UTF-8, UTF-16 where a mark or the first sign says so, or one byte a
-/// character where the XML itself says so; without the mark.
-pub(super) fn text(bytes: &[u8]) -> Result<Cow<'_, str>, ScoreFileError> {
+/// character where XML says so of itself; without the mark.
+///
+/// # Errors
+///
+/// Where the bytes are none of these, with the first that is not.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::score_file::text;
+/// assert_eq!(text(b"\xef\xbb\xbfDm7").unwrap(), "Dm7");
+/// assert_eq!(text(b"\xff\xfeD\0m\x007\0").unwrap(), "Dm7");
+/// assert!(text(b"Dm7 \xff").unwrap_err().to_string().starts_with("byte 4: it is not UTF-8"));
+/// ```
+pub fn text(bytes: &[u8]) -> Result<Cow<'_, str>, ScoreFileError> {
     match bytes {
         [0xff, 0xfe, rest @ ..] => utf16(rest, u16::from_le_bytes).map(Cow::Owned),
         [0xfe, 0xff, rest @ ..] => utf16(rest, u16::from_be_bytes).map(Cow::Owned),

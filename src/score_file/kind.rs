@@ -1,7 +1,7 @@
 //! What kind of file some bytes are.
 
 use super::archive;
-use super::choice::Choice;
+use super::choice::{Choice, Repeats};
 use super::error::ScoreFileError;
 
 /// What kind of file some bytes are, as they say themselves.
@@ -40,10 +40,17 @@ impl Kind {
                 "a MIDI file where a track is chosen",
             ));
         }
-        if choice.part.is_some() && !matches!(self, Kind::MusicXml | Kind::Compressed) {
+        let is_score = matches!(self, Kind::MusicXml | Kind::Compressed);
+        if choice.part.is_some() && !is_score {
             return Err(ScoreFileError::whole(
                 "it has no parts",
                 "MusicXML where a part is chosen",
+            ));
+        }
+        if choice.repeats == Repeats::Unfolded && !is_score {
+            return Err(ScoreFileError::whole(
+                "it has no repeats",
+                "MusicXML where repeats are to be unfolded",
             ));
         }
         Ok(())

@@ -1,7 +1,8 @@
 //! A track of a Standard MIDI File, formats 0 and 1.
 //!
 //! Tempi, meters and keys come from all tracks together. Of overlapping notes of one pitch the one
-//! that began first ends first; a note that is never ended ends with its track. Notes on channel 10
+//! that began first ends first; a note that is never ended ends with its track. A track that cannot be
+//! read to its end is left out where another one has notes, which is said. Notes on channel 10
 //! are drums and no pitches: they are left out. Notes have no names here: they get those that are
 //! usual in the key.
 
@@ -12,21 +13,26 @@ mod track;
 use fretloom_fretboard::Pin;
 use fretloom_theory::Part;
 
-use super::error::{At, ScoreFileError};
+use super::error::ScoreFileError;
+use super::offer::{Offer, listed, meant};
 use super::origin::NoteOrigin;
 use super::read_score::{BarsFrom, NoteSource, ReadScore};
-use chunks::chunks;
+use chunks::{Chunks, chunks};
 use clock::Clock;
 use track::{Survey, TrackNote};
 
-/// Reads the chosen track, counted from 1; else the first with notes.
-pub(super) fn read(bytes: &[u8], chosen: Option<usize>) -> Result<ReadScore, ScoreFileError> {
-    let (header, tracks) = chunks(bytes)?;
+/// Reads the chosen track, by its number or its name; else the first with notes.
+pub(super) fn read(bytes: &[u8], chosen: Option<&str>) -> Result<ReadScore, ScoreFileError> {
+    let Chunks { header, tracks, cut } = chunks(bytes)?;
     let mut survey = Survey::default();
     for (track, number) in tracks.iter().zip(1..) {
-        survey.add(*track, number)?;
+        survey.add(*track, number);
     }
-    let number = choose(&survey, chosen)?;
+    let offers = survey.offers();
+    if let Some(cut) = cut.as_ref().filter(|_| offers.is_empty()) {
+        return Err(cut.clone());
+    }
+    let number = choose(&survey, &offers, chosen)?;
     let track = tracks.get(number - 1).copied().unwrap_or_default();
     let clock = Clock::new(header.division, &survey);
     let mut notes = Vec::new();
@@ -44,56 +50,62 @@ pub(super) fn read(bytes: &[u8], chosen: Option<usize>) -> Result<ReadScore, Sco
     let mut score = clock.into_score();
     score.title = title(&survey);
     let read = ReadScore::of(score, part, sources)?.with_bars(bars_from);
-    Ok(read.saying(remarks(&survey, number, chosen)))
+    let taken = chosen.is_none().then_some(number);
+    let remarks = told(&offers, taken).into_iter().chain(drums(&survey, number));
+    Ok(read.saying(remarks.chain(survey.damage_told()).chain(cut.as_ref().map(cut_told)).collect()))
 }
 
 /// The name of the first track, where it is one of all tracks together.
 fn title(survey: &Survey) -> Option<String> {
-    let has_notes = survey.tracks_with_notes().contains(&1);
-    if has_notes { None } else { survey.name_of(1).map(str::to_owned) }
+    if survey.has_notes(1) { None } else { survey.name_of(1).map(str::to_owned) }
 }
 
 /// The track that is meant.
-fn choose(survey: &Survey, chosen: Option<usize>) -> Result<usize, ScoreFileError> {
-    let with_notes = survey.tracks_with_notes();
-    let Some(first) = with_notes.first() else {
-        return Err(ScoreFileError::whole("no track has notes", "at least one note"));
+fn choose(
+    survey: &Survey,
+    offers: &[Offer],
+    chosen: Option<&str>,
+) -> Result<usize, ScoreFileError> {
+    let Some(first) = offers.first() else {
+        let damage = survey.damage().cloned();
+        let none = || ScoreFileError::whole("no track has notes", "at least one note");
+        return Err(damage.unwrap_or_else(none));
     };
-    match chosen {
-        None => Ok(*first),
-        Some(number) if with_notes.contains(&number) => Ok(number),
-        Some(number) => {
-            let listed = alternatives(&with_notes);
-            let wrong = format!("track {number} has no notes");
-            Err(ScoreFileError::new(At::Whole, wrong, format!("track {listed}")))
+    let Some(chosen) = chosen else { return Ok(first.number) };
+    let called: Vec<_> = offers.iter().map(Offer::called).collect();
+    match *meant(chosen, &called) {
+        [number] => Ok(number),
+        [] => {
+            let damage = chosen.parse().ok().and_then(|number| survey.damage_of(number)).cloned();
+            Err(damage.unwrap_or_else(|| not_there(chosen, offers)))
+        }
+        [_, _, ..] => {
+            let wrong = format!("several tracks are called {chosen}");
+            let expected = format!("the number of one: {}", listed(offers));
+            Err(ScoreFileError::whole(wrong, expected))
         }
     }
 }
 
-/// `1, 2 or 5`; of many the first few.
-fn alternatives(numbers: &[usize]) -> String {
-    const SHOWN: usize = 8;
-    let shown: Vec<String> = numbers.iter().take(SHOWN).map(ToString::to_string).collect();
-    match shown.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, before)) if numbers.len() <= SHOWN => {
-            format!("{} or {last}", before.join(", "))
-        }
-        _ => format!("{} or a later one", shown.join(", ")),
-    }
+fn not_there(chosen: &str, offers: &[Offer]) -> ScoreFileError {
+    let expected = format!("the number or the name of one: {}", listed(offers));
+    ScoreFileError::whole(format!("there is no track {chosen} with notes"), expected)
 }
 
-fn remarks(survey: &Survey, number: usize, chosen: Option<usize>) -> Vec<String> {
-    let mut remarks = Vec::new();
-    let with_notes = survey.tracks_with_notes();
-    if chosen.is_none() && with_notes.len() > 1 {
-        let listed = alternatives(&with_notes);
-        remarks.push(format!("several tracks have notes; took track {number} (--track {listed})"));
-    }
-    if survey.has_drums(number) {
-        remarks.push(format!("left out the drums of track {number}, channel 10"));
-    }
-    remarks
+/// Which track was taken of several, and what else there is.
+fn told(offers: &[Offer], taken: Option<usize>) -> Option<String> {
+    let number = taken.filter(|_| offers.len() > 1)?;
+    let listed = listed(offers);
+    Some(format!("several tracks have notes; took track {number} (--track chooses: {listed})"))
+}
+
+fn drums(survey: &Survey, number: usize) -> Option<String> {
+    let has_drums = survey.has_drums(number);
+    has_drums.then(|| format!("left out the drums of track {number}, channel 10"))
+}
+
+fn cut_told(cut: &ScoreFileError) -> String {
+    format!("left out the end of the file: {cut}")
 }
 
 /// No file is long enough for times that cannot be counted.

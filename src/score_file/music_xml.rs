@@ -2,7 +2,8 @@
 //!
 //! Pitches come out as they sound, by the names that belong to what is written: `<transpose>` is
 //! applied, which guitar parts carry for their octave. Tied notes are one note. Grace notes are
-//! short and come before the beat. Repeats are not unfolded, which is said. `<string>` and `<fret>`
+//! short and come before the beat. Repeats are unfolded on request; else it is said how many bars
+//! that would be. `<string>` and `<fret>`
 //! settle the place; they count from the capo. Where a part has a staff of tablature beside
 //! another, both show the same notes, and the tablature is read. The score is read piece by piece;
 //! document types are passed over and no entity is replaced but the five of XML itself.
@@ -11,35 +12,44 @@ mod attributes;
 mod direction;
 mod document;
 mod duration;
+mod form;
 mod graces;
 mod harmony;
+mod marks;
 mod measure;
 mod names;
 mod note;
 mod part;
 mod raw_note;
 mod reading;
+mod staff_tuning;
 mod tempo_change;
 mod ties;
 mod time;
 mod transposition;
+mod unfolding;
 mod voices;
 
 use fretloom_theory::{Bars, Meter, Note, Part, Score, Timeline};
 
+use super::choice::{Choice, Repeats};
 use super::error::ScoreFileError;
 use super::locator::Locator;
 use super::origin::NoteOrigin;
 use super::read_score::{FretsFrom, NoteSource, ReadScore};
 use document::Document;
+use marks::Marks;
 use raw_note::RawNote;
 use reading::Found;
 use tempo_change::tempo_map;
+use ties::joined;
 
-/// Reads the chosen part, by its id or counted from 1; else the first one.
-pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreFileError> {
-    let Document { title, mut part, part_name, tempi, chords, mut remarks } =
-        document::read(text, chosen)?;
+/// Reads the chosen part, by its id, its number or its name; else the first one with notes.
+pub(super) fn read(text: &str, choice: &Choice) -> Result<ReadScore, ScoreFileError> {
+    let mut document = document::read(text, choice.part.as_deref())?;
+    let repeats = heard(&mut document, choice.repeats)?;
+    let Document { title, mut part, part_name, tempi, chords, mut remarks, .. } = document;
+    remarks.extend(repeats);
     remarks.extend(keep_wanted_staff(&mut part));
     let score = Score {
         title,
@@ -49,14 +59,42 @@ pub(super) fn read(text: &str, chosen: Option<&str>) -> Result<ReadScore, ScoreF
         chords: Timeline::of(chords),
         parts: Vec::new(),
     };
-    let (notes, sources) = in_order_of_time(&part.notes, &score, text)?;
+    let staff = part.tablature.and_then(|staff| part.tunings.remove(&staff));
+    let tuning = staff.or(part.tunings.into_values().next()).unwrap_or_default();
+    let (notes, sources) = in_order_of_time(&joined(part.notes), &score, text)?;
     let part = Part::new(notes).lasting(part.end);
     let part = match part_name {
         Some(name) => part.named(name),
         None => part,
     };
-    let read = ReadScore::of(score, part, sources)?;
-    Ok(read.counting_frets_from(FretsFrom::Capo).saying(remarks))
+    let read = ReadScore::of(score, part, sources)?.counting_frets_from(FretsFrom::Capo);
+    Ok(read.tuned(tuning.strings, tuning.capo).saying(remarks))
+}
+
+/// Unfolds the repeats where that is wanted; else says that there are some.
+fn heard(document: &mut Document, repeats: Repeats) -> Result<Option<String>, ScoreFileError> {
+    if document.marks.is_empty() {
+        return Ok(None);
+    }
+    let Document { part, marks, .. } = document;
+    let count = part.measures.len();
+    let measures: Vec<Marks> =
+        (0..count as u64).map(|index| marks.remove(&index).unwrap_or_default()).collect();
+    let has_pick_up = part.bars.first().is_some_and(|first| !first.missing.is_zero());
+    let Some(order) = form::order(&measures, usize::from(has_pick_up && count > 1)) else {
+        return Ok(Some("the repeats of the part are too many, and are not unfolded".to_owned()));
+    };
+    if order.iter().copied().eq(0..count) {
+        return Ok(None);
+    }
+    let noun = if count == 1 { "bar" } else { "bars" };
+    let bars = format!("{count} {noun} as written, {} as heard", order.len());
+    if repeats == Repeats::AsWritten {
+        let told = "the part has repeats, which are not unfolded";
+        return Ok(Some(format!("{told}: {bars} (--unfold)")));
+    }
+    document.unfold(&order)?;
+    Ok(Some(format!("unfolded the repeats: {bars}")))
 }
 
 /// Keeps the notes of the tablature alone where there is one beside another staff, and says so.

@@ -1,6 +1,6 @@
 //! The score that was read, and what stands beside its notes.
 
-use fretloom_fretboard::Pin;
+use fretloom_fretboard::{Fret, Pin};
 use fretloom_theory::{MadeNote, Note, Part, Pitch, PlayedTime, Score};
 
 use super::error::{At, ScoreFileError};
@@ -69,6 +69,8 @@ pub struct ReadScore {
     made_of: Vec<Option<MadeNote>>,
     bars_from: BarsFrom,
     frets_from: FretsFrom,
+    tuning: Vec<Pitch>,
+    capo: Option<Fret>,
     remarks: Vec<String>,
 }
 
@@ -95,7 +97,18 @@ impl ReadScore {
         score.parts = vec![part];
         let (bars_from, frets_from) = (BarsFrom::File, FretsFrom::Nut);
         let (made_of, remarks) = (Vec::new(), Vec::new());
-        Ok(ReadScore { score, times, sources, made_of, bars_from, frets_from, remarks })
+        let (tuning, capo) = (Vec::new(), None);
+        Ok(ReadScore {
+            score,
+            times,
+            sources,
+            made_of,
+            bars_from,
+            frets_from,
+            tuning,
+            capo,
+            remarks,
+        })
     }
 
     pub(super) fn made_of_pairs(self, made_of: Vec<Option<MadeNote>>) -> ReadScore {
@@ -108,6 +121,10 @@ impl ReadScore {
 
     pub(super) fn counting_frets_from(self, frets_from: FretsFrom) -> ReadScore {
         ReadScore { frets_from, ..self }
+    }
+
+    pub(super) fn tuned(self, tuning: Vec<Pitch>, capo: Option<Fret>) -> ReadScore {
+        ReadScore { tuning, capo, ..self }
     }
 
     pub(super) fn saying(self, remarks: Vec<String>) -> ReadScore {
@@ -164,6 +181,19 @@ impl ReadScore {
     #[must_use]
     pub fn made_of(&self) -> &[Option<MadeNote>] {
         &self.made_of
+    }
+
+    /// What the open strings sound without a capo, from the highest string number to string 1; `None`
+    /// where the file does not say.
+    #[must_use]
+    pub fn tuning(&self) -> Option<&[Pitch]> {
+        Some(self.tuning.as_slice()).filter(|strings| !strings.is_empty())
+    }
+
+    /// The fret of the capo; `None` where the file has none.
+    #[must_use]
+    pub fn capo(&self) -> Option<Fret> {
+        self.capo
     }
 
     /// What a player should know of how the file was read, a sentence each.

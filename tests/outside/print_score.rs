@@ -1,16 +1,21 @@
 //! Prints what is read of a score as JSON, for `compare.py`: no command of the program says all of
-//! it. Times are fractions of quarter notes, as text.
+//! it. Times are fractions of quarter notes, as text. `print_score FILE [PART] [unfold]`
 
 use std::process::ExitCode;
 
-use fretloom::score_file::{self, Choice};
+use fretloom::score_file::{self, Choice, Repeats};
 use fretloom_theory::{Chord, ChordSymbol, Note, Quarters, Score};
 use serde_json::{Value, json};
 
 fn main() -> ExitCode {
     let mut arguments = std::env::args().skip(1);
     let file = arguments.next().unwrap_or_default();
-    let choice = Choice { track: None, part: arguments.next() };
+    let part = arguments.next().filter(|part| !part.is_empty());
+    let repeats = match arguments.next() {
+        Some(_) => Repeats::Unfolded,
+        None => Repeats::AsWritten,
+    };
+    let choice = Choice { track: None, part, repeats };
     let bytes = std::fs::read(&file).map_err(|error| error.to_string());
     let read = bytes
         .and_then(|bytes| score_file::read(&bytes, &choice).map_err(|error| error.to_string()));

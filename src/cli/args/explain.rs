@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::value;
+use super::choice::ChoiceArgs;
 
 /// `explain`
 #[derive(Args, Debug)]
@@ -15,10 +15,7 @@ pub struct Explain {
     /// The chords, bar by bar, in place of those of the file: "| Dm7 | G7 |"; they go round
     #[arg(long, value_name = "BARS")]
     pub chords: Option<String>,
-    /// Which track of a MIDI file, counted from 1, instead of the first with notes
-    #[arg(long, value_name = "N", value_parser = value::track_number)]
-    pub track: Option<usize>,
-    /// Which part of MusicXML, by its id or counted from 1, instead of the first
-    #[arg(long, value_name = "PART")]
-    pub part: Option<String>,
+    /// What to take from the file
+    #[command(flatten)]
+    pub choice: ChoiceArgs,
 }

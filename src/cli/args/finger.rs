@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
+use super::choice::ChoiceArgs;
 use super::value;
 use super::where_to::WhereTo;
 
@@ -32,12 +33,9 @@ pub struct Finger {
     /// Open strings as gladly as any other note, not only where they save a long way
     #[arg(long, conflicts_with = "no_open")]
     pub like_open: bool,
-    /// Which track of a MIDI file, counted from 1, instead of the first with notes
-    #[arg(long, value_name = "N", value_parser = value::track_number)]
-    pub track: Option<usize>,
-    /// Which part of MusicXML, by its id or counted from 1, instead of the first
-    #[arg(long, value_name = "PART")]
-    pub part: Option<String>,
+    /// What to take from the file
+    #[command(flatten)]
+    pub choice: ChoiceArgs,
     /// Leave out the strings and frets that the file itself gives
     #[arg(long)]
     pub no_pins: bool,

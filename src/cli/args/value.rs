@@ -39,9 +39,3 @@ pub(super) fn number(low: u8, high: u8) -> impl Fn(&str) -> Result<u8, String> +
         read.ok_or_else(|| format!("expected a number from {low} to {high}"))
     }
 }
-
-/// Reads the number of a track.
-pub(super) fn track_number(text: &str) -> Result<usize, &'static str> {
-    let read = text.parse().ok().filter(|number| *number > 0);
-    read.ok_or("expected a track's number, 1 for the first")
-}

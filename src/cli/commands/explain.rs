@@ -6,12 +6,11 @@ use crate::cli::args;
 use crate::cli::call::Call;
 use crate::cli::complain::complain;
 use crate::cli::text;
-use crate::score_file::Choice;
 
 impl Call<'_> {
     /// What is odd about the file is said on standard error, where the line could be read.
     pub(super) fn explain(&self, wanted: &args::Explain) -> Result<String, Refusal> {
-        let choice = Choice { track: wanted.track, part: wanted.part.clone() };
+        let choice = wanted.choice.choice();
         let score = read_score(&wanted.file, &choice)?;
         let answer = ExplainAnswer::new(&score, wanted.chords.as_deref(), self.spelling())?;
         answer.remarks.iter().for_each(complain);

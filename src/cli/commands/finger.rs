@@ -7,7 +7,7 @@ use crate::cli::call::Call;
 use crate::cli::complain::complain;
 use crate::cli::queries::fingering_query;
 use crate::cli::text;
-use crate::score_file::{Choice, ReadScore};
+use crate::score_file::ReadScore;
 
 impl Call<'_> {
     /// What is odd about the file is said on standard error, where the line could be played.
@@ -24,7 +24,7 @@ impl Call<'_> {
 
 /// The score that is asked about.
 fn score(wanted: &args::Finger) -> Result<ReadScore, Refusal> {
-    let choice = Choice { track: wanted.track, part: wanted.part.clone() };
+    let choice = wanted.choice.choice();
     let score = read_score(&wanted.file, &choice)?;
     Ok(if wanted.no_pins { score.without_pins() } else { score })
 }

@@ -32,26 +32,54 @@ pub(super) enum Division {
     },
 }
 
-/// The header and the tracks that it promises. Pieces of other kinds are passed over, as the
-/// specification of Standard MIDI Files asks (from memory), and what follows the last track too.
-pub(super) fn chunks(bytes: &[u8]) -> Result<(Header, Vec<Chunk<'_>>), ScoreFileError> {
+/// The header, and the tracks that are there whole of those that it promises.
+#[derive(Debug)]
+pub(super) struct Chunks<'a> {
+    pub(super) header: Header,
+    pub(super) tracks: Vec<Chunk<'a>>,
+    /// Why there are no more of them.
+    pub(super) cut: Option<ScoreFileError>,
+}
+
+/// The pieces of a file. Those of other kinds are passed over, as the specification of Standard MIDI
+/// Files asks (from memory), and what follows the last track too.
+pub(super) fn chunks(bytes: &[u8]) -> Result<Chunks<'_>, ScoreFileError> {
     let Split { content, mut rest, .. } = Split::at(bytes, 0)?;
     let header = Header::read(content)?;
     let mut tracks = Vec::new();
-    while tracks.len() < usize::from(header.tracks) {
-        let at = bytes.len() - rest.len();
-        if rest.is_empty() {
-            let wrong = format!("the file ends after {} tracks", tracks.len());
-            let expected = format!("{}, as its header says", header.tracks);
-            return Err(ScoreFileError::new(byte(at), wrong, expected));
+    let cut = loop {
+        if tracks.len() >= usize::from(header.tracks) {
+            break None;
         }
-        let split = Split::at(rest, at)?;
-        if split.kind == b"MTrk" {
-            tracks.push(Chunk { offset: at + 8, content: split.content });
+        match next(bytes, rest, &header, tracks.len()) {
+            Ok(split) => {
+                if split.kind == b"MTrk" {
+                    let offset = bytes.len() - rest.len() + 8;
+                    tracks.push(Chunk { offset, content: split.content });
+                }
+                rest = split.rest;
+            }
+            Err(error) if tracks.is_empty() => return Err(error),
+            Err(error) => break Some(error),
         }
-        rest = split.rest;
+    };
+    Ok(Chunks { header, tracks, cut })
+}
+
+/// The next piece after so many tracks, which the header promises.
+fn next<'a>(
+    bytes: &[u8],
+    rest: &'a [u8],
+    header: &Header,
+    tracks: usize,
+) -> Result<Split<'a>, ScoreFileError> {
+    let at = bytes.len() - rest.len();
+    if rest.is_empty() {
+        let wrong = format!("the file ends after {tracks} tracks");
+        let expected = format!("{}, as its header says", header.tracks);
+        return Err(ScoreFileError::new(byte(at), wrong, expected));
     }
-    Ok((header, tracks))
+    Split::at(rest, at)
 }
 
 fn byte(offset: usize) -> At {

@@ -77,19 +77,47 @@ fn frames_of_film_are_seconds_whatever_the_tempo() {
 
 #[test]
 fn several_tracks_with_notes_are_told_and_one_may_be_chosen() {
-    let (low, high) = ([0, 0x90, 40, 90], [0, 0x91, 80, 90]);
-    let bytes = file(1, TEN, &[&[], &low, &high]);
+    let low = b"\x00\xff\x03\x04Bass\x00\x90\x28\x5a\x00\x2b\x5a";
+    let high = [0, 0x91, 80, 90];
+    let bytes = file(1, TEN, &[&[], low, &high]);
     let first = read_score(&bytes);
     assert_eq!(first.note(0).unwrap().sounding().midi(), 40);
-    assert_eq!(first.remarks(), ["several tracks have notes; took track 2 (--track 2 or 3)"]);
-    let third = Choice { track: Some(3), part: None };
-    let third = score_file::read(&bytes, &third).unwrap();
+    let all = "2 Bass, 2 notes, E2 to G2; 3, one note, Ab5";
+    let took = format!("several tracks have notes; took track 2 (--track chooses: {all})");
+    assert_eq!(first.remarks(), [took]);
+    let chosen = |track: &str| Choice { track: Some(track.to_owned()), ..Choice::default() };
+    assert_eq!(score_file::read(&bytes, &chosen("bass")).unwrap().notes().len(), 2);
+    let third = score_file::read(&bytes, &chosen("3")).unwrap();
     assert_eq!((third.note(0).unwrap().sounding().midi(), third.remarks().len()), (80, 0));
-    for number in [0, 1, 4] {
-        let choice = Choice { track: Some(number), part: None };
-        let said = score_file::read(&bytes, &choice).unwrap_err().to_string();
-        assert_eq!(said, format!("track {number} has no notes; expected track 2 or 3"));
+    for track in ["0", "1", "4", "drums", ""] {
+        let said = score_file::read(&bytes, &chosen(track)).unwrap_err().to_string();
+        let expected = format!("with notes; expected the number or the name of one: {all}");
+        assert_eq!(said, format!("there is no track {track} {expected}"));
     }
+}
+
+/// The first of three tracks breaks off within a note, and the file within the last.
+#[test]
+fn what_is_damaged_is_left_out_beside_what_is_not() {
+    let broken = [0, 0x90, 50, 90, 0, 60];
+    let tempo = [0, 0xff, 0x51, 3, 0x0f, 0x42, 0x40];
+    let whole = [10, 0x90, 60, 90];
+    let mut bytes = file(1, TEN, &[&[&tempo[..], &broken].concat(), &whole, &whole]);
+    bytes.truncate(bytes.len() - 3);
+    let read = read_score(&bytes);
+    assert_eq!(told(&read), [(1000, 0, 60)]);
+    assert_eq!(
+        read.remarks(),
+        [
+            "left out track 1: byte 36, track 1: an event that cannot be read; expected a whole \
+         MIDI event",
+            "left out the end of the file: byte 55: a piece of 8 bytes, and the file has 5 more; expected a \
+         length that the file holds",
+        ]
+    );
+    let first = Choice { track: Some("1".to_owned()), ..Choice::default() };
+    let said = score_file::read(&bytes, &first).unwrap_err().to_string();
+    assert!(said.starts_with("byte 36, track 1: an event that cannot be read"), "{said}");
 }
 
 #[test]

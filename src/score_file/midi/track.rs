@@ -8,6 +8,7 @@ use midly::{EventIter, MetaMessage, MidiMessage, TrackEventKind};
 use super::chunks::Chunk;
 use crate::score_file::error::{At, ScoreFileError};
 use crate::score_file::limits::{LONGEST_NAME, MOST_NOTES};
+use crate::score_file::offer::{Offer, Tally};
 use crate::score_file::read_score::too_many;
 
 /// The channel of drums, 10 as players count, which holds no pitches (General MIDI, from memory).
@@ -21,8 +22,8 @@ pub(super) struct TrackNote {
     pub(super) pitch: Pitch,
 }
 
-/// What all tracks together say about time, and which of them have notes. Times are in ticks from
-/// the beginning.
+/// What all tracks together say about time, and what notes each has. Times are in ticks from the
+/// beginning.
 #[derive(Default, Debug)]
 pub(super) struct Survey {
     pub(super) tempi: Vec<(u64, Tempo)>,
@@ -30,29 +31,34 @@ pub(super) struct Survey {
     pub(super) keys: Vec<(u64, KeySignature)>,
     /// The first name of each track that has one.
     names: Vec<(usize, String)>,
-    with_notes: Vec<usize>,
+    /// Of each track with notes; in order.
+    tallies: Vec<(usize, Tally)>,
     with_drums: Vec<usize>,
+    /// The tracks that cannot be read to their end.
+    damaged: Vec<(usize, ScoreFileError)>,
     /// When the last event of any track comes.
     pub(super) end: u64,
 }
 
 impl Survey {
-    /// Adds what a track says; tracks are numbered from 1.
-    pub(super) fn add(&mut self, track: Chunk<'_>, number: usize) -> Result<(), ScoreFileError> {
+    /// Adds what a track says, as far as it can be read; tracks are numbered from 1.
+    pub(super) fn add(&mut self, track: Chunk<'_>, number: usize) {
         for event in Events::of(track, number) {
-            let (tick, kind) = event?;
+            let (tick, kind) = match event {
+                Ok(event) => event,
+                Err(error) => return self.damaged.push((number, error)),
+            };
             self.end = self.end.max(tick);
             match kind {
                 TrackEventKind::Meta(message) => self.note_meta(tick, message, number),
-                TrackEventKind::Midi { channel, message: MidiMessage::NoteOn { vel, .. } }
+                TrackEventKind::Midi { channel, message: MidiMessage::NoteOn { key, vel } }
                     if vel.as_int() > 0 =>
                 {
-                    self.note_on(channel.as_int(), number);
+                    self.note_on(channel.as_int(), key.as_int(), number);
                 }
                 _ => {}
             }
         }
-        Ok(())
     }
 
     fn note_meta(&mut self, tick: u64, message: MetaMessage<'_>, number: usize) {
@@ -80,16 +86,63 @@ impl Survey {
         }
     }
 
-    fn note_on(&mut self, channel: u8, number: usize) {
-        let list = if channel == DRUMS { &mut self.with_drums } else { &mut self.with_notes };
-        if list.last() != Some(&number) {
-            list.push(number);
+    fn note_on(&mut self, channel: u8, key: u8, number: usize) {
+        if channel == DRUMS {
+            if self.with_drums.last() != Some(&number) {
+                self.with_drums.push(number);
+            }
+            return;
+        }
+        // A key has seven bits, so there is such a pitch.
+        let Some(pitch) = Pitch::from_midi(key) else { return };
+        match self.tallies.last_mut() {
+            Some((of, tally)) if *of == number => tally.count(pitch),
+            _ => {
+                let mut tally = Tally::default();
+                tally.count(pitch);
+                self.tallies.push((number, tally));
+            }
         }
     }
 
-    /// The tracks that have notes, counted from 1.
-    pub(super) fn tracks_with_notes(&self) -> Vec<usize> {
-        self.with_notes.clone()
+    /// The tracks with notes that can be read to their end; those that cannot, where no other has
+    /// any.
+    pub(super) fn offers(&self) -> Vec<Offer> {
+        let is_whole = |number: usize| self.damage_of(number).is_none();
+        let any_whole = self.tallies.iter().any(|(number, _)| is_whole(*number));
+        let kept = self.tallies.iter().filter(|(number, _)| !any_whole || is_whole(*number));
+        let offer = |(number, tally): &(usize, Tally)| Offer {
+            number: *number,
+            id: None,
+            name: self.name_of(*number).map(str::to_owned),
+            tally: *tally,
+        };
+        kept.map(offer).collect()
+    }
+
+    /// Does this track have notes?
+    pub(super) fn has_notes(&self, number: usize) -> bool {
+        self.tallies.iter().any(|(of, _)| *of == number)
+    }
+
+    /// What keeps a track from being read to its end.
+    pub(super) fn damage_of(&self, number: usize) -> Option<&ScoreFileError> {
+        let mut damaged = self.damaged.iter();
+        damaged.find(|(of, _)| *of == number).map(|(_, error)| error)
+    }
+
+    /// What keeps any track from that.
+    pub(super) fn damage(&self) -> Option<&ScoreFileError> {
+        self.damaged.first().map(|(_, error)| error)
+    }
+
+    /// The same as it is told beside a track that was read: of many the first few.
+    pub(super) fn damage_told(&self) -> impl Iterator<Item = String> {
+        const TOLD: usize = 4;
+        self.damaged.iter().take(TOLD).map(|(number, error)| {
+            let what = if self.has_notes(*number) { "track" } else { "the rest of track" };
+            format!("left out {what} {number}: {error}")
+        })
     }
 
     /// The name of a track.

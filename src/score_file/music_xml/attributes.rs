@@ -3,6 +3,7 @@
 use fretloom_theory::{KeySignature, Meter};
 
 use super::reading::Reading;
+use super::staff_tuning::StaffTuning;
 use super::transposition::Transposition;
 use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
@@ -25,6 +26,11 @@ pub(super) fn read(
     }
     if let Some(clef) = element.children_named("clef").find(|clef| is_tablature(clef)) {
         reading.found.tablature = Some(staff_number(clef).unwrap_or(1));
+    }
+    for details in element.children_named("staff-details") {
+        let tuning = StaffTuning::read(details);
+        let staff = reading.found.tunings.entry(staff_number(details).unwrap_or(1)).or_default();
+        *staff = std::mem::take(staff).completed(tuning);
     }
     element.children_named("transpose").try_for_each(|transpose| {
         let transposition = transposition(xml, transpose)?;

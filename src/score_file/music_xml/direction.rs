@@ -8,9 +8,6 @@ use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
 use crate::score_file::xml::Xml;
 
-/// Attributes of `<sound>` that send the player elsewhere.
-const JUMPS: [&str; 6] = ["dacapo", "dalsegno", "segno", "coda", "tocoda", "fine"];
-
 /// What a tempo must be.
 const TEMPO: &str = "a tempo: quarter notes a minute, above 0";
 
@@ -20,6 +17,7 @@ pub(super) fn read(
     xml: &mut Xml<'_>,
     element: &Element,
 ) -> Result<(), ScoreFileError> {
+    reading.marks.add_direction(element);
     if let Some(element) = element.child("sound") {
         read_sound(reading, xml, element)?;
         if element.attribute("tempo").is_some() {
@@ -42,7 +40,7 @@ pub(super) fn read_sound(
     xml: &mut Xml<'_>,
     element: &Element,
 ) -> Result<(), ScoreFileError> {
-    reading.found.has_repeats |= JUMPS.iter().any(|jump| element.attribute(jump).is_some());
+    reading.marks.add_sound(element);
     let Some(text) = element.attribute("tempo") else { return Ok(()) };
     let a_minute = xml.number(text, element.offset, TEMPO)?;
     set_tempo(reading, xml, element.offset, a_minute)

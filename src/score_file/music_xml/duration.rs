@@ -21,10 +21,16 @@ pub(super) fn read(
     if number < 0.0 {
         return Err(xml.found(duration.offset, &duration.text, EXPECTED));
     }
-    let Some(divisions) = reading.divisions else {
+    let Some(divisions) = reading.divisions.or_else(|| silent_divisions(element)) else {
         let wrong = "a duration before any divisions".to_owned();
         let expected = "the divisions of a quarter note first";
         return Err(xml.fail(duration.offset, wrong, expected));
     };
     Ok(Time::of(number, divisions))
+}
+
+/// Where a score has no divisions, what does not sound may be as long as it likes.
+fn silent_divisions(element: &Element) -> Option<f64> {
+    let sounds = element.name == "note" && !element.has("rest");
+    (!sounds).then_some(1.0)
 }

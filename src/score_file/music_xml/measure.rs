@@ -8,6 +8,7 @@ use super::duration;
 use super::harmony;
 use super::note;
 use super::reading::{Notes, Reading};
+use super::unfolding::Measure;
 use crate::score_file::element::Element;
 use crate::score_file::error::ScoreFileError;
 use crate::score_file::xml::Xml;
@@ -35,10 +36,16 @@ pub(super) fn read(
             xml.skip()?;
         }
     }
+    let marks = std::mem::take(&mut reading.marks);
+    if !marks.is_empty() {
+        reading.found.marks.insert(reading.bar_index, marks);
+    }
     reading.bar_index += 1;
     // A measure is as long as its longest voice, wherever its last one ended.
     reading.cursor = reading.furthest;
     if reading.notes == Notes::Kept {
+        let (from, length) = (reading.bar_from, reading.furthest.minus(reading.bar_from));
+        reading.found.measures.push(Measure { from, length });
         keep_bar(reading, opened.attribute("implicit") == Some("yes"));
     }
     Ok(())
@@ -66,7 +73,7 @@ fn piece(
         "direction" => direction::read(reading, xml, element)?,
         "sound" => direction::read_sound(reading, xml, element)?,
         "harmony" => harmony::read(reading, element),
-        _ => reading.found.has_repeats |= element.has("repeat") || element.has("ending"),
+        _ => reading.marks.add_bar_line(element),
     }
     Ok(())
 }

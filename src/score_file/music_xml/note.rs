@@ -1,11 +1,11 @@
 //! Notes.
 
 use fretloom_fretboard::{Fret, Pin, StringNumber};
-use fretloom_theory::{NamedPitch, Pitch};
+use fretloom_theory::{Letter, NamedPitch, Pitch};
 
 use super::duration;
 use super::names::{altered, letter};
-use super::raw_note::RawNote;
+use super::raw_note::{RawNote, Tied};
 use super::reading::{Notes, Reading};
 use super::time::Time;
 use crate::score_file::element::Element;
@@ -27,9 +27,14 @@ pub(super) fn read(
     }
     let length = if is_grace { Time::ZERO } else { duration::read(reading, xml, element)? };
     let from = onset(reading, xml, element)?;
-    if reading.notes == Notes::Kept && is_played(reading, element) {
-        let pitch = pitch(reading, xml, element)?;
-        add(reading, xml, element, &Sounding { pitch, from, duration: length })?;
+    match reading.notes {
+        Notes::Kept => {
+            if is_played(reading, element) {
+                let pitch = pitch(reading, xml, element)?;
+                add(reading, xml, element, &Sounding { pitch, from, duration: length })?;
+            }
+        }
+        Notes::Counted => count(reading, element),
     }
     if !is_chord && !is_grace {
         reading.last_onset = Some(from);
@@ -60,6 +65,31 @@ fn onset(
     })
 }
 
+/// Counts a note of a part that is not wanted. One that cannot be read is as good as not there.
+fn count(reading: &mut Reading<'_>, element: &Element) {
+    if NOT_PLAYED.iter().any(|name| element.has(name)) || tied(element).comes_over {
+        return;
+    }
+    let named = element.child("pitch").and_then(|pitch| {
+        let alter: f64 = pitch.readable("alter").unwrap_or_default();
+        Some((letter(pitch.child_text("step")?)?, pitch.readable::<f64>("octave")?, alter))
+    });
+    let written = named.map(|(step, octave, alter)| written(step, octave, alter));
+    let by = reading.transposition(element.staff()).semitones();
+    let sounding = written.and_then(|written| whole(written + f64::from(by)));
+    if let Some(pitch) = sounding.and_then(Pitch::from_midi) {
+        reading.found.tally.entry(element.staff()).or_default().count(pitch);
+    }
+}
+
+/// What stands where a pitch does and is none that is played.
+const NOT_PLAYED: [&str; 3] = ["rest", "cue", "unpitched"];
+
+/// The MIDI number of what is written.
+fn written(step: Letter, octave: f64, alter: f64) -> f64 {
+    12.0 * (octave + 1.0) + f64::from(step.semitones_above_c()) + alter
+}
+
 /// Does it sound with a pitch? What does not is counted.
 fn is_played(reading: &mut Reading<'_>, element: &Element) -> bool {
     if element.has("cue") {
@@ -67,50 +97,25 @@ fn is_played(reading: &mut Reading<'_>, element: &Element) -> bool {
     } else if element.has("unpitched") {
         reading.found.unpitched += 1;
     }
-    !["rest", "cue", "unpitched"].iter().any(|name| element.has(name))
+    !NOT_PLAYED.iter().any(|name| element.has(name))
 }
 
-/// Adds a note, or makes the one longer that is tied to it.
+/// The ties of a note. Those of a grace note are to its main note, which it only leads to.
+fn tied(element: &Element) -> Tied {
+    let is_tied = |way| {
+        let mut ties = element.children_named("tie");
+        !element.has("grace") && ties.any(|tie| tie.attribute("type") == Some(way))
+    };
+    Tied { goes_on: is_tied("start"), comes_over: is_tied("stop") }
+}
+
+/// Adds a note.
 fn add(
     reading: &mut Reading<'_>,
     xml: &mut Xml<'_>,
     element: &Element,
     sounding: &Sounding,
 ) -> Result<(), ScoreFileError> {
-    let (staff, pitch) = (element.staff(), sounding.pitch.pitch());
-    let to = sounding.from.plus(sounding.duration);
-    let index = match tied_to(reading, element, sounding) {
-        Some(index) => {
-            if let Some(note) = reading.found.notes.get_mut(index) {
-                note.duration = to.minus(note.from);
-                note.ties.push(sounding.from.quarters());
-            }
-            index
-        }
-        None => push(reading, xml, element, sounding)?,
-    };
-    if is_tied(element, "start") {
-        reading.ties.wait(staff, pitch, index, to);
-    }
-    Ok(())
-}
-
-fn is_tied(element: &Element, way: &str) -> bool {
-    element.children_named("tie").any(|tie| tie.attribute("type") == Some(way))
-}
-
-fn tied_to(reading: &mut Reading<'_>, element: &Element, sounding: &Sounding) -> Option<usize> {
-    let goes_on = is_tied(element, "stop") && !element.has("grace");
-    let pitch = sounding.pitch.pitch();
-    if goes_on { reading.ties.taken(element.staff(), pitch, sounding.from) } else { None }
-}
-
-fn push(
-    reading: &mut Reading<'_>,
-    xml: &mut Xml<'_>,
-    element: &Element,
-    sounding: &Sounding,
-) -> Result<usize, ScoreFileError> {
     let index = reading.found.notes.len();
     if index == MOST_NOTES {
         return Err(too_many());
@@ -124,6 +129,7 @@ fn push(
     reading.found.notes.push(RawNote {
         from: sounding.from,
         duration: sounding.duration,
+        tie: tied(element),
         ties: Vec::new(),
         grace: None,
         pitch: sounding.pitch,
@@ -135,7 +141,7 @@ fn push(
         beat: since_bar / reading.meter.unit().to_f64() + 1.0,
         offset: element.offset,
     });
-    Ok(index)
+    Ok(())
 }
 
 /// The pitch as it sounds, by the name that belongs to what is written.
@@ -154,7 +160,7 @@ fn pitch(
     let (Some(step), Some(octave)) = (step, octave) else {
         return Err(xml.fail(pitch.offset, "a pitch that cannot be read".to_owned(), EXPECTED));
     };
-    let written = 12.0 * (octave + 1.0) + f64::from(step.semitones_above_c()) + alter;
+    let written = written(step, octave, alter);
     let transposition = reading.transposition(element.staff());
     let sounding = written + f64::from(transposition.semitones());
     let sounding = whole(sounding).and_then(Pitch::from_midi).ok_or_else(|| {

@@ -6,6 +6,7 @@ use super::measure;
 use super::reading::{Found, Notes, Reading};
 use super::tempo_change::TempoChange;
 use crate::score_file::error::ScoreFileError;
+use crate::score_file::offer::Tally;
 use crate::score_file::xml::Xml;
 
 /// Reads a part that has just been opened, and adds its tempi.
@@ -26,12 +27,20 @@ pub(super) fn read(
     Ok(reading.found)
 }
 
+/// Its notes, those of the tablature alone where there is one beside another staff.
+pub(super) fn tally(found: &Found) -> Tally {
+    let mut staves = found.tally.clone();
+    for note in found.notes.iter().filter(|note| !note.tie.comes_over) {
+        staves.entry(note.staff).or_default().count(note.pitch.pitch());
+    }
+    let of_tablature = found.tablature.and_then(|staff| staves.get(&staff)).copied();
+    let all = || staves.values().fold(Tally::default(), |all, staff| all.and(*staff));
+    of_tablature.unwrap_or_else(all)
+}
+
 /// What a player should know of how a part was read.
 pub(super) fn remarks(found: &Found) -> Vec<String> {
     let mut remarks = Vec::new();
-    if found.has_repeats {
-        remarks.push("the part has repeats, which are not unfolded".to_owned());
-    }
     if found.unpitched > 0 {
         remarks.push(format!("left out {} notes without a pitch", found.unpitched));
     }

@@ -5,6 +5,15 @@ use fretloom_theory::{Grace, NamedPitch, Quarters, Voice};
 
 use super::time::Time;
 
+/// How a note is tied to others.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) struct Tied {
+    /// Does it go on after its end?
+    pub(super) goes_on: bool,
+    /// Does one before go on in it?
+    pub(super) comes_over: bool,
+}
+
 /// A note as it stands in its part.
 #[derive(Clone, PartialEq, Debug)]
 pub(super) struct RawNote {
@@ -12,6 +21,7 @@ pub(super) struct RawNote {
     pub(super) from: Time,
     /// How long it is, with all that is tied to it; nothing for a grace note.
     pub(super) duration: Time,
+    pub(super) tie: Tied,
     /// Where it is tied.
     pub(super) ties: Vec<Quarters>,
     /// Its place before its main note, if it is a grace note.

@@ -5,18 +5,21 @@ use std::collections::BTreeMap;
 use fretloom_theory::{Bar, ChordSymbol, KeySignature, Meter, Quarters};
 
 use super::graces::Graces;
+use super::marks::Marks;
 use super::raw_note::RawNote;
+use super::staff_tuning::StaffTuning;
 use super::tempo_change::TempoChange;
-use super::ties::Ties;
 use super::time::Time;
 use super::transposition::Transposition;
+use super::unfolding::Measure;
 use super::voices::Voices;
+use crate::score_file::offer::Tally;
 
-/// Whether notes are kept. Those of other parts are not even looked at.
+/// Whether notes are kept. Those of other parts are counted.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) enum Notes {
     Kept,
-    PassedOver,
+    Counted,
 }
 
 /// What was found in a part.
@@ -30,7 +33,14 @@ pub(super) struct Found {
     pub(super) end: Quarters,
     /// The staff with a clef of tablature.
     pub(super) tablature: Option<u32>,
-    pub(super) has_repeats: bool,
+    /// When each measure begins, those without length too.
+    pub(super) measures: Vec<Measure>,
+    /// What sends the player elsewhere, by measure, counted from 0.
+    pub(super) marks: BTreeMap<u64, Marks>,
+    /// How staves are tuned.
+    pub(super) tunings: BTreeMap<u32, StaffTuning>,
+    /// The notes of each staff, where they are only counted.
+    pub(super) tally: BTreeMap<u32, Tally>,
     pub(super) unpitched: usize,
     pub(super) cues: usize,
 }
@@ -41,7 +51,6 @@ pub(super) struct Reading<'a> {
     pub(super) notes: Notes,
     /// Of all parts, in the order in which they were read.
     pub(super) tempi: &'a mut Vec<TempoChange>,
-    pub(super) ties: Ties,
     pub(super) graces: Graces,
     pub(super) voices: Voices,
     /// How many divisions a quarter note has.
@@ -49,6 +58,8 @@ pub(super) struct Reading<'a> {
     /// From what is written to what sounds: of every staff, and of single ones.
     pub(super) transpositions: BTreeMap<Option<u32>, Transposition>,
     pub(super) meter: Meter,
+    /// What the measure has shown so far.
+    pub(super) marks: Marks,
     /// The bar as it is numbered.
     pub(super) bar: String,
     /// Which bar, counted from 0.
@@ -69,12 +80,12 @@ impl<'a> Reading<'a> {
             found: Found::default(),
             notes,
             tempi,
-            ties: Ties::default(),
             graces: Graces::default(),
             voices: Voices::default(),
             divisions: None,
             transpositions: BTreeMap::new(),
             meter: Meter::COMMON,
+            marks: Marks::default(),
             bar: String::new(),
             bar_index: 0,
             bar_from: Time::ZERO,

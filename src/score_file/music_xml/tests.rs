@@ -76,6 +76,98 @@ fn tied_notes_are_one() {
     assert_eq!(told(&read), [(0, 1000, 60), (1000, 500, 60)]);
 }
 
+/// Two voices of one staff hold the same pitch over the bar line, of different lengths; the second
+/// also where its halves are said to be of other voices.
+#[test]
+fn voices_that_tie_one_pitch_keep_their_own_halves() {
+    let half = |duration: u32, way: &str, voice: u8| {
+        note("C", 4, duration, &format!("<tie type=\"{way}\"/><voice>{voice}</voice>"))
+    };
+    let back = |duration: u32| format!("<backup><duration>{duration}</duration></backup>");
+    for second in [2, 3] {
+        let rest = "<note><rest/><duration>2</duration><voice>2</voice></note>";
+        let one = half(4, "start", 1) + &back(4) + rest + &half(2, "start", 2);
+        let other = half(2, "stop", 1) + &back(2) + &half(4, "stop", second);
+        let divisions = "<attributes><divisions>2</divisions></attributes>";
+        let measures = format!("<measure>{divisions}{one}</measure><measure>{other}</measure>");
+        assert_eq!(told(&read_score(&score(&measures))), [(0, 1500, 60), (500, 1500, 60)]);
+    }
+}
+
+/// Where only rests are written, programs leave the divisions out.
+#[test]
+fn rests_need_no_divisions() {
+    let rest = "<measure><note><rest/><duration>4</duration></note><forward><duration>1</duration>\
+                </forward></measure>";
+    assert!(refused(&score(rest)).contains("it holds no notes"));
+    let tune = measure(&note("C", 4, 2, ""));
+    let two = score(&format!("{rest}</part>{}", &tune[tune.find("<part").unwrap()..]))
+        .replace("</score-partwise></part>", "");
+    let read = read_score(&two);
+    assert_eq!(told(&read), [(0, 500, 60)]);
+    assert!(read.remarks()[0].contains("took part 2 (--part chooses: 1, no notes; 2 (P1), one"));
+}
+
+/// A second ending, over whose beginning a note of the first bar is tied in both.
+#[test]
+fn repeats_are_unfolded_with_their_ties_tempi_and_chords() {
+    let bar = |number: u8, inside: &str| format!("<measure number=\"{number}\">{inside}</measure>");
+    let ending = |number: u8, kind: &str, more: &str| {
+        format!("<barline><ending number=\"{number}\" type=\"{kind}\"/>{more}</barline>")
+    };
+    let harmony = |root: &str| {
+        format!("<harmony><root><root-step>{root}</root-step></root><kind>major</kind></harmony>")
+    };
+    let (start, stop) = ("<tie type=\"start\"/>", "<tie type=\"stop\"/>");
+    let attributes = "<attributes><divisions>2</divisions><time><beats>1</beats><beat-type>4\
+                      </beat-type></time></attributes>";
+    let text = score(
+        &[
+            bar(
+                1,
+                &(attributes.to_owned()
+                    + &harmony("C")
+                    + &note("C", 4, 1, "")
+                    + &note("D", 4, 1, start)),
+            ),
+            bar(
+                2,
+                &(ending(1, "start", "")
+                    + "<sound tempo=\"60\"/>"
+                    + &harmony("G")
+                    + &note("D", 4, 2, stop)
+                    + &ending(1, "stop", "<repeat direction=\"backward\"/>")),
+            ),
+            bar(
+                3,
+                &(ending(2, "start", "")
+                    + &note("D", 4, 1, stop)
+                    + &note("E", 4, 1, "")
+                    + &ending(2, "stop", "")),
+            ),
+        ]
+        .concat(),
+    );
+    let choice = Choice { repeats: Repeats::Unfolded, ..Choice::default() };
+    let read = score_file::read(text.as_bytes(), &choice).unwrap();
+    // Half a second a quarter; from the second bar on a second, but not in the first when it comes
+    // again.
+    let expected =
+        [(0, 250, 60), (250, 1250, 62), (1500, 250, 60), (1750, 750, 62), (2500, 500, 64)];
+    assert_eq!(told(&read), expected);
+    let bars: Vec<u64> = read.notes().map(|note| note.source.bar).collect();
+    assert_eq!(bars, [0, 0, 2, 2, 3]);
+    let labels = (0..4).map(|bar| read.score().bars.bar(bar).unwrap().label.to_string());
+    assert_eq!(labels.collect::<Vec<_>>(), ["1", "2", "1", "3"]);
+    let chords = read.score().chords.changes().iter();
+    let chords: Vec<String> = chords.map(|(at, chord)| format!("{at} {chord}")).collect();
+    assert_eq!(chords, ["0 C", "1 G", "2 C", "3 G"]);
+    assert_eq!(read.remarks(), ["unfolded the repeats: 3 bars as written, 4 as heard"]);
+    let written = read_score(&text);
+    assert_eq!(written.notes().len(), 4);
+    assert!(written.remarks()[0].ends_with("3 bars as written, 4 as heard (--unfold)"));
+}
+
 #[test]
 fn what_is_transposed_comes_out_as_it_sounds() {
     let transpose = |inner: &str| format!("<attributes>{inner}</attributes>");
@@ -164,7 +256,7 @@ fn of_two_staves_the_tablature_is_read() {
 }
 
 #[test]
-fn parts_are_chosen_by_number_or_id() {
+fn parts_are_chosen_by_number_id_or_name() {
     let measures = |octave| {
         let one = measure(&note("C", octave, 2, ""));
         let from = one.find("<measure").unwrap();
@@ -172,18 +264,21 @@ fn parts_are_chosen_by_number_or_id() {
     };
     let (low, high) = (measures(3), measures(5));
     let parts = format!("{low}</part><part id=\"Gtr\">{high}");
-    let text = score(&parts);
+    let names = "<part-list><score-part id=\"P1\"/><score-part id=\"Gtr\"><part-name>Lead Guitar\
+                 </part-name></score-part></part-list>";
+    let text = score(&parts).replace("<part id=\"P1", &format!("{names}<part id=\"P1"));
     let chosen = |part: &str| {
-        let choice = Choice { track: None, part: Some(part.to_owned()) };
+        let choice = Choice { part: Some(part.to_owned()), ..Choice::default() };
         score_file::read(text.as_bytes(), &choice)
     };
-    for (part, midi) in [("1", 48), ("2", 72), ("Gtr", 72), ("P1", 48)] {
+    for (part, midi) in [("1", 48), ("2", 72), ("Gtr", 72), ("P1", 48), ("lead", 72)] {
         assert_eq!(told(&chosen(part).unwrap())[0].2, midi, "{part}");
     }
     let said = chosen("3").unwrap_err().to_string();
-    assert_eq!(said, "there is no part 3; expected a part: 1 to 2, or one of P1, Gtr");
+    let all = "1, one note, C3; 2 Lead Guitar (Gtr), one note, C5";
+    assert_eq!(said, format!("there is no part 3; expected the number or the name of one: {all}"));
     let first = read_score(&text);
-    let remark = "the score has several parts; took the first (--part 1 to 2, or one of P1, Gtr)";
+    let remark = format!("the score has several parts; took the first (--part chooses: {all})");
     assert_eq!(first.remarks(), [remark]);
 }
 
@@ -221,9 +316,9 @@ fn repeats_cues_and_drums_are_told() {
     assert_eq!(
         read.remarks(),
         [
-            "the part has repeats, which are not unfolded",
             "left out 1 notes without a pitch",
-            "left out 1 cue notes"
+            "left out 1 cue notes",
+            "the part has repeats, which are not unfolded: 1 bar as written, 2 as heard (--unfold)",
         ]
     );
 }

@@ -23,6 +23,11 @@ impl Time {
         Time(exact(count, divisions).unwrap_or_else(|| nearest(count / divisions)))
     }
 
+    /// So many quarter notes.
+    pub(super) fn at(quarters: Quarters) -> Time {
+        Time(quarters)
+    }
+
     /// In quarter notes.
     pub(super) fn quarters(self) -> Quarters {
         self.0

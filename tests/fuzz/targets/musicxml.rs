@@ -1,14 +1,19 @@
-//! Any text is read as MusicXML or refused, whichever part is asked for.
+//! Any text is read as MusicXML or refused, whichever part is asked for, unfolded or not.
 
 #![no_main]
 
-use fretloom::score_file::{self, Choice, LONGEST_PART_S};
+use fretloom::score_file::{self, Choice, LONGEST_PART_S, Repeats};
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     let file = format!("<{}", text.strip_prefix('<').unwrap_or(text));
-    for part in [None, Some("2".to_owned())] {
-        let choice = Choice { track: None, part };
+    for (part, repeats) in [
+        (None, Repeats::AsWritten),
+        (None, Repeats::Unfolded),
+        (Some("2"), Repeats::AsWritten),
+        (Some("a"), Repeats::Unfolded),
+    ] {
+        let choice = Choice { track: None, part: part.map(str::to_owned), repeats };
         match score_file::read(file.as_bytes(), &choice) {
             Ok(score) => {
                 let mut before = 0.0;

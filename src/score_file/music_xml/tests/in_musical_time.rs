@@ -293,7 +293,7 @@ fn chord_symbols_of_another_part_serve_where_the_wanted_one_has_none() {
     let parts = [part("P1", &tune), part("P2", &two), part("P3", &three)].concat();
     let text = format!("<score-partwise>{parts}</score-partwise>");
     for (wanted, expected) in [("P1", "0: Am"), ("P2", "0: Am"), ("P3", "0: Bdim")] {
-        let choice = Choice { track: None, part: Some(wanted.to_owned()) };
+        let choice = Choice { part: Some(wanted.to_owned()), ..Choice::default() };
         assert_eq!(chords(&read(text.as_bytes(), &choice).unwrap()), [expected], "{wanted}");
     }
 }
