@@ -14,6 +14,7 @@ mod finger;
 mod finger_remark;
 mod hand_area;
 mod harmony;
+mod heard;
 mod ladder;
 mod line;
 mod marks;
@@ -41,6 +42,7 @@ pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, NoteTime, WayAnsw
 pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;
+pub use heard::{performed, struck_shapes};
 pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use line::{
     AskedChords, BarBeat, BeatPart, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer,

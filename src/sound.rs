@@ -5,9 +5,11 @@
 //! and a [`Clock`], which says what moment of the music is heard when. A [`Player`] asks for samples
 //! block by block, and knows what has been heard of them. Nothing here sounds before it is asked for.
 
+mod choices;
 mod clock;
 mod concert_pitch;
 mod drone;
+mod drone_side;
 mod held_tone;
 mod in_hand;
 mod laid;
@@ -24,9 +26,12 @@ mod style;
 mod tick;
 mod time_map;
 mod track;
+mod write_wav;
 
+pub use choices::SoundChoices;
 pub use clock::{Clock, Heard};
 pub use concert_pitch::ConcertPitch;
+pub use drone_side::drone_side;
 pub use in_hand::{Strike, begins_in_turn, struck_in_turn};
 pub use level::Level;
 pub use mix::Mix;
@@ -44,3 +49,4 @@ pub use samples::{Frames, RATE, Samples};
 pub use struck::Struck;
 pub use style::{CountIn, PlayStyle, Rounds};
 pub use track::Track;
+pub use write_wav::TooLongForWav;

@@ -104,8 +104,8 @@ const OPTIONS: [(&str, &[&str], &[&str]); 67] = [
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
 /// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
-/// written, which `tests/line_files.rs` has.
-const ELSEWHERE: [&str; 15] = [
+/// written, which `tests/line_files.rs` has; what is heard, which `tests/sound/wav.rs` has.
+const ELSEWHERE: [&str; 24] = [
     "help",
     "version",
     "file",
@@ -121,6 +121,15 @@ const ELSEWHERE: [&str; 15] = [
     "phrases",
     "midi",
     "overwrite",
+    "wav",
+    "swing",
+    "drone",
+    "click",
+    "count_in",
+    "a4",
+    "line_level",
+    "drone_level",
+    "click_level",
 ];
 
 /// Eight notes that lie in several positions, the first of them pinned; the last one is an open

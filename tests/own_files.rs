@@ -165,6 +165,53 @@ fn settings_in_force_are_told() {
     assert_eq!(reach.unwrap()["value"], "97.5");
 }
 
+#[test]
+fn how_sound_is_played_is_told_and_why_not_otherwise() {
+    let home = Home::new();
+    let text = home.run(&["settings"]).printed();
+    let nothing = "\nno sound can be played here; fretloom line --wav FILE writes a line to a file\n  \
+                   sound server: neither XDG_RUNTIME_DIR nor PULSE_SERVER says where one is\n  \
+                   pacat: is not on the PATH\n  pw-cat: is not on the PATH\n  \
+                   aplay: is not on the PATH\n";
+    if cfg!(target_os = "linux") {
+        assert!(text.ends_with(nothing), "{text}");
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_program_that_plays_is_told() {
+    use std::os::unix::fs::PermissionsExt;
+    let home = Home::new();
+    for (name, script) in [("pacat", "exit 1"), ("aplay", "exit 0")] {
+        let path = home.put(name, &format!("#!/bin/sh\n{script}\n"));
+        fs::set_permissions(path, fs::Permissions::from_mode(0o755)).unwrap();
+    }
+    let run = |arguments: &[&str]| {
+        let mut program = home.program();
+        program.env("PATH", home.folder()).env("PULSE_SERVER", "unix:/nowhere/native");
+        Said::by(program.args(arguments)).printed()
+    };
+    let aplay = home.folder().join("aplay").display().to_string();
+    let why = [
+        ("sound server", "/nowhere/native cannot be reached: there is no such file"),
+        ("pacat", "cannot play: it ends with status 1"),
+        ("pw-cat", "is not on the PATH"),
+    ];
+    let lines: String = why.iter().map(|(what, why)| format!("  {what}: {why}\n")).collect();
+    let text = run(&["settings"]);
+    let expected = format!("\nsound is played by the program {aplay}\n{lines}");
+    assert!(text.ends_with(&expected), "{text}");
+    let answer: Value = serde_json::from_str(&run(&["settings", "--json"])).unwrap();
+    assert_eq!(answer["sound"]["in_use"]["kind"], "program");
+    assert_eq!(answer["sound"]["in_use"]["name"], aplay);
+    let others = answer["sound"]["others"].as_array().unwrap();
+    assert_eq!(others.len(), 3);
+    for (other, (what, why)) in others.iter().zip(why) {
+        assert_eq!((&other["what"], &other["why"]), (&what.into(), &why.into()));
+    }
+}
+
 /// A command's answer under settings, and what the same command says with options instead.
 #[test]
 fn settings_are_options_that_need_not_be_typed_and_typed_ones_win() {

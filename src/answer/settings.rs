@@ -1,6 +1,8 @@
-//! What is settled, and where.
+//! What is settled, and where; and how sound leaves this machine.
 
 use std::path::{Path, PathBuf};
+
+use crate::sound::Ways;
 
 /// The answer of `settings`.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -11,6 +13,8 @@ pub struct SettingsAnswer {
     pub exists: bool,
     /// Every setting in force.
     pub settings: Vec<SettingAnswer>,
+    /// The way by which sound is played, and why the others are not taken.
+    pub sound: Ways,
 }
 
 /// One setting in force.
@@ -23,15 +27,18 @@ pub struct SettingAnswer {
 }
 
 impl SettingsAnswer {
-    /// The answer for the file at this place and what is settled: names with their values.
+    /// The answer for the file at this place, what is settled (names with their values), and the ways of
+    /// sound.
     pub fn new(
         file: Option<&Path>,
         settled: impl Iterator<Item = (&'static str, String)>,
+        sound: Ways,
     ) -> SettingsAnswer {
         SettingsAnswer {
             exists: file.is_some_and(Path::is_file),
             file: file.map(Path::to_owned),
             settings: settled.map(|(name, value)| SettingAnswer { name, value }).collect(),
+            sound,
         }
     }
 }

@@ -19,6 +19,7 @@ mod hand;
 mod line;
 mod line_files;
 mod own;
+mod sound;
 mod triads;
 mod value;
 mod view;
@@ -205,7 +206,7 @@ pub enum Command {
     /// The neck with both triads of a pair
     Neck(Neck),
     /// A line of the pairs of a chord, or of several: tab, fingers and strokes, and what it does
-    Line(Line),
+    Line(Box<Line>),
     /// What a line from a file does over its chords, bar by bar: scale, pair, groups, landings
     Explain(Explain),
     /// A line from a file on the neck: where to play each note, and with which finger

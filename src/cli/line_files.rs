@@ -6,11 +6,13 @@
 use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::Path;
+use std::sync::Arc;
 
 use super::args::LineFilesArgs;
 use super::staged_file::StagedFile;
-use crate::answer::Refusal;
+use crate::answer::{Refusal, performed};
 use crate::score_file::{ScoreWriteError, WrittenScore};
+use crate::sound::{Mix, Performance, Rounds, SoundChoices, TooLongForWav};
 use crate::words::in_plain_words;
 
 /// The files that a line is to be written to, which have been looked at.
@@ -31,6 +33,8 @@ struct LineFile<'a> {
 enum LineFileKind {
     /// A Standard MIDI File.
     Midi,
+    /// What is heard, as a WAV file.
+    Wav,
 }
 
 /// What becomes of a file that is there already.
@@ -50,7 +54,10 @@ impl<'a> LineFiles<'a> {
     /// Where one is no name for a file, is there already and may not be replaced, or is asked for
     /// twice, and where its folder is not there.
     pub(super) fn of(wanted: &'a LineFilesArgs) -> Result<LineFiles<'a>, Refusal> {
-        let named = [(wanted.midi.as_deref(), LineFileKind::Midi)];
+        let named = [
+            (wanted.midi.as_deref(), LineFileKind::Midi),
+            (wanted.wav.as_deref(), LineFileKind::Wav),
+        ];
         let files =
             named.into_iter().filter_map(|(path, kind)| Some(LineFile { path: path?, kind }));
         let existing = if wanted.overwrite { Existing::Replaced } else { Existing::Kept };
@@ -69,10 +76,14 @@ impl<'a> LineFiles<'a> {
     /// # Errors
     ///
     /// Where a file of a kind cannot hold the line, and where the system refuses.
-    pub(super) fn write(&self, written: &WrittenScore) -> Result<(), Refusal> {
+    pub(super) fn write(
+        &self,
+        written: &WrittenScore,
+        sound: &SoundChoices,
+    ) -> Result<(), Refusal> {
         let mut made = Vec::with_capacity(self.files.len());
         for file in &self.files {
-            made.push((file, file.content(written)?));
+            made.push((file, file.content(written, sound)?));
         }
         let mut staged = Vec::with_capacity(made.len());
         for (file, content) in &made {
@@ -142,18 +153,32 @@ impl LineFile<'_> {
         self.refused("it is there already", "a name that is free, or --overwrite")
     }
 
-    fn content(&self, written: &WrittenScore) -> Result<Vec<u8>, Refusal> {
+    fn content(&self, written: &WrittenScore, sound: &SoundChoices) -> Result<Content, Refusal> {
         let made: Result<Vec<u8>, ScoreWriteError> = match self.kind {
             LineFileKind::Midi => written.midi(),
+            LineFileKind::Wav => return self.heard(written, sound),
         };
+        let made = made.map(Content::Bytes);
         made.map_err(|error| Refusal::Unwritable { name: self.path.display().to_string(), error })
     }
 
-    fn staged(&self, content: &[u8]) -> Result<Ready, Refusal> {
+    fn heard(&self, written: &WrittenScore, sound: &SoundChoices) -> Result<Content, Refusal> {
+        let performance = performed(written, &sound.style(&written.tuning, Rounds::Once));
+        match performance.wav_frames() {
+            Ok(_) => Ok(Content::Sound(performance, Arc::new(sound.mix()))),
+            Err(TooLongForWav) => {
+                let hours = Performance::LONGEST_WAV.duration().as_secs() / 3600;
+                let reason = format!("the line lasts longer than {hours} hours");
+                Err(self.refused(reason, "fewer bars, or a higher tempo"))
+            }
+        }
+    }
+
+    fn staged<'a>(&self, content: &'a Content) -> Result<Ready<'a>, Refusal> {
         let ready = if self.is_device() {
-            Ok(Ready::Device(content.to_vec()))
+            Ok(Ready::Device(content))
         } else {
-            StagedFile::write(self.path, content).map(Ready::Staged)
+            StagedFile::write_through(self.path, |file| content.write(file)).map(Ready::Staged)
         };
         ready.map_err(|error| self.failed(&error))
     }
@@ -163,12 +188,12 @@ impl LineFile<'_> {
         fs::metadata(self.path).is_ok_and(|about| !about.is_file())
     }
 
-    fn put(&self, ready: Ready, existing: Existing) -> Result<(), Refusal> {
+    fn put(&self, ready: Ready<'_>, existing: Existing) -> Result<(), Refusal> {
         let put = match (ready, existing) {
             (Ready::Device(content), _) => File::options()
                 .write(true)
                 .open(self.path)
-                .and_then(|mut it| it.write_all(&content)),
+                .and_then(|mut device| content.write(&mut device)),
             (Ready::Staged(staged), Existing::Replaced) => staged.put_over(self.path),
             (Ready::Staged(staged), Existing::Kept) => staged.put_new(self.path),
         };
@@ -183,9 +208,25 @@ impl LineFile<'_> {
     }
 }
 
+/// What a file is to hold.
+enum Content {
+    Bytes(Vec<u8>),
+    /// Made while it is written: a long line would take gigabytes.
+    Sound(Performance, Arc<Mix>),
+}
+
+impl Content {
+    fn write(&self, to: &mut impl Write) -> io::Result<()> {
+        match self {
+            Content::Bytes(bytes) => to.write_all(bytes),
+            Content::Sound(performance, mix) => performance.write_wav(mix, to),
+        }
+    }
+}
+
 /// What is ready to be put in its place.
-enum Ready {
+enum Ready<'a> {
     Staged(StagedFile),
     /// For a device, which is written to as it is.
-    Device(Vec<u8>),
+    Device(&'a Content),
 }

@@ -11,6 +11,7 @@ use super::player::Player;
 use super::staged_file::StagedFile;
 use crate::answer::SettingsAnswer;
 use crate::settings::{SAMPLE, Settings};
+use crate::sound::{SoundPlaces, Ways};
 use crate::tui::keys::Keys;
 use crate::tui::theme::Themes;
 use crate::words::in_plain_words;
@@ -31,7 +32,8 @@ pub(super) fn settings(
     let file = folder.map(|folder| folder.join(Settings::FILE));
     say_all(&player.settings_problems);
     let settled = player.settings.values().map(|(name, _, value)| (name, value));
-    let answer = SettingsAnswer::new(file.as_deref(), settled);
+    let sound = Ways::look(&SoundPlaces::from_environment());
+    let answer = SettingsAnswer::new(file.as_deref(), settled, sound);
     Ok(Outcome::Print(printed(&answer)))
 }
 

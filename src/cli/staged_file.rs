@@ -20,19 +20,22 @@ impl StagedFile {
     ///
     /// Where the system refuses. Nothing is left then.
     pub(super) fn write(file: &Path, content: &[u8]) -> io::Result<StagedFile> {
-        StagedFile::write_through(file, |file| {
-            file.write_all(content)?;
-            file.sync_all()
-        })
+        StagedFile::write_through(file, |file| file.write_all(content))
     }
 
-    fn write_through(
+    /// Writes what `file` is to hold: what `write` puts into it.
+    ///
+    /// # Errors
+    ///
+    /// Where the system refuses, and where `write` fails. Nothing is left then.
+    pub(super) fn write_through(
         file: &Path,
         write: impl FnOnce(&mut File) -> io::Result<()>,
     ) -> io::Result<StagedFile> {
         let (unfinished, mut opened) = unfinished(file)?;
         let staged = StagedFile { unfinished };
         write(&mut opened)?;
+        opened.sync_all()?;
         Ok(staged)
     }
 

@@ -1,13 +1,16 @@
 //! The table of settings.
 
-use fretloom_theory::Spelling;
+use fretloom_theory::{ClickBeats, Spelling};
 use toml::de::DeValue;
 
 use super::ascii::Ascii;
 use super::known::Known;
 use super::settled::Settings;
-use super::value::{families, hand, one_of, pedal, switch, theme, tuning, word};
+use super::value::{
+    concert_pitch, families, hand, level, one_of, pedal, swing, switch, theme, tuning, word,
+};
 use crate::picture::{FretWidths, Labels};
+use crate::sound::CountIn;
 
 /// Puts a value that was read into the settings.
 pub(super) type Set = Box<dyn FnOnce(&mut Settings)>;
@@ -116,5 +119,61 @@ pub(super) const ROWS: &[Row] = &[
         option: "pedal",
         read: |value, known| Ok(set(pedal(value, known)?, |settings| &mut settings.pedal)),
         print: |settings| settings.pedal.clone(),
+    },
+    Row {
+        name: "a4",
+        option: "a4",
+        read: |value, _| {
+            Ok(set(concert_pitch(value)?, |settings| &mut settings.sound.concert_pitch))
+        },
+        print: |settings| settings.sound.concert_pitch.to_string(),
+    },
+    Row {
+        name: "swing",
+        option: "swing",
+        read: |value, _| Ok(set(swing(value)?, |settings| &mut settings.sound.swing)),
+        print: |settings| settings.sound.swing.to_string(),
+    },
+    Row {
+        name: "drone",
+        option: "drone",
+        read: |value, _| Ok(set(switch(value)?, |settings| &mut settings.sound.drone)),
+        print: |settings| settings.sound.drone.to_string(),
+    },
+    Row {
+        name: "click",
+        option: "click",
+        read: |value, _| {
+            let words = ClickBeats::ALL.map(|beats| (beats.word(), beats));
+            Ok(set(one_of(value, &words)?, |settings| &mut settings.sound.click))
+        },
+        print: |settings| settings.sound.click.word().to_owned(),
+    },
+    Row {
+        name: "count_in",
+        option: "count_in",
+        read: |value, _| {
+            let count_in = CountIn::when(switch(value)?);
+            Ok(set(count_in, |settings| &mut settings.sound.count_in))
+        },
+        print: |settings| (settings.sound.count_in == CountIn::OneBar).to_string(),
+    },
+    Row {
+        name: "line_level",
+        option: "line_level",
+        read: |value, _| Ok(set(level(value)?, |settings| &mut settings.sound.line_level)),
+        print: |settings| settings.sound.line_level.to_string(),
+    },
+    Row {
+        name: "drone_level",
+        option: "drone_level",
+        read: |value, _| Ok(set(level(value)?, |settings| &mut settings.sound.drone_level)),
+        print: |settings| settings.sound.drone_level.to_string(),
+    },
+    Row {
+        name: "click_level",
+        option: "click_level",
+        read: |value, _| Ok(set(level(value)?, |settings| &mut settings.sound.click_level)),
+        print: |settings| settings.sound.click_level.to_string(),
     },
 ];

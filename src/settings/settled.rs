@@ -5,6 +5,7 @@ use fretloom_theory::{Families, Spelling};
 
 use super::ascii::Ascii;
 use crate::picture::{FretWidths, Labels};
+use crate::sound::SoundChoices;
 
 /// The player's settings.
 ///
@@ -52,6 +53,8 @@ pub struct Settings {
     pub fret_widths: FretWidths,
     /// The key of the foot pedal as a key file writes it, or `none`.
     pub pedal: String,
+    /// What is heard, and how loud.
+    pub sound: SoundChoices,
 }
 
 impl Default for Settings {
@@ -70,6 +73,7 @@ impl Default for Settings {
             fresh: false,
             fret_widths: FretWidths::Even,
             pedal: "none".to_owned(),
+            sound: SoundChoices::default(),
         }
     }
 }

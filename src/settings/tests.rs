@@ -49,6 +49,14 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("fresh", "true", "true"),
         ("fret_widths", "\"true\"", "true"),
         ("pedal", "\"f12\"", "f12"),
+        ("a4", "442.5", "442.5"),
+        ("swing", "\"1.5:1\"", "3:2"),
+        ("drone", "true", "true"),
+        ("click", "\"2-and-4\"", "2-and-4"),
+        ("count_in", "true", "true"),
+        ("line_level", "55", "55"),
+        ("drone_level", "0", "0"),
+        ("click_level", "100", "100"),
     ];
     assert_eq!(
         changed.map(|(name, ..)| name).to_vec(),

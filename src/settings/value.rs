@@ -1,11 +1,12 @@
 //! Reads the value of a setting, or says what was expected.
 
 use fretloom_fretboard::{Hand, Tuning};
-use fretloom_theory::Families;
+use fretloom_theory::{Families, Swing};
 use toml::de::DeValue;
 
 use super::known::Known;
 use crate::library::fields::{count, decimal};
+use crate::sound::{ConcertPitch, Level};
 use crate::words::nearest;
 
 /// The version of the file format.
@@ -82,6 +83,26 @@ pub(super) fn hand(value: &DeValue<'_>) -> Result<Hand, String> {
 /// The key of a foot pedal, or `none`.
 pub(super) fn pedal(value: &DeValue<'_>, known: &Known<'_>) -> Result<String, String> {
     (known.pedal)(value.as_str().unwrap_or_default())
+}
+
+/// What A4 is, in hertz.
+pub(super) fn concert_pitch(value: &DeValue<'_>) -> Result<ConcertPitch, String> {
+    let read = decimal(value).and_then(ConcertPitch::new);
+    read.ok_or_else(|| "hertz from 380 to 480, as in 440 or 442.5".to_owned())
+}
+
+/// How eighths are played.
+pub(super) fn swing(value: &DeValue<'_>) -> Result<Swing, String> {
+    let read = value.as_str().and_then(|text| text.parse().ok());
+    read.ok_or_else(|| {
+        "the first eighth to the second, \"1:1\" to \"3:1\", as in \"2:1\"".to_owned()
+    })
+}
+
+/// How loud something is.
+pub(super) fn level(value: &DeValue<'_>) -> Result<Level, String> {
+    let percent = count(value).and_then(|percent| u8::try_from(percent).ok());
+    percent.and_then(Level::new).ok_or_else(|| "a level from 0 to 100, as in 70".to_owned())
 }
 
 /// True or false.

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use fretloom_theory::Quarters;
 
-use super::laid::Laid;
+use super::laid::{Laid, MOST_BEATS_A_FRAME};
 use super::samples::{Frames, RATE};
 use super::style::Rounds;
 
@@ -83,9 +83,9 @@ impl Clock {
         };
         let (round, within) = (since / self.laid.length, since % self.laid.length);
         let at = self.laid.bars.at(self.moment(within))?;
-        let mut later = (at.index + 1..).map_while(|index| self.laid.bars.bar(index));
+        let later = (at.index + 1..).map_while(|index| self.laid.bars.bar(index));
         // The moment is rounded, so the bar after it may be the one that begins now.
-        let next = later.find_map(|bar| {
+        let next = later.take(MOST_BEATS_A_FRAME).find_map(|bar| {
             let frame = self.laid.frame_at(bar.from).0;
             (frame > within).then_some(frame)
         })?;

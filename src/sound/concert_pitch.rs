@@ -1,6 +1,9 @@
 //! What instruments are tuned to.
 
-use fretloom_theory::Pitch;
+use std::fmt;
+use std::str::FromStr;
+
+use fretloom_theory::{Pitch, ReadError};
 
 /// How high A4 is, in hertz: 440, the pitch of ISO 16, unless the player says otherwise.
 ///
@@ -48,5 +51,27 @@ impl ConcertPitch {
     pub fn hertz_of(self, pitch: Pitch) -> f64 {
         const A4: f64 = 69.0;
         self.hertz * ((f64::from(pitch.midi()) - A4) / 12.0).exp2()
+    }
+}
+
+impl fmt::Display for ConcertPitch {
+    /// Hertz: `440`, `442.5`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.hertz.fmt(f)
+    }
+}
+
+impl FromStr for ConcertPitch {
+    type Err = ReadError;
+
+    /// Reads hertz.
+    ///
+    /// # Errors
+    ///
+    /// Where they are outside the [range](Self::RANGE).
+    fn from_str(text: &str) -> Result<ConcertPitch, ReadError> {
+        let read = text.trim().parse().ok().and_then(ConcertPitch::new);
+        let expected = "hertz from 380 to 480, as in 440 or 442.5";
+        read.ok_or_else(|| ReadError::whole("concert pitch", text, expected))
     }
 }

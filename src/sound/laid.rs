@@ -25,7 +25,10 @@ pub(super) struct Laid {
     /// In order of time.
     pub(super) notes: Vec<LaidNote>,
     pub(super) chords: Vec<LaidChord>,
-    pub(super) clicks: Vec<LaidClick>,
+    /// Which beats are struck.
+    click: ClickBeats,
+    /// When the music ends.
+    ends: Quarters,
     /// What each string is multiplied by, so that no number of them is ever too loud.
     pub(super) string_gain: f32,
 }
@@ -71,11 +74,19 @@ const MOST_STRINGS: usize = 64;
 /// just being damped. So single notes are equally loud in every line that has no chords.
 const ROOM: f32 = 2.0;
 
+/// How many beats or bars are looked at for the next one that comes a frame later.
+pub(super) const MOST_BEATS_A_FRAME: usize = 4;
+
 /// Rounds that are shorter than this are not repeated.
 const SHORTEST_ROUND: u64 = RATE as u64 / 20;
 
 impl Laid {
-    pub(super) fn new(score: &Score, struck: &[Struck], style: &PlayStyle) -> Laid {
+    pub(super) fn new(
+        score: &Score,
+        struck: &[Struck],
+        drone: &[DroneChord],
+        style: &PlayStyle,
+    ) -> Laid {
         let map = TimeMap::of(&score.tempi, &score.bars, struck, style.swing);
         let end = struck.iter().map(|note| note.end).max().unwrap_or_default().max(score.end());
         let length = frame_at(&map, end).max(1);
@@ -85,12 +96,11 @@ impl Laid {
             CountIn::None => (Vec::new(), 0),
             CountIn::OneBar => counted_in(score),
         };
-        let clicks = style.click.clicks(&score.bars, Quarters::ZERO, end);
-        let chords = DroneChord::all(score, style.drone);
         Laid {
             string_gain: 1.0 / loudest(&notes, length, rounds).max(ROOM),
-            clicks: clicks.map(|click| laid_click(&map, &score.bars, click)).collect(),
-            chords: chords.iter().map(|chord| laid_chord(&map, chord, style)).collect(),
+            click: style.click,
+            ends: end,
+            chords: drone.iter().map(|chord| laid_chord(&map, chord, style)).collect(),
             bars: score.bars.clone(),
             count_in: count_in.0,
             lead: count_in.1,
@@ -99,6 +109,24 @@ impl Laid {
             length,
             notes,
         }
+    }
+
+    /// How many frames there are, what rings on at the end among them; `None` where it goes round and
+    /// round.
+    pub(super) fn end(&self) -> Option<u64> {
+        match self.rounds {
+            Rounds::Once => Some(self.lead.saturating_add(self.length).saturating_add(RELEASE)),
+            Rounds::Endless => None,
+        }
+    }
+
+    /// The next stroke of the metronome from this frame of a round on. They are found one by one, since
+    /// there may be more than memory holds. Where beats come faster than frames there is none.
+    pub(super) fn click_from(&self, frame: u64) -> Option<LaidClick> {
+        let before = frame.saturating_sub(1) as f64 / f64::from(RATE);
+        let clicks = self.click.clicks(&self.bars, self.map.moment_at(before), self.ends);
+        let mut laid = clicks.map(|click| laid_click(&self.map, &self.bars, click));
+        laid.by_ref().take(MOST_BEATS_A_FRAME).find(|click| click.at >= frame)
     }
 
     /// The first frame at which a moment has come, counted from the beginning of its round.
@@ -130,7 +158,7 @@ fn laid_notes(map: &TimeMap, struck: &[Struck], style: &PlayStyle) -> Vec<LaidNo
         let share = 1.0 / (strings.max(1) as f32).sqrt();
         for note in together {
             let on = frame_at(map, note.onset);
-            let off = frame_at(map, note.end).max(on + 1);
+            let off = frame_at(map, note.end).max(on.saturating_add(1));
             if sounding.takes(on, off, note.pitches.len()) {
                 let hertz = note.pitches.iter().map(|pitch| style.concert_pitch.hertz_of(*pitch));
                 let gain = if note.accent { share } else { share * PLAIN_GAIN };
@@ -171,11 +199,12 @@ fn loudest(notes: &[LaidNote], length: u64, rounds: Rounds) -> f32 {
         Rounds::Endless => 2 + RELEASE / length,
     };
     let mut changes: Vec<(u64, f32)> = Vec::with_capacity(notes.len() * 2);
-    for start in (0..turns).map(|turn| turn * length) {
+    for start in (0..turns).map(|turn| length.saturating_mul(turn)) {
         for note in notes {
             let most = note.gain * note.hertz.len() as f32;
-            changes.push((start + note.on, most));
-            changes.push((start + note.off + RELEASE, -most));
+            let silent = note.off.saturating_add(RELEASE);
+            changes.push((start.saturating_add(note.on), most));
+            changes.push((start.saturating_add(silent), -most));
         }
     }
     // At one frame what begins comes first, so that nothing is counted too low.

@@ -1,5 +1,10 @@
 //! Levels.
 
+use std::fmt;
+use std::str::FromStr;
+
+use fretloom_theory::ReadError;
+
 /// How loud a track is, from 0, which is silent, to 100.
 ///
 /// The ear hears ratios, so the samples go with its square: at 50 they are a quarter as large as at
@@ -45,5 +50,25 @@ impl Level {
     pub fn gain(self) -> f32 {
         let part = f32::from(self.0) / 100.0;
         part * part
+    }
+}
+
+impl fmt::Display for Level {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl FromStr for Level {
+    type Err = ReadError;
+
+    /// Reads a whole number.
+    ///
+    /// # Errors
+    ///
+    /// Where it is none from 0 to 100.
+    fn from_str(text: &str) -> Result<Level, ReadError> {
+        let read = text.trim().parse().ok().and_then(Level::new);
+        read.ok_or_else(|| ReadError::whole("level", text, "a number from 0 to 100, as in 70"))
     }
 }

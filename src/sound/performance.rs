@@ -2,13 +2,13 @@
 
 use std::sync::Arc;
 
-use fretloom_theory::{Quarters, Score};
+use fretloom_theory::{DroneChord, Quarters, Score};
 
 use super::clock::Clock;
 use super::laid::Laid;
 use super::mix::Mix;
 use super::rendering::Rendering;
-use super::samples::Samples;
+use super::samples::{Frames, Samples};
 use super::struck::Struck;
 use super::style::PlayStyle;
 
@@ -47,7 +47,25 @@ impl Performance {
     /// would have to play at once.
     #[must_use]
     pub fn new(score: &Score, notes: &[Struck], style: &PlayStyle) -> Performance {
-        Performance { laid: Arc::new(Laid::new(score, notes, style)) }
+        Performance::over(&DroneChord::all(score, style.drone), score, notes, style)
+    }
+
+    /// The same over chords that are settled already.
+    #[must_use]
+    pub fn over(
+        drone: &[DroneChord],
+        score: &Score,
+        notes: &[Struck],
+        style: &PlayStyle,
+    ) -> Performance {
+        Performance { laid: Arc::new(Laid::new(score, notes, drone, style)) }
+    }
+
+    /// How many frames it has, what rings on at its end among them; `None` where it goes round and
+    /// round.
+    #[must_use]
+    pub fn frames(&self) -> Option<Frames> {
+        self.laid.end().map(Frames)
     }
 
     /// Its samples from the beginning, the count-in first. They listen to `mix` while they are made.

@@ -16,9 +16,6 @@ const LINE_SHARE: f32 = 0.7;
 const DRONE_SHARE: f32 = 0.16;
 const CLICK_SHARE: f32 = 0.13;
 
-/// How long what is still heard after the end takes to die away.
-const TAIL: u64 = RELEASE;
-
 /// How long a gain takes from silence to its full, in frames: no change of a level clicks.
 const GLIDE: f32 = RATE as f32 * 0.02;
 
@@ -42,7 +39,7 @@ pub(super) struct Rendering {
     next_counted: usize,
     next_note: usize,
     next_chord: usize,
-    next_click: usize,
+    next_click: Option<LaidClick>,
     strings: Vec<Ringing>,
     drone: Drone,
     tick: Option<Tick>,
@@ -76,7 +73,7 @@ impl Rendering {
             next_counted: 0,
             next_note: 0,
             next_chord: 0,
-            next_click: 0,
+            next_click: laid.click_from(0),
             strings: Vec::new(),
             drone: Drone::new(),
             tick: None,
@@ -93,7 +90,7 @@ impl Rendering {
         made.frame = laid.lead + begin;
         made.next_counted = laid.count_in.len();
         made.next_note = laid.notes.partition_point(|note| note.on < begin);
-        made.next_click = laid.clicks.partition_point(|click| click.at < begin);
+        made.next_click = laid.click_from(begin);
         // A chord that began before is held on.
         made.next_chord = laid.chords.partition_point(|chord| chord.off <= begin);
         let mut unheard = [0.0; PIECE];
@@ -107,16 +104,6 @@ impl Rendering {
         made
     }
 
-    /// The last frame but one: then all is over.
-    fn end(&self) -> Option<u64> {
-        match self.laid.rounds {
-            Rounds::Once => {
-                Some(self.laid.lead.saturating_add(self.laid.length).saturating_add(TAIL))
-            }
-            Rounds::Endless => None,
-        }
-    }
-
     /// Begins the next round where this one is over.
     fn turn_round(&mut self) {
         let next = self.round_from.saturating_add(self.laid.length);
@@ -127,7 +114,8 @@ impl Rendering {
         if goes_on {
             self.drone.release(self.laid.length);
             self.round_from = next;
-            (self.next_note, self.next_chord, self.next_click) = (0, 0, 0);
+            (self.next_note, self.next_chord) = (0, 0);
+            self.next_click = self.laid.click_from(0);
         }
     }
 
@@ -140,9 +128,9 @@ impl Rendering {
             self.next_counted += 1;
         }
         let Some(within) = self.frame.checked_sub(self.round_from) else { return };
-        while let Some(click) = laid.clicks.get(self.next_click).filter(|c| c.at <= within) {
-            self.strike(click);
-            self.next_click += 1;
+        if let Some(click) = self.next_click.filter(|click| click.at <= within) {
+            self.tick = Some(Tick::new(click.accented));
+            self.next_click = laid.click_from(within + 1);
         }
         while let Some(note) = laid.notes.get(self.next_note).filter(|note| note.on <= within) {
             self.pluck(note);
@@ -153,10 +141,6 @@ impl Rendering {
             self.drone.hold(chord);
             self.next_chord += 1;
         }
-    }
-
-    fn strike(&mut self, click: &LaidClick) {
-        self.tick = Some(Tick::new(click.accented));
     }
 
     fn pluck(&mut self, note: &LaidNote) {
@@ -178,14 +162,15 @@ impl Rendering {
         let laid = &self.laid;
         let counted = laid.count_in.get(self.next_counted).map(|click| click.at);
         let in_round = [
-            laid.clicks.get(self.next_click).map(|click| click.at),
+            self.next_click.map(|click| click.at),
             laid.notes.get(self.next_note).map(|note| note.on),
             laid.chords.get(self.next_chord).map(|chord| chord.on),
             self.drone.off().filter(|off| *off > within),
             Some(laid.length).filter(|length| *length > within),
         ];
         let in_round = in_round.into_iter().flatten().map(|at| at.saturating_add(self.round_from));
-        let next = in_round.chain(counted).chain(self.end()).filter(|at| *at > self.frame).min();
+        let next =
+            in_round.chain(counted).chain(self.laid.end()).filter(|at| *at > self.frame).min();
         next.map_or(u64::MAX, |next| next - self.frame)
     }
 
@@ -216,7 +201,7 @@ impl Rendering {
 impl Samples for Rendering {
     fn fill(&mut self, block: &mut [f32]) -> usize {
         let mut written = 0;
-        while written < block.len() && self.end().is_none_or(|end| self.frame < end) {
+        while written < block.len() && self.laid.end().is_none_or(|end| self.frame < end) {
             self.turn_round();
             self.begin_what_is_due();
             let most = PIECE.min(block.len() - written);

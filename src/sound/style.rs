@@ -32,6 +32,14 @@ pub enum CountIn {
     OneBar,
 }
 
+impl CountIn {
+    /// A bar where that is wanted.
+    #[must_use]
+    pub const fn when(is_wanted: bool) -> CountIn {
+        if is_wanted { CountIn::OneBar } else { CountIn::None }
+    }
+}
+
 /// How often music is played.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
 pub enum Rounds {

@@ -27,7 +27,7 @@ const ROOMS: &[Room] = &[
     room("picture", &["theory", "fretboard", "words", "glyphs"]),
     room("export", &["theory", "fretboard", "words", "glyphs", "picture"]),
     room("sound", &["theory", "fretboard", "words"]),
-    room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture"]),
+    room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture", "sound"]),
     room("answer", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound"]),
     room("json", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound",
                    "answer"]),

@@ -2,7 +2,7 @@
 
 use fretloom_fretboard::Instrument;
 use fretloom_theory::{
-    ChordSymbol, ClickBeats, DroneChord, DroneSide, KeySignature, Quarters, Score, Swing, Timeline,
+    ChordSymbol, ClickBeats, DroneChord, KeySignature, Quarters, Score, Swing, Timeline,
 };
 
 use super::answer::LineAnswer;
@@ -10,6 +10,7 @@ use super::lines::LinesAnswer;
 use super::note::ToldNote;
 use super::played::LineWay;
 use crate::score_file::{WrittenNote, WrittenScore};
+use crate::sound::drone_side;
 
 /// How many chords a title names.
 const TITLE_CHORDS: usize = 8;
@@ -37,7 +38,7 @@ impl LineAnswer {
     pub fn written(&self, way: &LineWay, swing: Swing, click: ClickBeats) -> WrittenScore {
         let score = self.written_score();
         let click = click.clicks(&score.bars, Quarters::ZERO, self.end()).collect();
-        let drone = DroneChord::all(&score, self.drone_side());
+        let drone = DroneChord::all(&score, drone_side(&self.tuning.tuning));
         let tuning = self.tuning.tuning.clone();
         let notes = (0..self.notes.len()).map(|index| self.written_note(way, index)).collect();
         WrittenScore { notes, swing, drone, click, ..WrittenScore::of(score, tuning) }
@@ -69,14 +70,6 @@ impl LineAnswer {
             "...".clone_into(last);
         }
         format!("Line over {}", named.join(" "))
-    }
-
-    /// On a bass a drone below the line would growl.
-    fn drone_side(&self) -> DroneSide {
-        match self.tuning.tuning.instrument() {
-            Instrument::Bass => DroneSide::Above,
-            _ => DroneSide::Below,
-        }
     }
 
     fn written_note(&self, way: &LineWay, index: usize) -> WrittenNote {

@@ -5,6 +5,7 @@ use fretloom_fretboard::Picking;
 use fretloom_theory::{AtChange, Direction, Link};
 
 use super::line_files::LineFilesArgs;
+use super::sound::SoundArgs;
 use super::value;
 use super::view::ViewArgs;
 use crate::picture::TabBelow;
@@ -99,6 +100,9 @@ pub struct Line {
     /// To which files it is written
     #[command(flatten)]
     pub files: LineFilesArgs,
+    /// How it is heard
+    #[command(flatten)]
+    pub sound: SoundArgs,
 }
 
 /// How a line goes from triad to triad.

@@ -11,6 +11,10 @@ pub struct LineFilesArgs {
     /// Write the line to a new MIDI file, with its drone and a click on tracks of their own
     #[arg(long, value_name = "FILE", group = "files")]
     pub midi: Option<PathBuf>,
+    /// Write what is heard to a new WAV file, 16 bits at 48 kHz: the line alone, and what the options
+    /// below add to it
+    #[arg(long, value_name = "FILE", groups = ["files", "heard"])]
+    pub wav: Option<PathBuf>,
     /// Replace files that are there already
     #[arg(long, requires = "files")]
     pub overwrite: bool,

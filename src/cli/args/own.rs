@@ -9,7 +9,7 @@ pub enum OwnCommand {
     /// What is wrong in your own files: settings, keys, themes, tunings, scales; status 1 if
     /// anything is
     Check,
-    /// Your settings as they are in force, and where their file lies
+    /// Your settings as they are in force, where their file lies, and how sound is played
     Settings(SettingsArgs),
     /// Completions of commands and options for a shell, to be put where the shell looks for them
     Completions {

@@ -3,9 +3,10 @@
 
 use std::str::FromStr;
 
-use fretloom_theory::{Families, ReadError};
+use fretloom_theory::{ClickBeats, Families, ReadError, Swing};
 
 use crate::picture::{FretWidths, Labels};
+use crate::sound::{ConcertPitch, Level};
 use crate::tui::pedal::Pedal;
 
 pub(super) fn families(text: &str) -> Result<Families, String> {
@@ -26,6 +27,22 @@ pub(super) fn pedal(text: &str) -> Result<Pedal, String> {
     Pedal::from_str(text).map_err(|error| {
         format!("no key is written {:?}; expected {}", error.text(), error.advice())
     })
+}
+
+pub(super) fn swing(text: &str) -> Result<Swing, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn click(text: &str) -> Result<ClickBeats, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn concert_pitch(text: &str) -> Result<ConcertPitch, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn level(text: &str) -> Result<Level, String> {
+    text.parse().map_err(|error| is_none(&error))
 }
 
 fn is_none(error: &ReadError) -> String {

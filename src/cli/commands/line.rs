@@ -4,7 +4,7 @@ use std::path::Path;
 
 use fretloom_fretboard::{FretRange, Neck};
 use fretloom_theory::{
-    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Swing, Tempo, Travel,
+    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel,
 };
 
 use crate::answer::{
@@ -34,8 +34,9 @@ impl Call<'_> {
             }
         };
         if !files.is_empty() {
-            let written = answer.written(Swing::STRAIGHT, ClickBeats::TwoAndFour);
-            written.iter().try_for_each(|written| files.write(written))?;
+            let sound = wanted.sound.choices();
+            let written = answer.written(sound.swing, ClickBeats::TwoAndFour);
+            written.iter().try_for_each(|written| files.write(written, &sound))?;
         }
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };

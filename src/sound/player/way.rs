@@ -25,14 +25,23 @@ impl Way {
             Way::Device(_) => "device",
         }
     }
+
+    /// The socket, the program or the output by itself.
+    #[must_use]
+    pub fn name(&self) -> String {
+        match self {
+            Way::Server(path) | Way::Program(path) => path.display().to_string(),
+            Way::Device(name) => name.clone(),
+        }
+    }
 }
 
 impl fmt::Display for Way {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Way::Server(socket) => write!(f, "the sound server at {}", socket.display()),
-            Way::Program(program) => write!(f, "the program {}", program.display()),
-            Way::Device(name) => write!(f, "the output {name}"),
+            Way::Server(_) => write!(f, "the sound server at {}", self.name()),
+            Way::Program(_) => write!(f, "the program {}", self.name()),
+            Way::Device(_) => write!(f, "the output {}", self.name()),
         }
     }
 }
