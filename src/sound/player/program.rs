@@ -152,8 +152,9 @@ impl Program {
 const CHECKING: Duration = Duration::from_secs(1);
 /// How long a program may take to play what it holds.
 const HEARD: Duration = Duration::from_secs(2);
-/// A program that takes nothing for so long takes nothing any more.
-const STUCK: Duration = Duration::from_secs(2);
+/// A program that has no room in so many waits, two seconds, takes nothing any more. Waits are counted and
+/// not the clock read, since it goes on while this program is stopped.
+const STUCK: u32 = 100;
 
 /// What is being fed to a program.
 struct Feed<'a> {
@@ -190,17 +191,15 @@ impl Feed<'_> {
     }
 
     fn send(&mut self, mut bytes: &[u8], running: &mut Running) -> Result<(), Stopped> {
-        let mut moved = Instant::now();
+        let mut vain = 0;
         while !bytes.is_empty() && !self.session.is_given_up() {
             match self.pipe.write(bytes) {
-                Ok(Written::Some(0)) | Ok(Written::Nothing) if moved.elapsed() > STUCK => {
-                    return Err(self.stuck());
-                }
-                Ok(Written::Nothing) => {}
+                Ok(Written::Nothing) if vain > STUCK => return Err(self.stuck()),
+                Ok(Written::Nothing) => vain += 1,
                 Ok(Written::Some(written)) => {
                     bytes = &bytes[written..];
                     self.sent += written;
-                    moved = Instant::now();
+                    vain = 0;
                 }
                 Err(_) => return Err(self.ended(running)),
             }

@@ -32,6 +32,7 @@ impl Pipe {
     /// Writes what there is room for, and waits for room 20 ms at most.
     pub(super) fn write(&mut self, bytes: &[u8]) -> io::Result<Written> {
         match self.0.write(bytes) {
+            Ok(0) => Ok(Written::Nothing),
             Ok(written) => Ok(Written::Some(written)),
             Err(error) if error.kind() == io::ErrorKind::WouldBlock => {
                 let limit = Timespec { tv_sec: 0, tv_nsec: 20_000_000 };

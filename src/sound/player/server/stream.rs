@@ -25,7 +25,8 @@ pub(super) struct Stream {
     next_question: Instant,
     /// The wish to be told when all has been heard.
     draining: Option<u32>,
-    last_word: Instant,
+    /// How many waits in a row have brought no message.
+    vain: u32,
 }
 
 /// How much the server has before it is heard. With 30 ms it ran dry now and then.
@@ -36,8 +37,9 @@ const BEGIN: Duration = Duration::from_millis(40);
 const PORTION: Duration = Duration::from_millis(20);
 /// How often it is asked how far it has come.
 const QUESTIONS: Duration = Duration::from_millis(50);
-/// A server that says nothing for so long is given up.
-const SILENCE: Duration = Duration::from_secs(2);
+/// A server that says nothing in so many waits for an answer, two seconds, is given up. Waits are counted and
+/// not the clock read, since it goes on while this program is stopped.
+const IN_VAIN: u32 = 40;
 /// A sample is a number of four bytes.
 const SAMPLE: usize = 4;
 
@@ -53,7 +55,7 @@ impl Stream {
             asked: None,
             next_question: now,
             draining: None,
-            last_word: now,
+            vain: 0,
         })
     }
 
@@ -68,13 +70,13 @@ impl Stream {
             self.ask_how_far()?;
             match self.connection.hear(self.next_question)? {
                 Some(message) => {
-                    self.last_word = Instant::now();
+                    self.vain = 0;
                     if self.heed(message, session)? {
                         return Ok(());
                     }
                 }
-                None if self.last_word.elapsed() > SILENCE => return Err(Trouble::Silent),
-                None => {}
+                None if self.vain > IN_VAIN => return Err(Trouble::Silent),
+                None => self.vain += 1,
             }
         }
         Ok(())
