@@ -4,16 +4,19 @@
 //! nothing on standard output; 2 for wrong usage. `check` prints what it was asked for, and has
 //! status 1 too where that is problems.
 
+mod answered;
 mod args;
 mod call;
 mod commands;
 mod complain;
 mod defaults;
 mod files;
+mod interrupt;
 mod line_files;
 mod misuse;
 mod outcome;
 mod own_files;
+mod play;
 mod player;
 mod print;
 mod queries;
@@ -51,6 +54,7 @@ pub fn main() -> ExitCode {
     match outcome {
         Ok(Outcome::Shown) => ExitCode::SUCCESS,
         Ok(Outcome::Print(text)) => print(&text),
+        Ok(Outcome::Played(status)) => status,
         Ok(Outcome::PrintProblems(text)) => {
             print(&text);
             ExitCode::FAILURE

@@ -104,8 +104,9 @@ const OPTIONS: [(&str, &[&str], &[&str]); 67] = [
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
 /// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
-/// written, which `tests/line_files.rs` has; what is heard, which `tests/sound/wav.rs` has.
-const ELSEWHERE: [&str; 24] = [
+/// written, which `tests/line_files.rs` has; what is heard, which `tests/sound/wav.rs` and
+/// `tests/sound_program.rs` have.
+const ELSEWHERE: [&str; 25] = [
     "help",
     "version",
     "file",
@@ -122,6 +123,7 @@ const ELSEWHERE: [&str; 24] = [
     "midi",
     "overwrite",
     "wav",
+    "play",
     "swing",
     "drone",
     "click",

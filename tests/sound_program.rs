@@ -8,13 +8,14 @@ mod program;
 
 use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 use std::{fs, thread};
 
 use fretloom::sound::{
     Frames, Player, PlayerState, Samples, SoundError, SoundPlaces, SystemPlayer, Way, Ways,
 };
-use program::Home;
+use program::{Home, Said};
 
 /// A folder with programs of the test's own, and no sound server.
 struct Machine(Home);
@@ -43,6 +44,14 @@ impl Machine {
 
     fn player(&self) -> SystemPlayer {
         SystemPlayer::new(self.places())
+    }
+
+    /// The program on this machine. What its own PATH has, the scripts need.
+    fn program(&self, arguments: &[&str]) -> Command {
+        let mut program = self.0.program();
+        let path = format!("{}:{}", self.folder().display(), std::env::var("PATH").unwrap());
+        program.env("PATH", path).env("PULSE_SERVER", "unix:/nowhere/native").args(arguments);
+        program
     }
 
     fn path(&self, name: &str) -> PathBuf {
@@ -121,9 +130,15 @@ fn is_running(id: &str) -> bool {
     fs::read(format!("/proc/{}/cmdline", id.trim())).is_ok_and(|words| !words.is_empty())
 }
 
-/// Reads half a second of samples in the time that they last, and on.
-const IN_TIME: &str =
-    "while [ -n \"$(head -c 960 | tee -a heard | head -c 1 | od)\" ]; do sleep 0.01; done";
+/// Keeps samples as fast as they are played: 10 ms of them at a time.
+const IN_TIME: &str = r#"exec perl -MTime::HiRes=time,sleep -e '
+    open(my $heard, ">", "heard"); my $due = time;
+    while (sysread(STDIN, my $block, 960)) {
+        syswrite($heard, $block);
+        $due += length($block) / 96000;
+        my $left = $due - time;
+        sleep($left) if $left > 0;
+    }'"#;
 
 #[test]
 fn a_program_gets_exactly_the_samples_and_ends() {
@@ -253,7 +268,7 @@ fn one_that_is_killed_half_way_is_told_and_can_be_played_by_again() {
     player.start(Box::new(Always(0.5)));
     let id = machine.read("id");
     thread::sleep(ms(600));
-    let killed = std::process::Command::new("kill").args(["-KILL", id.trim()]).status().unwrap();
+    let killed = Command::new("kill").args(["-KILL", id.trim()]).status().unwrap();
     assert!(killed.success());
     let ended = SoundError::ProgramEnded("pacat".to_owned(), "a signal".to_owned());
     assert_eq!(ended.to_string(), "pacat, which played, ended: a signal");
@@ -271,7 +286,12 @@ fn one_that_takes_nothing_is_given_up_and_ended() {
     let PlayerState::Failed(error) = player.state() else { panic!("{:?}", player.state()) };
     assert!(error.to_string().contains("pacat: takes no sound"), "{error}");
     assert!(!is_running(&machine.read("id")));
-    assert!(!is_running(&machine.read("child")), "nor does anything that it started");
+    let child = machine.read("child");
+    let until = Instant::now() + ms(1_000);
+    while is_running(&child) && Instant::now() < until {
+        thread::sleep(ms(5));
+    }
+    assert!(!is_running(&child), "nor does anything that it started");
 
     // A stop does not wait for it either.
     player.start(Box::new(Always(0.5)));
@@ -297,4 +317,81 @@ fn looking_plays_nothing() {
     let ways = Ways::look(&machine.places());
     assert_eq!(ways.in_use, Some(Way::Program(machine.path("pacat"))));
     assert_eq!(machine.samples("heard"), Vec::<i16>::new());
+}
+
+/// A line of two bars that is over soon, without what depends on the machine.
+const LINE: [&str; 6] = ["line", "Dm7", "--bars", "2", "--tempo", "400"];
+
+#[test]
+fn a_line_is_played_as_it_is_written_to_a_file_and_printed_as_ever() {
+    let machine = Machine::new().with("pacat", "cat >heard");
+    let plain = Said::by(&mut machine.program(&LINE)).printed();
+    let played = Said::by(machine.program(&LINE).args(["--play", "--drone", "--a4=442"]));
+    assert_eq!(played.printed(), plain);
+    let wav = machine.path("line.wav");
+    let written = Said::by(machine.program(&LINE).args(["--drone", "--a4=442", "--wav"]).arg(&wav));
+    written.printed();
+    let file = fs::read(wav).unwrap();
+    assert!(file.len() > 100_000, "{}", file.len());
+    // The head of the file has 44 bytes.
+    assert_eq!(fs::read(machine.path("heard")).unwrap(), file[44..]);
+}
+
+#[test]
+fn shapes_are_played_struck_or_in_turn() {
+    let machine = Machine::new().with("pacat", "cat >heard");
+    let shapes = ["shapes", "G", "--strings", "3-2-1", "--frets", "0-5"];
+    let plain = Said::by(&mut machine.program(&shapes)).printed();
+    let mut lengths = Vec::new();
+    for how in ["--play", "--play=together", "--play=in-turn"] {
+        assert_eq!(Said::by(machine.program(&shapes).arg(how)).printed(), plain);
+        let heard = machine.samples("heard");
+        assert!(heard.iter().any(|one| one.abs() > 300), "{how} is heard");
+        lengths.push(heard.len());
+    }
+    assert_eq!(lengths[0], lengths[1]);
+    assert!(lengths[2] > lengths[1], "one after another takes longer: {lengths:?}");
+    let arpeggios =
+        machine.program(&["shapes", "G", "--arpeggio", "2", "--frets", "0-4", "--play"]).output();
+    assert!(arpeggios.unwrap().status.success());
+    let refused =
+        Said::by(&mut machine.program(&["shapes", "G", "--arpeggio", "2", "--play=together"]));
+    assert_eq!(refused.status, Some(2), "{}", refused.err);
+}
+
+#[test]
+fn ctrl_c_fades_what_is_played() {
+    let machine = Machine::new().with("pacat", &format!("echo $$ >id; {IN_TIME}"));
+    let mut program = machine.program(&["line", "Dm7", "--bars", "64", "--play"]);
+    let playing = program.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let id = machine.read("id");
+    thread::sleep(ms(800));
+    let asked = Instant::now();
+    assert!(
+        Command::new("kill").args(["-INT", &playing.id().to_string()]).status().unwrap().success()
+    );
+    let said = Said::from(playing.wait_with_output().unwrap());
+    assert!(asked.elapsed() < ms(500), "{:?}", asked.elapsed());
+    assert_eq!((said.status, said.err.as_str()), (Some(130), ""));
+    assert!(said.out.contains("Dm7"), "it was printed while it was played");
+    assert!(!is_running(&id));
+    let heard = machine.samples("heard");
+    assert!(heard.len() > 10_000 && heard.last().unwrap().abs() < 10, "it ends in nothing");
+}
+
+#[test]
+fn where_nothing_plays_a_command_says_so_and_prints_nothing() {
+    let machine = Machine::new();
+    for command in [&LINE[..], &["shapes", "G"]] {
+        let mut program = machine.program(command);
+        let said = Said::by(program.arg("--play").env("PATH", machine.folder()));
+        assert_eq!((said.status, said.out.as_str()), (Some(1), ""));
+        assert_eq!(
+            said.err,
+            "fretloom: no sound can be played here (sound server: /nowhere/native cannot be \
+             reached: there is no such file; pacat: is not on the PATH; pw-cat: is not on the PATH; \
+             aplay: is not on the PATH); expected a sound server or a program that plays; fretloom \
+             line --wav FILE writes what would be heard\n"
+        );
+    }
 }

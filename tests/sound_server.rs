@@ -10,15 +10,19 @@
     reason = "the functions of a test are a test too, and say what they measured"
 )]
 
+#[path = "support/program.rs"]
+mod program;
 #[path = "support/sound_server.rs"]
 mod sound_server;
 
 use std::f32::consts::TAU;
+use std::process::{Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::thread;
 use std::time::{Duration, Instant};
 
 use fretloom::sound::{Frames, Player, PlayerState, RATE, Samples, SoundError, SystemPlayer, Ways};
+use program::{Home, Said};
 use sound_server::{Recorder, SoundServer};
 
 /// Times are measured here, so one test at a time.
@@ -327,4 +331,38 @@ fn the_first_sound_comes_soon_after_the_start() {
     times.sort();
     println!("first sound after {:?} (median), {:?} (slowest)", times[5], times[9]);
     assert!(times[9] < ms(500), "{times:?}");
+}
+
+#[test]
+fn a_command_plays_through_it_and_ctrl_c_stops_it() {
+    let _alone = alone();
+    let Some(server) = SoundServer::start("command") else { return };
+    let recorder = Recorder::of(&server);
+    let home = Home::new();
+    let mut program = home.program();
+    program.env("XDG_RUNTIME_DIR", server.folder());
+    let told = Said::by(program.args(["settings"])).printed();
+    let socket = server.folder().join("pulse/native").display().to_string();
+    assert!(
+        told.contains(&format!("\nsound is played by the sound server at {socket}\n")),
+        "{told}"
+    );
+
+    let mut program = home.program();
+    program.env("XDG_RUNTIME_DIR", server.folder());
+    program.args(["line", "Dm7", "--bars", "64", "--play"]);
+    let playing = program.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    thread::sleep(ms(1_500));
+    let asked = Instant::now();
+    let id = playing.id().to_string();
+    assert!(Command::new("kill").args(["-INT", &id]).status().unwrap().success());
+    let said = Said::from(playing.wait_with_output().unwrap());
+    assert!(asked.elapsed() < ms(500), "{:?}", asked.elapsed());
+    assert_eq!((said.status, said.err.as_str()), (Some(130), ""));
+    thread::sleep(ms(300));
+    let recorded = recorder.samples();
+    let heard = recorded.iter().filter(|one| **one != 0.0).count();
+    assert!(heard > 24_000, "{heard} samples are heard");
+    let silent = recorded.iter().rev().take_while(|one| **one == 0.0).count();
+    assert!(silent > 4_800, "and none in the end");
 }

@@ -1,6 +1,6 @@
 //! The arpeggios of a triad.
 
-use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Fret, Neck, StringSet};
+use fretloom_fretboard::{Arpeggio, ArpeggioQuery, Fret, Neck, Place, StringSet};
 use fretloom_theory::SpelledTriad;
 
 use super::refusal::Refusal;
@@ -25,6 +25,12 @@ impl NamedArpeggio {
     pub fn new(neck: &Neck, triad: SpelledTriad, arpeggio: Arpeggio) -> NamedArpeggio {
         let frets = arpeggio.notes().iter().map(|(place, _)| neck.fret_number(*place)).collect();
         NamedArpeggio { triad, arpeggio, frets }
+    }
+
+    /// Where its notes are, from the lowest up.
+    #[must_use]
+    pub fn places(&self) -> Vec<Place> {
+        self.arpeggio.notes().iter().map(|(place, _)| *place).collect()
     }
 
     /// The widest stretch on one string, as it is told: to a tenth of a millimetre.

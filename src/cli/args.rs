@@ -30,7 +30,8 @@ pub(super) use finger::Finger;
 pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
-pub(super) use triads::{InversionArg, VoicingArg};
+use sound::PluckedArgs;
+pub(super) use triads::{InversionArg, StrikeArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
 pub(super) use where_to::WhereTo;
 
@@ -321,12 +322,20 @@ pub struct Shapes {
     /// Only this inversion, judged by the lowest sounding note
     #[arg(long, value_enum)]
     pub inversion: Option<InversionArg>,
+    /// Play them one after another: each struck together, or its notes in turn, as those of arpeggios
+    /// always are; Ctrl-C stops it
+    #[arg(long, value_enum, value_name = "HOW", num_args = 0..=1, require_equals = true,
+          group = "heard")]
+    pub play: Option<Option<StrikeArg>>,
     /// Only shapes that stretch over at most so many millimetres
     #[arg(long, value_name = "MM", allow_negative_numbers = true, value_parser = millimetres)]
     pub span: Option<f64>,
     /// Which shapes to leave out
     #[command(flatten)]
     pub where_to: WhereTo,
+    /// How they are heard
+    #[command(flatten)]
+    pub plucked: PluckedArgs,
 }
 
 /// `ladder`

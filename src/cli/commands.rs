@@ -1,4 +1,5 @@
-//! The commands that print what `answer` says, each with its text and its JSON.
+//! The commands that print what `answer` says, each with its text and its JSON, and play it where that is
+//! asked for.
 
 mod explain;
 mod finger;
@@ -10,15 +11,16 @@ mod shapes;
 mod tunings;
 mod two_triads;
 
+use super::answered::Answered;
 use super::args::{Command, TuningQuestion};
 use super::call::Call;
 use super::{files, text};
 use crate::answer::{self, PatternsAnswer, Refusal, TuningsAnswer};
 
 impl Call<'_> {
-    /// What a command prints.
-    pub(super) fn print(&self, command: &Command) -> Result<String, Refusal> {
-        Ok(match command {
+    /// What a command prints, and what it plays.
+    pub(super) fn print(&self, command: &Command) -> Result<Answered, Refusal> {
+        let text = match command {
             Command::Pairs(wanted) => self.pairs(wanted)?,
             Command::Scales(wanted) => self.printed(&self.scales(wanted)?, text::scales),
             Command::Triads { scale } => {
@@ -34,10 +36,10 @@ impl Call<'_> {
                     self.printed(&answer::chord(symbol)?, text::chord)
                 }
             },
-            Command::Shapes(shapes) => self.shapes(shapes)?,
+            Command::Shapes(shapes) => return self.shapes(shapes),
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
-            Command::Line(wanted) => self.line(wanted)?,
+            Command::Line(wanted) => return self.line(wanted),
             Command::Explain(wanted) => self.explain(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {
@@ -49,6 +51,7 @@ impl Call<'_> {
             Command::Tunings { question: Some(TuningQuestion::Compare { a, b, pair }) } => {
                 self.printed(&self.compared(a, b, pair.as_deref())?, text::compare)
             }
-        })
+        };
+        Ok(text.into())
     }
 }

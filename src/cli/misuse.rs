@@ -4,7 +4,7 @@
 use clap::ArgMatches;
 use clap::parser::ValueSource;
 
-use super::args::{Cli, Command, Line, Neck, Request, ViewArgs, ViewWord};
+use super::args::{Cli, Command, Line, Neck, Request, Shapes, StrikeArg, ViewArgs, ViewWord};
 use crate::picture::Labels;
 
 /// The options of every command, and the commands to which each says something; the screen is the
@@ -42,6 +42,7 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
     misused_common(&typed).or_else(|| match &cli.command {
         Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck, &typed),
         Some(Request::Print(Command::Line(line))) => misused_on_line(line, &typed),
+        Some(Request::Print(Command::Shapes(shapes))) => misused_on_shapes(shapes),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
         }
@@ -130,6 +131,14 @@ fn misused_on_neck(neck: &Neck, typed: &Typed<'_>) -> Option<String> {
         return Some(format!("--labels {label} says nothing without a view: expected --view too"));
     }
     misused_view(&neck.view, &options(neck, typed))
+}
+
+/// Two notes of an arpeggio may lie on one string.
+fn misused_on_shapes(shapes: &Shapes) -> Option<String> {
+    let together = shapes.play == Some(Some(StrikeArg::Together));
+    (together && shapes.arpeggio.is_some()).then(|| {
+        "--play=together says nothing to arpeggios: expected --play, or --play=in-turn".to_owned()
+    })
 }
 
 /// A link says where a linked line goes, and nothing of another one.

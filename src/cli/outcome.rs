@@ -1,5 +1,7 @@
 //! What a run of the program comes to.
 
+use std::process::ExitCode;
+
 use crate::answer::Refusal;
 
 /// What a run came to.
@@ -9,6 +11,8 @@ pub(super) enum Outcome {
     Print(String),
     /// The same, for a question that was answered with what is wrong: status 1.
     PrintProblems(String),
+    /// It was printed and played, with this status.
+    Played(ExitCode),
     /// The screen was shown and left.
     Shown,
 }

@@ -1,8 +1,10 @@
 //! Running one command: what it prints, what it does with the player's own files, or the screen.
 
+use super::answered::Answered;
 use super::args::{Cli, OwnCommand, Request};
 use super::call::{Call, printed, say_all};
 use super::outcome::{Failure, Outcome};
+use super::play::play;
 use super::player::Player;
 use super::{own_files, screen, shell, text};
 use crate::answer::CheckAnswer;
@@ -14,7 +16,11 @@ pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
         Some(Request::Print(command)) => {
             say_all(&player.settings_problems);
             let call = Call { cli, library: player.library };
-            Ok(Outcome::Print(call.print(command)?))
+            let Answered { text, sound } = call.print(command)?;
+            Ok(match sound {
+                Some(samples) => Outcome::Played(play(&text, samples)?),
+                None => Outcome::Print(text),
+            })
         }
     }
 }

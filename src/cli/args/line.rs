@@ -100,6 +100,9 @@ pub struct Line {
     /// To which files it is written
     #[command(flatten)]
     pub files: LineFilesArgs,
+    /// Play it, once through; Ctrl-C stops it
+    #[arg(long, group = "heard")]
+    pub play: bool,
     /// How it is heard
     #[command(flatten)]
     pub sound: SoundArgs,

@@ -3,6 +3,8 @@
 use clap::ValueEnum;
 use fretloom_theory::Inversion;
 
+use crate::sound::Strike;
+
 /// Voicings on the command line.
 #[derive(Clone, Copy, ValueEnum, Debug)]
 #[allow(missing_docs, reason = "the words say themselves")]
@@ -12,6 +14,23 @@ pub enum VoicingArg {
     Both,
     Wide,
     All,
+}
+
+/// How shapes are struck, on the command line.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum, Debug)]
+#[allow(missing_docs, reason = "the words say themselves")]
+pub enum StrikeArg {
+    Together,
+    InTurn,
+}
+
+impl From<StrikeArg> for Strike {
+    fn from(arg: StrikeArg) -> Strike {
+        match arg {
+            StrikeArg::Together => Strike::Together,
+            StrikeArg::InTurn => Strike::InTurn,
+        }
+    }
 }
 
 /// Inversions on the command line.

@@ -11,6 +11,7 @@ use crate::answer::{
     AskedChords, KeyFingering, LineArea, LineChords, LineQuestion, LineTarget, LinesAnswer,
     Refusal, Slurring, ViewQuestion, line_start,
 };
+use crate::cli::answered::Answered;
 use crate::cli::args;
 use crate::cli::call::Call;
 use crate::cli::files;
@@ -19,10 +20,11 @@ use crate::cli::queries::{line_region, view_of};
 use crate::cli::text;
 use crate::library::{AskedPhrase, phrases_of_text};
 use crate::picture::TabLook;
+use crate::sound::Rounds;
 use crate::words::nearest;
 
 impl Call<'_> {
-    pub(super) fn line(&self, wanted: &args::Line) -> Result<String, Refusal> {
+    pub(super) fn line(&self, wanted: &args::Line) -> Result<Answered, Refusal> {
         let files = LineFiles::of(&wanted.files)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let question = self.line_question(wanted, &neck, frets)?;
@@ -33,15 +35,18 @@ impl Call<'_> {
                 LinesAnswer::in_keys(&neck, tuning, &question, cycle.parse()?, fingering)?
             }
         };
+        let sound = wanted.sound.choices();
         if !files.is_empty() {
-            let sound = wanted.sound.choices();
             let written = answer.written(sound.swing, ClickBeats::TwoAndFour);
             written.iter().try_for_each(|written| files.write(written, &sound))?;
         }
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
-        Ok(self
-            .printed(&answer, |answer| text::line(answer, &look, self.spelling()) + &files.told()))
+        let text = self
+            .printed(&answer, |answer| text::line(answer, &look, self.spelling()) + &files.told());
+        let style = sound.style(neck.tuning(), Rounds::Once);
+        let heard = wanted.play.then(|| answer.performance(&style)).flatten();
+        Ok(Answered::heard(text, heard.as_ref(), sound.mix()))
     }
 
     fn line_question(

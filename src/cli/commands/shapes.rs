@@ -1,26 +1,37 @@
 //! `shapes` and `ladder`.
 
+use fretloom_fretboard::{Neck, Place};
 use fretloom_theory::SpelledTriad;
 
-use crate::answer::{ArpeggiosAnswer, LadderAnswer, NamedPair, Refusal, ShapesAnswer};
+use crate::answer::{
+    ArpeggiosAnswer, LadderAnswer, NamedArpeggio, NamedPair, Refusal, ShapesAnswer, struck_shapes,
+};
+use crate::cli::answered::Answered;
 use crate::cli::args;
 use crate::cli::call::Call;
 use crate::cli::queries::{arpeggio_query, query, shape_query};
 use crate::cli::text;
+use crate::sound::{Rounds, Strike};
 
 impl Call<'_> {
-    pub(super) fn shapes(&self, shapes: &args::Shapes) -> Result<String, Refusal> {
+    pub(super) fn shapes(&self, shapes: &args::Shapes) -> Result<Answered, Refusal> {
         let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
         if let Some(per_string) = shapes.arpeggio {
             let query = arpeggio_query(shapes, per_string, frets);
             let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
-            return Ok(self.printed(&answer, text::arpeggios));
+            let places: Vec<Vec<Place>> =
+                answer.arpeggios.iter().map(NamedArpeggio::places).collect();
+            let text = self.printed(&answer, text::arpeggios);
+            return Ok(heard(text, shapes, &neck, &places, Strike::InTurn));
         }
         let query = shape_query(shapes, frets);
         let answer = ShapesAnswer::new(&neck, tuning, triad, strings, &query)?;
-        Ok(self.printed(&answer, text::shapes))
+        let places = answer.shapes.iter().map(|named| named.shape.places().to_vec());
+        let places: Vec<Vec<Place>> = places.collect();
+        let strike = shapes.play.flatten().map_or(Strike::Together, Strike::from);
+        Ok(heard(self.printed(&answer, text::shapes), shapes, &neck, &places, strike))
     }
 
     pub(super) fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
@@ -34,4 +45,19 @@ impl Call<'_> {
         let strings = strings.map_or_else(|| "3-2-1".parse(), Ok)?;
         LadderAnswer::new(&neck, tuning, pair, strings, &query)
     }
+}
+
+/// The answer, with its shapes as they are heard where that is asked for.
+fn heard(
+    text: String,
+    shapes: &args::Shapes,
+    neck: &Neck,
+    places: &[Vec<Place>],
+    strike: Strike,
+) -> Answered {
+    let sound = shapes.plucked.choices();
+    let style = sound.style(neck.tuning(), Rounds::Once);
+    let wanted = shapes.play.is_some() && !places.is_empty();
+    let heard = wanted.then(|| struck_shapes(neck, places, strike, &style));
+    Answered::heard(text, heard.as_ref(), sound.mix())
 }

@@ -27,7 +27,7 @@ struct Known {
 }
 
 /// A way out that was asked to stop and has not after this time is left to itself.
-const STOPPED_AT_LAST: Duration = Duration::from_millis(250);
+const STOPPED_AT_LAST: Duration = Duration::from_millis(220);
 
 impl Session {
     /// A session whose way out is about to be opened.

@@ -68,7 +68,7 @@ impl Stream {
                     Some(self.connection.send(&Command::DrainPlaybackStream(self.channel))?);
             }
             self.ask_how_far()?;
-            match self.connection.hear(self.next_question)? {
+            match self.connection.hear(self.until(session))? {
                 Some(message) => {
                     self.vain = 0;
                     if self.heed(message, session)? {
@@ -76,10 +76,17 @@ impl Stream {
                     }
                 }
                 None if self.vain > IN_VAIN => return Err(Trouble::Silent),
+                None if session.is_to_stop() => {}
                 None => self.vain += 1,
             }
         }
         Ok(())
+    }
+
+    /// Until when to listen. One that is to stop may be given up at any moment.
+    fn until(&self, session: &Session) -> Instant {
+        let soon = Instant::now() + Duration::from_millis(10);
+        if session.is_to_stop() { self.next_question.min(soon) } else { self.next_question }
     }
 
     fn send_wanted(&mut self, voice: &mut Voice, session: &Session) -> Result<(), Trouble> {
