@@ -7,8 +7,10 @@
 mod error;
 mod line;
 mod session;
+mod sound;
 mod write_lock;
 
 pub use error::StoreError;
 pub use line::LineSession;
 pub use session::{Session, SessionStore};
+pub use sound::SoundSession;

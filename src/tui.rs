@@ -28,11 +28,13 @@ mod line_place;
 mod screen;
 mod shared;
 mod signals;
+mod sound;
 mod wakes;
 mod widget;
 
 use ratatui::buffer::Buffer;
 
+pub use sound::{Found, Ready};
 pub use widget::NeckWidget;
 
 /// What a buffer shows, as lines of text without spaces at their ends.

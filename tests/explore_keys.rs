@@ -15,7 +15,7 @@ use std::fmt::Debug;
 
 use fretloom::tui::command::{
     COMMANDS, Command, CommandRow, ExploreCommand, ListCommand, ProgramCommand, Section,
-    TypingCommand,
+    SoundCommand, TypingCommand,
 };
 use fretloom::tui::keys::Keys;
 use fretloom::tui::program::Effect;
@@ -76,6 +76,16 @@ const fn typing(
     triple(Section::Typing, Command::Typing(command), told, before, keys, after)
 }
 
+const fn sound(
+    command: SoundCommand,
+    told: Told,
+    before: (&'static str, &'static str),
+    keys: &'static str,
+    after: &'static str,
+) -> Triple {
+    triple(Section::Sound, Command::Sound(command), told, before, keys, after)
+}
+
 const fn list(
     section: Section,
     command: ListCommand,
@@ -109,6 +119,22 @@ const LINE_OF: Told = |player| {
     if player.shows("order in bar") { pair } else { String::new() }
 };
 const EFFECTS: Told = |player| format!("{:?}", player.effects);
+const SOUNDS: Told = Player::sounds;
+/// The marked row of the page of sound.
+const SOUND_ROW: Told = |player| {
+    let screen = player.screen();
+    let marked = screen.lines().find_map(|line| line.strip_prefix(" ▸ "));
+    marked.unwrap_or_default().to_owned()
+};
+const SILENT: Told = |player| SOUND_ROW(player).ends_with("silent").to_string();
+/// What the last key has to tell of sound, if anything.
+const SHOWN_BELOW: Told = |player| {
+    let screen = player.screen();
+    let mut lines = screen.lines().map(str::trim);
+    let told =
+        |line: &&str| ["silent", "sounds", "once more"].iter().any(|word| line.contains(word));
+    lines.find(told).unwrap_or_default().to_owned()
+};
 const LABELS: Told = |player| player.program.explore().labels().word().to_owned();
 const TOP: Told = |player| player.line(0);
 const COUNT: Told = |player| player.program.explore().pairs().pairs.len().to_string();
@@ -244,6 +270,21 @@ const TRIPLES: &[Triple] = {
         explore(Labels, TOLD, ("down", "stays: G B D A C♯"), "n", USUAL_FINGERS),
         program(Everywhere, ProgramCommand::Help, TOP, ("", OPENED), "?", HELP_TOP),
         program(Everywhere, ProgramCommand::Help, TOP, ("", OPENED), "f1", HELP_TOP),
+        program(Everywhere, ProgramCommand::Sound, TOP, ("", OPENED), "Y", "How it sounds"),
+        program(Everywhere, ProgramCommand::Sound, TOP, ("", OPENED), "f2", "How it sounds"),
+        program(Everywhere, ProgramCommand::SilenceLine, SHOWN_BELOW, ("", ""), "f5", "the line is silent"),
+        program(Everywhere, ProgramCommand::SilenceDrone, SHOWN_BELOW, ("", ""), "f6", "the drone sounds"),
+        program(Everywhere, ProgramCommand::SilenceClick, SHOWN_BELOW, ("", ""), "f7", "the click sounds"),
+        explore(PlayShape, SOUNDS, ("", "Silent"), "5", "Playing"),
+        explore(PlayShape, SHOWN_BELOW, ("5", "struck together; once more: one note after another"), "K", "one note after another; once more: together"),
+        explore(PlayPair, SOUNDS, ("", "Silent"), "6", "Playing"),
+        sound(SoundCommand::Play, SOUNDS, ("Y", "Silent"), "space", "Playing"),
+        sound(SoundCommand::More, SOUND_ROW, ("Y down down down", "click on      no beat"), "right", "click on      2 and 4"),
+        sound(SoundCommand::Less, SOUND_ROW, ("Y down down down", "click on      no beat"), "left", "click on      every beat"),
+        sound(SoundCommand::Silence, SILENT, ("Y", "false"), "m", "true"),
+        sound(SoundCommand::Down, MARKED, ("Y", "line, shapes"), "down", "drone"),
+        sound(SoundCommand::Up, MARKED, ("Y down", "drone"), "up", "line, shapes"),
+        sound(SoundCommand::Close, TOP, ("Y", "How it sounds"), "esc", OPENED),
         program(Everywhere, ProgramCommand::Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
         program(Always, ProgramCommand::QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
         program(Always, ProgramCommand::QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
@@ -270,7 +311,7 @@ const COPIED: Told = |player| match player.effects.last() {
 const SECOND: Told = |player| player.line(1);
 /// First on the help page after a page down and a line up.
 const HELP_BELOW: &str =
-    "x                   in a view: the next position, strings, chain or start";
+    "v                   the whole neck, a position, strings, across, two a string";
 
 const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";

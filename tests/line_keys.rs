@@ -181,6 +181,8 @@ const FIRST: &str = "F3 A3 C4 A3 B3 G3 D3 F3";
 const TRIPLES: &[Triple] = &[
     (LineCommand::ToExplore, top, ("", "Dm7"), "3", "Dm7 D Dorian, the notes of C major"),
     (LineCommand::ToExplore, top, ("", "Dm7"), "esc", "Dm7 D Dorian, the notes of C major"),
+    (LineCommand::Play, top, ("", "Dm7"), "space", "Dm7 ▸ playing"),
+    (LineCommand::Play, top, ("space", "Dm7 ▸ playing"), "space", "Dm7"),
     (LineCommand::EditChords, top, ("", "Dm7"), "c C 7 enter", "C7"),
     (LineCommand::EditPattern, pattern, ("", "1232 321"), "e 1 2 3 enter", "123"),
     (LineCommand::EditRhythm, rhythm, ("", "eighths"), "E 4 enter", "quarters"),

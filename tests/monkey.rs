@@ -15,14 +15,16 @@
 mod neck_reader;
 
 use std::collections::{BTreeSet, VecDeque};
+use std::time::Duration;
 
 use fretloom::library::Library;
+use fretloom::sound::{Frames, Player as _, PlayerState, SilentPlayer, SoundError};
 use fretloom::tui::command::COMMANDS;
-use fretloom::tui::event::Event;
+use fretloom::tui::event::{Event, SoundNews};
 use fretloom::tui::key::Key;
 use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::{Pointed, Pointer};
-use fretloom::tui::program::Program;
+use fretloom::tui::program::{Effect, Program};
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom::tui::theme::Theme;
@@ -149,12 +151,65 @@ fn drawn(program: &Program, (columns, rows): (u16, u16)) -> Buffer {
     buffer
 }
 
+/// What the program plays, heard by no one: jobs are done at once, and now and then not at all, as one
+/// that another has replaced.
+#[derive(Default)]
+struct Sounding {
+    player: SilentPlayer,
+    jobs: u32,
+    /// How often it was asked how it goes.
+    news: u64,
+}
+
+impl Sounding {
+    fn tell(&mut self, program: &mut Program, event: Event) {
+        let effects = program.update(event);
+        self.carry_out(program, effects);
+    }
+
+    fn carry_out(&mut self, program: &mut Program, effects: Vec<Effect>) {
+        for effect in effects {
+            match effect {
+                Effect::Work(job) => {
+                    self.jobs += 1;
+                    if !self.jobs.is_multiple_of(5) {
+                        let effects = program.finish(job.run());
+                        self.carry_out(program, effects);
+                    }
+                }
+                Effect::Play(samples) => self.player.start(samples),
+                Effect::StopPlaying => self.player.stop(),
+                _ => {}
+            }
+        }
+    }
+
+    /// Lets time pass, a little or much; now and then the player breaks off.
+    fn hear(&mut self, program: &mut Program, milliseconds: u64) {
+        self.news += 1;
+        if !self.player.state().is_sounding() {
+            return;
+        }
+        self.player.advance(Duration::from_millis(milliseconds % 40));
+        let state = match self.news % 97 {
+            0 => PlayerState::Failed(SoundError::ServerEnded),
+            1 => PlayerState::Opening,
+            2 => PlayerState::Stopping,
+            _ => self.player.state(),
+        };
+        // Nobody waits for hours.
+        let position = Frames(self.player.position().0 * (1 + milliseconds));
+        let news = SoundNews { state, position, way: None };
+        self.tell(program, Event::Sound(news));
+    }
+}
+
 #[test]
 fn whatever_is_pressed_every_screen_can_be_drawn() {
     let (keyboard, mut random, mut trail) = (Keyboard::new(), XorShift(0x5eed), Trail::default());
     let library = Library::load(None);
     let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
-    let mut size = (80, 24);
+    let (mut size, mut sounding) = ((80, 24), Sounding::default());
     for step in 0..steps(STEPS) {
         let event = keyboard.event(&mut random);
         trail.keep(&event);
@@ -162,7 +217,8 @@ fn whatever_is_pressed_every_screen_can_be_drawn() {
         if let Event::Resize { columns, rows } = event {
             size = (columns, rows);
         }
-        program.update(event);
+        sounding.tell(&mut program, event);
+        sounding.hear(&mut program, random.next() % 3_000);
         // A frame costs more than a step, and what a key has broken stays broken for a while.
         if resized || step % 8 == 0 {
             let buffer = drawn(&program, size);

@@ -6,7 +6,7 @@
 //! environment does not matter. Sizes that no player works at must not panic either; `tests/monkey.rs`
 //! sees to keys at any size.
 
-#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
 #[path = "screens/ascii.rs"]
 mod ascii;
@@ -27,8 +27,9 @@ mod themes;
 
 use fretloom::library::Library;
 use fretloom::settings::Settings;
-use fretloom::tui::event::Event;
-use fretloom::tui::program::Program;
+use fretloom::sound::{Frames, PlayerState};
+use fretloom::tui::event::{Event, SoundNews};
+use fretloom::tui::program::{Effect, Program};
 use fretloom::tui::runtime::App;
 use fretloom::tui::text_of;
 use fretloom::tui::theme::{Depth, Theme};
@@ -82,8 +83,9 @@ const SCREENS: [(&str, &str); 18] = [
     ("chromatic", "S"),
 ];
 
-/// The line screen, and the keys that lead there.
-const LINES: [(&str, &str); 4] = [
+/// What has no neck of the explorer: the page of sound and the line screen, and the keys that lead there.
+const OTHERS: [(&str, &str); 5] = [
+    ("sound", "Y down right f6"),
     ("line", "3"),
     ("line_edited", "3 right up right right o a right l pagedown y"),
     ("line_phrases", "3 c D m 7 | G 7 | C m a j 7 | % enter 8 C W right right right C A"),
@@ -95,13 +97,26 @@ const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
 /// Each screen once, in the colours of the dark theme.
 #[test]
 fn every_screen() {
-    for (screen, keys) in SCREENS.into_iter().chain(LINES) {
+    for (screen, keys) in SCREENS.into_iter().chain(OTHERS) {
         keep(
             &format!("{screen}_80x24_dark"),
             in_state("guitar-standard", keys, (80, 24)),
             (80, 24),
         );
     }
+}
+
+/// A bar and three quarters into the line: three and a half seconds at 120.
+#[test]
+fn a_line_that_is_played() {
+    let mut program = in_state("guitar-standard", "3", (80, 24));
+    for effect in program.update(Event::Key("space".parse().unwrap())) {
+        let Effect::Work(job) = effect else { panic!("{effect:?}") };
+        program.finish(job.run());
+    }
+    let (state, position) = (PlayerState::Playing, Frames(168_000));
+    program.update(Event::Sound(SoundNews { state, position, way: None }));
+    keep("line_playing_80x24_dark", program, (80, 24));
 }
 
 /// What larger screens have room for, and the least one.

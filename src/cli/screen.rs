@@ -10,7 +10,7 @@ use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use super::resume::Resume;
 use crate::settings::Settings;
-use crate::sound::SilentPlayer;
+use crate::sound::{SoundPlaces, SystemPlayer};
 use crate::tui::program::Program;
 use crate::tui::runtime;
 
@@ -43,7 +43,9 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         program.use_ascii();
     }
     let mut kept = Ok(());
-    let player = Arc::new(SilentPlayer::new());
+    let places = SoundPlaces::from_environment();
+    program.use_sound_places(places.clone());
+    let player = Arc::new(SystemPlayer::new(places));
     let run = runtime::run(&mut program, player, |program| kept = resume.keep(program));
     // The terminal is the player's again.
     if let Err(why) = kept {

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::error::StoreError;
 use super::line::LineSession;
+use super::sound::SoundSession;
 use super::write_lock::WriteLock;
 use crate::library::files::read_text;
 
@@ -66,6 +67,8 @@ pub struct Session {
     pub first_fret: Option<u8>,
     /// The line that was made last.
     pub line: Option<LineSession>,
+    /// How music was heard.
+    pub sound: Option<SoundSession>,
     /// The screen in front, if it is not the explorer: `line`.
     pub screen: Option<String>,
 }

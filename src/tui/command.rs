@@ -8,6 +8,7 @@ mod explore;
 mod line;
 mod row;
 mod section;
+mod sound;
 mod table;
 
 pub use common::{ListCommand, ProgramCommand, TypingCommand};
@@ -15,4 +16,5 @@ pub use explore::ExploreCommand;
 pub use line::LineCommand;
 pub use row::{Command, CommandRow};
 pub use section::Section;
+pub use sound::SoundCommand;
 pub use table::COMMANDS;

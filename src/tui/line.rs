@@ -14,6 +14,7 @@ mod help;
 mod hit;
 mod made;
 mod phrases;
+mod playing;
 mod session;
 mod state;
 mod update;

@@ -14,6 +14,7 @@ mod overlay;
 mod pages;
 mod palette;
 mod screens;
+mod sound;
 mod state;
 mod step;
 mod update;

@@ -2,6 +2,7 @@
 
 use super::key::Key;
 use super::line_place::LineSeed;
+use super::sound::Piece;
 
 /// A screen by its name.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -12,7 +13,7 @@ pub(super) enum Screen {
 
 /// Something that is to be done outside of a screen, since a screen changes only itself and what
 /// all screens share.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Debug)]
 pub(super) enum ScreenEffect {
     /// Puts a text on the player's clipboard.
     Copy {
@@ -24,6 +25,10 @@ pub(super) enum ScreenEffect {
     Show(Screen),
     /// Brings a line of this pair to the front.
     MakeLine(LineSeed),
+    /// Plays this from its beginning.
+    Play(Piece),
+    /// Ends what is heard.
+    StopPlaying,
     /// Does what a key does now: it was clicked in the footer.
     Press(Key),
 }

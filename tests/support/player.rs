@@ -3,10 +3,13 @@
 #![allow(dead_code, reason = "each test program uses its own part of this")]
 
 use std::ops::RangeInclusive;
+use std::sync::{Arc, Mutex};
+use std::time::Duration;
 
 use fretloom::answer::NamedShape;
 use fretloom::library::Library;
-use fretloom::tui::event::Event;
+use fretloom::sound::{Player as _, Samples, SilentPlayer};
+use fretloom::tui::event::{Event, SoundNews};
 use fretloom::tui::key::Key;
 use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::program::{Effect, Program};
@@ -32,6 +35,25 @@ pub(crate) struct Player {
     columns: u16,
     rows: u16,
     pub(crate) effects: Vec<Effect>,
+    /// What it plays, by a clock of the test's own.
+    pub(crate) sound: SilentPlayer,
+    /// The greatest sample that was heard.
+    pub(crate) loudest: Arc<Mutex<f32>>,
+}
+
+/// Samples on their way to the player of sound.
+struct Tapped {
+    samples: Box<dyn Samples>,
+    loudest: Arc<Mutex<f32>>,
+}
+
+impl Samples for Tapped {
+    fn fill(&mut self, block: &mut [f32]) -> usize {
+        let given = self.samples.fill(block);
+        let mut loudest = self.loudest.lock().unwrap();
+        *loudest = block[..given].iter().fold(*loudest, |most, sample| most.max(sample.abs()));
+        given
+    }
 }
 
 impl Player {
@@ -44,7 +66,14 @@ impl Player {
         let open = Program::open(Some(chord), tuning, library, Spelling::Plain);
         let mut program = open.unwrap();
         program.use_theme(Theme::monochrome());
-        let mut player = Player { program, columns: 0, rows: 0, effects: Vec::new() };
+        let mut player = Player {
+            program,
+            columns: 0,
+            rows: 0,
+            effects: Vec::new(),
+            sound: SilentPlayer::new(),
+            loudest: Arc::default(),
+        };
         player.resize(80, 24);
         player
     }
@@ -58,12 +87,58 @@ impl Player {
     pub(crate) fn press(&mut self, keys: &str) {
         for key in keys.split_whitespace() {
             let key: Key = key.parse().unwrap();
-            self.effects.extend(self.program.update(Event::Key(key)));
+            self.tell(Event::Key(key));
         }
     }
 
+    /// Tells the program something, and does what it asks for as the runtime does: jobs at once.
+    pub(crate) fn tell(&mut self, event: Event) {
+        let effects = self.program.update(event);
+        self.carry_out(effects);
+    }
+
+    fn carry_out(&mut self, effects: Vec<Effect>) {
+        for effect in effects {
+            match effect {
+                Effect::Work(job) => {
+                    let effects = self.program.finish(job.run());
+                    self.carry_out(effects);
+                }
+                Effect::Play(samples) => {
+                    let loudest = Arc::clone(&self.loudest);
+                    self.sound.start(Box::new(Tapped { samples, loudest }));
+                }
+                Effect::StopPlaying => self.sound.stop(),
+                Effect::KeepFrame => {}
+                other => self.effects.push(other),
+            }
+        }
+    }
+
+    /// Lets time pass, and has the program told of it as often as the runtime does.
+    pub(crate) fn wait(&mut self, milliseconds: u64) {
+        const TICK: u64 = 20;
+        let mut left = milliseconds;
+        while left > 0 {
+            self.sound.advance(Duration::from_millis(left.min(TICK)));
+            left = left.saturating_sub(TICK);
+            self.tell_of_sound();
+        }
+    }
+
+    /// What the player of sound is doing.
+    pub(crate) fn sounds(&self) -> String {
+        format!("{:?}", self.sound.state())
+    }
+
+    /// Tells how what is played is going.
+    pub(crate) fn tell_of_sound(&mut self) {
+        let (state, position) = (self.sound.state(), self.sound.position());
+        self.tell(Event::Sound(SoundNews { state, position, way: None }));
+    }
+
     pub(crate) fn paste(&mut self, text: &str) {
-        self.effects.extend(self.program.update(Event::Paste(text.to_owned())));
+        self.tell(Event::Paste(text.to_owned()));
     }
 
     /// Points at where a text begins on the screen, some columns on.
@@ -81,12 +156,12 @@ impl Player {
     }
 
     pub(crate) fn point_at(&mut self, column: u16, row: u16, what: Pointed) {
-        self.effects.extend(self.program.update(Event::Mouse(Pointer { column, row, what })));
+        self.tell(Event::Mouse(Pointer { column, row, what }));
     }
 
     pub(crate) fn resize(&mut self, columns: u16, rows: u16) {
         (self.columns, self.rows) = (columns, rows);
-        self.effects.extend(self.program.update(Event::Resize { columns, rows }));
+        self.tell(Event::Resize { columns, rows });
     }
 
     pub(crate) fn buffer(&self) -> Buffer {

@@ -45,4 +45,6 @@ pub enum ExploreCommand {
     CopyShape,
     ToHand,
     MakeLine,
+    PlayShape,
+    PlayPair,
 }

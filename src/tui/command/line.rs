@@ -5,6 +5,7 @@
 #[allow(missing_docs, reason = "each row of the table says what its command does")]
 pub enum LineCommand {
     ToExplore,
+    Play,
     EditChords,
     EditPattern,
     EditRhythm,

@@ -4,6 +4,7 @@ use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
 use super::line::LineCommand;
 use super::section::Section;
+use super::sound::SoundCommand;
 
 /// Something that a key can ask for, by who does it.
 ///
@@ -17,6 +18,8 @@ pub enum Command {
     Explore(ExploreCommand),
     /// The line screen does it.
     Line(LineCommand),
+    /// The page of sound does it.
+    Sound(SoundCommand),
     /// The field does it in which text is typed.
     Typing(TypingCommand),
     /// The list does it that lies over the screen.

@@ -17,16 +17,19 @@ pub enum Section {
     List,
     /// In the help page and the lists of commands and tunings, where letters search.
     Picking,
+    /// On the page of sound.
+    Sound,
 }
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 7] = [
+    pub const ALL: [Section; 8] = [
         Section::Explore,
         Section::Line,
         Section::Typing,
         Section::List,
         Section::Picking,
+        Section::Sound,
         Section::Everywhere,
         Section::Always,
     ];
@@ -40,7 +43,8 @@ impl Section {
             | Section::Everywhere
             | Section::Typing
             | Section::List
-            | Section::Picking => false,
+            | Section::Picking
+            | Section::Sound => false,
         }
     }
 
@@ -66,6 +70,7 @@ impl Section {
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
+            Section::Sound => "sound",
         }
     }
 
@@ -79,6 +84,7 @@ impl Section {
             Section::Line => "A line of a pair",
             Section::Typing => "While typing",
             Section::List => "In a list",
+            Section::Sound => "How it sounds",
             Section::Picking => "In help, commands and tunings, where letters search",
         }
     }

@@ -5,6 +5,7 @@ use super::explore::ExploreCommand;
 use super::line::LineCommand;
 use super::row::{Command, CommandRow};
 use super::section::Section;
+use super::sound::SoundCommand;
 
 /// Every command. The order is that of the footer and of the help page.
 #[rustfmt::skip]
@@ -24,6 +25,8 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
     explore(ExploreCommand::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
     explore(ExploreCommand::MakeLine, "make-line", "line", "a line of this pair, or back to the one made of it"),
+    explore(ExploreCommand::PlayShape, "play-shape", "hear", "the shape in hand: together; once more: in turn"),
+    explore(ExploreCommand::PlayPair, "play-pair", "", "the shape in hand and the next one, of both triads"),
     explore(ExploreCommand::NextStrings, "next-strings", "strings", "the next set of three strings"),
     explore(ExploreCommand::PreviousStrings, "previous-strings", "", "the set before"),
     explore(ExploreCommand::NextView, "next-view", "view", "the whole neck, a position, strings, across, two a string"),
@@ -58,6 +61,7 @@ pub const COMMANDS: &[CommandRow] = &[
     with_explorer(ProgramCommand::FreeMouse, "mouse", "", "the mouse selects text, or chooses what it points at"),
     explore(ExploreCommand::ToHand, "to-hand", "", "the neck to the position of the hand"),
     line(LineCommand::ToExplore, "to-explorer", "back", "back to the chord and its pairs"),
+    line(LineCommand::Play, "play", "play", "play the line, or stop"),
     line(LineCommand::EditChords, "edit-chords", "chords", "type the chords: a symbol, or bars: Dm7 | G7 | Cmaj7"),
     line(LineCommand::NextNote, "next-note", "note", "to the next note"),
     line(LineCommand::PreviousNote, "previous-note", "", "to the note before"),
@@ -136,6 +140,17 @@ pub const COMMANDS: &[CommandRow] = &[
     picking(ListCommand::PageUp, "page-up", "", "a page up"),
     picking(ListCommand::Accept, "accept", "take it", "take what is marked"),
     picking(ListCommand::Cancel, "cancel", "back", "empty the search, then close the list"),
+    sound(SoundCommand::Play, "play", "play", "play what the screen shows, or stop"),
+    sound(SoundCommand::More, "more", "more", "louder, or the next choice"),
+    sound(SoundCommand::Less, "less", "less", "softer, or the choice before"),
+    sound(SoundCommand::Silence, "silence", "silence", "silence what is marked, or let it sound"),
+    sound(SoundCommand::Down, "down", "down", "one line down"),
+    sound(SoundCommand::Up, "up", "up", "one line up"),
+    sound(SoundCommand::Close, "close", "back", "back to the screen"),
+    everywhere(ProgramCommand::Sound, "sound", "sound", "how it sounds: levels, drone, click, swing, loop"),
+    everywhere(ProgramCommand::SilenceLine, "silence-line", "", "silence line and shapes, or let them sound"),
+    everywhere(ProgramCommand::SilenceDrone, "silence-drone", "", "silence the drone, or let it sound"),
+    everywhere(ProgramCommand::SilenceClick, "silence-click", "", "silence the click, or let it sound"),
     everywhere(ProgramCommand::Quit, "quit", "quit", "leave fretloom"),
     always(ProgramCommand::QuitAtOnce, "quit-at-once", "", "leave at once"),
     always(ProgramCommand::Suspend, "suspend", "", "back to the shell until fg"),
@@ -185,6 +200,15 @@ const fn line(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Line, Command::Line(command), name, label, help)
+}
+
+const fn sound(
+    command: SoundCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Sound, Command::Sound(command), name, label, help)
 }
 
 const fn typing(

@@ -9,6 +9,7 @@ use super::in_hand::InHand;
 use super::neck_view::NeckView;
 use super::overlay::Overlay;
 use super::shown::Shown;
+use super::struck::LastStruck;
 use crate::answer::{NamedShape, PairAnswer, PairPlace, PairsAnswer, Refusal};
 use crate::picture::Labels;
 use crate::tui::command::Section;
@@ -27,6 +28,8 @@ pub struct Explore {
     /// from what the hand showed while pairs and scales were looked through; and the hand comes back
     /// near it where a view held none.
     pub(super) played: Option<Shape>,
+    /// What was heard last, and how.
+    pub(super) struck: Option<LastStruck>,
 }
 
 impl Explore {
@@ -48,6 +51,7 @@ impl Explore {
             kept_notes: PitchClassSet::EMPTY,
             moved: None,
             played: None,
+            struck: None,
         };
         explore.chosen.set = explore.usual_set();
         explore.lay_out(shared);

@@ -50,6 +50,8 @@ impl Explore {
             ExploreCommand::EditWhere => self.edit_where(),
             ExploreCommand::CopyNeck => return Drawing::new(self, shared).copy_neck(),
             ExploreCommand::CopyShape => return self.copy_shape(shared),
+            ExploreCommand::PlayShape => return self.play_shape(shared),
+            ExploreCommand::PlayPair => return self.play_pair(shared),
             ExploreCommand::MakeLine => return self.make_line(shared),
             ExploreCommand::Families => self.change_families(shared),
             ExploreCommand::Details => self.overlay = Some(Overlay::Details(0)),
@@ -162,6 +164,8 @@ fn plays(command: ExploreCommand) -> bool {
         | ExploreCommand::CopyNeck
         | ExploreCommand::CopyShape
         | ExploreCommand::MakeLine
+        | ExploreCommand::PlayShape
+        | ExploreCommand::PlayPair
         | ExploreCommand::ToHand => false,
     }
 }

@@ -33,14 +33,15 @@ fn keys_of_screen() -> Vec<(Command, Cow<'static, str>)> {
     use LineCommand as Own;
     let first = [
         (Command::Program(ProgramCommand::Help), "help"),
+        (Command::Line(Own::Play), "play"),
         (Command::Line(Own::EditChords), "chords"),
         (Command::Line(Own::PairNoteUp), "move it"),
         (Command::Line(Own::NextPair), "pair"),
         (Command::Line(Own::NextPattern), "pattern"),
-        (Command::Line(Own::EditTargets), "aim"),
-        (Command::Program(ProgramCommand::Undo), "undo"),
         (Command::Line(Own::ToExplore), "back"),
         (Command::Program(ProgramCommand::Palette), "all"),
+        (Command::Line(Own::EditTargets), "aim"),
+        (Command::Program(ProgramCommand::Undo), "undo"),
     ];
     let is_heard = |row: &&CommandRow| {
         let is_new = first.iter().all(|(command, _)| *command != row.command);

@@ -4,6 +4,7 @@ use super::effect::Effect;
 use super::overlay::Overlay;
 use super::state::Program;
 use crate::glyphs::to_ascii;
+use crate::sound::Track;
 use crate::tui::clipboard::Clip;
 use crate::tui::command::ProgramCommand;
 use crate::tui::key::Glyphs;
@@ -20,6 +21,10 @@ impl Program {
             ProgramCommand::Redo => self.redo(),
             ProgramCommand::Back => self.page_back(),
             ProgramCommand::Forward => self.page_forward(),
+            ProgramCommand::Sound => return self.open_sound_page(),
+            ProgramCommand::SilenceLine => self.change_mute(Track::Line),
+            ProgramCommand::SilenceDrone => self.change_mute(Track::Drone),
+            ProgramCommand::SilenceClick => self.change_mute(Track::Click),
             ProgramCommand::FreeMouse => self.change_mouse(),
             ProgramCommand::Quit | ProgramCommand::QuitAtOnce => return vec![Effect::Quit],
             ProgramCommand::Suspend => return vec![Effect::Suspend],

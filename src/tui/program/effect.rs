@@ -1,8 +1,6 @@
 //! What the program asks the runtime to do.
 
-use std::convert::Infallible;
+use crate::tui::{Found, runtime};
 
-use crate::tui::runtime;
-
-/// What the program asks for: nothing in it takes so long that it is a job.
-pub type Effect = runtime::Effect<Infallible>;
+/// What the program asks for. Its jobs make ready what is to be played, and look how.
+pub type Effect = runtime::Effect<Found>;

@@ -1,5 +1,6 @@
 //! What the program lays over any screen.
 
+use crate::tui::sound::SoundPage;
 use crate::tui::widget::Search;
 
 /// What lies over the screen in front, if anything.
@@ -8,4 +9,6 @@ pub(super) enum Overlay {
     Help(Search),
     /// Every command, searched.
     Palette(Search),
+    /// How it sounds.
+    Sound(SoundPage),
 }

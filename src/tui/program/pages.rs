@@ -15,7 +15,9 @@ impl Program {
     ) -> Vec<Effect> {
         let (step, steps) = (self.step(), self.past.steps());
         let (page, pages) = (self.screens.page(), self.pages.steps());
-        let effects = doing(self);
+        let basis = self.basis();
+        let mut effects = doing(self);
+        effects.extend(self.follow_change(basis));
         if self.past.steps() != steps {
             return effects;
         }
@@ -28,7 +30,7 @@ impl Program {
         effects
     }
 
-    fn step(&self) -> Step {
+    pub(super) fn step(&self) -> Step {
         Step { setup: self.shared.setup.clone(), screen: self.screens.chosen() }
     }
 

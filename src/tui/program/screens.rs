@@ -54,6 +54,11 @@ impl Screens {
         Screens { explore, line: LineScreen::new(), front: Screen::Explore }
     }
 
+    /// Which screen is in front.
+    pub(super) fn front(&self) -> Screen {
+        self.front
+    }
+
     /// The own section of the screen in front.
     pub(super) fn own_section(&self) -> Section {
         match self.front {

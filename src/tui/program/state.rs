@@ -10,6 +10,7 @@ use super::step::Step;
 use crate::answer::Refusal;
 use crate::library::Library;
 use crate::settings::Settings;
+use crate::sound::SoundPlaces;
 use crate::store::Session;
 use crate::tui::explore::{Explore, TypedChord};
 use crate::tui::key::Glyphs;
@@ -103,6 +104,11 @@ impl Program {
     /// Draws with this theme.
     pub fn use_theme(&mut self, theme: Theme) {
         self.shared.theme = theme;
+    }
+
+    /// Looks there for the ways by which sound leaves, when the player asks for them.
+    pub fn use_sound_places(&mut self, places: SoundPlaces) {
+        self.shared.sound.use_places(places);
     }
 
     /// Everything that is chosen now.

@@ -1,7 +1,5 @@
 //! What keys, the mouse, pasted text and a new size do.
 
-use std::convert::Infallible;
-
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect, Size};
 
@@ -9,6 +7,7 @@ use super::effect::Effect;
 use super::overlay::Overlay;
 use super::screens::{Hit as ScreenHit, Screens};
 use super::state::Program;
+use crate::tui::Found;
 use crate::tui::command::{Command, ListCommand, ProgramCommand, Section};
 use crate::tui::event::Event;
 use crate::tui::gesture::{Act, Gesture, Spot};
@@ -42,7 +41,7 @@ impl Hit {
 }
 
 impl App for Program {
-    type Answer = Infallible;
+    type Answer = Found;
 
     fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
@@ -57,12 +56,12 @@ impl App for Program {
                 self.screens.resize(&self.shared);
                 Vec::new()
             }
-            Event::Sound(_) => vec![Effect::KeepFrame],
+            Event::Sound(news) => self.hear(news),
         }
     }
 
-    fn finish(&mut self, answer: Infallible) -> Vec<Effect> {
-        match answer {}
+    fn finish(&mut self, found: Found) -> Vec<Effect> {
+        self.shared.sound.take(found).into_iter().collect()
     }
 
     fn mouse(&self) -> Mouse {
@@ -90,6 +89,7 @@ impl Program {
         let on_screen = self.section().is_of_screen();
         match &mut self.overlay {
             Some(Overlay::Help(search) | Overlay::Palette(search)) => search.press(key),
+            Some(Overlay::Sound(_)) => {}
             None if on_screen => self.tell_of_no_meaning(key),
             None => self.screens.type_key(key, &self.shared),
         }
@@ -107,6 +107,7 @@ impl Program {
     fn section(&self) -> Section {
         match self.overlay {
             Some(Overlay::Help(_) | Overlay::Palette(_)) => Section::Picking,
+            Some(Overlay::Sound(_)) => Section::Sound,
             None => self.screens.section(),
         }
     }
@@ -136,6 +137,7 @@ impl Program {
                 self.screens.update_field(command, &mut self.shared);
                 Vec::new()
             }
+            Command::Sound(command) => self.obey_on_sound_page(command),
             Command::List(command) => self.obey_in_list(command),
         }
     }
@@ -154,6 +156,7 @@ impl Program {
         match self.overlay {
             Some(Overlay::Help(_)) => self.obey_in_help(command),
             Some(Overlay::Palette(_)) => return self.obey_in_palette(command),
+            Some(Overlay::Sound(_)) => return self.obey_list_on_sound_page(command),
             None => self.screens.update_list(command, &mut self.shared),
         }
         Vec::new()
@@ -165,6 +168,8 @@ impl Program {
         for effect in effects {
             asked.extend(match effect {
                 ScreenEffect::Copy { what, text } => self.copy(text, what),
+                ScreenEffect::Play(piece) => vec![self.shared.sound.play(piece)],
+                ScreenEffect::StopPlaying => self.shared.sound.stop().into_iter().collect(),
                 ScreenEffect::Press(key) => self.answer(key),
                 ScreenEffect::Show(screen) => {
                     self.screens.show(screen, &self.shared);
@@ -183,6 +188,7 @@ impl Program {
         self.shared.clicked = None;
         match &mut self.overlay {
             Some(Overlay::Help(search) | Overlay::Palette(search)) => search.insert(text),
+            Some(Overlay::Sound(_)) => {}
             None => self.screens.paste(text, &self.shared),
         }
     }
@@ -206,7 +212,8 @@ impl Program {
             return Some(Hit::Footer(key));
         }
         let above_footer = Rect { height: window.height.saturating_sub(1), ..window };
-        let line = || self.palette_lines(window)?.at(place);
+        let lines = || self.palette_lines(window).or_else(|| self.sound_lines(window));
+        let line = || lines()?.at(place);
         above_footer.contains(place).then(|| line().map_or(Hit::List, Hit::Line))
     }
 
@@ -230,8 +237,10 @@ impl Program {
             return self.obey_in_list(ListCommand::Accept);
         }
         self.shared.clicked = Some((Spot::Line, line));
-        if let Some(Overlay::Palette(search)) = &mut self.overlay {
-            search.at = line.line;
+        match &mut self.overlay {
+            Some(Overlay::Palette(search)) => search.at = line.line,
+            Some(Overlay::Sound(page)) => page.at = line.line,
+            Some(Overlay::Help(_)) | None => {}
         }
         Vec::new()
     }

@@ -26,6 +26,7 @@ impl Program {
         match &self.overlay {
             Some(Overlay::Help(search)) => self.draw_help(area, buffer, search),
             Some(Overlay::Palette(search)) => self.draw_palette(area, buffer, search),
+            Some(Overlay::Sound(_)) => self.draw_sound(area, buffer),
             None => self.screens.draw(area, buffer, &self.shared),
         }
         match self.shared.glyphs {
@@ -52,17 +53,21 @@ impl Program {
 
     /// The keys that matter now. On the help page there is nothing to take.
     fn footer(&self, overlay: &Overlay) -> Footer<'_> {
-        let idle = match overlay {
-            Overlay::Help(_) => Some(Command::List(ListCommand::Accept)),
-            Overlay::Palette(_) => None,
-        };
-        self.shared.footer(Section::Picking, idle)
+        match overlay {
+            Overlay::Help(_) => {
+                let idle = Command::List(ListCommand::Accept);
+                self.shared.footer(Section::Picking, Some(idle))
+            }
+            Overlay::Palette(_) => self.shared.footer(Section::Picking, None),
+            Overlay::Sound(_) => self.shared.footer(Section::Sound, None),
+        }
     }
 
     /// Where one is in the list or the page.
     fn place_in_words(&self, area: Rect, overlay: &Overlay) -> String {
         match overlay {
             Overlay::Help(search) => self.place_in_help(area, search),
+            Overlay::Sound(_) => String::new(),
             Overlay::Palette(_) => {
                 self.palette_lines(area).as_ref().map(ListView::place_in_words).unwrap_or_default()
             }

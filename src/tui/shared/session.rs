@@ -19,6 +19,7 @@ impl Shared {
         session.left_handed = Some(self.setup.handed == Handed::Left);
         session.upside_down = Some(self.setup.top == Top::Last);
         session.fret_widths = Some(self.setup.fret_widths.word().to_owned());
+        self.sound.keep(session);
     }
 
     /// Takes up how necks and notes are written. The instrument is not taken up here: a screen has
@@ -35,6 +36,7 @@ impl Shared {
         }
         let widths = session.fret_widths.as_deref().and_then(|word| word.parse().ok());
         self.setup.fret_widths = widths.unwrap_or(self.setup.fret_widths);
+        self.sound.take_up(session);
     }
 }
 

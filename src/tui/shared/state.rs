@@ -16,6 +16,7 @@ use crate::tui::gesture::Spot;
 use crate::tui::key::Glyphs;
 use crate::tui::keys::Keys;
 use crate::tui::mouse::Mouse;
+use crate::tui::sound::Sound;
 use crate::tui::theme::Theme;
 use crate::tui::widget::{Footer, ListLine};
 
@@ -37,6 +38,8 @@ pub(in crate::tui) struct Shared {
     /// The size of the window, last told of.
     pub(in crate::tui) size: Size,
     pub(in crate::tui) mouse: Mouse,
+    /// What is played, and how.
+    pub(in crate::tui) sound: Sound,
     /// The line of a list that the mouse chose last, as it was seen then, and in which list; no key
     /// was pressed since.
     pub(in crate::tui) clicked: Option<(Spot, ListLine)>,
@@ -69,6 +72,7 @@ impl Shared {
             tuning,
             size: Size::new(80, 24),
             mouse: Mouse::Free,
+            sound: Sound::new(),
             clicked: None,
             notice: None,
         })
@@ -80,6 +84,7 @@ impl Shared {
         self.setup.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
         self.setup.top = if settings.upside_down { Top::Last } else { Top::First };
         self.setup.fret_widths = settings.fret_widths;
+        self.sound.use_settings(&settings.sound);
         self.mouse = if settings.mouse { Mouse::Taken } else { Mouse::Free };
     }
 

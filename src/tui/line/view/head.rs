@@ -64,7 +64,7 @@ impl Drawing<'_> {
         }
     }
 
-    /// `Dm7 | G7 | Cmaj7                      key of C, 2 of 12   E A D G B E`
+    /// `Dm7 | G7 | Cmaj7   in C, key 2 of 12   ▸ playing, round 2   E A D G B E`
     fn draw_chords(&self, area: Rect, buffer: &mut Buffer) {
         let theme = &self.shared.theme;
         let mut line = Line::from(vec![
@@ -74,6 +74,9 @@ impl Drawing<'_> {
         if let Some(key) = self.screen.key_in_words() {
             let number = self.screen.chosen.key + 1;
             line.push_span(Span::raw(format!("   in {key}, key {number} of 12")));
+        }
+        if let Some(told) = self.shared.sound.in_words() {
+            line.push_span(Span::styled(format!("   ▸ {told}"), theme.key));
         }
         write(buffer, area, &line);
         let room = area.width.saturating_sub(line.width() as u16 + 2);
