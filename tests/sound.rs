@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "sound/in_hand.rs"]
+mod in_hand;
 #[path = "sound/levels.rs"]
 mod levels;
 #[path = "sound/measure.rs"]

@@ -2,12 +2,13 @@
 
     tests/outside/run            # installs music21 and mido into target/outside-venv and compares
 
-Seven things are compared, many thousand values in all: the notes of chord symbols, the spelled
+Eight things are compared, many thousand values in all: the notes of chord symbols, the spelled
 triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), the
 inversions of shapes, and files of notes: music21 writes them as MusicXML and mido as MIDI, and what
 fretloom reads must have their pitches in their order, in their bars and on their beats (lines), and
 their exact times, names, ties, bars, meters, keys, tempi and chord symbols (scores, `scores.py`).
-The drills of `line` are computed once more, without any library (walks, `walks.py`).
+The drills of `line` are computed once more, without any library (walks, `walks.py`), and the pitch of
+every note from C1 to C7 is measured in the WAV files of lines, which soundfile reads (sounds, `sounds.py`).
 music21 is a general-purpose library (BSD licence), mido one for MIDI (MIT); nothing of them is
 copied here.
 
@@ -26,6 +27,7 @@ from pathlib import Path
 
 import mido
 import scores
+import sounds
 import walks
 from music21 import chord, harmony, instrument, interval, meter, note, pitch, stream, tempo
 
@@ -341,17 +343,22 @@ def compare_walks():
     return walks.compare(ask, fail)
 
 
+def compare_sounds():
+    with tempfile.TemporaryDirectory() as folder:
+        return sounds.compare(ask, Path(folder))
+
+
 def main():
     parts = [
         compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines,
-        compare_scores, compare_walks,
+        compare_scores, compare_walks, compare_sounds,
     ]
     counts = Counter()
     for part in parts:
         name = part.__name__.removeprefix("compare_")
         counts[name] = part()
         print(f"{name}: {counts[name]} values agree", flush=True)
-    print(f"outside check: {sum(counts.values())} values agree with music21 and mido")
+    print(f"outside check: {sum(counts.values())} values agree with music21, mido and libsndfile")
 
 
 if __name__ == "__main__":

@@ -108,6 +108,20 @@ fn the_file_holds_what_is_asked_for() {
     assert!([1, 3, 5].map(beat).iter().all(|peak| *peak > 0.01));
 }
 
+/// In all keys, with another file beside it.
+#[test]
+fn files_are_written_side_by_side() {
+    let home = Home::new();
+    let [midi, wav] = ["line.mid", "line.wav"].map(|name| home.folder().join(name));
+    let [to_midi, to_wav] = [&midi, &wav].map(|file| file.to_str().unwrap());
+    let words = ["line", "| Dm7 | G7 |", "--keys", "fourths", "--midi", to_midi, "--wav", to_wav];
+    let printed = home.run(&words).printed();
+    assert!(printed.contains(&format!("written: {to_midi}\nwritten: {to_wav}\n")), "{printed}");
+    // Two bars at 120 in each of twelve keys.
+    assert_eq!(read(&wav).len(), 12 * 2 * 4 * 24_000 + 5_280);
+    assert!(midi.is_file());
+}
+
 fn refused(home: &Home, words: &[&str]) -> String {
     let said: Said = home.run(&[&["line", "Dm7"], words].concat());
     assert!(said.status != Some(0) && said.out.is_empty(), "{words:?}: {said:?}");

@@ -2,11 +2,13 @@
 
 use std::path::PathBuf;
 
-use clap::Args;
+use clap::{ArgGroup, Args};
 
 /// The files that a line is written to.
 #[derive(Args, Debug)]
 #[group(skip)]
+#[command(group = ArgGroup::new("files").multiple(true))]
+#[command(group = ArgGroup::new("heard").multiple(true))]
 pub struct LineFilesArgs {
     /// Write the line to a new MIDI file, with its drone and a click on tracks of their own
     #[arg(long, value_name = "FILE", group = "files")]
