@@ -28,6 +28,7 @@ mod settings;
 mod shapes;
 mod tab;
 mod triads;
+mod tuning_of_file;
 mod tunings;
 mod views;
 mod wishes;
@@ -61,6 +62,7 @@ pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_amon
 pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{NamedShape, ShapesAnswer};
 pub use triads::{ScaleTriad, TriadsAnswer, triads_of};
+pub use tuning_of_file::TuningOfFile;
 pub use tunings::{TuningAnswer, TuningSource, TuningsAnswer, behind_capo, find_tuning, put_capo};
 pub use views::{AskedView, InView, NamedHidden, ViewAnswer, ViewQuestion};
 pub use wishes::Wishes;

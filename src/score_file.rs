@@ -20,6 +20,7 @@ mod kind;
 mod limits;
 mod locator;
 mod midi;
+mod moved;
 mod music_xml;
 mod offer;
 mod origin;

@@ -235,6 +235,84 @@ fn the_tablature_has_the_rhythm_the_chords_and_the_bars_of_a_score() {
     }
 }
 
+/// A score whose tablature is in drop D behind a capo at 2; the lowest string sounds E2 there.
+fn tablature(fret: u8, more: &str) -> String {
+    let strings = [("D", 2), ("A", 2), ("D", 3), ("G", 3), ("B", 3), ("E", 4)];
+    let strings = strings.iter().zip(1..).map(|((step, octave), line)| {
+        let octave = format!("<tuning-octave>{octave}</tuning-octave>");
+        format!(
+            "<staff-tuning line=\"{line}\"><tuning-step>{step}</tuning-step>{octave}</staff-tuning>"
+        )
+    });
+    format!(
+        "<score-partwise><part id=\"P1\"><measure><attributes><divisions>1</divisions><clef><sign>TAB\
+         </sign></clef><staff-details>{}<capo>2</capo></staff-details></attributes><note><pitch><step>E\
+         </step><octave>2</octave></pitch><duration>1</duration>{more}<notations><technical><string>6\
+         </string><fret>{fret}</fret></technical></notations></note></measure></part></score-partwise>",
+        strings.collect::<String>()
+    )
+}
+
+#[test]
+fn tuning_and_capo_are_those_of_the_file_unless_options_say_otherwise() {
+    let score = tablature(0, "");
+    let said = fingered(&score, &["--json"]);
+    let remarks = [
+        "the tuning is that of the file: D2 A2 D3 G3 B3 E4 (--tuning)",
+        "the capo is that of the file, at 2 (--capo)",
+    ];
+    assert_eq!(said.err, remarks.map(|remark| format!("fretloom: {remark}\n")).concat());
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    assert_eq!(answer["tuning"]["id"], "guitar-drop-d");
+    assert_eq!((answer["tuning"]["capo"].as_u64(), &answer["remarks"]), (Some(2), &json!(remarks)));
+    let note = &answer["ways"][0]["notes"][0];
+    assert_eq!((note["string"].as_u64(), note["fret"].as_u64()), (Some(6), Some(2)));
+    // Without the capo it would be the second fret, on a standard guitar the open string.
+    let said = fingered(&score, &["--capo", "0"]);
+    assert!(said.err.contains("E2 at bar 1, beat 1 (line 1, column"), "{}", said.err);
+    assert_eq!(fingered(&tablature(2, ""), &["--capo", "0"]).status, Some(0));
+    let standard = ["--tuning", "guitar-standard", "--capo", "0", "--json"];
+    let said = fingered(&score, &standard);
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+}
+
+#[test]
+fn lines_are_moved_by_octaves_and_semitones() {
+    let content = file(&[(0.0, 60), (0.5, 64)]);
+    for (more, midi) in [
+        (&["--octave", "-1"][..], [48, 52]),
+        (&["--transpose", "-3"], [57, 61]),
+        (&["--octave", "1", "--transpose", "-2"], [70, 74]),
+    ] {
+        assert!(ways(&content, more).iter().all(|way| numbers(way, "midi") == midi), "{more:?}");
+    }
+    let said = fingered(&content, &["--octave", "5", "--transpose", "9"]);
+    assert!(said.err.contains("cannot be moved by 69 semitones; expected a move"), "{}", said.err);
+    let pinned = r#"{"notes":[{"onset_s":0,"duration_s":1,"midi":64,"string":5,"fret":19}]}"#;
+    let said = fingered(pinned, &["--transpose", "1"]);
+    let left_out = "the strings and frets of the file are left out, since the line is moved";
+    assert!(said.err.contains(left_out) && said.status == Some(0), "{}", said.err);
+    let low = fingered(&file(&[(0.0, 30), (0.5, 52)]), &[]);
+    assert!(low.err.ends_with("E2 to D6, where --octave 1 puts all of them\n"), "{}", low.err);
+    let nowhere = fingered(&file(&[(0.0, 10), (0.5, 120)]), &[]);
+    assert!(nowhere.err.ends_with("expected notes from E2 to D6\n"), "{}", nowhere.err);
+}
+
+/// B4 to E5 lie in position X and above only where the line stays there; an octave lower it is at
+/// home.
+#[test]
+fn a_line_that_lies_high_is_told_how_it_is_played_lower() {
+    let high = file(&[(0.0, 81), (0.25, 83), (0.5, 84), (0.75, 86)]);
+    let hint = "the line lies high, half of it or more in position X or above: --octave -1 plays";
+    let told = |more: &[&str]| fingered(&high, more).printed().contains(hint);
+    assert!(told(&[]));
+    assert!(!told(&["--octave", "-1"]));
+    let pinned = high.replacen("\"midi\":81", "\"midi\":81,\"string\":1", 1);
+    assert!(!fingered(&pinned, &[]).printed().contains(hint));
+    let low = file(&[(0.0, 60), (0.25, 64)]);
+    assert!(!fingered(&low, &[]).printed().contains(hint));
+}
+
 /// When each note is played, in the order of the file, which need not be that of time.
 #[test]
 fn each_note_says_when_it_is_played() {

@@ -32,7 +32,7 @@ const CALLS: [(&str, &[&str]); 14] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 67] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 69] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -81,6 +81,8 @@ const OPTIONS: [(&str, &[&str], &[&str]); 67] = [
     ("no_pins", &["--no-pins"], &[]),
     ("track", &["--track", "2"], &[]),
     ("unfold", &["--unfold"], &[]),
+    ("transpose", &["--transpose", "2"], &[]),
+    ("octave", &["--octave", "1"], &[]),
     ("pattern", &["--pattern", "132 32"], &[]),
     ("rhythm", &["--rhythm", "triplets"], &[]),
     ("travel", &["--travel", "up"], &[]),
@@ -224,6 +226,8 @@ fn numbers_are_asked_for_in_plain_words() {
         (&["finger", "x", "--ways", "21"], "expected a number from 1 to 20"),
         (&["finger", "x", "--home", "-1"], "expected a number from 0 to 36"),
         (&["finger", "x", "--home", "99999999999999999999"], "expected a number from 0 to 36"),
+        (&["finger", "x", "--octave", "6"], "expected a number from -5 to 5"),
+        (&["explain", "x", "--transpose", "up"], "expected a number from -60 to 60"),
         (&["shapes", "G", "--span", "wide"], "expected millimetres, as in 90"),
         (&["shapes", "G", "--arpeggio", "4"], "expected 2 or 3 notes a string"),
         (&["neck", "C", "--view", "two", "--choice", "one"], "expected a number, 1 for the best"),

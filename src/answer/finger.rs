@@ -96,6 +96,7 @@ impl FingerAnswer {
         let broken = fingerings.first().map_or(&[][..], Fingering::broken_chords);
         let mut remarks: Vec<FingerRemark> = FingerRemark::of_broken(broken, score).collect();
         remarks.extend(is_cut_short.then_some(FingerRemark::CutShort));
+        remarks.extend(fingerings.first().and_then(|best| reach.high(best, score)));
         let answer = |way: Fingering| WayAnswer::new(way, neck, query.hand(), &notes);
         let ways = fingerings.into_iter().map(answer).collect();
         let time = |read: ReadNote<'_>| NoteTime { played: read.time, bar: read.source.bar + 1 };
@@ -174,6 +175,27 @@ impl Reach<'_> {
         Err(Refusal::Unsettled { notes: first_few(told), more: more_than_few(missed.len()) })
     }
 
+    /// What is said of a line that lies high: of half its notes or more the hand is at X or above, an
+    /// octave lower all of them have a place, and neither the file nor the player has settled where
+    /// it lies.
+    fn high(&self, best: &Fingering, score: &ReadScore) -> Option<FingerRemark> {
+        const HIGH: u8 = 10;
+        let notes = best.notes();
+        let high = notes.iter().filter(|note| note.position.number() >= HIGH).count();
+        let is_settled =
+            score.is_moved() || score.notes().any(|read| read.source.pin != Pin::default());
+        let may_be_lower = 2 * high >= notes.len() && !is_settled && self.has_all(score, -12);
+        may_be_lower.then_some(FingerRemark::High)
+    }
+
+    /// Has every note a place so many semitones higher?
+    fn has_all(&self, score: &ReadScore, semitones: i32) -> bool {
+        score.notes().all(|read| {
+            let moved = read.sounding().up(semitones);
+            moved.is_some_and(|pitch| self.places_of(pitch).next().is_some())
+        })
+    }
+
     fn check_pitches(&self, score: &ReadScore) -> Result<(), Refusal> {
         let lacks = |read: &ReadNote<'_>| self.places_of(read.sounding()).next().is_none();
         let lacking: Vec<ReadNote<'_>> = score.notes().filter(lacks).collect();
@@ -182,7 +204,9 @@ impl Reach<'_> {
         }
         let notes = first_few(lacking.iter().map(|read| told(*read)));
         let more = more_than_few(lacking.len());
-        Err(Refusal::NotOnNeck { notes, more, range: self.range() })
+        let mut octaves = [-1, 1, -2, 2, -3, 3].into_iter();
+        let octave = octaves.find(|octaves| self.has_all(score, 12 * octaves));
+        Err(Refusal::NotOnNeck { notes, more, range: self.range(), octave })
     }
 
     /// The lowest and the highest note that may be played.

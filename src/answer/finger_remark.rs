@@ -24,6 +24,8 @@ pub enum FingerRemark {
     MoreBroken(usize),
     /// The line is too long to look for every way.
     CutShort,
+    /// The line lies high, and would have a place an octave lower.
+    High,
 }
 
 /// How many broken chords are told, and how many notes of one.
@@ -75,6 +77,10 @@ impl fmt::Display for FingerRemark {
             FingerRemark::CutShort => {
                 f.write_str("the line is long: there may be other ways that were not looked for")
             }
+            FingerRemark::High => f.write_str(
+                "the line lies high, half of it or more in position X or above: --octave -1 plays it \
+                 an octave lower, as guitars sound what is written for them",
+            ),
         }
     }
 }

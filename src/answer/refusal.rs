@@ -127,6 +127,8 @@ pub enum Refusal {
         more: usize,
         /// The lowest and the highest note that the neck has.
         range: String,
+        /// How many octaves higher it has all of them, if it does anywhere.
+        octave: Option<i32>,
     },
     /// Notes of a line that do not sound on the string and fret that the file gives for them.
     Unsettled {
@@ -316,11 +318,14 @@ impl fmt::Display for Refusal {
                 write!(f, "cannot write the file {name}: {error}")
             }
             Refusal::Line { name, error } => write!(f, "cannot read the line in {name}: {error}"),
-            Refusal::NotOnNeck { notes, more, range } => write!(
-                f,
-                "the instrument does not have {notes}{}; expected notes from {range}",
-                AndMore(*more)
-            ),
+            Refusal::NotOnNeck { notes, more, range, octave } => {
+                let told = "the instrument does not have";
+                write!(f, "{told} {notes}{}; expected notes from {range}", AndMore(*more))?;
+                match octave {
+                    Some(octaves) => write!(f, ", where --octave {octaves} puts all of them"),
+                    None => Ok(()),
+                }
+            }
             Refusal::Unsettled { notes, more } => write!(
                 f,
                 "not to be played there: {notes}{}; expected places that sound the notes, or \

@@ -25,6 +25,7 @@ mod value;
 mod view;
 mod where_to;
 
+pub(super) use choice::ChoiceArgs;
 pub(super) use explain::Explain;
 pub(super) use finger::Finger;
 pub(super) use line::{Line, TravelArg};

@@ -57,10 +57,8 @@ impl Call<'_> {
         &self,
         frets: Option<&str>,
     ) -> Result<(Neck, TuningAnswer, FretRange), Refusal> {
-        let frets = args::frets(frets)?;
         let tuning = self.tuning()?;
-        let neck = Neck::new(tuning.tuning.clone());
-        Region::default().within(frets).check(&neck)?;
+        let (neck, frets) = neck_within(&tuning, frets)?;
         Ok((neck, tuning, frets))
     }
 
@@ -75,6 +73,17 @@ impl Call<'_> {
             (None, scale) => Harmony::of_scale_with(scale.unwrap_or_default(), self.own_scales()),
         }
     }
+}
+
+/// The neck of a tuning, and which of its frets are wanted.
+pub(super) fn neck_within(
+    tuning: &TuningAnswer,
+    frets: Option<&str>,
+) -> Result<(Neck, FretRange), Refusal> {
+    let frets = args::frets(frets)?;
+    let neck = Neck::new(tuning.tuning.clone());
+    Region::default().within(frets).check(&neck)?;
+    Ok((neck, frets))
 }
 
 /// An answer as text, or as JSON where that is asked for.

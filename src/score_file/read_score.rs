@@ -5,6 +5,7 @@ use fretloom_theory::{MadeNote, Note, Part, Pitch, PlayedTime, Score};
 
 use super::error::{At, ScoreFileError};
 use super::limits::{LONGEST_PART_S, MOST_NOTES};
+use super::moved::moved;
 use super::origin::NoteOrigin;
 
 /// What a file says of a note that is no music.
@@ -71,8 +72,11 @@ pub struct ReadScore {
     frets_from: FretsFrom,
     tuning: Vec<Pitch>,
     capo: Option<Fret>,
+    is_moved: bool,
     remarks: Vec<String>,
 }
+
+const LEFT_OUT: &str = "the strings and frets of the file are left out, since the line is moved";
 
 impl ReadScore {
     /// How long a bar is, in seconds, where a file has none: four beats at 120.
@@ -97,7 +101,7 @@ impl ReadScore {
         score.parts = vec![part];
         let (bars_from, frets_from) = (BarsFrom::File, FretsFrom::Nut);
         let (made_of, remarks) = (Vec::new(), Vec::new());
-        let (tuning, capo) = (Vec::new(), None);
+        let (tuning, capo, is_moved) = (Vec::new(), None, false);
         Ok(ReadScore {
             score,
             times,
@@ -107,6 +111,7 @@ impl ReadScore {
             frets_from,
             tuning,
             capo,
+            is_moved,
             remarks,
         })
     }
@@ -135,6 +140,41 @@ impl ReadScore {
     #[must_use]
     pub fn without_pins(mut self) -> ReadScore {
         self.sources.iter_mut().for_each(|source| source.pin = Pin::default());
+        self
+    }
+
+    /// The same score so many semitones higher, with its keys and chord symbols. Where it moves at
+    /// all, nothing is settled any more about any place, nor about what the line is made of.
+    ///
+    /// # Errors
+    ///
+    /// Where a note would sound lower or higher than MIDI counts.
+    pub fn moved(mut self, semitones: i32) -> Result<ReadScore, ScoreFileError> {
+        if semitones == 0 {
+            return Ok(self);
+        }
+        self.score = moved(&self.score, semitones).ok_or_else(|| {
+            let wrong = format!("its notes cannot be moved by {semitones} semitones");
+            ScoreFileError::whole(
+                wrong,
+                "a move after which all of them are MIDI numbers, 0 to 127",
+            )
+        })?;
+        let had_pins = self.sources.iter().any(|source| source.pin != Pin::default());
+        self.remarks.extend(had_pins.then(|| LEFT_OUT.to_owned()));
+        Ok(ReadScore { made_of: Vec::new(), is_moved: true, ..self.without_pins() })
+    }
+
+    /// Has it been moved?
+    #[must_use]
+    pub fn is_moved(&self) -> bool {
+        self.is_moved
+    }
+
+    /// The same score with more that a player should know.
+    #[must_use]
+    pub fn remarking(mut self, remarks: impl IntoIterator<Item = String>) -> ReadScore {
+        self.remarks.extend(remarks);
         self
     }
 

@@ -2,6 +2,7 @@
 
 use clap::Args;
 
+use super::value;
 use crate::score_file::{Choice, Repeats};
 
 /// What to take from a file of notes.
@@ -16,6 +17,10 @@ pub struct ChoiceArgs {
     /// Play the repeats and endings of MusicXML, D.C. and D.S. too, one after another
     #[arg(long)]
     unfold: bool,
+    /// So many semitones higher, with keys and chords; negative for lower
+    #[arg(long, value_name = "SEMITONES", allow_negative_numbers = true, default_value = "0",
+          hide_default_value = true, value_parser = value::up_or_down(60))]
+    pub transpose: i8,
 }
 
 impl ChoiceArgs {

@@ -36,6 +36,10 @@ pub struct Finger {
     /// What to take from the file
     #[command(flatten)]
     pub choice: ChoiceArgs,
+    /// So many octaves higher; -1 for what is written an octave above its sound
+    #[arg(long, value_name = "N", allow_negative_numbers = true, default_value = "0",
+          hide_default_value = true, value_parser = value::up_or_down(5))]
+    pub octave: i8,
     /// Leave out the strings and frets that the file itself gives
     #[arg(long)]
     pub no_pins: bool,

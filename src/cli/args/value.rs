@@ -56,3 +56,11 @@ pub(super) fn number(low: u8, high: u8) -> impl Fn(&str) -> Result<u8, String> +
         read.ok_or_else(|| format!("expected a number from {low} to {high}"))
     }
 }
+
+/// Reads a whole number that may be negative, at most `most` either way.
+pub(super) fn up_or_down(most: i8) -> impl Fn(&str) -> Result<i8, String> + Clone {
+    move |text| {
+        let read = text.parse().ok().filter(|number| (-most..=most).contains(number));
+        read.ok_or_else(|| format!("expected a number from -{most} to {most}"))
+    }
+}

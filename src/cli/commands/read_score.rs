@@ -5,17 +5,26 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use crate::answer::Refusal;
-use crate::score_file::{self, Choice, LONGEST_FILE, ReadScore};
+use crate::cli::args::ChoiceArgs;
+use crate::score_file::{self, LONGEST_FILE, ReadScore};
 use crate::words::in_plain_words;
 
-/// The score in a file, or on standard input; of its parts the chosen one.
-pub(super) fn read_score(file: &Path, choice: &Choice) -> Result<ReadScore, Refusal> {
+/// The score in a file, or on standard input; of its parts the chosen one, moved as is wanted and so
+/// many octaves more.
+pub(super) fn read_score(
+    file: &Path,
+    wanted: &ChoiceArgs,
+    octaves: i8,
+) -> Result<ReadScore, Refusal> {
     let name = file.display().to_string();
     let bytes = bytes(file).map_err(|error| Refusal::LineFile {
         name: name.clone(),
         reason: in_plain_words(&error),
     })?;
-    score_file::read(&bytes, choice).map_err(|error| Refusal::Line { name, error })
+    let semitones = i32::from(wanted.transpose) + 12 * i32::from(octaves);
+    let read = score_file::read(&bytes, &wanted.choice());
+    let moved = read.and_then(|score| score.moved(semitones));
+    moved.map_err(|error| Refusal::Line { name, error })
 }
 
 /// The bytes of a file, or of standard input; one more than may be at most, which tells of it.

@@ -78,6 +78,12 @@ impl Note {
         Note { onset, duration, end, pitch, voice, grace, ties, recorded }
     }
 
+    /// The same note at another pitch.
+    #[must_use]
+    pub fn at_pitch(self, pitch: NamedPitch) -> Note {
+        Note { pitch, ..self }
+    }
+
     /// The same note in that voice.
     #[must_use]
     pub fn in_voice(self, voice: Voice) -> Note {
