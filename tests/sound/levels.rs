@@ -168,3 +168,16 @@ fn nothing_clicks_when_a_note_is_damped_or_a_track_is_muted() {
     // The very end is silence.
     assert!(peak(&heard[heard.len() - 48..]) < 1e-4);
 }
+
+/// Chords fade into one another: 20 ms from each change on, in time and in the seam of a round.
+#[test]
+fn chords_change_without_a_click() {
+    let style = PlayStyle { rounds: Rounds::Endless, ..PlayStyle::default() };
+    let score = score(60, &[(0, "Dm7"), (1, "G7alt"), (2, "N.C."), (3, "Cmaj7")]);
+    let performance = Performance::new(&score, &[], &style);
+    let high = above_6_khz(&all(&mut *performance.samples(&Arc::new(Mix::full())), 480, 480_000));
+    for beat in [1, 2, 3, 8, 9] {
+        let changes = energy(&high[beat * 48_000 - 10..beat * 48_000 + 950]);
+        assert!(changes < INAUDIBLE, "{beat}: {changes:e}");
+    }
+}
