@@ -366,3 +366,40 @@ fn a_command_plays_through_it_and_ctrl_c_stops_it() {
     let silent = recorded.iter().rev().take_while(|one| **one == 0.0).count();
     assert!(silent > 4_800, "and none in the end");
 }
+
+/// pacat finds the server by its own settings, which are none of ours.
+#[test]
+fn a_program_that_reaches_a_server_plays_and_stops_in_time() {
+    let _alone = alone();
+    let Some(server) = SoundServer::start("pacat") else { return };
+    let recorder = Recorder::of(&server);
+    let home = Home::new();
+    let socket = server.folder().join("pulse/native");
+    let settings = format!("default-server = unix:{}\n", socket.display());
+    home.put(".config/pulse/client.conf", &settings);
+    let mut program = home.program();
+    program.env("HOME", home.folder()).env("PATH", std::env::var("PATH").unwrap());
+    program.args(["line", "Dm7", "--bars", "64", "--play"]);
+    let begin = Instant::now();
+    let playing = program.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    thread::sleep(ms(2_000));
+    let asked = Instant::now();
+    let id = playing.id().to_string();
+    assert!(Command::new("kill").args(["-INT", &id]).status().unwrap().success());
+    let said = Said::from(playing.wait_with_output().unwrap());
+    assert_eq!((said.status, said.err.as_str()), (Some(130), ""));
+    thread::sleep(ms(300));
+    let first = recorder.first_sound().unwrap() - begin;
+    let last = recorder.last_sound().unwrap().saturating_duration_since(asked);
+    println!("by pacat the first sound comes after {first:?}, and a stop takes {last:?}");
+    assert!(last < ms(250), "{last:?}");
+    no_click_in_the_end(&recorder.samples());
+}
+
+/// The last 12 ms are never louder than what is before them, and end in nothing.
+fn no_click_in_the_end(recorded: &[f32]) {
+    let end = recorded.iter().rposition(|one| *one != 0.0).unwrap();
+    let loudest = |part: &[f32]| part.iter().fold(0.0f32, |loudest, one| loudest.max(one.abs()));
+    let before = loudest(&recorded[end - 2_400..end - 576]);
+    assert!(loudest(&recorded[end - 30..=end]) < before / 20.0, "it is cut off");
+}

@@ -86,6 +86,13 @@ impl Player for SystemPlayer {
     }
 }
 
+impl Drop for SystemPlayer {
+    /// What sounds fades away.
+    fn drop(&mut self) {
+        self.stop();
+    }
+}
+
 impl fmt::Debug for SystemPlayer {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.debug_tuple("SystemPlayer").field(&self.state()).finish()
