@@ -201,6 +201,14 @@ fn other_lines_and_free_notes_are_told_from_pairs() {
     assert!(count.free.percent() >= 90.0, "{count}{listed}\n");
 }
 
+/// Two beats early at most, or as late. A quarter of these groups belong to bars that show no pair
+/// even so, and two notes of a triad may be the neighbour's as well: all can never be told.
+#[test]
+fn early_and_late_groups_reach_their_chord() {
+    let count = counted();
+    assert!(count.shifted.percent() >= 43.0, "{count}");
+}
+
 #[test]
 fn recorded_solos_are_rarely_called_pairs_where_recordings_are_kept() {
     let Some(solos) = recorded_solos() else { return };

@@ -39,16 +39,16 @@ pub(super) const ACROSS_REST: u32 = 10;
 pub(super) const INSIDE: u32 = 30;
 
 /// A group that begins before its chord, or hangs over the next one …
-pub(super) const OUT_OF_TIME: u32 = 29;
+pub(super) const OUT_OF_TIME: u32 = 26;
 
-/// … and each note of it there. A bar without a pair thus gives three notes away, never two.
-pub(super) const NOTE_OUT_OF_TIME: u32 = 6;
+/// … and each note of it there. A bar without a pair thus gives two notes away, never one.
+pub(super) const NOTE_OUT_OF_TIME: u32 = 4;
 
 /// A group out of time that takes its note away from a group beside it, which has that note too.
-pub(super) const TORN: u32 = 90;
+pub(super) const TORN: u32 = 110;
 
 /// A pair one of whose triads is only whole with notes before its chord, or behind it.
-pub(super) const SHOWN_OUT_OF_TIME: u32 = 50;
+pub(super) const SHOWN_OUT_OF_TIME: u32 = 40;
 
 /// A pair of which only one triad is whole under its chord, and the other under the chord before or
 /// after.

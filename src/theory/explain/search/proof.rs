@@ -87,9 +87,18 @@ impl Line<'_> {
         to: usize,
         entered: &Candidate,
     ) -> bool {
-        let triad = |note| entered.member(self.class(note)).map(|(which, _)| which);
-        self.moment(field, to) == Moment::Early
-            && self.rests[to] < RestBefore::Eighth
-            && triad(from.note as usize) == triad(to)
+        self.moment(field, to) == Moment::Early && self.joins(from, to, entered)
+    }
+
+    /// Does a group hang over into notes of its own triad, which no pair explains?
+    pub(super) fn tears_from_unexplained(&self, from: Node, to: usize, left: &Candidate) -> bool {
+        let moment = self.moment(from.state.field as usize, from.note as usize);
+        moment == Moment::Late && self.joins(from, to, left)
+    }
+
+    /// Are two notes of one triad, without a rest between them?
+    fn joins(&self, from: Node, to: usize, candidate: &Candidate) -> bool {
+        let triad = |note| candidate.member(self.class(note)).map(|(which, _)| which);
+        self.rests[to] < RestBefore::Eighth && triad(from.note as usize) == triad(to)
     }
 }

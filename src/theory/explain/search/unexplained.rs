@@ -55,7 +55,9 @@ impl Line<'_> {
         let on_time = self.moment(field, step.to) == Moment::OnTime;
         let shown = on_time || group.on_time == Triads::BOTH;
         let leaves = group.lacks(self.proof(left, candidate)) == Some(Triads::NONE);
-        let cost = node.cost + gap.cost + self.leave_cost(left, group);
+        let torn = self.tears_from_unexplained(node, step.to, candidate);
+        let torn = if torn { cost::TORN } else { 0 };
+        let cost = node.cost + gap.cost + self.leave_cost(left, group) + torn;
         (fits && shown && leaves).then(|| cost + self.out_of_time(field, None, step.to))
     }
 
