@@ -3,7 +3,7 @@
 use fretloom_fretboard::{Neck, Pin, Place, StringNumber};
 use fretloom_theory::{NoteEdit, PhraseNote, Quarters, Stroke};
 
-use super::answer::LineAnswer;
+use super::answer::{LineAnswer, told};
 use super::area::Area;
 use super::ground::LineGround;
 use super::played::LineWay;
@@ -46,6 +46,7 @@ impl LineAnswer {
     ///
     /// A change that cannot be made where it stands has no effect and is
     /// [counted](Self::unmade_edits): so phrases may be made anew under changes that were made before.
+    /// Bars without a change are played where they were, as far as a hand can.
     ///
     /// # Errors
     ///
@@ -71,8 +72,12 @@ impl LineAnswer {
         }
         let pins = pins(neck, area, &notes, edits);
         let (tuning, question) = (self.tuning.clone(), &self.question);
-        let made_of = self.made_of().to_vec();
-        let mut edited = LineAnswer::of(neck, tuning, question, area, made_of, &notes, &pins)?;
+        let (made_of, told) = (self.made_of().to_vec(), told(question, self.made_of(), &notes));
+        let mut ways = self.kept_ways(neck, area, &told, &pins, edits);
+        if ways.is_empty() {
+            ways = LineWay::all(neck, question, area, &told, &pins)?;
+        }
+        let mut edited = LineAnswer::played(tuning, question, made_of, told, ways);
         edited.unmade_edits = unmade_edits;
         for edit in edits {
             if let LineEdit::Slur(at) = edit

@@ -47,6 +47,21 @@ impl LineWay {
         Ok(fingerings.into_iter().map(way).collect())
     }
 
+    /// The way to play notes most of which are settled where they were before; `None` where no hand
+    /// can.
+    pub(super) fn as_before(
+        neck: &Neck,
+        question: &LineQuestion,
+        area: &Area,
+        notes: &[ToldNote],
+        pins: &[Pin],
+    ) -> Option<LineWay> {
+        let line = line_notes(question, area, notes, pins);
+        let fingering = area.query().best(neck, &line).ok()?.as_before();
+        let way = WayAnswer::new(fingering, neck, area.query().hand(), &line);
+        Some(LineWay::of(question, notes, way))
+    }
+
     pub(super) fn of(question: &LineQuestion, notes: &[ToldNote], way: WayAnswer) -> LineWay {
         let bars = question.chords.bars();
         let slurs = match question.slurring {

@@ -21,6 +21,8 @@ pub enum FingeringCondition {
     OnStrings(StringSet),
     /// The hand stays in this part of the neck.
     Positions(HandPosition, HandPosition),
+    /// Most of it is settled as it was before a change.
+    AsBefore,
     /// None: it is the next cheapest after those before it.
     NextCheapest,
 }
@@ -40,6 +42,7 @@ impl fmt::Display for FingeringCondition {
             }
             FingeringCondition::OnStrings(strings) => write!(f, "all on strings {strings}"),
             FingeringCondition::Positions(low, high) => write!(f, "in positions {low} to {high}"),
+            FingeringCondition::AsBefore => f.write_str("as before the change"),
             FingeringCondition::NextCheapest => f.write_str("the next easiest"),
         }
     }

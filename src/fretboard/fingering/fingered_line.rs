@@ -22,6 +22,21 @@ pub struct Fingering {
 }
 
 impl Fingering {
+    /// The same, told as what it was before a change: its places were settled by who asked for it.
+    ///
+    /// ```
+    /// use fretloom_fretboard::{FingeringCondition, FingeringQuery, LineNote, Neck, Tuning};
+    /// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+    /// let line = [LineNote::new(0.0, 0.25, "F3".parse::<fretloom_theory::NamedPitch>().unwrap().pitch())];
+    /// let line: Vec<LineNote> = line.into_iter().flatten().collect();
+    /// let fingering = FingeringQuery::default().best(&neck, &line).unwrap().as_before();
+    /// assert_eq!(fingering.condition(), FingeringCondition::AsBefore);
+    /// ```
+    #[must_use]
+    pub fn as_before(self) -> Fingering {
+        Fingering { condition: FingeringCondition::AsBefore, ..self }
+    }
+
     /// The fingering that takes choice `path[i]` at onset `i`.
     pub(super) fn new(
         onsets: &[Onset],

@@ -197,7 +197,8 @@ fn ground_of(
 
 #[cfg(test)]
 mod tests {
-    use fretloom_theory::{LineStyle, Pitch, Spelling};
+    use fretloom_fretboard::Place;
+    use fretloom_theory::{LineStyle, Pitch, Quarters, Spelling};
 
     use super::super::phrases::{all_spelled_out, written_out};
     use super::super::state::LineScreen;
@@ -235,6 +236,64 @@ mod tests {
             assert_eq!(made.answer, afresh.answer, "after {key}");
             assert_eq!((&made.tab, made.way), (&afresh.tab, afresh.way), "after {key}");
         }
+    }
+
+    /// Every note of a line is changed in turn by every key that changes one; whatever the way to
+    /// finger it, what lies outside its bar stays where it is.
+    #[test]
+    fn a_change_leaves_other_bars_where_they_are() {
+        let mut shared =
+            Shared::new("guitar-standard", Library::load(None), Spelling::Plain).unwrap();
+        let (mut tried, mut moved) = (0, Vec::new());
+        for (strings, way) in [("neck; 4-3-2; ", ""), ("neck; ; ", ""), ("neck; ; ", "h")] {
+            let seed = LineSeed {
+                symbol: "Dm7".to_owned(),
+                scale: "D Dorian".to_owned(),
+                pair: "F & G".to_owned(),
+                place: LinePlace::read(strings),
+                near: Pitch::from_midi(53),
+            };
+            let mut screen = LineScreen::new();
+            screen.open(&seed, &mut shared);
+            press(&mut screen, &mut shared, way);
+            let before = places(&screen);
+            let plain = screen.chosen.clone();
+            for cursor in 0..before.len() {
+                for key in ["up", "down", "u", "d", "U", "D", "o", "y", "delete"] {
+                    screen.cursor = cursor;
+                    press(&mut screen, &mut shared, key);
+                    let now = places(&screen);
+                    let bar = before[cursor].0;
+                    let outside = |all: &[(u64, Quarters, Place)]| -> Vec<_> {
+                        all.iter().filter(|(at, ..)| *at != bar).copied().collect()
+                    };
+                    if outside(&now) != outside(&before) {
+                        moved.push(format!("{strings} {way} {key} at note {cursor}"));
+                    }
+                    tried += 1;
+                    screen.restore(plain.clone(), &shared);
+                }
+            }
+        }
+        // A held note may reach into the next bar, and its change with it.
+        assert!(tried > 400 && moved.len() * 50 < tried, "{tried}: {moved:?}");
+    }
+
+    fn press(screen: &mut LineScreen, shared: &mut Shared, keys: &str) {
+        for key in keys.split_whitespace() {
+            let command = shared.keys.command(Section::Line, key.parse().unwrap());
+            let Some(Command::Line(command)) = command else { panic!("{key} is no command") };
+            screen.update(command, shared);
+        }
+    }
+
+    /// The bar, the onset and the place of each note.
+    fn places(screen: &LineScreen) -> Vec<(u64, Quarters, Place)> {
+        let made = screen.made().unwrap();
+        let bars = made.answer.question.chords.bars();
+        let places = made.way().unwrap().way.notes.iter().map(|at| at.place);
+        let onsets = made.notes().iter().map(|told| told.note.onset);
+        onsets.zip(places).map(|(at, place)| (bars.at(at).unwrap().index, at, place)).collect()
     }
 
     /// Of phrases as they are written out comes the line that they were, and so it does of the file in

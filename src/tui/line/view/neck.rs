@@ -134,6 +134,11 @@ impl Drawing<'_> {
         let mut words = vec![place, frets, self.labels_in_words()];
         let targets = super::super::field::spaced(&self.screen.chosen.targets);
         words.extend((!targets.is_empty()).then(|| format!("aims at {targets}")));
+        // What is aimed at is told in full: rather no frets, then no labels.
+        let width = |words: &[String]| words.join(" ─ ").chars().count() + 3;
+        while words.len() > 2 && width(&words) > usize::from(area.width) {
+            words.remove(1);
+        }
         let mut line = Line::styled("─ ", self.shared.theme.muted);
         line.push_span(Span::styled(words.join(" ─ "), self.shared.theme.muted));
         line.push_span(Span::styled(" ", self.shared.theme.muted));
