@@ -19,18 +19,9 @@ pub struct Chain {
 }
 
 impl Chain {
-    /// A chain of one shape.
-    pub(super) fn beginning_with(rung: Rung) -> Chain {
-        Chain { rungs: vec![rung], cost_mm: held_mm(&rung.shape) }
-    }
-
-    /// The chain with one shape more; `None` where that is no higher or of the same triad.
-    pub(super) fn followed_by(&self, neck: &Neck, rung: Rung) -> Option<Chain> {
-        let last = self.rungs.last()?;
-        let climbs = last.shape.cmp_height(&rung.shape).is_lt() && last.which != rung.which;
-        let step_mm = climbs.then(|| step_mm(neck, &last.shape, &rung.shape))?;
-        let rungs = [self.rungs.as_slice(), &[rung]].concat();
-        Some(Chain { rungs, cost_mm: self.cost_mm + step_mm + held_mm(&rung.shape) })
+    /// These shapes, which cost so much.
+    pub(super) fn of(rungs: Vec<Rung>, cost_mm: f64) -> Chain {
+        Chain { rungs, cost_mm }
     }
 
     /// Its shapes in the order of playing.
@@ -40,7 +31,7 @@ impl Chain {
     }
 
     /// What it costs, as [`ChainQuery::chains`](crate::ChainQuery::chains) counts it.
-    #[must_use]
+    #[cfg(test)]
     pub(crate) const fn cost_mm(&self) -> f64 {
         self.cost_mm
     }
@@ -66,6 +57,13 @@ impl Chain {
 /// What a shape costs by itself.
 pub(super) fn held_mm(shape: &Shape) -> f64 {
     shape.grip().map_or(0.0, |grip| grip.cost_mm())
+}
+
+/// What it costs to climb from one rung to the next; `None` where that is no higher or of the same
+/// triad.
+pub(super) fn climb_mm(neck: &Neck, last: &Rung, next: &Rung) -> Option<f64> {
+    let climbs = last.shape.cmp_height(&next.shape).is_lt() && last.which != next.which;
+    climbs.then(|| step_mm(neck, &last.shape, &next.shape))
 }
 
 /// What it costs to go from one shape to the next. Each fret of the way costs the same: by its true
