@@ -312,6 +312,17 @@ fn one_that_ends_when_it_has_taken_all_but_its_end_stays_open_is_ended() {
 }
 
 #[test]
+fn a_program_that_starts_in_two_ways_is_in_use_or_is_not() {
+    for script in ["exit 0", "case \"$*\" in *--raw*) exit 1;; esac"] {
+        let machine = Machine::new().with("pw-cat", script);
+        let ways = Ways::look(&machine.places());
+        assert_eq!(ways.in_use, Some(Way::Program(machine.path("pw-cat"))), "{script}");
+        let others: Vec<&str> = ways.untaken.iter().map(|other| other.what.as_str()).collect();
+        assert_eq!(others, ["sound server", "pacat", "aplay"], "{script}");
+    }
+}
+
+#[test]
 fn looking_plays_nothing() {
     let machine = Machine::new().with("pacat", "cat >heard");
     let ways = Ways::look(&machine.places());

@@ -48,6 +48,7 @@ fn play_by_program(
 /// The first way that can be used, and why the others are not taken. Nothing is heard of it.
 pub(super) fn look(places: &SoundPlaces) -> (Option<Way>, Vec<Untaken>) {
     let mut untaken = Vec::new();
+    let mut program_in_use = None;
     let mut used = match Server::find(places).and_then(Server::open) {
         Ok(server) => Some(server.way()),
         Err(why) => {
@@ -61,12 +62,17 @@ pub(super) fn look(places: &SoundPlaces) -> (Option<Way>, Vec<Untaken>) {
                 note(&mut untaken, Untaken::new(program.name(), "is not needed"));
             }
             Ok(program) => match program.check() {
-                Ok(()) => used = Some(program.way()),
+                Ok(()) => {
+                    used = Some(program.way());
+                    program_in_use = Some(program.name());
+                }
                 Err(why) => note(&mut untaken, why),
             },
             Err(why) => note(&mut untaken, why),
         }
     }
+    // The other way of starting the same program is no other way out.
+    untaken.retain(|other| Some(other.what.as_str()) != program_in_use);
     (used, untaken)
 }
 
