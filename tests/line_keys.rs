@@ -313,6 +313,25 @@ fn a_line_waits_while_one_is_elsewhere() {
     assert_eq!((pair(&player), pattern(&player)), ("[F] & (G)".into(), "123 4321".into()));
 }
 
+/// By hand: phrase 2 begins on the and of 1 in bar 2, an eighth after the landing. A beat later there
+/// is a beat of rest before it, and the landing is as long as it was; back again there is none.
+#[test]
+fn a_phrase_that_begins_later_leaves_a_breath() {
+    let mut player = Player::after("Dm7", "3 c");
+    player.paste("Dm7 | G7 | Cmaj7");
+    player.press("enter 8");
+    let before_and_at = |player: &Player| {
+        let notes = player.program.line().notes();
+        let at = notes.iter().position(|told| told.note.phrase == 1).unwrap();
+        (notes[at - 1].note.end().to_f64(), notes[at].note.onset.to_f64())
+    };
+    assert_eq!(before_and_at(&player), (4.5, 4.5));
+    player.press("L L");
+    assert_eq!(before_and_at(&player), (4.5, 5.5));
+    player.press("K K");
+    assert_eq!(before_and_at(&player), (4.5, 4.5));
+}
+
 /// A change is a step of its own, and taking it back leaves the rest.
 /// A change whose note is a rest in the pattern of the moment is told, and comes back with its note.
 #[test]

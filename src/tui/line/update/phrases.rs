@@ -161,6 +161,10 @@ impl LineScreen {
         if let Some(before) = index.checked_sub(1).and_then(|at| chosen.phrases.get_mut(at)) {
             let end = before.to.as_deref().and_then(|to| moment_of(&chords, to));
             before.to = before.to.take().filter(|_| end.is_some_and(|end| end < next));
+            // What comes before ends where it ended, and a breath lies between.
+            if let (Way::Next, None, Some(now)) = (way, &before.to, now) {
+                before.to = moment(&chords, now);
+            }
         }
         if let Some(phrase) = chosen.phrases.get_mut(index) {
             phrase.from = written;
