@@ -10,7 +10,8 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use fretloom::sound::{Frames, Player as _, PlayerState, SoundError};
+use fretloom::settings::Settings;
+use fretloom::sound::{CountIn, Frames, Level, Player as _, PlayerState, SoundChoices, SoundError};
 use fretloom::tui::event::{Event, SoundNews};
 use player::Player;
 
@@ -259,6 +260,25 @@ fn levels_and_choices_are_there_tomorrow() {
     for chosen in ["2 and 4", "5:4", "one bar", "once"] {
         assert!(page.contains(chosen), "{page}");
     }
+}
+
+#[test]
+fn it_begins_as_the_player_has_settled_it() {
+    let mut player = Player::after("Dm7", "3");
+    let sound = SoundChoices {
+        swing: "2:1".parse().unwrap(),
+        count_in: CountIn::OneBar,
+        drone: true,
+        line_level: Level::new(25).unwrap(),
+        ..SoundChoices::default()
+    };
+    player.program.use_settings(&Settings { sound, ..Settings::default() });
+    player.press("Y");
+    let page = player.screen();
+    for settled in ["line, shapes   25", "swing         2:1", "count-in      one bar"] {
+        assert!(page.contains(settled), "{page}");
+    }
+    assert!(!page.contains("silent"), "{page}");
 }
 
 #[test]

@@ -11,6 +11,9 @@ mod adverse;
 mod bare_pty;
 #[path = "support/mistakes.rs"]
 mod mistakes;
+#[cfg(target_os = "linux")]
+#[path = "pseudo_terminal/playing.rs"]
+mod playing;
 #[path = "support/program.rs"]
 mod program;
 #[path = "support/pty.rs"]
@@ -637,7 +640,7 @@ mod linux {
     }
 
     /// How often any thread of the process has been put to sleep or taken off its processor.
-    fn switches(process: u32) -> u64 {
+    pub(super) fn switches(process: u32) -> u64 {
         let threads = fs::read_dir(format!("/proc/{process}/task")).unwrap();
         threads
             .map(|thread| {
