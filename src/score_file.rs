@@ -28,6 +28,7 @@ mod read_score;
 mod recorded;
 mod write_error;
 mod write_midi;
+mod write_music_xml;
 mod written_score;
 mod xml;
 

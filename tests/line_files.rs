@@ -140,6 +140,35 @@ fn a_place_that_may_not_be_written_is_told() {
 }
 
 #[test]
+fn two_files_of_one_name_are_refused() {
+    let home = Home::new();
+    for other in ["a.xml", "./a.xml"] {
+        let message = format!(
+            "cannot write the file {other}: it is named twice; expected another name for each file"
+        );
+        assert_refused(&home, &["--midi", "a.xml", "--musicxml", other, "--overwrite"], &message);
+    }
+}
+
+/// Where one of several files cannot be written, none is, and what was there is as it was.
+#[cfg(target_os = "linux")]
+#[test]
+fn all_files_are_written_or_none() {
+    let home = Home::new();
+    let old = home.put("a.mid", "somebody's work");
+    for words in [
+        ["--midi", "a.mid", "--musicxml", "/dev/full", "--overwrite"],
+        ["--midi", "a.mid", "--musicxml", "no/a.xml", "--overwrite"],
+        ["--musicxml", "b.xml", "--midi", "/proc/b.mid", "--overwrite"],
+    ] {
+        let said = line(&home, &words);
+        assert_eq!((said.status, said.out.as_str()), (Some(1), ""), "{words:?}: {}", said.err);
+        assert_eq!(fs::read(&old).unwrap(), b"somebody's work", "{words:?}");
+        assert_eq!(names(&home), ["a.mid"], "{words:?}");
+    }
+}
+
+#[test]
 fn twelve_keys_are_one_file() {
     let home = Home::new();
     let one = line(&home, &["--bars", "2", "--midi", "one.mid"]).printed();

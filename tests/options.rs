@@ -108,7 +108,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 69] = [
 /// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
 /// written, which `tests/line_files.rs` has; what is heard, which `tests/sound/wav.rs` and
 /// `tests/sound_program.rs` have.
-const ELSEWHERE: [&str; 25] = [
+const ELSEWHERE: [&str; 26] = [
     "help",
     "version",
     "file",
@@ -123,6 +123,7 @@ const ELSEWHERE: [&str; 25] = [
     "shell",
     "phrases",
     "midi",
+    "musicxml",
     "overwrite",
     "wav",
     "play",

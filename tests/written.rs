@@ -9,3 +9,5 @@
 mod lines;
 #[path = "written/midi.rs"]
 mod midi;
+#[path = "written/music_xml.rs"]
+mod music_xml;

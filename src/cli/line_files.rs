@@ -5,7 +5,7 @@
 
 use std::fs::{self, File};
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::LineFilesArgs;
@@ -33,6 +33,8 @@ struct LineFile<'a> {
 enum LineFileKind {
     /// A Standard MIDI File.
     Midi,
+    /// MusicXML.
+    MusicXml,
     /// What is heard, as a WAV file.
     Wav,
 }
@@ -56,6 +58,7 @@ impl<'a> LineFiles<'a> {
     pub(super) fn of(wanted: &'a LineFilesArgs) -> Result<LineFiles<'a>, Refusal> {
         let named = [
             (wanted.midi.as_deref(), LineFileKind::Midi),
+            (wanted.musicxml.as_deref(), LineFileKind::MusicXml),
             (wanted.wav.as_deref(), LineFileKind::Wav),
         ];
         let files =
@@ -89,6 +92,8 @@ impl<'a> LineFiles<'a> {
         for (file, content) in &made {
             staged.push((*file, file.staged(content)?));
         }
+        // A device may still refuse; what is staged only takes its name.
+        staged.sort_by_key(|(_, ready)| matches!(ready, Ready::Staged(_)));
         staged.into_iter().try_for_each(|(file, ready)| file.put(ready, self.existing))
     }
 
@@ -110,10 +115,19 @@ impl<'a> LineFiles<'a> {
     }
 }
 
-/// Do two names mean one file?
+/// Do two names mean one file, which need not be there?
 fn is_same(one: &Path, other: &Path) -> bool {
-    let real = |path: &Path| fs::canonicalize(path).ok();
     one == other || real(one).is_some_and(|one| Some(one) == real(other))
+}
+
+/// Where a file is, or will be.
+fn real(file: &Path) -> Option<PathBuf> {
+    let folder = file.parent().filter(|folder| *folder != Path::new(""));
+    let new = || {
+        let folder = fs::canonicalize(folder.unwrap_or(Path::new("."))).ok()?;
+        Some(folder.join(file.file_name()?))
+    };
+    fs::canonicalize(file).ok().or_else(new)
 }
 
 impl LineFile<'_> {
@@ -157,6 +171,7 @@ impl LineFile<'_> {
         let made: Result<Vec<u8>, ScoreWriteError> = match self.kind {
             LineFileKind::Midi => written.midi(),
             LineFileKind::Wav => return self.heard(written, sound),
+            LineFileKind::MusicXml => written.music_xml(),
         };
         let made = made.map(Content::Bytes);
         made.map_err(|error| Refusal::Unwritable { name: self.path.display().to_string(), error })

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use fretloom_theory::Tempo;
+use fretloom_theory::{NamedPitch, Tempo};
 
 use super::limits::MOST_BARS;
 
@@ -14,6 +14,8 @@ pub enum ScoreWriteError {
     TooLong,
     /// A tempo that the file has no number for.
     Tempo(Tempo),
+    /// A note below C0, that MusicXML has no number for.
+    TooLow(NamedPitch),
     /// Notes so short, or at such moments, that no one grid holds them all.
     TooFine,
 }
@@ -29,6 +31,9 @@ impl fmt::Display for ScoreWriteError {
                 "a tempo of {tempo} has no place in a MIDI file: expected 4 to 60000000 quarter \
                  notes a minute"
             ),
+            ScoreWriteError::TooLow(pitch) => {
+                write!(f, "{pitch:#} is too low for MusicXML: expected notes from C0 up")
+            }
             ScoreWriteError::TooFine => f.write_str(
                 "its notes are divided too finely: expected note values and tuplets that have a \
                  common unit",

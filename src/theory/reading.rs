@@ -97,6 +97,22 @@ impl Reading {
         }
     }
 
+    /// The key in which chords come home: the one that the last of them speak for. `None` where none
+    /// does, or several do alike, as one chord by itself.
+    ///
+    /// ```
+    /// use fretloom_theory::{Chord, Key, Reading};
+    /// let chords: Vec<Chord> =
+    ///     ["Em7b5", "A7alt", "Dm6"].iter().map(|symbol| symbol.parse().unwrap()).collect();
+    /// assert_eq!(Reading::home(&chords), Some(Key::minor("D".parse().unwrap())));
+    /// assert_eq!(Reading::home(&chords[2..]), None);
+    /// ```
+    #[must_use]
+    pub fn home(chords: &[Chord]) -> Option<Key> {
+        let chords: Vec<&Chord> = chords.iter().collect();
+        key_around::key_around(&chords, chords.len().checked_sub(1)?)
+    }
+
     /// The scales that fit the chord, those that its function asks for first.
     ///
     /// Among these a few do not hold all that the symbol writes: melodic minor over a tonic minor

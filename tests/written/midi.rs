@@ -199,6 +199,9 @@ proptest! {
     #[test]
     fn a_line_is_read_as_it_was_written(asked in lines::any()) {
         let Ok(written) = asked.written() else { return Ok(()) };
+        if written.notes.is_empty() {
+            return Ok(());
+        }
         let bytes = written.midi().unwrap();
         let read = score_file::read(&bytes, &Choice::default()).unwrap();
         let (score, again) = (&written.score, read.score());

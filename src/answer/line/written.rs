@@ -2,7 +2,8 @@
 
 use fretloom_fretboard::Instrument;
 use fretloom_theory::{
-    ChordSymbol, ClickBeats, DroneChord, KeySignature, Quarters, Score, Swing, Timeline,
+    Chord, ChordSymbol, ClickBeats, DroneChord, KeySignature, Quarters, Reading, Score, Swing,
+    Timeline,
 };
 
 use super::answer::LineAnswer;
@@ -47,9 +48,7 @@ impl LineAnswer {
     /// The music with its title, its key and the name of its part.
     fn written_score(&self) -> Score {
         let Score { parts, bars, tempi, chords, .. } = self.score();
-        let home = self.question.chords.chords().last().map(|chord| chord.over.chord());
-        let names = self.notes.iter().map(|told: &ToldNote| told.name);
-        let key = KeySignature::fewest_accidentals(names, home.flatten());
+        let key = self.key_signature();
         let part_name = part_name(self.tuning.tuning.instrument());
         Score {
             title: Some(self.title()),
@@ -57,6 +56,16 @@ impl LineAnswer {
             parts: parts.into_iter().map(|part| part.named(&part_name)).collect(),
             ..Score { bars, tempi, chords, ..Score::default() }
         }
+    }
+
+    /// That of the key in which the chords come home; where they say none, the one in which the notes
+    /// are easiest to read.
+    fn key_signature(&self) -> KeySignature {
+        let of_chords = self.question.chords.chords().iter().filter_map(|chord| chord.over.chord());
+        let chords: Vec<Chord> = of_chords.cloned().collect();
+        let home = Reading::home(&chords).and_then(KeySignature::of_key);
+        let names = || self.notes.iter().map(|told: &ToldNote| told.name);
+        home.unwrap_or_else(|| KeySignature::fewest_accidentals(names()))
     }
 
     /// `Line over Dm7 G7 Cmaj7`

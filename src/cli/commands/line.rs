@@ -37,7 +37,12 @@ impl Call<'_> {
         };
         let sound = wanted.sound.choices();
         if !files.is_empty() {
-            let written = answer.written(sound.swing, ClickBeats::TwoAndFour);
+            // A track that is not wanted is silenced where the file is opened.
+            let click = match sound.click {
+                ClickBeats::Off => ClickBeats::TwoAndFour,
+                click @ (ClickBeats::TwoAndFour | ClickBeats::Every) => click,
+            };
+            let written = answer.written(sound.swing, click);
             written.iter().try_for_each(|written| files.write(written, &sound))?;
         }
         let look =

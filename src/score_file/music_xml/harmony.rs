@@ -84,8 +84,24 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
         None => Some(shown.to_owned()),
     };
     let symbol = body.map(|body| ChordSymbol::read(&format!("{root}{body}{bass}")));
+    let printed = kind.attribute("text").map(|text| format!("{root}{text}{bass}"));
+    if let Some(printed) = printed.and_then(|text| says_it_all(element, &text, symbol.as_ref())) {
+        return printed;
+    }
     let unread = || ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned());
     symbol.filter(|symbol| symbol.chord().is_some()).unwrap_or_else(unread)
+}
+
+/// What is printed, where it is a chord of the same notes, or where the degrees are not shown because
+/// it says them: so `7alt` stays what it was.
+fn says_it_all(element: &Element, text: &str, symbol: Option<&ChordSymbol>) -> Option<ChordSymbol> {
+    let printed = ChordSymbol::read(text);
+    let notes = printed.chord()?.set();
+    let is_same = symbol.and_then(ChordSymbol::chord).is_some_and(|chord| chord.set() == notes);
+    let mut degrees = element.children_named("degree").peekable();
+    let is_said = degrees.peek().is_some()
+        && degrees.all(|degree| degree.attribute("print-object") == Some("no"));
+    (is_same || is_said).then_some(printed)
 }
 
 /// The note `part`, root or bass, as it sounds.
@@ -231,6 +247,12 @@ mod tests {
         let mut other = harmony("C", "1", "other", none());
         other.children[1].attributes.push(("text".to_owned(), "7alt".to_owned()));
         assert_eq!(said(&other), "C#7alt");
+        let mut seventh = harmony("C", "0", "dominant", vec![degree("add", "9", "-1")]);
+        seventh.children[1].attributes.push(("text".to_owned(), "7".to_owned()));
+        assert_eq!(said(&seventh), "C7b9");
+        seventh.children[2].attributes.push(("print-object".to_owned(), "no".to_owned()));
+        seventh.children[1].attributes[0].1 = "7(b9)".to_owned();
+        assert_eq!(said(&seventh), "C7b9");
         assert_eq!(said(&harmony("C", "0", "none", none())), "N.C.");
     }
 

@@ -49,7 +49,7 @@ fn joined(first: &Score, next: &Score, by: Quarters) -> Option<Score> {
         title,
         bars: joined_bars(&bars, next, by)?,
         tempi: TempoMap::of(&tempi),
-        keys: after(&keys, &next.keys, by),
+        keys: without_repeats(&after(&keys, &next.keys, by)),
         chords: after(&chords, &next.chords, by),
         parts: vec![part],
     })
@@ -69,6 +69,13 @@ fn after<T: Clone>(first: &Timeline<T>, next: &Timeline<T>, by: Quarters) -> Tim
         .iter()
         .filter_map(|(from, value)| Some((from.checked_add(by)?, value.clone())));
     Timeline::of(of_first.chain(of_next))
+}
+
+/// The same values, without those that hold already.
+fn without_repeats<T: Copy + PartialEq>(values: &Timeline<T>) -> Timeline<T> {
+    let mut held = None;
+    let changes = values.changes().iter().copied();
+    Timeline::of(changes.filter(|(_, value)| held.replace(*value) != Some(*value)))
 }
 
 /// The bars of the first until `by`, then those of the next, counted on.

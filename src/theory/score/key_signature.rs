@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::{Chord, Key, Letter, NamedPitch, NoteName, Pitch};
+use crate::{Key, Letter, NamedPitch, NoteName, Pitch};
 
 /// A key signature: so many sharps or flats, of a major or a minor key.
 ///
@@ -51,23 +51,31 @@ impl KeySignature {
         if sharps < -7 || sharps > 7 { None } else { Some(KeySignature { sharps, mode }) }
     }
 
+    /// The signature of a key; `None` for one with more than seven sharps or flats.
+    ///
+    /// ```
+    /// use fretloom_theory::KeySignature;
+    /// assert_eq!(KeySignature::of_key("D minor".parse().unwrap()), KeySignature::minor(-1));
+    /// assert_eq!(KeySignature::of_key("G# major".parse().unwrap()), None);
+    /// ```
+    #[must_use]
+    pub fn of_key(key: Key) -> Option<KeySignature> {
+        let all =
+            (-7..=7).flat_map(|sharps| [KeySignature::major(sharps), KeySignature::minor(sharps)]);
+        all.flatten().find(|signature| signature.key() == key)
+    }
+
     /// The signature under which these notes need the fewest accidentals; of several that do, the one
-    /// with the fewest sharps or flats. It is that of the minor key where they are at home on its
-    /// tonic chord. For music that has none, so that it is easy to read; common practice, no source.
+    /// with the fewest sharps or flats. It is that of a major key. For music whose key nobody says, so
+    /// that it is easy to read; common practice, no source.
     ///
     /// ```
     /// use fretloom_theory::{KeySignature, NoteName};
     /// let notes = ["G", "B", "D", "A", "C#", "E"].map(|name| name.parse::<NoteName>().unwrap());
-    /// assert_eq!(Some(KeySignature::fewest_accidentals(notes, None)), KeySignature::major(2));
-    /// let home = "Dm6".parse().unwrap();
-    /// let notes = ["D", "F", "A", "C#", "Bb"].map(|name| name.parse::<NoteName>().unwrap());
-    /// assert_eq!(Some(KeySignature::fewest_accidentals(notes, Some(&home))), KeySignature::minor(-1));
+    /// assert_eq!(Some(KeySignature::fewest_accidentals(notes)), KeySignature::major(2));
     /// ```
     #[must_use]
-    pub fn fewest_accidentals(
-        notes: impl IntoIterator<Item = NoteName>,
-        home: Option<&Chord>,
-    ) -> KeySignature {
+    pub fn fewest_accidentals(notes: impl IntoIterator<Item = NoteName>) -> KeySignature {
         let mut counts: HashMap<NoteName, usize> = HashMap::new();
         notes.into_iter().for_each(|note| *counts.entry(note).or_default() += 1);
         let accidentals = |key: &KeySignature| {
@@ -76,15 +84,12 @@ impl KeySignature {
         };
         let majors = (-7..=7).filter_map(KeySignature::major);
         let best = majors.min_by_key(|key| (accidentals(key), key.sharps.abs(), key.sharps));
-        let best = best.unwrap_or(KeySignature::NONE);
-        let minor = KeySignature { mode: Mode::Minor, ..best };
-        let is_home =
-            home.is_some_and(|home| home.is_minor() && home.root() == minor.key().tonic());
-        if is_home { minor } else { best }
+        best.unwrap_or(KeySignature::NONE)
     }
 
-    /// Is it a note that needs no accidental?
-    fn signs(self, note: NoteName) -> bool {
+    /// Is it a note that needs no accidental under it?
+    #[must_use]
+    pub fn signs(self, note: NoteName) -> bool {
         (self.sharps - 1..=self.sharps + 5).map(by_fifths).any(|signed| signed == note)
     }
 
