@@ -2,13 +2,14 @@
 
     tests/outside/run            # installs music21 and mido into target/outside-venv and compares
 
-Eight things are compared, many thousand values in all: the notes of chord symbols, the spelled
+Nine things are compared, many thousand values in all: the notes of chord symbols, the spelled
 triads of scales, the six-note sets of pairs (Forte name, prime form, interval vector), the
 inversions of shapes, and files of notes: music21 writes them as MusicXML and mido as MIDI, and what
 fretloom reads must have their pitches in their order, in their bars and on their beats (lines), and
 their exact times, names, ties, bars, meters, keys, tempi and chord symbols (scores, `scores.py`).
 The drills of `line` are computed once more, without any library (walks, `walks.py`), and the pitch of
 every note from C1 to C7 is measured in the WAV files of lines, which soundfile reads (sounds, `sounds.py`).
+Files that `line` writes are read by music21, partitura, mido and pretty_midi (written, `written.py`).
 music21 is a general-purpose library (BSD licence), mido one for MIDI (MIT); nothing of them is
 copied here.
 
@@ -29,6 +30,7 @@ import mido
 import scores
 import sounds
 import walks
+import written
 from music21 import chord, harmony, instrument, interval, meter, note, pitch, stream, tempo
 
 ROOTS = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"]
@@ -348,10 +350,17 @@ def compare_sounds():
         return sounds.compare(ask, Path(folder))
 
 
+def compare_written():
+    with tempfile.TemporaryDirectory() as folder:
+        valid, read = written.compare(PROGRAM, Path(folder))
+    print(f"written: {valid} files are valid MusicXML, {read} lines were read by four readers")
+    return valid + read
+
+
 def main():
     parts = [
         compare_chords, compare_triads, compare_pairs, compare_shapes, compare_lines,
-        compare_scores, compare_walks, compare_sounds,
+        compare_scores, compare_walks, compare_sounds, compare_written,
     ]
     counts = Counter()
     for part in parts:
