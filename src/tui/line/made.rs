@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use fretloom_fretboard::Tuning;
+use fretloom_fretboard::{Neck, Tuning};
 use fretloom_theory::{ExplainedBar, Explanation, Phrase};
 
 use super::chosen::Chosen;
@@ -26,6 +26,7 @@ pub(super) struct Made {
     pub(super) tab: Tab,
     /// What it may use of the neck.
     pub(super) ground: Arc<LineGround>,
+    grounds: Grounds,
     steps: Steps,
 }
 
@@ -55,14 +56,15 @@ impl Made {
         let asked = question(chosen, shared)?;
         let before = before.filter(|before| before.steps.tuning == shared.setup.tuning);
         let neck = shared.neck();
-        let steps = Steps::to(asked, chosen.key, shared, before)?;
-        let ground = ground_of(&steps.plain.question, shared, before)?;
+        let mut grounds = before.map(|before| before.grounds.clone()).unwrap_or_default();
+        let steps = Steps::to(asked, chosen.key, shared, before, &mut grounds)?;
+        let ground = grounds.of(&steps.plain.question, neck)?;
         let answer = steps.plain.edited(&ground, neck, &chosen.edits)?;
         let way = chosen.way.min(answer.ways.len().saturating_sub(1));
         let tab = answer.ways.get(way).map(|taken| answer.tab(taken));
         let nothing = || Refusal::NoChords { text: chosen.chords.clone() };
         let (explanation, tab) = (answer.explanation(), tab.ok_or_else(nothing)?);
-        Ok(Made { answer, explanation, way, tab, ground, steps })
+        Ok(Made { answer, explanation, way, tab, ground, grounds, steps })
     }
 
     /// Its notes in order of time.
@@ -151,6 +153,7 @@ impl Steps {
         key: usize,
         shared: &Shared,
         before: Option<&Made>,
+        grounds: &mut Grounds,
     ) -> Result<Steps, Refusal> {
         let (tuning, same) = (shared.setup.tuning.clone(), before.map(|before| &before.steps));
         let same = same.filter(|same| same.asked == asked);
@@ -161,7 +164,7 @@ impl Steps {
         }
         let neck = shared.neck();
         if key == 0 {
-            let ground = ground_of(&asked, shared, before)?;
+            let ground = grounds.of(&asked, neck)?;
             let plain = LineAnswer::on(&ground, neck, shared.tuning().clone(), &asked)?;
             return Ok(Steps { tuning, asked, keys, plain: Arc::new(plain), key });
         }
@@ -179,19 +182,24 @@ impl Steps {
     }
 }
 
-/// What a question may use of the neck: what was found before, if it asks for the same.
-fn ground_of(
-    question: &LineQuestion,
-    shared: &Shared,
-    before: Option<&Made>,
-) -> Result<Arc<LineGround>, Refusal> {
-    let is_same = |before: &&Made| {
-        let was = &before.steps.plain.question;
-        (was.area, &was.chords) == (question.area, &question.chords)
-    };
-    match before.filter(is_same) {
-        Some(before) => Ok(Arc::clone(&before.ground)),
-        None => Ok(Arc::new(LineGround::of(shared.neck(), question)?)),
+/// What lines may use of the neck, the last that was found first: to look for it takes long under
+/// some views, and a player goes to and fro between them.
+#[derive(Clone, Default)]
+struct Grounds(Vec<Arc<LineGround>>);
+
+impl Grounds {
+    /// How many are kept.
+    const MOST: usize = 12;
+
+    /// What a question may use: what was found before, if it asks for the same.
+    fn of(&mut self, question: &LineQuestion, neck: &Neck) -> Result<Arc<LineGround>, Refusal> {
+        if let Some(found) = self.0.iter().find(|found| found.is_for(question)) {
+            return Ok(Arc::clone(found));
+        }
+        let found = Arc::new(LineGround::of(neck, question)?);
+        self.0.insert(0, Arc::clone(&found));
+        self.0.truncate(Grounds::MOST);
+        Ok(found)
     }
 }
 
@@ -209,7 +217,7 @@ mod tests {
 
     /// Keys that change every step on the way, and go back over them.
     const KEYS: &str = "f p P right up o i y a l delete 4 down 4 u 7 7 v 1 f right D v p f 1 v j 1 t t \
-                        x X f x s s r b B m O + - h H v V 4 f 7 C f r p W A right right C j G L K C";
+                        x X f x s s r b B m O + - h H v V 4 f 7 C f r p W A right right C j G L K C v v p v p V f";
 
     #[test]
     fn what_is_made_step_by_step_is_what_would_be_made_at_once() {
