@@ -198,6 +198,13 @@ fn music_xml_without_end_is_answered() {
     bounds.is_answered("attributes", &music_xml(&attributes, ""));
     let measures = fill("</measure><measure>");
     bounds.is_answered("measures", &music_xml("", &measures));
+    let all: Vec<String> = (1..=255).map(|pass| pass.to_string()).collect();
+    for (what, passes) in [("endings", "1"), ("endings for every time", &all.join(","))] {
+        let ending = format!("<barline><ending number=\"{passes}\" type=\"start\"/></barline>");
+        let repeat = "<barline><repeat/></barline><sound dalsegno=\"s\" segno=\"s\"/>";
+        let endings = format!("{ending}{note}</note>{repeat}</measure><measure>").repeat(9_000);
+        bounds.is_answered(what, &music_xml("", &endings));
+    }
 }
 
 /// A gibibyte of zeros in six million bytes, told and hidden; the longest score there may be; files

@@ -16,6 +16,9 @@ const MOST: usize = 10_000;
 /// In which order these measures are heard, where `whole` is the first that is no pick-up; `None`
 /// for more than 10,000.
 pub(super) fn order(measures: &[Marks], whole: usize) -> Option<Vec<usize>> {
+    if measures.len() > MOST {
+        return None;
+    }
     let mut walk = Walk {
         measures,
         whole,
@@ -67,13 +70,14 @@ fn endings(measures: &[Marks]) -> Vec<Ending> {
         let to = (from..measures.len()).find(ends).unwrap_or(from);
         let follows = endings.last().is_some_and(|before| *before.measures.end() + 1 == from);
         if !follows {
+            close(endings.get_mut(group..).unwrap_or_default());
             group = endings.len();
         }
         let passes = measures.get(from).map(|it| it.ending.iter().copied().collect());
         let (passes, index): (Vec<u8>, _) = (passes.unwrap_or_default(), endings.len() - group);
         endings.push(Ending { measures: from..=to, passes, index, of: index + 1, last_pass: 1 });
-        close(endings.get_mut(group..).unwrap_or_default());
     }
+    close(endings.get_mut(group..).unwrap_or_default());
     endings
 }
 
