@@ -11,7 +11,9 @@ mod neck_reader;
 mod player;
 
 use fretloom::settings::Settings;
-use fretloom::sound::{CountIn, Frames, Level, Player as _, PlayerState, SoundChoices, SoundError};
+use fretloom::sound::{
+    CountIn, Frames, Level, Player as _, PlayerState, SoundChoices, SoundError, Untaken,
+};
 use fretloom::tui::event::{Event, SoundNews};
 use player::Player;
 
@@ -297,7 +299,11 @@ fn the_page_says_how_to_begin_and_how_it_is_heard() {
 #[test]
 fn where_nothing_can_be_played_one_line_says_why_and_what_to_do() {
     let mut player = line("space");
-    let state = PlayerState::Failed(SoundError::NoWay(Vec::new()));
+    let tried = ["sound server", "pacat", "pw-cat", "aplay"].map(|what| Untaken {
+        what: what.to_owned(),
+        why: "is nowhere on this machine, wherever one looks for it".to_owned(),
+    });
+    let state = PlayerState::Failed(SoundError::NoWay(tried.to_vec()));
     player.tell(Event::Sound(SoundNews { state, position: Frames(0), way: None }));
     assert!(player.shows("no sound can be played here"), "{}", player.screen());
     assert!(player.shows("--wav"), "{}", player.screen());

@@ -26,7 +26,7 @@ use crate::{Neck, Place, Shape};
 /// let (g, e_flat) = (shape("G", [7, 8, 7]), shape("Eb", [8, 8, 6]));
 /// let movement = VoiceMovement::between(&neck, &g, &e_flat);
 /// assert_eq!(movement.voices().map(|voice| voice.frets()), [1, 0, -1]);
-/// assert!((movement.largest_mm() - 24.3).abs() < 0.1);
+/// assert!((movement.largest_mm() - 25.7).abs() < 0.1);
 /// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct VoiceMovement {

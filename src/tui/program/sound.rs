@@ -8,7 +8,9 @@ use super::overlay::Overlay;
 use super::state::Program;
 use super::step::Step;
 use crate::sound::{SoundError, Track};
-use crate::tui::command::{Command, ExploreCommand, LineCommand, ListCommand, SoundCommand};
+use crate::tui::command::{
+    Command, ExploreCommand, LineCommand, ListCommand, ProgramCommand, SoundCommand,
+};
 use crate::tui::event::SoundNews;
 use crate::tui::gesture::Spot;
 use crate::tui::screen::Screen;
@@ -58,7 +60,8 @@ impl Program {
         let seen = (self.shared.sound.in_words(), self.screens.line.cursor());
         let failed = self.shared.sound.hear(news);
         if let Some(error) = failed {
-            self.shared.tell(not_heard(&error));
+            let why = self.why_not_heard(&error);
+            self.shared.tell(why);
             return Vec::new();
         }
         if let (Some(What::Line), Some(moment)) =
@@ -68,6 +71,24 @@ impl Program {
         }
         let is_same = seen == (self.shared.sound.in_words(), self.screens.line.cursor());
         if is_same { vec![Effect::KeepFrame] } else { Vec::new() }
+    }
+
+    /// Why nothing is heard, and what can be done without. What all was tried stands on the page of
+    /// sound, for a line has no room for it.
+    fn why_not_heard(&self, error: &SoundError) -> String {
+        match error {
+            SoundError::NoWay(_) => {
+                let key = self.shared.key_of(Command::Program(ProgramCommand::Sound));
+                format!("no sound can be played here: {key} says why; {ELSEWHERE}")
+            }
+            SoundError::ServerEnded
+            | SoundError::ServerSilent
+            | SoundError::ServerRefused(_)
+            | SoundError::ProgramEnded(..)
+            | SoundError::ProgramStuck(_)
+            | SoundError::Device(_)
+            | SoundError::Writing(_) => format!("{error}; {ELSEWHERE}"),
+        }
     }
 
     /// Silences a track, or lets it sound again, and says so.
@@ -148,9 +169,4 @@ impl Program {
         self.overlay = Some(Overlay::Sound(SoundPage::default()));
         self.shared.sound.look_for_ways().into_iter().collect()
     }
-}
-
-/// Why nothing is heard, and what can be done without.
-fn not_heard(error: &SoundError) -> String {
-    format!("{error}; {ELSEWHERE}")
 }

@@ -187,6 +187,9 @@ impl Sound {
     pub(super) fn way_in_words(&self) -> Vec<String> {
         let found = self.ways.as_ref().and_then(|ways| ways.in_use.as_ref()).map(Way::to_string);
         let first = match (&self.failed, self.way.as_ref().or(found.as_ref())) {
+            (Some(SoundError::NoWay(_)), _) => {
+                format!("There is no way to hear it here; {ELSEWHERE}.")
+            }
             (Some(failed), _) => format!("Not heard: {failed}."),
             (None, Some(way)) => format!("Heard through {way}."),
             (None, None) if self.ways.is_some() => {
