@@ -41,7 +41,7 @@ pub struct AskedPhrase {
     pub start: Option<String>,
     /// What it aims at, as written.
     pub target: Option<String>,
-    /// [Notes entered one by one](FreeNotes), as written.
+    /// [Notes entered one by one](fretloom_theory::FreeNotes), as written.
     pub notes: Option<String>,
 }
 
