@@ -1,6 +1,6 @@
 //! Lists of degrees that are constants.
 
-use std::fmt;
+use std::fmt::{self, Display as _};
 
 use crate::{Degree, PitchClass, PitchClassSet};
 
@@ -88,4 +88,20 @@ impl fmt::Debug for Degrees {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.debug_list().entries(self.iter().map(ToString::to_string)).finish()
     }
+}
+
+/// Degrees after what is said of them, as in `; leaves out 7 9`; nothing where there are none.
+pub(crate) fn write_degrees(
+    f: &mut fmt::Formatter<'_>,
+    before: &str,
+    degrees: &[Degree],
+) -> fmt::Result {
+    if degrees.is_empty() {
+        return Ok(());
+    }
+    f.write_str(before)?;
+    degrees.iter().try_for_each(|degree| {
+        f.write_str(" ")?;
+        degree.fmt(f)
+    })
 }

@@ -3,6 +3,7 @@
 use std::fmt::{self, Display as _};
 
 use crate::criterion::Criteria;
+use crate::degrees::write_degrees;
 use crate::{ChordScale, Criterion, Degree, Degrees, PairSound, PitchClassSet, TriadQuality};
 
 /// The sentence of a pair; prints with signs (`{}`) or in ASCII (`{:#}`).
@@ -109,17 +110,6 @@ fn plural(quality: TriadQuality) -> &'static str {
     }
 }
 
-fn write_list(f: &mut fmt::Formatter<'_>, before: &str, degrees: &[Degree]) -> fmt::Result {
-    if degrees.is_empty() {
-        return Ok(());
-    }
-    f.write_str(before)?;
-    degrees.iter().try_for_each(|degree| {
-        f.write_str(" ")?;
-        degree.fmt(f)
-    })
-}
-
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.write_triads(f)?;
@@ -127,17 +117,17 @@ impl fmt::Display for Reason {
         if self.has(Criterion::WholeChord) {
             f.write_str("; every chord tone")?;
         } else if self.has(Criterion::GuideTones) {
-            write_list(f, "; states", &self.guide_tones)?;
+            write_degrees(f, "; states", &self.guide_tones)?;
         }
         if self.has(Criterion::Colour) {
-            write_list(f, "; colours", &self.colours)?;
+            write_degrees(f, "; colours", &self.colours)?;
         }
-        write_list(f, "; outside the scale", &self.outside)?;
-        write_list(f, "; leaves out", &self.left_out)?;
+        write_degrees(f, "; outside the scale", &self.outside)?;
+        write_degrees(f, "; leaves out", &self.left_out)?;
         if self.rubs.is_empty() {
             f.write_str("; no rub")
         } else {
-            write_list(f, "; rubs", &self.rubs)
+            write_degrees(f, "; rubs", &self.rubs)
         }
     }
 }

@@ -1,4 +1,6 @@
-//! Names as text: their signs, and how alike two of them are.
+//! Names and counts as text: signs, how alike two names are, and numbers as words.
+
+use std::borrow::Cow;
 
 /// A name with its signs: a `b` or `#` directly before a number becomes ♭ or ♯.
 pub(crate) fn with_signs(name: &str) -> String {
@@ -36,6 +38,12 @@ pub(crate) fn edits(a: &str, b: &str) -> usize {
         }
     }
     row.last().copied().unwrap_or_default()
+}
+
+/// A small number as a word, a larger one in figures.
+pub(crate) fn count_in_words(count: usize) -> Cow<'static, str> {
+    const WORDS: [&str; 9] = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"];
+    WORDS.get(count).map_or_else(|| count.to_string().into(), |word| (*word).into())
 }
 
 #[cfg(test)]

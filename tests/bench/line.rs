@@ -2,59 +2,31 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/drill.rs"]
+mod drill;
 #[path = "support/effort.rs"]
 mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 
 use divan::{Bencher, black_box};
-use fretloom::answer::{
-    AskedChords, KeyCycle, KeyFingering, LineChords, LineQuestion, LinesAnswer, TuningAnswer,
-    find_tuning,
-};
+use drill::Drill;
+use fretloom::answer::{KeyCycle, KeyFingering, LinesAnswer};
 use fretloom::export::text::TabText;
-use fretloom::library::LoadedTunings;
 use fretloom::picture::TabLook;
-use fretloom_fretboard::Neck;
-use fretloom_theory::{LineStyle, Meter, Spelling};
 use ratio::Ratios;
 
 /// Notes a key: eighths of eleven bars, so that twelve keys have more than a thousand.
 const BARS: u32 = 11;
 
-struct Asked {
-    neck: Neck,
-    tuning: TuningAnswer,
-    question: LineQuestion,
-}
-
-fn asked() -> Asked {
-    let tuning = find_tuning(&LoadedTunings::load(None), "guitar-standard").unwrap();
-    let asked = AskedChords {
-        text: "Dm7",
-        meter: Meter::COMMON,
-        bars: Some(BARS),
-        scales: None,
-        pairs: Some("F & G"),
-        spelling: Spelling::Plain,
-        own: &[],
-    };
-    let question = LineQuestion {
-        style: LineStyle::Exercise,
-        pattern: Some("132 32".parse().unwrap()),
-        ..LineQuestion::over(LineChords::read(&asked).unwrap())
-    };
-    Asked { neck: Neck::new(tuning.tuning.clone()), tuning, question }
-}
-
-fn lines(asked: &Asked) -> LinesAnswer {
-    let Asked { neck, tuning, question } = asked;
+fn lines(drill: &Drill) -> LinesAnswer {
+    let Drill { neck, tuning, question } = drill;
     let (cycle, fingering) = (KeyCycle::Fourths, KeyFingering::Anew);
     LinesAnswer::in_keys(neck, tuning.clone(), question, cycle, fingering).unwrap()
 }
 
-fn tabs(asked: &Asked) -> String {
-    let lines = lines(asked);
+fn tabs(drill: &Drill) -> String {
+    let lines = lines(drill);
     let tab = |line: &fretloom::answer::KeyLine| {
         let way = line.answer.ways.first().unwrap();
         TabText::new(&line.answer.tab(way), &TabLook::default()).to_string()
@@ -89,16 +61,16 @@ fn plain_numbers() -> String {
 
 #[divan::bench]
 fn twelve_keys(bencher: Bencher<'_, '_>) {
-    let asked = asked();
-    bencher.bench(|| tabs(black_box(&asked)));
+    let drill = Drill::of_bars(BARS);
+    bencher.bench(|| tabs(black_box(&drill)));
 }
 
 fn main() {
     divan::main();
-    let asked = asked();
-    let count: usize = lines(&asked).lines.iter().map(|line| line.answer.notes.len()).sum();
+    let drill = Drill::of_bars(BARS);
+    let count: usize = lines(&drill).lines.iter().map(|line| line.answer.notes.len()).sum();
     Ratios::to("the notes in plain numbers", plain_numbers)
-        .and("lines with places, fingers and strokes", || lines(black_box(&asked)))
-        .and("and their tab", || tabs(black_box(&asked)))
+        .and("lines with places, fingers and strokes", || lines(black_box(&drill)))
+        .and("and their tab", || tabs(black_box(&drill)))
         .print(&format!("a drill in twelve keys, {count} notes"));
 }

@@ -2,40 +2,27 @@
 
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a benchmark prints what it measured")]
 
+#[path = "support/drill.rs"]
+mod drill;
 #[path = "support/effort.rs"]
 mod effort;
 #[path = "support/ratio.rs"]
 mod ratio;
 
 use divan::{Bencher, black_box};
-use fretloom::answer::{AskedChords, LineChords, LineQuestion, LinesAnswer, find_tuning};
+use drill::Drill;
+use fretloom::answer::LinesAnswer;
 use fretloom::json;
-use fretloom::library::LoadedTunings;
 use fretloom::score_file::WrittenScore;
-use fretloom_fretboard::Neck;
-use fretloom_theory::{ClickBeats, LineStyle, Meter, Spelling, Swing};
+use fretloom_theory::{ClickBeats, Swing};
 use ratio::Ratios;
 
 /// Eighths of so many bars are a thousand notes.
 const BARS: u32 = 125;
 
 fn lines() -> LinesAnswer {
-    let tuning = find_tuning(&LoadedTunings::load(None), "guitar-standard").unwrap();
-    let asked = AskedChords {
-        text: "Dm7",
-        meter: Meter::COMMON,
-        bars: Some(BARS),
-        scales: None,
-        pairs: Some("F & G"),
-        spelling: Spelling::Plain,
-        own: &[],
-    };
-    let question = LineQuestion {
-        style: LineStyle::Exercise,
-        pattern: Some("132 32".parse().unwrap()),
-        ..LineQuestion::over(LineChords::read(&asked).unwrap())
-    };
-    LinesAnswer::in_one_key(&Neck::new(tuning.tuning.clone()), tuning, &question).unwrap()
+    let Drill { neck, tuning, question } = Drill::of_bars(BARS);
+    LinesAnswer::in_one_key(&neck, tuning, &question).unwrap()
 }
 
 fn written(lines: &LinesAnswer) -> WrittenScore {

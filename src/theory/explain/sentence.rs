@@ -6,6 +6,7 @@ use super::arrival::Arrival;
 use super::bar::{ExplainedApproach, ExplainedBar, ExplainedGroup, GroupTiming};
 use super::landing::Landing;
 use super::movement::Movement;
+use crate::text::count_in_words;
 use crate::{
     ChordScale, ChordSymbol, Direction, Inversion, NoteName, PitchClass, Quarters, SpelledTriad,
     Speller, Spelling, Triad, TriadPair, TriadQuality,
@@ -108,10 +109,7 @@ impl Why<'_> {
     fn group(&self, group: &ExplainedGroup, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Some(inversion) = group.inversion else {
             let count = group.notes.len();
-            match COUNTS.get(count) {
-                Some(word) => f.write_str(word)?,
-                None => write!(f, "{count}")?,
-            }
+            f.write_str(&count_in_words(count))?;
             f.write_str(if count == 1 { " note of " } else { " notes of " })?;
             return self.triad(group.triad, f);
         };
@@ -228,8 +226,6 @@ impl Why<'_> {
         Ok(())
     }
 }
-
-const COUNTS: [&str; 9] = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"];
 
 fn everyday(triad: Triad) -> SpelledTriad {
     let fewest = |root: &NoteName| {

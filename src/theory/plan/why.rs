@@ -5,6 +5,8 @@ use std::fmt::{self, Display as _};
 use super::choices::Choice;
 use super::chord::PlanChord;
 use super::step::PairStep;
+use crate::degrees::write_degrees;
+use crate::text::count_in_words;
 use crate::{ChordScale, Degree, SpelledTriad, Speller, Spelling};
 
 /// Why a plan has this pair over a chord; prints with signs (`{}`) or in ASCII (`{:#}`).
@@ -60,7 +62,10 @@ impl PlanReason {
                 match self.scale_changes {
                     0 => Ok(()),
                     1 => f.write_str("; one note of the scale changes, and it is not in the pair"),
-                    count => write!(f, "; {count} notes of the scale change, none of the pair"),
+                    count => {
+                        let count = count_in_words(count);
+                        write!(f, "; {count} notes of the scale change, none of the pair")
+                    }
                 }
             }
             PairStep::Moved(by) => {
@@ -95,20 +100,9 @@ impl fmt::Display for PlanReason {
         if self.rests {
             f.write_str("; it has the third, on which the line can rest")?;
         }
-        write_list(f, "; leaves out", &self.drops)?;
-        write_list(f, "; rubs", &self.rubs)
+        write_degrees(f, "; leaves out", &self.drops)?;
+        write_degrees(f, "; rubs", &self.rubs)
     }
-}
-
-fn write_list(f: &mut fmt::Formatter<'_>, before: &str, degrees: &[Degree]) -> fmt::Result {
-    if degrees.is_empty() {
-        return Ok(());
-    }
-    f.write_str(before)?;
-    degrees.iter().try_for_each(|degree| {
-        f.write_str(" ")?;
-        degree.fmt(f)
-    })
 }
 
 /// `a fret up`, `two frets down`.
@@ -121,19 +115,11 @@ fn frets(semitones: i8) -> &'static str {
     }
 }
 
+/// `one note`, `three notes`.
 fn notes(count: u8) -> String {
-    let words = [
-        "no note",
-        "one note",
-        "two notes",
-        "three notes",
-        "four notes",
-        "five notes",
-        "six notes",
-    ];
-    words
-        .get(usize::from(count))
-        .map_or_else(|| format!("{count} notes"), |words| (*words).to_owned())
+    let count = usize::from(count);
+    let s = if count == 1 { "" } else { "s" };
+    format!("{} note{s}", count_in_words(count))
 }
 
 fn ordinal(count: usize) -> String {
