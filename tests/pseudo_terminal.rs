@@ -541,7 +541,7 @@ mod linux {
         Some((letter, fields.next()?.parse().ok()?))
     }
 
-    fn child_of(parent: u32) -> u32 {
+    pub(super) fn child_of(parent: u32) -> u32 {
         find_child_of(parent).unwrap()
     }
 
@@ -552,7 +552,7 @@ mod linux {
             .find(|&process| state(process).is_some_and(|(_, its_parent)| its_parent == parent))
     }
 
-    fn wait_for_state(process: u32, wanted: &[char]) {
+    pub(super) fn wait_for_state(process: u32, wanted: &[char]) {
         let end = Instant::now() + DEADLINE;
         while !state(process).is_some_and(|(letter, _)| wanted.contains(&letter)) {
             assert!(Instant::now() < end, "{:?}", state(process));

@@ -120,12 +120,15 @@ fn the_sound_has_ended_when_ctrl_z_has_stopped_the_program() {
     let arguments = ["-c", SHELL, env!("CARGO_BIN_EXE_fretloom")];
     let mut session = Session::start_program("/bin/sh", &arguments, 24, 80, &machine.env());
     session.wait_for("D Dorian", DEADLINE);
+    let fretloom = crate::linux::child_of(session.process_id());
     session.send("3 ");
     session.wait_for("▸ playing", DEADLINE);
     machine.wait_for("heard");
     session.send("\x1a");
     session.wait_for_bytes(SHOW_CURSOR, 1, DEADLINE);
     machine.wait_for("over");
+    // Until it has stopped, what is typed is still read by the program and not by the shell.
+    crate::linux::wait_for_state(fretloom, &['T']);
     session.send("\n");
     session.wait_for("♩=120", DEADLINE);
     session.wait_until("silence to be told", DEADLINE, |_, screen| {
