@@ -24,6 +24,7 @@ mod fingered_line;
 mod fingered_note;
 mod hurry;
 mod line_note;
+mod note_area;
 mod onset;
 mod place_sets;
 mod query;
@@ -38,6 +39,7 @@ pub use error::{FingeringError, Misfit};
 pub use fingered_line::Fingering;
 pub use fingered_note::FingeredNote;
 pub use line_note::{LineNote, Pin};
+pub use note_area::NoteArea;
 pub use query::FingeringQuery;
 pub use taste::Taste;
 

@@ -56,7 +56,7 @@ pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
 pub use fingering::{
     Alternatives, BrokenBy, BrokenChord, FingeredNote, Fingering, FingeringCondition,
-    FingeringError, FingeringQuery, LineNote, Misfit, Pin, Taste,
+    FingeringError, FingeringQuery, LineNote, Misfit, NoteArea, Pin, Taste,
 };
 pub use fret::{Fret, FretRange};
 pub use hand::{Barre, Ease, Finger, Grip, Hand, HandPosition};

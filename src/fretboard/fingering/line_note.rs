@@ -2,6 +2,7 @@
 
 use fretloom_theory::Pitch;
 
+use super::note_area::NoteArea;
 use crate::{Fret, Place, StringNumber};
 
 /// One note of a line: when it begins, how long it is, and what sounds.
@@ -25,6 +26,7 @@ pub struct LineNote {
     duration_s: f64,
     pitch: Pitch,
     pin: Pin,
+    area: NoteArea,
 }
 
 impl LineNote {
@@ -37,6 +39,7 @@ impl LineNote {
             duration_s,
             pitch,
             pin: Pin::default(),
+            area: NoteArea::default(),
         })
     }
 
@@ -44,6 +47,13 @@ impl LineNote {
     #[must_use]
     pub const fn pinned(mut self, pin: Pin) -> LineNote {
         self.pin = pin;
+        self
+    }
+
+    /// The same note, to be played in this part of the neck.
+    #[must_use]
+    pub const fn within(mut self, area: NoteArea) -> LineNote {
+        self.area = area;
         self
     }
 
@@ -69,6 +79,12 @@ impl LineNote {
     #[must_use]
     pub const fn pin(&self) -> Pin {
         self.pin
+    }
+
+    /// In which part of the neck it is to be played.
+    #[must_use]
+    pub const fn area(&self) -> NoteArea {
+        self.area
     }
 }
 

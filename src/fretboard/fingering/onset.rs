@@ -5,15 +5,14 @@ use std::rc::Rc;
 
 use super::broken_chord::BrokenBy;
 use super::choices::Choices;
-use super::chords::Chords;
+use super::chords::{Chords, Wanted};
 use super::cost::Cost;
 use super::error::{FingeringError, Misfit};
 use super::fingered_note::FingeredNote;
 use super::hurry::A_MOMENT_S;
-use super::line_note::{LineNote, Pin};
+use super::line_note::LineNote;
 use super::query::FingeringQuery;
 use crate::Neck;
-use fretloom_theory::Pitch;
 
 /// Notes that begin within this many seconds of the first of them sound together.
 pub(super) const TOGETHER_S: f64 = 0.030;
@@ -76,13 +75,13 @@ impl Onsets<'_> {
 
     /// Is there a place for every note? The error names all that have none.
     fn check(&self, chords: &Chords<'_>, line: &[LineNote]) -> Result<(), FingeringError> {
-        let mut known: HashMap<(Pitch, Pin), Option<Misfit>> = HashMap::new();
+        let mut known: HashMap<Wanted, Option<Misfit>> = HashMap::new();
         let misfits: Vec<(usize, Misfit)> = line
             .iter()
             .enumerate()
             .filter_map(|(index, note)| {
                 let misfit = known
-                    .entry((note.pitch(), note.pin()))
+                    .entry(Wanted::of(note))
                     .or_insert_with(|| self.misfit(chords, note));
                 Some((index, (*misfit)?))
             })
@@ -97,7 +96,7 @@ impl Onsets<'_> {
         if !self.neck.places_of(note.pitch()).any(|place| note.pin().allows(place)) {
             return Some(Misfit::NotWherePinned);
         }
-        let mut candidates = chords.candidates((note.pitch(), note.pin()));
+        let mut candidates = chords.candidates(Wanted::of(note));
         candidates.next().is_none().then_some(Misfit::NotWhereAsked)
     }
 }

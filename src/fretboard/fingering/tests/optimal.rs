@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use super::super::cost::{Avoid, Cost};
 use super::super::hurry::Hurry;
 use super::*;
-use crate::{OpenString, StringSet, Tuning};
+use crate::{FretRange, NoteArea, OpenString, Region, StringSet, Tuning};
 
 /// One way to play a whole line.
 #[derive(Clone, Debug)]
@@ -230,6 +230,47 @@ proptest! {
             let own = by_places.remove(&key);
             prop_assert!(own.is_some_and(|own| near(own, *least)), "twice, or unknown: {key:?}");
         }
+    }
+
+    /// Each note may be told its string, its fret or, where it sounds alone, where the hand is, as some
+    /// way has it.
+    #[test]
+    fn no_way_in_the_areas_of_its_notes_is_cheaper(
+        (neck, line) in neck_and_line(),
+        way in any::<prop::sample::Index>(),
+        told in prop::collection::vec(0u8..8, 4),
+    ) {
+        let Some(ways) = listed(&neck, &line) else { return Ok(()) };
+        let model = way.get(&ways).clone();
+        let is_alone = |note: &LineNote| {
+            line.iter().filter(|other| other.onset_s() == note.onset_s()).count() == 1
+        };
+        let told: Vec<u8> = line
+            .iter()
+            .zip(told)
+            .map(|(note, told)| if is_alone(note) { told } else { told & 3 })
+            .collect();
+        let area = |(at, told): (&FingeredNote, &u8)| {
+            let on = StringSet::only(at.place.string);
+            let fret = FretRange::new(at.place.fret, at.place.fret).unwrap();
+            let region = if told & 1 > 0 { Region::default().on(on) } else { Region::default() };
+            let area = NoteArea::of(if told & 2 > 0 { region.within(fret) } else { region });
+            if told & 4 > 0 { area.in_position(at.position) } else { area }
+        };
+        let areas = || model.notes.iter().zip(&told).map(area);
+        let line: Vec<LineNote> =
+            line.iter().zip(areas()).map(|(note, area)| note.within(area)).collect();
+        let is_told = |played: &Played| {
+            let like = |((at, now), told): ((&FingeredNote, &FingeredNote), &u8)| {
+                (told & 1 == 0 || at.place.string == now.place.string)
+                    && (told & 2 == 0 || at.place.fret == now.place.fret)
+                    && (told & 4 == 0 || at.position == now.position)
+            };
+            model.notes.iter().zip(&played.notes).zip(&told).all(like)
+        };
+        let least = cheapest(ways.into_iter().filter(is_told)).unwrap();
+        let found = FingeringQuery::default().best(&neck, &line).unwrap();
+        prop_assert!(near(found.cost(), least.cost), "{} {}", found.cost(), least.cost);
     }
 
     #[test]
