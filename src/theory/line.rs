@@ -58,7 +58,8 @@ impl Line {
     /// The most notes that a line has.
     pub const LONGEST: usize = LONGEST;
 
-    /// Plays phrases one after another, each within its own time, on the notes that may be used.
+    /// Plays phrases one after another, each within its own time, on the notes that may be used: those
+    /// of the phrase, where it has some of its own.
     ///
     /// # Errors
     ///
@@ -67,9 +68,9 @@ impl Line {
     pub fn make(phrases: &[Phrase], reach: &Reach) -> Result<Line, LineError> {
         let mut made = Made::default();
         for (index, phrase) in phrases.iter().enumerate() {
-            made.play(index, phrase, reach)?;
+            made.play(index, phrase, phrase.reach.as_ref().unwrap_or(reach))?;
         }
-        let (notes, turns) = made.finished(reach)?;
+        let (notes, turns) = made.finished()?;
         Ok(Line { notes, turns })
     }
 

@@ -118,10 +118,13 @@ pub struct WrittenPhrase {
     pub target: Option<AskedTarget>,
     /// Where its notes come from.
     pub notes: NotesFrom,
+    /// The notes that it may use, where it does not use those of the whole line.
+    pub reach: Option<Reach>,
 }
 
 impl WrittenPhrase {
-    /// The same phrase so many semitones higher; `None` where a note would be none.
+    /// The same phrase so many semitones higher, on the notes of the whole line; `None` where a note
+    /// would be none.
     #[must_use]
     pub fn up(&self, semitones: i32) -> Option<WrittenPhrase> {
         let pair = self.pair.map(|pair| pair.triads().map(|triad| triad.up(semitones)));
@@ -140,6 +143,7 @@ impl WrittenPhrase {
                 NotesFrom::Pair => NotesFrom::Pair,
                 NotesFrom::Entered(notes) => NotesFrom::Entered(notes.up(semitones)?),
             },
+            reach: None,
             ..self.clone()
         })
     }
@@ -242,7 +246,7 @@ impl LineQuery {
         }
     }
 
-    /// The line on these notes.
+    /// The line on these notes, each phrase on its own where it has some.
     ///
     /// # Errors
     ///

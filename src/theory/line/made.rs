@@ -38,6 +38,8 @@ struct Waiting {
     leading: Leading,
     before: Option<Pitch>,
     scale: PitchClassSet,
+    /// That of its phrase.
+    reach: Reach,
 }
 
 impl Made {
@@ -101,11 +103,11 @@ impl Made {
     }
 
     /// The notes and how many times the line turned where it had to.
-    pub(super) fn finished(mut self, reach: &Reach) -> Result<(Vec<PhraseNote>, usize), LineError> {
+    pub(super) fn finished(mut self) -> Result<(Vec<PhraseNote>, usize), LineError> {
         self.cut_at(self.until);
         // What leads nowhere is not played.
         if let Some(next) = self.would_follow {
-            self.settle(next, reach)?;
+            self.settle(next)?;
         }
         self.notes.retain(|note| !note.duration.is_zero());
         Ok((self.notes, self.turns))
@@ -181,7 +183,7 @@ impl Made {
         match &event.sound {
             Sound::Pitches(pitches) => {
                 if let Some(lowest) = pitches.first() {
-                    self.settle(*lowest, reach)?;
+                    self.settle(*lowest)?;
                 }
                 for pitch in pitches {
                     self.notes.push(note(phrase, event, *pitch)?);
@@ -190,17 +192,18 @@ impl Made {
             }
             Sound::Leads(leading) => {
                 let (leading, before, event) = (*leading, self.last, event.clone());
-                self.waiting.push(Waiting { phrase, event, leading, before, scale });
+                let reach = *reach;
+                self.waiting.push(Waiting { phrase, event, leading, before, scale, reach });
             }
         }
         Ok(())
     }
 
     /// Settles the notes that lead to what follows.
-    fn settle(&mut self, next: Pitch, reach: &Reach) -> Result<(), LineError> {
+    fn settle(&mut self, next: Pitch) -> Result<(), LineError> {
         for waiting in std::mem::take(&mut self.waiting) {
-            let Waiting { phrase, event, leading, before, scale } = waiting;
-            let pitch = leading.note(before, next, scale, reach);
+            let Waiting { phrase, event, leading, before, scale, reach } = waiting;
+            let pitch = leading.note(before, next, scale, &reach);
             let pitch = pitch.ok_or(LineError::NoLeading { phrase, to: next })?;
             self.notes.push(note(phrase, &event, pitch)?);
         }

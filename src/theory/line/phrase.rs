@@ -1,6 +1,7 @@
 //! Phrases: what is played over a stretch of time.
 
 use super::free_notes::FreeNotes;
+use super::reach::Reach;
 use crate::time::Quarters;
 use crate::{
     ChordScale, Direction, Inversion, Pattern, Pitch, PitchClassSet, Rhythm, TriadPair, WhichTriad,
@@ -37,6 +38,8 @@ pub struct Phrase {
     pub target: Option<Target>,
     /// Where its notes come from.
     pub notes: NotesFrom,
+    /// The notes that it may use, where it does not use those of the whole line.
+    pub reach: Option<Reach>,
 }
 
 /// Where the notes of a phrase come from.
@@ -211,6 +214,7 @@ impl Phrase {
             ending: Ending::Anywhere,
             target: None,
             notes: NotesFrom::Pair,
+            reach: None,
         }
     }
 

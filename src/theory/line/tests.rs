@@ -190,6 +190,20 @@ fn free_notes_are_entered_one_by_one() {
     assert!(said.contains("F3 is not among the notes that may be used; expected"), "{said}");
 }
 
+/// F A C up the ladder, as low as each phrase may be; the half step that ends the first leads to the
+/// second, on the notes of the first.
+#[test]
+fn a_phrase_stays_on_notes_of_its_own() {
+    let low = Phrase { to: beats(2), reach: Some(reach("F3", "E4")), ..f_and_g("123 a", 1) };
+    let high = Phrase { from: beats(2), reach: Some(reach("F4", "C6")), ..f_and_g("123", 1) };
+    let line = made(&[low.clone(), high.clone()], &reach("C3", "C6"));
+    assert_eq!(names(&line), "F3 A3 C4 E4 F4 A4 C5 G4");
+    // Without notes of its own it has those of the line.
+    let of_line = [low, high].map(|phrase| Phrase { reach: None, ..phrase });
+    let line = made(&of_line, &reach("E3", "C6"));
+    assert_eq!(names(&line), "F3 A3 C4 E3 F3 A3 C4 G3");
+}
+
 /// Over a change of chord the pattern runs on: the group in hand goes on with the new pair.
 #[test]
 fn a_phrase_runs_on_over_the_change() {

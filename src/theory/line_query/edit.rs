@@ -7,7 +7,7 @@ use crate::{Direction, NoteChange, NoteEdit, Pitch, PitchClassSet, TriadPair, Wh
 
 impl LineQuery {
     /// The notes of a line, in order of time, changed one change after the other. `phrases` are those
-    /// that they were made of: a note goes on in the pair of its own.
+    /// that they were made of: a note goes on in the pair of its own, on the notes of its own.
     ///
     /// A change that leads to a note which may not be used, that makes two notes of a chord one, or
     /// that names a note which is not there has no effect.
@@ -49,7 +49,8 @@ impl LineQuery {
             NoteChange::PairNote(_) | NoteChange::ScaleStep(_) | NoteChange::HalfStep(_) => {
                 let Some(note) = notes.get(index) else { return };
                 let Some(around) = self.around(phrases, note) else { return };
-                let pitch = next_pitch(note.pitch, edit.change, &around, reach)
+                let own = phrases.get(note.phrase).and_then(|phrase| phrase.reach.as_ref());
+                let pitch = next_pitch(note.pitch, edit.change, &around, own.unwrap_or(reach))
                     .filter(|pitch| keeps_order(notes, index, *pitch));
                 if let (Some(pitch), Some(note)) = (pitch, notes.get_mut(index)) {
                     (note.pitch, note.role) = (pitch, around.role(pitch));

@@ -245,6 +245,26 @@ fn a_note_goes_on_in_the_pair_of_its_phrase() {
     }
 }
 
+/// From F4, the lowest note of its phrase, no pair note leads down; in the phrase before one does.
+#[test]
+fn a_note_goes_on_among_the_notes_of_its_phrase() {
+    let start = Some(Start::Lowest(Inversion::Root));
+    let to = Some(Quarters::whole(4));
+    let of_line = WrittenPhrase { start, to, ..plain() };
+    let own = Some(Reach::between(65, 84));
+    let from = Quarters::whole(4);
+    let high = WrittenPhrase { from, start, reach: own, ..plain() };
+    let query = two_five_one().styled(LineStyle::Exercise).written(vec![of_line, high]);
+    let line = query.line(&reach()).unwrap();
+    for (eighth, before, after) in [(0, "F3", "D3"), (8, "F4", "F4")] {
+        let change = changed(eighth, NoteChange::PairNote(Direction::Down));
+        let edited = query.edited(&query.phrases(), line.notes(), &[change], &reach());
+        let index = edited.iter().position(|note| note.onset == change.onset).unwrap();
+        assert_eq!(names(&line.notes()[index..=index]), before, "at {eighth}");
+        assert_eq!(names(&edited[index..=index]), after, "at {eighth}");
+    }
+}
+
 /// A phrase as it is where nothing is written.
 fn plain() -> WrittenPhrase {
     WrittenPhrase {
@@ -259,6 +279,7 @@ fn plain() -> WrittenPhrase {
         start: None,
         target: None,
         notes: NotesFrom::Pair,
+        reach: None,
     }
 }
 

@@ -35,6 +35,7 @@ impl LineQuery {
             begin: written.begin,
             ending: self.ending(),
             notes: written.notes.clone(),
+            reach: written.reach,
             pattern,
             target,
             ..usual
