@@ -48,7 +48,8 @@ pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use line::{
     AskedChords, BarBeat, BeatPart, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer,
     LineArea, LineChord, LineChords, LineEdit, LineGround, LinePhrase, LineQuestion, LineTarget,
-    LineWay, LinesAnswer, NoteAt, PairPhrase, Slurring, ToldNote, Wanted, line_start,
+    LineWay, LinesAnswer, NoteAt, PairPhrase, PhraseQuestion, Slurring, ToldNote, Wanted,
+    line_start,
 };
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};

@@ -18,7 +18,9 @@ mod unread_files;
 
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
-pub use phrases::{AskedPhrase, MOST_PHRASES, phrases_of_text, text_of_phrases};
+pub use phrases::{
+    AskedPhrase, MOST_PHRASES, PhraseArea, PhraseView, phrases_of_text, text_of_phrases,
+};
 pub use problem::Problem;
 pub use scales::OwnScales;
 pub use source::Source;

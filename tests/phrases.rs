@@ -171,3 +171,169 @@ fn a_pair_of_its_own_lies_under_the_hand_too() {
         assert!(["Am", "Bdim"].contains(&note["of"].as_str().unwrap()), "{note}");
     }
 }
+
+/// Two phrases of F & G; the second begins on the first beat of bar 3. What each says of its place goes
+/// in.
+fn in_places(one: &str, two: &str) -> String {
+    format!(
+        "[one]\nfrom = \"1.1\"\nto = \"2.4\"\npair = \"F & G\"\npattern = \"1232 321\"\n{one}\n\
+         [two]\nfrom = \"3.1\"\npair = \"F & G\"\npattern = \"123\"\n{two}\n"
+    )
+}
+
+/// The line of these phrases, as the program tells it when it is asked so.
+fn told_of(content: &str, asked: &[&str]) -> Said {
+    let home = Home::new();
+    let file = home.put("phrases.toml", content);
+    let line = ["line", "| Dm7 | % | G7 | % |", "--phrases", file.to_str().unwrap()];
+    home.run(&[line.as_slice(), asked].concat())
+}
+
+/// String and fret of each note of a phrase, in every way to play it that is told.
+fn places(said: &Said, phrase: u32) -> Vec<(i64, i64)> {
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let notes = answer["notes"].as_array().unwrap().iter();
+    let own = notes.filter(|note| note["phrase"] == phrase);
+    own.map(|note| (note["string"].as_i64().unwrap(), note["fret"].as_i64().unwrap())).collect()
+}
+
+/// By the tab: for each bar, in every way one after another, the strings that have a fret in it, counted
+/// from the one nearest the floor.
+fn strings_by_bar(tab: &str) -> Vec<Vec<usize>> {
+    let mut bars: Vec<Vec<usize>> = Vec::new();
+    let mut first = 0;
+    for row in tab.lines() {
+        let Some((name, cells)) = row.split_once('|') else { continue };
+        let Some(string) = name.split(' ').next().and_then(|it| it.parse::<usize>().ok()) else {
+            continue;
+        };
+        // The first string begins a line of bars.
+        first = if string == 1 { bars.len() } else { first };
+        for (bar, cell) in cells.trim_end_matches('|').split('|').enumerate() {
+            bars.resize(bars.len().max(first + bar + 1), Vec::new());
+            if cell.contains(|sign: char| sign.is_ascii_digit()) {
+                bars[first + bar].push(string);
+            }
+        }
+    }
+    bars
+}
+
+#[test]
+fn each_phrase_lies_on_strings_of_its_own() {
+    let numbers = |set: &str| -> Vec<usize> {
+        set.split('-').map(|number| number.parse().unwrap()).collect()
+    };
+    for (one, two) in [("4-3-2", "3-2-1"), ("6-5-4", "3-2-1"), ("3-2-1", "5-4-3"), ("5", "2-1")] {
+        let strings = |set: &str| format!("strings = \"{set}\"");
+        let said = told_of(&in_places(&strings(one), &strings(two)), &["--ways", "5"]);
+        assert_eq!((said.status, said.err.as_str()), (Some(0), ""), "{one} {two}");
+        let bars = strings_by_bar(&said.out);
+        assert!(bars.len() > 4 && bars.len().is_multiple_of(4), "{}", said.out);
+        for (set, bar) in [one, one, two, two].into_iter().cycle().zip(bars) {
+            let all_in = bar.iter().all(|string| numbers(set).contains(string));
+            assert!(!bar.is_empty() && all_in, "{bar:?} {set}: {}", said.out);
+        }
+    }
+}
+
+/// The rest of the line stays in its own position, wherever the phrase goes.
+#[test]
+fn a_phrase_stays_in_a_position_of_its_own() {
+    let fifth = ["--view", "position", "--position", "5", "--json"];
+    for (position, frets) in [("II", 1..=6), ("IX", 8..=13), ("12", 11..=16)] {
+        let own = format!("view = \"position\"\nposition = \"{position}\"");
+        let said = told_of(&in_places("", &own), &fifth);
+        let (one, two) = (places(&said, 1), places(&said, 2));
+        assert!(one.len() > 8 && one.iter().all(|(_, fret)| (4..=9).contains(fret)), "{one:?}");
+        assert!(two.len() > 8 && two.iter().all(|(_, fret)| frets.contains(fret)), "{two:?}");
+    }
+    // Where only frets are named, the rest is the line's.
+    let said = told_of(&in_places("", "frets = \"12-16\""), &["--strings", "4-3-2", "--json"]);
+    let all_in = |phrase, frets: std::ops::RangeInclusive<i64>| {
+        let places = places(&said, phrase);
+        let is_in = |(string, fret): &(i64, i64)| (2..=4).contains(string) && frets.contains(fret);
+        !places.is_empty() && places.iter().all(is_in)
+    };
+    assert!(all_in(1, 0..=22) && all_in(2, 12..=16), "{}", said.out);
+}
+
+/// What `neck` shows of the pair under a view is where the phrase goes, and it goes to all of it.
+#[test]
+fn a_phrase_goes_along_a_view_of_its_own() {
+    let home = Home::new();
+    for (own, shown) in [
+        ("view = \"two\"\nstrings = \"4-3-2\"", &["--view", "two", "--strings", "4-3-2"][..]),
+        (
+            "view = \"two\"\nposition = \"V\"\nchoice = 2",
+            &["--view", "two", "--position", "V", "--choice", "2"],
+        ),
+        ("view = \"across\"", &["--view", "across"]),
+        ("view = \"across\"\nchoice = 3", &["--view", "across", "--choice", "3"]),
+        ("view = \"across\"\nfrets = \"5-17\"", &["--view", "across", "--frets", "5-17"]),
+        ("view = \"set\"\nstrings = \"5-4-3\"", &["--view", "set", "--strings", "5-4-3"]),
+    ] {
+        let neck = ["neck", "Dm7", "--pair", "F & G", "--json"];
+        let view: Value = serde_json::from_str(&home.run(&[&neck, shown].concat()).out).unwrap();
+        let seen: Vec<(i64, i64)> = view["places"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|place| (place["string"].as_i64().unwrap(), place["fret"].as_i64().unwrap()))
+            .collect();
+        let said = told_of(&in_places("strings = \"6-5-4\"", own), &["--json"]);
+        let played = places(&said, 2);
+        assert!(played.len() > 8, "{own}: {played:?}");
+        assert!(played.iter().all(|place| seen.contains(place)), "{own}: {played:?} {seen:?}");
+        assert!(places(&said, 1).iter().all(|(string, _)| *string >= 4), "{own}");
+    }
+}
+
+/// An answer lies where its question does, and a place of its own comes before that; in other keys
+/// places stay, and phrases that are written out of order keep theirs.
+#[test]
+fn places_go_with_their_phrases() {
+    let content = "[late]\nfrom = \"3.1\"\npair = \"F & G\"\npattern = \"123\"\nstrings = \"3-2-1\"\n\
+                   [early]\nfrom = \"1.1\"\nto = \"2.1\"\nlike = \"late\"\nstrings = \"6-5-4\"\n\
+                   [answer]\nfrom = \"2.1\"\nlike = \"early\"\n";
+    let said = told_of(content, &["--keys", "fourths", "--json"]);
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let keys = answer["keys"].as_array().unwrap();
+    assert_eq!(keys.len(), 12);
+    for key in keys {
+        let notes = key["notes"].as_array().unwrap();
+        assert!((1..=3).all(|phrase| notes.iter().any(|note| note["phrase"] == phrase)));
+        for note in notes {
+            let is_low = note["string"].as_i64().unwrap() >= 4;
+            assert_eq!(is_low, note["phrase"].as_i64().unwrap() < 3, "{note}");
+        }
+    }
+}
+
+#[test]
+fn a_place_that_cannot_be_is_told() {
+    for (own, words) in [
+        ("view = \"across\"\nstrings = \"3-2-1\"", "expected no strings beside view = \"across\""),
+        ("position = \"V\"", "expected view = \"position\" or \"two\" beside it"),
+        ("view = \"set\"\nposition = \"V\"", "expected view = \"position\" or \"two\" beside it"),
+        ("view = \"position\"\nchoice = 2", "expected view = \"across\" or \"two\" beside it"),
+        ("view = \"sideways\"", "expected one of position, set, across, two"),
+        ("view = \"two\"\nchoice = 0", "expected a whole number, 1 for the best way"),
+        ("view = \"two\"\nchoice = 99999999999999999999", "expected a whole number"),
+        ("view = \"two\"\nchoice = 99", "phrase two: there is no choice 99: expected a number"),
+        ("strings = \"4-3-x\"", "expected a string number, 1 to 12 (character 5)"),
+        ("strings = \"9-8-7\"", "phrase two: there are no strings 9-8-7"),
+        ("strings = 3", "expected a text in quotes"),
+        ("view = \"two\"\nstrings = \"4-2-1\"", "phrase two: 4-2-1 skips a string"),
+        ("frets = \"30-36\"", "phrase two: there are no frets 30-36"),
+        ("frets = \"9-2\"", "expected a fret not below the first"),
+        ("view = \"position\"\nposition = \"XXX\"", "phrase two: there is no position XXX"),
+        ("frets = \"1-1\"\nstrings = \"6\"", "cannot make the line: phrase 2: "),
+    ] {
+        let said = told_of(&in_places("", own), &[]);
+        assert_eq!((said.status, said.out.as_str()), (Some(1), ""), "{own}: {}", said.err);
+        assert!(said.err.contains(words) && said.err.contains("expected"), "{own}: {}", said.err);
+    }
+}

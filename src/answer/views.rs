@@ -33,6 +33,12 @@ impl ViewQuestion {
         ViewQuestion { view, hand, frets, choice }
     }
 
+    /// The same view within other frets.
+    #[must_use]
+    pub const fn within(self, frets: FretRange) -> ViewQuestion {
+        ViewQuestion::new(self.view, self.hand, frets, self.choice)
+    }
+
     /// The view of this pair on this neck, with every way to take it.
     ///
     /// # Errors

@@ -57,6 +57,13 @@ impl Region {
         self
     }
 
+    /// The same region on all strings.
+    #[must_use]
+    pub const fn on_all_strings(mut self) -> Region {
+        self.strings = None;
+        self
+    }
+
     /// The same region at these frets only. A range that does not begin at 0 leaves open strings
     /// out, apart from those that a capo holds at one of its frets.
     #[must_use]
@@ -76,6 +83,12 @@ impl Region {
     #[must_use]
     pub const fn strings(self) -> Option<StringSet> {
         self.strings
+    }
+
+    /// Its frets.
+    #[must_use]
+    pub const fn frets(self) -> FretRange {
+        self.frets
     }
 
     /// Does it lie on the neck?

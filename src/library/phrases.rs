@@ -13,23 +13,31 @@
 //!
 //! `from` is a bar and a beat. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
 //! name of a pattern), `rhythm`, `travel`, `start`, `target`, and `notes`, which are entered one by
-//! one and belong to no pair. `like` answers a phrase above it: the same pattern, rhythm and travel, but
-//! for what the section says itself. `wide = true` puts the middle note of each triad an octave up;
+//! one and belong to no pair. `like` answers a phrase above it: the same pattern, rhythm and travel, and
+//! the same place on the neck, but for what the section says itself. `wide = true` puts the middle note of each triad an octave up;
 //! with `runs-on = true` pattern and rhythm go on where the phrase before was. Moments, starts and
 //! targets are kept as they are written: what they mean depends on the line.
+//!
+//! `view`, `position`, `choice`, `strings` and `frets` say where on the neck it is played, where that is
+//! not where the line is.
 
+mod area;
 mod asked;
+mod read;
 mod written;
 
-use fretloom_theory::{FreeNotes, Pattern, ReadError, Rhythm, SpelledTriad, Travel, TriadPair};
+use fretloom_theory::{FreeNotes, Pattern, Rhythm, SpelledTriad, Travel, TriadPair};
 
 use super::fields::{Fields, text};
 use super::{LoadedPatterns, Problem};
 
+pub use area::{PhraseArea, PhraseView};
 pub use asked::AskedPhrase;
 pub use written::text_of_phrases;
 
+use area::AREA_KEYS;
 use asked::TRAVELS;
+use read::{in_quotes, read};
 
 /// The most phrases of one file.
 pub const MOST_PHRASES: usize = 500;
@@ -73,7 +81,7 @@ pub fn phrases_of_text(
     }
     for (name, place) in names {
         let Some(mut section) = fields.take_section(&name, &place, A_SECTION) else { continue };
-        section.report_unknown(KEYS);
+        section.report_unknown(&[KEYS, &AREA_KEYS].concat());
         let read = phrase(&name, &mut section, &phrases, patterns);
         phrases.extend(read);
         fields.add_problems_of(section);
@@ -104,10 +112,11 @@ fn phrase(
         read.is_some_and(|is| is.value)
     };
     let (is_wide, runs_on) = (is("wide"), is("runs-on"));
+    let area = PhraseArea::read(section);
     let mut phrase = AskedPhrase::beginning(name, &from?.value);
     (phrase.to, phrase.start, phrase.target) = (to, start, target);
     (phrase.like, phrase.is_wide, phrase.runs_on) = (like, is_wide, runs_on);
-    Some(AskedPhrase { pair, pattern, rhythm, travel, notes, ..phrase })
+    Some(AskedPhrase { pair, pattern, rhythm, travel, notes, area, ..phrase })
 }
 
 /// The name of a phrase above this one.
@@ -119,18 +128,6 @@ fn name_above(name: String, above: &[AskedPhrase]) -> Result<String, String> {
 /// Notes that can be read, as they are written.
 fn read_notes(text: String) -> Result<String, String> {
     read::<FreeNotes>(&text).map(|_| text)
-}
-
-fn in_quotes(value: &toml::de::DeValue<'_>) -> Result<String, String> {
-    text(value).ok_or_else(|| "a text in quotes".to_owned())
-}
-
-fn read<T: std::str::FromStr<Err = ReadError>>(text: &str) -> Result<T, String> {
-    text.parse().map_err(|error| told(&error))
-}
-
-fn told(error: &ReadError) -> String {
-    format!("{} (character {})", error.advice(), error.at())
 }
 
 fn read_pattern(text: &str, patterns: &LoadedPatterns) -> Result<Pattern, String> {
@@ -217,12 +214,10 @@ mod tests {
     /// A key that is known and not read would be passed over without a word.
     #[test]
     fn each_key_that_is_known_is_read() {
-        for key in KEYS {
+        for key in KEYS.iter().chain(&AREA_KEYS) {
             let from = if *key == "from" { "" } else { "from = \"1.1\"\n" };
             let said = read_text(&format!("[one]\n{from}{key} = {{ a = 1 }}\n"));
             assert!(said.is_err(), "{key}");
         }
-        let said = read_text("[one]\nfrom = \"1.1\"\nview = \"4-3-2\"\n").unwrap_err();
-        assert!(said.join("\n").contains("this key is not used"), "{said:?}");
     }
 }

@@ -1,12 +1,11 @@
 //! A line with all that is known of it.
 
-use fretloom_fretboard::{HandPosition, Neck, Pin};
+use fretloom_fretboard::{HandPosition, Neck};
 use fretloom_theory::{
     BarLabel, ComesRound, Explanation, Line, LineError, LineQuery, MadeNote, Note, NotesFrom, Part,
     Pattern, Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start, TempoMap,
 };
 
-use super::area::Area;
 use super::bar_beat::BarBeat;
 use super::ground::LineGround;
 use super::note::{Teller, ToldNote, landing_of};
@@ -86,23 +85,21 @@ impl LineAnswer {
         tuning: TuningAnswer,
         question: &LineQuestion,
     ) -> Result<LineAnswer, Refusal> {
-        let area = ground.area();
-        let query = question.query(area.middle())?;
-        let (line, made_of) = made(&query, question, area)?;
-        LineAnswer::of(neck, tuning, question, area, made_of, line.notes(), &[])
+        let query = ground.query(question)?;
+        let (line, made_of) = made(&query, question, ground)?;
+        LineAnswer::of(neck, tuning, question, ground, made_of, line.notes())
     }
 
     pub(super) fn of(
         neck: &Neck,
         tuning: TuningAnswer,
         question: &LineQuestion,
-        area: &Area,
+        ground: &LineGround,
         made_of: Vec<Phrase>,
         notes: &[PhraseNote],
-        pins: &[Pin],
     ) -> Result<LineAnswer, Refusal> {
         let notes = told(question, &made_of, notes);
-        let ways = LineWay::all(neck, question, area, &notes, pins)?;
+        let ways = LineWay::all(neck, question, ground, &notes, &[])?;
         Ok(LineAnswer::played(tuning, question, made_of, notes, ways))
     }
 
@@ -222,11 +219,12 @@ impl LineAnswer {
 pub(super) fn made(
     query: &LineQuery,
     question: &LineQuestion,
-    area: &Area,
+    ground: &LineGround,
 ) -> Result<(Line, Vec<Phrase>), Refusal> {
-    let made = match (query.played(&area.reach()), area.lowest()) {
+    let reach = ground.reach();
+    let made = match (query.played(&reach), ground.of_phrase(0).lowest()) {
         (Err(LineError::NoStart { .. }), Some(lowest)) if question.start.is_none() => {
-            query.clone().starting(Start::Near(lowest)).played(&area.reach())
+            query.clone().starting(Start::Near(lowest)).played(&reach)
         }
         (made, _) => made,
     };

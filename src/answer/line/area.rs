@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use fretloom_fretboard::{
-    Finger, FingeringQuery, FretRange, Hand, HandPosition, Neck, Pin, Place, Region, StringSet,
-    View, ViewPlace,
+    Finger, FingeringQuery, FretRange, Hand, HandPosition, Neck, NoteArea, Place, Region,
+    StringSet, View, ViewPlace,
 };
 use fretloom_theory::{Pitch, Reach, Role, TriadPair};
 
@@ -48,9 +48,10 @@ impl LineArea {
         let inside: Vec<(Place, Pitch)> =
             neck.places().filter(|(place, _)| self.region.contains(neck, *place)).collect();
         let all: BTreeSet<Pitch> = inside.iter().map(|(_, pitch)| *pitch).collect();
-        let query = FingeringQuery::default().for_hand(self.hand).in_region(self.region);
+        let around = Around { region: self.region, position: None };
         let middle = middle(neck, inside.iter().copied());
-        Area { pair: all.clone(), free: all, places: BTreeMap::new(), query, middle }
+        let (places, hand) = (BTreeMap::new(), self.hand);
+        Area { pair: all.clone(), free: all, places, around, hand, middle }
     }
 
     fn view_on(&self, neck: &Neck, view: &View, seen: &[ViewPlace]) -> Area {
@@ -67,7 +68,8 @@ impl LineArea {
             pair: places.keys().copied().collect(),
             free: free.map(|(_, pitch)| pitch).collect(),
             places,
-            query: around.query(self.hand),
+            around,
+            hand: self.hand,
             middle: middle(neck, seen.iter().map(|at| (at.place, at.pitch))),
         }
     }
@@ -96,7 +98,8 @@ impl LineArea {
     }
 }
 
-/// The part of the neck in which the hand is while it plays in a view.
+/// The part of the neck in which the hand is while it plays there.
+#[derive(Clone, Copy, Debug)]
 struct Around {
     region: Region,
     position: Option<HandPosition>,
@@ -125,7 +128,8 @@ pub(super) struct Area {
     free: BTreeSet<Pitch>,
     /// Where a view shows the notes of pairs; empty without a view.
     places: BTreeMap<Pitch, Vec<Place>>,
-    query: FingeringQuery,
+    around: Around,
+    hand: Hand,
     middle: Option<Pitch>,
 }
 
@@ -151,8 +155,9 @@ impl Area {
         Reach::new(self.pair.iter().copied(), self.free.iter().copied())
     }
 
-    pub(super) const fn query(&self) -> &FingeringQuery {
-        &self.query
+    /// The question for fingers of a line that lies there.
+    pub(super) fn query(&self) -> FingeringQuery {
+        self.around.query(self.hand)
     }
 
     /// Near which note a line begins, where nobody says where.
@@ -169,8 +174,13 @@ impl Area {
     pub(super) fn holds(&self, pitch: Pitch, role: Role) -> bool {
         match role {
             Role::Triad(_) => self.pair.contains(&pitch),
-            Role::Free => self.pair.contains(&pitch) || self.free.contains(&pitch),
+            Role::Free => self.holds_free(pitch),
         }
+    }
+
+    /// May a free note be there?
+    pub(super) fn holds_free(&self, pitch: Pitch) -> bool {
+        self.pair.contains(&pitch) || self.free.contains(&pitch)
     }
 
     /// Where a note may lie.
@@ -182,21 +192,22 @@ impl Area {
         match shown {
             Some(places) => places.clone(),
             None => {
-                let region = self.query.region();
+                let region = self.around.region;
                 neck.places_of(pitch).filter(|place| region.contains(neck, *place)).collect()
             }
         }
     }
 
-    /// Where a note must lie: at the only place at which the view shows it.
-    pub(super) fn pin(&self, pitch: Pitch, role: Role) -> Pin {
-        let places = match role {
-            Role::Triad(_) => self.places.get(&pitch).map_or(&[][..], Vec::as_slice),
-            Role::Free => &[],
+    /// In which part of the neck a note is played: on the strings on which the view shows it, at the
+    /// one fret that each of them has it at.
+    pub(super) fn of_note(&self, pitch: Pitch, role: Role) -> NoteArea {
+        let shown = match role {
+            Role::Triad(_) => self.places.get(&pitch),
+            Role::Free => None,
         };
-        match places {
-            [only] => Pin { string: Some(only.string), fret: Some(only.fret) },
-            _ => Pin::default(),
-        }
+        let Around { region, position } = self.around;
+        let strings = shown.and_then(|places| StringSet::of(places.iter().map(|at| at.string)));
+        let area = NoteArea::of(strings.map_or(region, |strings| region.on(strings)));
+        position.map_or(area, |position| area.in_position(position))
     }
 }

@@ -4,7 +4,6 @@ use fretloom_fretboard::{Neck, Pin, Place, StringNumber};
 use fretloom_theory::{NoteEdit, PhraseNote, Quarters, Stroke};
 
 use super::answer::{LineAnswer, told};
-use super::area::Area;
 use super::ground::LineGround;
 use super::played::LineWay;
 use super::slurs::slur_between;
@@ -60,22 +59,21 @@ impl LineAnswer {
         if edits.is_empty() {
             return Ok(self.clone());
         }
-        let area = ground.area();
-        let query = self.question.query(area.middle())?;
+        let (query, reach) = (ground.query(&self.question)?, ground.reach());
         let of_notes: Vec<NoteEdit> = edits.iter().filter_map(LineEdit::of_note).collect();
         let mut notes: Vec<PhraseNote> = self.notes.iter().map(|told| told.note).collect();
         let mut unmade_edits = 0;
         for edit in of_notes {
-            let changed = query.edited(self.made_of(), &notes, &[edit], &area.reach());
+            let changed = query.edited(self.made_of(), &notes, &[edit], &reach);
             unmade_edits += usize::from(changed == notes);
             notes = changed;
         }
-        let pins = pins(neck, area, &notes, edits);
+        let pins = pins(neck, ground, &notes, edits);
         let (tuning, question) = (self.tuning.clone(), &self.question);
         let (made_of, told) = (self.made_of().to_vec(), told(question, self.made_of(), &notes));
-        let mut ways = self.kept_ways(neck, area, &told, &pins, edits);
+        let mut ways = self.kept_ways(neck, ground, &told, &pins, edits);
         if ways.is_empty() {
-            ways = LineWay::all(neck, question, area, &told, &pins)?;
+            ways = LineWay::all(neck, question, ground, &told, &pins)?;
         }
         let mut edited = LineAnswer::played(tuning, question, made_of, told, ways);
         edited.unmade_edits = unmade_edits;
@@ -93,7 +91,7 @@ impl LineAnswer {
     #[must_use]
     pub fn places(&self, ground: &LineGround, neck: &Neck, index: usize) -> Vec<Place> {
         let Some(told) = self.notes.get(index) else { return Vec::new() };
-        let mut places = places_in(neck, ground.area(), &told.note);
+        let mut places = places_in(neck, ground, &told.note);
         places.sort_by_key(|place| place.string);
         places
     }
@@ -136,7 +134,7 @@ impl LineEdit {
 }
 
 /// On which strings notes are settled. Where a note is not on its string any more, it is free.
-fn pins(neck: &Neck, area: &Area, notes: &[PhraseNote], edits: &[LineEdit]) -> Vec<Pin> {
+fn pins(neck: &Neck, ground: &LineGround, notes: &[PhraseNote], edits: &[LineEdit]) -> Vec<Pin> {
     let mut pins = vec![Pin::default(); notes.len()];
     for edit in edits {
         let LineEdit::String(at, string) = edit else { continue };
@@ -145,7 +143,7 @@ fn pins(neck: &Neck, area: &Area, notes: &[PhraseNote], edits: &[LineEdit]) -> V
             continue;
         };
         let is_there = |string: &StringNumber| {
-            places_in(neck, area, note).iter().any(|place| place.string == *string)
+            places_in(neck, ground, note).iter().any(|place| place.string == *string)
         };
         if let Some(pin) = pins.get_mut(index) {
             *pin = Pin { string: string.filter(is_there), fret: None };
@@ -154,6 +152,6 @@ fn pins(neck: &Neck, area: &Area, notes: &[PhraseNote], edits: &[LineEdit]) -> V
     pins
 }
 
-fn places_in(neck: &Neck, area: &Area, note: &PhraseNote) -> Vec<Place> {
-    area.places_of(neck, note.pitch, note.role)
+fn places_in(neck: &Neck, ground: &LineGround, note: &PhraseNote) -> Vec<Place> {
+    ground.of_phrase(note.phrase).places_of(neck, note.pitch, note.role)
 }

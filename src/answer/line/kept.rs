@@ -6,8 +6,8 @@ use fretloom_fretboard::{Neck, Pin};
 use fretloom_theory::{Pitch, Quarters};
 
 use super::answer::LineAnswer;
-use super::area::Area;
 use super::edit::LineEdit;
+use super::ground::LineGround;
 use super::note::ToldNote;
 use super::played::LineWay;
 
@@ -21,7 +21,7 @@ impl LineAnswer {
     pub(super) fn kept_ways(
         &self,
         neck: &Neck,
-        area: &Area,
+        ground: &LineGround,
         notes: &[ToldNote],
         pins: &[Pin],
         edits: &[LineEdit],
@@ -42,7 +42,7 @@ impl LineAnswer {
                 place.map_or(*own, at)
             };
             let pins: Vec<Pin> = notes.iter().zip(pins).map(pin).collect();
-            LineWay::as_before(neck, &self.question, area, notes, &pins)
+            LineWay::as_before(neck, &self.question, ground, notes, &pins)
         };
         let first = |way| AROUND.into_iter().find_map(|around| kept(way, around));
         self.ways.iter().filter_map(first).collect()

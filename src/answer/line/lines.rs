@@ -4,7 +4,8 @@ use fretloom_fretboard::{Fret, HandPosition, Neck, Place};
 use fretloom_theory::{Letter, Line, LineQuery, NoteName, Phrase, Pitch, Start, Target};
 
 use super::answer::{LineAnswer, made, told};
-use super::area::Area;
+use super::area::LineArea;
+use super::ground::LineGround;
 use super::keys::{InKey, KeyCycle, KeyFingering};
 use super::note::ToldNote;
 use super::played::LineWay;
@@ -60,10 +61,10 @@ impl LinesAnswer {
         cycle: KeyCycle,
         fingering: KeyFingering,
     ) -> Result<LinesAnswer, Refusal> {
-        let area = question.area.on(neck, &question.pairs())?;
-        let query = question.query(area.middle())?;
-        let (line, made_of) = made(&query, question, &area)?;
-        let first = LineAnswer::of(neck, tuning, question, &area, made_of, line.notes(), &[])?;
+        let ground = LineGround::of(neck, question)?;
+        let query = ground.query(question)?;
+        let (line, made_of) = made(&query, question, &ground)?;
+        let first = LineAnswer::of(neck, tuning, question, &ground, made_of, line.notes())?;
         let mut travelling = Travelling { neck, first: &first, line: &line, up: 0, begins: None };
         let mut lines = vec![KeyLine::of(InKey::Here, first.clone())];
         for semitones in cycle.semitones_up().into_iter().skip(1) {
@@ -101,14 +102,14 @@ impl Travelling<'_> {
     /// The line in the key so many semitones up, in the same area.
     fn anew(&mut self, semitones: u8) -> Result<KeyLine, Refusal> {
         let mut question = self.question_in(semitones);
-        let area = question.area.on(self.neck, &question.pairs())?;
-        let query = question.query(area.middle())?;
+        let ground = LineGround::of(self.neck, &question)?;
+        let made_of = self.phrases_of(&ground.query(&question)?);
         for (up, how) in self.ways(semitones) {
-            let fits = self.line.up(up).filter(|line| fits(line, &area));
+            let fits = self.line.up(up).filter(|line| fits(line, &made_of, &ground));
             let Some(line) = fits else { continue };
             let tuning = self.first.tuning.clone();
-            let (made_of, notes) = (self.phrases_of(&query), line.notes());
-            let answer = LineAnswer::of(self.neck, tuning, &question, &area, made_of, notes, &[]);
+            let (made_of, notes) = (made_of.clone(), line.notes());
+            let answer = LineAnswer::of(self.neck, tuning, &question, &ground, made_of, notes);
             if let Ok(answer) = answer {
                 (self.up, self.begins) = (up, None);
                 return Ok(KeyLine::of(how, answer));
@@ -128,7 +129,7 @@ impl Travelling<'_> {
     /// The line in the key so many semitones up, with the same grip.
     fn grip(&mut self, semitones: u8) -> Result<KeyLine, Refusal> {
         let question = self.question_in(semitones);
-        let query = question.query(None)?;
+        let query = question.query(None, &[])?;
         for (up, how) in self.ways(semitones) {
             if let Some(answer) = self.moved_grip(&question, &query, up) {
                 self.up = up;
@@ -165,7 +166,7 @@ impl Travelling<'_> {
         let fret = Fret::new(higher(at.place.fret.number())?).filter(|fret| !fret.is_open())?;
         let place = Place::new(at.place.string, fret);
         let sounds = neck.pitch_at(place) == Some(told.note.pitch) && !at.place.fret.is_open();
-        let is_wanted = self.first.question.area.region.contains(neck, place);
+        let is_wanted = self.area_of(told)?.region.contains(neck, place);
         let position = HandPosition::new(higher(at.position.number())?)?;
         (sounds && is_wanted).then_some(FingeredAnswer {
             pitch: told.note.pitch,
@@ -175,6 +176,15 @@ impl Travelling<'_> {
             finger: at.finger,
             position,
         })
+    }
+
+    /// Where the phrase of a note is played.
+    fn area_of(&self, told: &ToldNote) -> Option<LineArea> {
+        let question = &self.first.question;
+        match question.own_area(told.note.phrase) {
+            Some((own, _)) => question.area.of_phrase(&own, self.neck).ok(),
+            None => Some(question.area),
+        }
     }
 
     /// How far the line may be moved for a key, nearest to where it last began first.
@@ -219,7 +229,7 @@ impl Travelling<'_> {
     }
 }
 
-/// Do all notes of a line lie in the area?
-fn fits(line: &Line, area: &Area) -> bool {
-    line.notes().iter().all(|note| area.holds(note.pitch, note.role))
+/// Do all notes of a line lie where its phrases may?
+fn fits(line: &Line, made_of: &[Phrase], ground: &LineGround) -> bool {
+    line.notes().iter().all(|note| ground.holds(made_of, note))
 }

@@ -3,7 +3,7 @@
 use fretloom_fretboard::{Alternatives, Fingering, LineNote, Neck, Pin};
 use fretloom_theory::{PhraseNote, Quarters, Slur, Stroke, TempoMap};
 
-use super::area::Area;
+use super::ground::LineGround;
 use super::note::ToldNote;
 use super::question::{LineQuestion, Slurring};
 use super::slurs::into_the_beat;
@@ -30,18 +30,18 @@ impl LineWay {
     pub(super) fn all(
         neck: &Neck,
         question: &LineQuestion,
-        area: &Area,
+        ground: &LineGround,
         notes: &[ToldNote],
         pins: &[Pin],
     ) -> Result<Vec<LineWay>, Refusal> {
-        let line = line_notes(question, area, notes, pins);
-        let found = area.query().alternatives(neck, &line, question.ways.max(1));
+        let (query, line) = (ground.fingering(), line_notes(question, ground, notes, pins));
+        let found = query.alternatives(neck, &line, question.ways.max(1));
         let found = found.map_err(|error| Refusal::Fingering {
             reason: format!("{error}; expected more strings or frets, or another view"),
         })?;
         let Alternatives { fingerings, .. } = found;
         let way = |fingering: Fingering| {
-            let way = WayAnswer::new(fingering, neck, area.query().hand(), &line);
+            let way = WayAnswer::new(fingering, neck, query.hand(), &line);
             LineWay::of(question, notes, way)
         };
         Ok(fingerings.into_iter().map(way).collect())
@@ -52,13 +52,13 @@ impl LineWay {
     pub(super) fn as_before(
         neck: &Neck,
         question: &LineQuestion,
-        area: &Area,
+        ground: &LineGround,
         notes: &[ToldNote],
         pins: &[Pin],
     ) -> Option<LineWay> {
-        let line = line_notes(question, area, notes, pins);
-        let fingering = area.query().best(neck, &line).ok()?.as_before();
-        let way = WayAnswer::new(fingering, neck, area.query().hand(), &line);
+        let (query, line) = (ground.fingering(), line_notes(question, ground, notes, pins));
+        let fingering = query.best(neck, &line).ok()?.as_before();
+        let way = WayAnswer::new(fingering, neck, query.hand(), &line);
         Some(LineWay::of(question, notes, way))
     }
 
@@ -79,7 +79,7 @@ impl LineWay {
 
 fn line_notes(
     question: &LineQuestion,
-    area: &Area,
+    ground: &LineGround,
     notes: &[ToldNote],
     pins: &[Pin],
 ) -> Vec<LineNote> {
@@ -87,12 +87,10 @@ fn line_notes(
     let slower = slower(notes.iter().map(|told| &told.note), &tempo);
     let seconds = |moment: Quarters| tempo.seconds_at(moment) * slower;
     let of_note = |(index, told): (usize, &ToldNote)| {
-        let PhraseNote { onset, pitch, role, .. } = told.note;
-        let onset_s = seconds(onset);
-        let own = pins.get(index).copied().filter(|pin| *pin != Pin::default());
-        let pin = own.unwrap_or_else(|| area.pin(pitch, role));
-        let note = LineNote::new(onset_s, seconds(told.note.end()) - onset_s, pitch)?;
-        Some(note.pinned(pin))
+        let onset_s = seconds(told.note.onset);
+        let pin = pins.get(index).copied().unwrap_or_default();
+        let note = LineNote::new(onset_s, seconds(told.note.end()) - onset_s, told.note.pitch)?;
+        Some(ground.within(note.pinned(pin), &told.note))
     };
     notes.iter().enumerate().filter_map(of_note).collect()
 }

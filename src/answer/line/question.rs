@@ -3,16 +3,17 @@
 use fretloom_fretboard::Picking;
 use fretloom_theory::{
     AskedTarget, AtChange, Begin, FreeNotes, LineQuery, LineStyle, NotesFrom, Pattern, Pitch,
-    PitchClassSet, Quarters, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
+    PitchClassSet, Quarters, Reach, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
 };
 
 use super::area::LineArea;
 use super::bar_beat::BarBeat;
 use super::chords::LineChords;
+use super::phrase_question::PhraseQuestion;
 use super::start::line_start;
 use super::target::{LineTarget, Wanted};
 use crate::answer::refusal::Refusal;
-use crate::library::AskedPhrase;
+use crate::library::{AskedPhrase, PhraseArea};
 
 /// What a line is asked to be. What is `None` is decided as a player would.
 #[derive(Clone, PartialEq, Debug)]
@@ -35,8 +36,8 @@ pub struct LineQuestion {
     pub at_change: AtChange,
     /// Where it arrives.
     pub targets: Vec<LineTarget>,
-    /// Its phrases, where they are written; none where the line decides.
-    pub phrases: Vec<WrittenPhrase>,
+    /// Its phrases in order of time, where they are written; none where the line decides.
+    pub phrases: Vec<PhraseQuestion>,
     /// Where on the neck.
     pub area: LineArea,
     /// How it is picked.
@@ -78,15 +79,23 @@ impl LineQuestion {
         }
     }
 
-    /// What theory is asked for. A line of music begins near that note, where nothing is said.
-    pub(super) fn query(&self, near: Option<Pitch>) -> Result<LineQuery, Refusal> {
+    /// What theory is asked for. A line of music begins near that note, where nothing is said; phrases
+    /// have these notes to themselves.
+    pub(super) fn query(
+        &self,
+        near: Option<Pitch>,
+        reaches: &[Option<Reach>],
+    ) -> Result<LineQuery, Refusal> {
         let (bars, end) = (self.chords.bars().clone(), self.chords.end());
         let targets = self.targets.iter().map(|target| self.asked(target));
         let mut query = LineQuery::new(bars, self.chords.stretches(), end)
             .styled(self.style)
             .at_change(self.at_change)
             .arriving(targets.collect::<Result<_, _>>()?);
-        query = query.written(self.phrases.clone());
+        let reaches = reaches.iter().copied().chain(std::iter::repeat(None));
+        let written = self.phrases.iter().zip(reaches);
+        let written = written.map(|(it, reach)| WrittenPhrase { reach, ..it.written.clone() });
+        query = query.written(written.collect());
         if let Some(pattern) = &self.pattern {
             query = query.in_pattern(pattern.clone());
         }
@@ -127,7 +136,7 @@ impl LineQuestion {
     /// The pairs that it is made of: those of its chords, and those that phrases have of their own.
     pub(super) fn pairs(&self) -> Vec<TriadPair> {
         let of_chords = self.chords.chords().iter().map(|chord| chord.pair.pair());
-        let own = self.phrases.iter().filter_map(|phrase| phrase.pair);
+        let own = self.phrases.iter().filter_map(|phrase| phrase.written.pair);
         let mut pairs: Vec<TriadPair> = Vec::new();
         for pair in of_chords.chain(own) {
             if !pairs.contains(&pair) {
@@ -146,11 +155,30 @@ impl LineQuestion {
         let above = |index: usize| phrases.get(..index).unwrap_or_default();
         let in_full = phrases.iter().enumerate().map(|(index, one)| one.in_full(above(index)));
         let written = in_full.map(|phrase| self.written(&phrase));
-        let written = written.collect::<Result<Vec<_>, _>>()?;
+        let mut written = written.collect::<Result<Vec<_>, _>>()?;
         for (asked, one) in phrases.iter().zip(&written) {
-            self.check_next(asked, one, &written)?;
+            self.check_next(asked, &one.written, &written)?;
         }
+        written.sort_by_key(|phrase| phrase.written.from);
         Ok(LineQuestion { phrases: written, ..self })
+    }
+
+    /// Where the phrase with this index is played, and of which pairs, where it says so itself. Notes
+    /// that are entered may be of any.
+    pub(super) fn own_area(&self, index: usize) -> Option<(PhraseArea, Vec<TriadPair>)> {
+        let PhraseQuestion { written, area, .. } = self.phrases.get(index)?;
+        let of_chord = || self.chords.at(written.from).map(|chord| chord.pair.pair());
+        let pairs = match written.notes {
+            NotesFrom::Entered(_) => self.pairs(),
+            NotesFrom::Pair => written.pair.or_else(of_chord).into_iter().collect(),
+        };
+        Some(((*area)?, pairs))
+    }
+
+    /// What fails in the phrase with this index.
+    pub(super) fn in_phrase(&self, index: usize, refusal: Refusal) -> Refusal {
+        let phrase = self.phrases.get(index).map(|phrase| phrase.name.clone()).unwrap_or_default();
+        Refusal::InPhrase { phrase, refusal: Box::new(refusal) }
     }
 
     /// Does a phrase land before the next one begins? What begins ends all that sounds.
@@ -158,9 +186,9 @@ impl LineQuestion {
         &self,
         asked: &AskedPhrase,
         phrase: &WrittenPhrase,
-        all: &[WrittenPhrase],
+        all: &[PhraseQuestion],
     ) -> Result<(), Refusal> {
-        let later = all.iter().map(|other| other.from).filter(|from| *from > phrase.from);
+        let later = all.iter().map(|other| other.written.from).filter(|from| *from > phrase.from);
         let covered = later.min().filter(|next| phrase.target.is_some_and(|it| it.at >= *next));
         let Some(next) = covered else { return Ok(()) };
         let next = self.chords.bar_beat(next).map(|next| next.to_string()).unwrap_or_default();
@@ -195,10 +223,11 @@ impl LineQuestion {
     }
 
     /// A phrase as it is asked for, in this line.
-    fn written(&self, phrase: &AskedPhrase) -> Result<WrittenPhrase, Refusal> {
+    fn written(&self, phrase: &AskedPhrase) -> Result<PhraseQuestion, Refusal> {
         let of_phrase =
             |refusal| Refusal::InPhrase { phrase: phrase.name.clone(), refusal: Box::new(refusal) };
-        self.read_written(phrase).map_err(of_phrase)
+        let written = self.read_written(phrase).map_err(of_phrase)?;
+        Ok(PhraseQuestion { name: phrase.name.clone(), written, area: phrase.area })
     }
 
     fn read_written(&self, phrase: &AskedPhrase) -> Result<WrittenPhrase, Refusal> {
@@ -226,6 +255,7 @@ impl LineQuestion {
             start: phrase.start.as_deref().map(line_start).transpose()?,
             target: target.map(|target| self.asked(&target)).transpose()?,
             notes: notes.map_or(NotesFrom::Pair, NotesFrom::Entered),
+            reach: None,
         })
     }
 

@@ -80,9 +80,8 @@ impl Onsets<'_> {
             .iter()
             .enumerate()
             .filter_map(|(index, note)| {
-                let misfit = known
-                    .entry(Wanted::of(note))
-                    .or_insert_with(|| self.misfit(chords, note));
+                let misfit =
+                    known.entry(Wanted::of(note)).or_insert_with(|| self.misfit(chords, note));
                 Some((index, (*misfit)?))
             })
             .collect();

@@ -2,6 +2,8 @@
 
 use fretloom_theory::{Direction, Link, Pattern, Rhythm, Travel, TriadPair};
 
+use super::area::PhraseArea;
+
 /// How a phrase goes from group to group, by its word.
 pub(super) const TRAVELS: [(&str, Travel); 8] = [
     ("up", Travel::Ladder(Direction::Up)),
@@ -43,6 +45,8 @@ pub struct AskedPhrase {
     pub target: Option<String>,
     /// [Notes entered one by one](fretloom_theory::FreeNotes), as written.
     pub notes: Option<String>,
+    /// Where on the neck it is played; where the line is, if it does not say.
+    pub area: Option<PhraseArea>,
 }
 
 impl AskedPhrase {
@@ -70,6 +74,7 @@ impl AskedPhrase {
             start: None,
             target: None,
             notes: None,
+            area: None,
         }
     }
 
@@ -86,6 +91,7 @@ impl AskedPhrase {
         full.rhythm = full.rhythm.or(like.rhythm);
         full.travel = full.travel.or(like.travel);
         full.notes = full.notes.or(like.notes);
+        full.area = full.area.or(like.area);
         full
     }
 }

@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use fretloom_theory::{NoteName, SpelledTriad, Travel, TriadPair};
 
+use super::area::PhraseView;
 use super::asked::{AskedPhrase, TRAVELS};
 
 /// The text of a file with these phrases, which [`phrases_of_text`](super::phrases_of_text) reads.
@@ -20,6 +21,8 @@ pub fn text_of_phrases(phrases: &[AskedPhrase]) -> String {
 
 fn section(phrase: &AskedPhrase) -> String {
     let AskedPhrase { to, like, pair, pattern, rhythm, travel, start, target, notes, .. } = phrase;
+    let area = phrase.area;
+    let view = area.and_then(|area| area.view);
     let texts = [
         ("from", Some(phrase.from.clone())),
         ("to", to.clone()),
@@ -31,6 +34,10 @@ fn section(phrase: &AskedPhrase) -> String {
         ("start", start.clone()),
         ("target", target.clone()),
         ("notes", notes.clone()),
+        ("view", view.map(|view| view.to_string())),
+        ("position", view.and_then(PhraseView::position).map(|position| position.to_string())),
+        ("strings", area.and_then(|area| area.strings).map(|strings| strings.to_string())),
+        ("frets", area.and_then(|area| area.frets).map(|frets| frets.to_string())),
     ];
     let mut lines = format!("[{}]\n", key(&phrase.name));
     for (name, text) in texts {
@@ -38,6 +45,9 @@ fn section(phrase: &AskedPhrase) -> String {
             // Writing to a text does not fail.
             let _ = writeln!(lines, "{name} = {}", quoted(&text));
         }
+    }
+    if let Some(choice) = view.and_then(PhraseView::choice) {
+        let _ = writeln!(lines, "choice = {choice}");
     }
     for (name, is) in [("wide", phrase.is_wide), ("runs-on", phrase.runs_on)] {
         lines.push_str(&if is { format!("{name} = true\n") } else { String::new() });
@@ -81,6 +91,7 @@ fn quoted(text: &str) -> String {
 mod tests {
     use fretloom_theory::{Triad, TriadQuality};
 
+    use super::super::area::PhraseArea;
     use super::super::phrases_of_text;
     use super::*;
     use crate::library::LoadedPatterns;
@@ -108,6 +119,22 @@ mod tests {
         for (number, (_, travel)) in (3..).zip(TRAVELS) {
             let plain = AskedPhrase::beginning(&number.to_string(), "4.1");
             phrases.push(AskedPhrase { travel: Some(travel), ..plain });
+        }
+        let (five, set, frets) = ("V".parse().ok(), "4-3-2".parse().ok(), "1-12".parse().ok());
+        for (view, strings, frets) in [
+            (None, set, None),
+            (None, None, frets),
+            (Some(PhraseView::Position(five)), set, frets),
+            (Some(PhraseView::Position(None)), None, None),
+            (Some(PhraseView::Set), set, None),
+            (Some(PhraseView::Across(1)), None, None),
+            (Some(PhraseView::Across(3)), None, frets),
+            (Some(PhraseView::Two(None, 1)), None, None),
+            (Some(PhraseView::Two(five, 2)), set, frets),
+        ] {
+            let plain = AskedPhrase::beginning(&format!("at {}", phrases.len()), "4.1");
+            let area = Some(PhraseArea { view, strings, frets });
+            phrases.push(AskedPhrase { area, ..plain });
         }
         let (patterns, text) = (LoadedPatterns::load(None), text_of_phrases(&phrases));
         assert_eq!(phrases_of_text("own.toml", &text, &patterns).unwrap(), phrases, "{text}");

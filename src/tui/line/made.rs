@@ -196,7 +196,8 @@ impl Grounds {
         if let Some(found) = self.0.iter().find(|found| found.is_for(question)) {
             return Ok(Arc::clone(found));
         }
-        let found = Arc::new(LineGround::of(neck, question)?);
+        let before = self.0.first().map(Arc::as_ref);
+        let found = Arc::new(LineGround::after(before, neck, question)?);
         self.0.insert(0, Arc::clone(&found));
         self.0.truncate(Grounds::MOST);
         Ok(found)
