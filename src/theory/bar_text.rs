@@ -5,6 +5,7 @@
 //! (`measure.rs`), and in which order the bars are heard (`form.rs`).
 
 mod chorus;
+mod fault;
 mod form;
 mod mark;
 mod measure;
@@ -14,6 +15,7 @@ mod pick_up;
 mod print;
 mod problem;
 mod reader;
+mod section;
 mod sign;
 mod token;
 mod written_bar;
@@ -21,9 +23,11 @@ mod written_bar;
 use std::fmt;
 
 pub use chorus::{Chorus, HeardBar, OptionalChords};
+pub use fault::{BarFault, UnreadBar};
 pub use mark::{ClosingMark, Jump, JumpTo, JumpUntil, OpeningMark};
 pub use pass::Pass;
 pub use pick_up::PickUp;
+pub use section::BarSection;
 pub use written_bar::{BarContent, BeatSign, WrittenBar, WrittenChord};
 
 use crate::{Meter, Quarters, ReadError};
@@ -32,8 +36,8 @@ use form::order;
 use measure::{Measure, measures};
 use page::{Page, Place, WHAT};
 use print::Printed;
-use problem::Problem;
-use reader::{Read, read};
+use problem::{Problem, Spot};
+use reader::{Faults, Read, read, unread};
 
 /// The chords of a tune or a passage, bar by bar, as they are written.
 ///
@@ -95,25 +99,62 @@ impl BarText {
     /// fit together, and beyond the limits: with the line, if there are several, the character, and
     /// what was expected there.
     pub fn read(text: &str, meter: Meter) -> Result<BarText, ReadError> {
-        if text.chars().nth(BarText::LONGEST).is_some() {
-            let expected = format!("at most {} characters", BarText::LONGEST);
-            return Err(ReadError::whole(WHAT, text, expected));
+        let sections = [BarSection::unnamed(text)];
+        let read = BarText::of_sections(&sections, meter, None, Faults::Refused);
+        read.map(|(text, _)| text).map_err(|fault| fault.error)
+    }
+
+    /// Reads the sections of a tune as one text, so that repeats and jumps hold over the whole form. A
+    /// bar that cannot be read is [kept as it is written](BarContent::Unread), and what is wrong with it
+    /// is told beside the text. With a pick-up the first bar is one.
+    ///
+    /// # Errors
+    ///
+    /// Where the form is uncertain: where a mark means nothing, where repeats and jumps do not fit
+    /// together, where a section has no bars, and beyond the limits. Where no bar at all can be read.
+    pub fn read_marking(
+        sections: &[BarSection<'_>],
+        meter: Meter,
+        pick_up: Option<PickUp>,
+    ) -> Result<(BarText, Vec<BarFault>), BarFault> {
+        let (text, faults) = BarText::of_sections(sections, meter, pick_up, Faults::Marked)?;
+        match faults.first() {
+            Some(first) if text.unread().count() == text.bars.len() => Err(first.clone()),
+            _ => Ok((text, faults)),
         }
-        let page = Page::of(text);
-        let Read { pick_up, bars, places, comments } = read(&page)?;
-        if bars.is_empty() {
-            return Err(ReadError::whole(WHAT, text, "a chord, or bars as in | Dm7 | G7 |"));
-        }
-        let place = |problem: Problem| {
+    }
+
+    fn of_sections(
+        sections: &[BarSection<'_>],
+        meter: Meter,
+        pick_up: Option<PickUp>,
+        policy: Faults,
+    ) -> Result<(BarText, Vec<BarFault>), BarFault> {
+        refuse_too_long(sections)?;
+        let page = Page::of(sections.iter().map(|section| section.text));
+        let Read { pick_up, mut bars, places, comments, mut faults } =
+            read(&page, sections, pick_up, policy)?;
+        let told = |problem: &Problem| {
             let place = places.get(problem.bar).map(|places| places.of(problem.spot));
-            page.wrong(place.unwrap_or_default(), problem.expected)
+            page.wrong(place.unwrap_or_default(), problem.expected.clone())
         };
         let first = bars.first().and_then(WrittenBar::meter).unwrap_or(meter);
         let length = pick_up.map(|(pick_up, at)| shorter_than_a_bar(pick_up, first, at, &page));
-        let measures = measures(length.transpose()?, meter, &bars).map_err(place)?;
-        let order = order(&bars, usize::from(pick_up.is_some())).map_err(place)?;
+        let measures = measures(length.transpose()?, meter, &mut bars, |problem| {
+            let fault = told(&problem);
+            let places = places.get(problem.bar).filter(|_| policy == Faults::Marked);
+            let (Some(places), Spot::Content(word)) = (places, problem.spot) else {
+                return Err(fault);
+            };
+            let unread = unread(&page, places, word, &fault);
+            faults.push(fault);
+            Ok(unread)
+        })?;
+        faults.sort_by_key(|fault| (fault.section, fault.error.line(), fault.error.at()));
+        let whole = usize::from(pick_up.is_some());
+        let order = order(&bars, whole).map_err(|problem| told(&problem))?;
         let pick_up = pick_up.map(|(pick_up, _)| pick_up);
-        Ok(BarText { meter, pick_up, bars, comments, measures, order })
+        Ok((BarText { meter, pick_up, bars, comments, measures, order }, faults))
     }
 
     /// The meter in which it begins, unless its first bar changes it.
@@ -132,6 +173,35 @@ impl BarText {
     #[must_use]
     pub fn bars(&self) -> &[WrittenBar] {
         &self.bars
+    }
+
+    /// The bars that could not be read, by their index.
+    pub fn unread(&self) -> impl Iterator<Item = (usize, &UnreadBar)> {
+        self.bars.iter().enumerate().filter_map(|(index, bar)| match &bar.content {
+            BarContent::Unread(unread) => Some((index, unread)),
+            BarContent::Shared(_)
+            | BarContent::Beats(_)
+            | BarContent::BarBefore
+            | BarContent::TwoBarsBefore => None,
+        })
+    }
+
+    /// The same with the meter of its first bar as that in which it begins.
+    pub(crate) fn beginning_in_its_meter(mut self) -> BarText {
+        if let Some(first) = self.bars.first_mut() {
+            self.meter = first.meter().unwrap_or(self.meter);
+            first.opening.retain(|mark| !matches!(mark, OpeningMark::Meter(_)));
+        }
+        self
+    }
+
+    /// The same with a mark at the beginning of its first bar.
+    pub(crate) fn marked_first(&self, mark: OpeningMark) -> BarText {
+        let mut text = self.clone();
+        if let Some(first) = text.bars.first_mut() {
+            first.opening.insert(0, mark);
+        }
+        text
     }
 
     /// The bars as they are heard.
@@ -158,13 +228,29 @@ impl BarText {
     }
 }
 
+/// Texts that are longer in all than one may be.
+fn refuse_too_long(sections: &[BarSection<'_>]) -> Result<(), BarFault> {
+    let mut left = BarText::LONGEST;
+    for (index, BarSection { text, .. }) in sections.iter().enumerate() {
+        match left.checked_sub(text.chars().take(left + 1).count()) {
+            Some(rest) => left = rest,
+            None => {
+                let expected = format!("at most {} characters", BarText::LONGEST);
+                let error = ReadError::whole(WHAT, text, expected);
+                return Err(BarFault { section: index, word: Box::default(), error });
+            }
+        }
+    }
+    Ok(())
+}
+
 /// How long a pick-up is that is written at this place.
 fn shorter_than_a_bar(
     pick_up: PickUp,
     meter: Meter,
     at: Place,
     page: &Page<'_>,
-) -> Result<Quarters, ReadError> {
+) -> Result<Quarters, BarFault> {
     let expected = || format!("a pick-up that is shorter than a bar of {meter}");
     pick_up.length(meter).ok_or_else(|| page.wrong(at, expected()))
 }

@@ -44,6 +44,7 @@
 
 mod accidental;
 mod bar_text;
+mod chart;
 mod chord;
 mod chord_scale;
 mod click;
@@ -63,6 +64,7 @@ mod key;
 mod letter;
 mod line;
 mod line_query;
+mod melody;
 mod note_edit;
 mod note_name;
 mod other_chords;
@@ -93,9 +95,11 @@ mod triad;
 mod which_triad;
 
 pub use bar_text::{
-    BarContent, BarText, BeatSign, Chorus, ClosingMark, HeardBar, Jump, JumpTo, JumpUntil,
-    OpeningMark, OptionalChords, Pass, PickUp, WrittenBar, WrittenChord,
+    BarContent, BarFault, BarSection, BarText, BeatSign, Chorus, ClosingMark, HeardBar, Jump,
+    JumpTo, JumpUntil, OpeningMark, OptionalChords, Pass, PickUp, UnreadBar, WrittenBar,
+    WrittenChord,
 };
+pub use chart::{Chart, ChartBeat, ChartChoice};
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
 pub use click::{Click, ClickBeats};
@@ -118,6 +122,7 @@ pub use line::{
     PhraseNote, Reach, Role, Start, Target, Timing, Travel,
 };
 pub use line_query::{AskedTarget, AtChange, ChordStretch, LineQuery, LineStyle, WrittenPhrase};
+pub use melody::Melody;
 pub use note_edit::{NoteChange, NoteEdit};
 pub use note_name::NoteName;
 pub use other_chords::other_chords;

@@ -3,9 +3,10 @@
 use std::collections::VecDeque;
 use std::sync::Arc;
 
+use super::fault::UnreadBar;
 use super::problem::{Problem, Spot};
 use super::written_bar::{BarContent, BeatSign, WrittenBar, WrittenChord};
-use crate::{Meter, Quarters};
+use crate::{ChordSymbol, Meter, Quarters};
 
 /// A bar once it is known what `%` and `/` stand for.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -23,19 +24,31 @@ pub(super) struct Measure {
 /// The bars that each written bar stands for: one, or two for `%%`. A pick-up has this length, which
 /// is less than that of a bar.
 ///
+/// A problem is that `%` or `/` has nothing before it to stand for, or that the signs of a bar are not
+/// as many as its beats. `unread` says what such a bar becomes.
+///
 /// # Errors
 ///
-/// Where `%` or `/` has nothing before it to stand for, and where the signs of a bar are not as many
-/// as its beats.
-pub(super) fn measures(
+/// Where it becomes none.
+pub(super) fn measures<E>(
     pick_up: Option<Quarters>,
     meter: Meter,
-    bars: &[WrittenBar],
-) -> Result<Vec<Vec<Measure>>, Problem> {
+    bars: &mut [WrittenBar],
+    mut unread: impl FnMut(Problem) -> Result<UnreadBar, E>,
+) -> Result<Vec<Vec<Measure>>, E> {
     let mut reading = Reading { pick_up, meter, last: VecDeque::new(), carried: None };
-    bars.iter().enumerate().map(|(index, bar)| reading.bar(index, bar)).collect()
+    let measures = bars.iter_mut().enumerate().map(|(index, bar)| {
+        let before = reading.clone();
+        reading.bar(index, bar).or_else(|problem| {
+            reading = before;
+            bar.content = BarContent::Unread(unread(problem)?);
+            Ok(reading.bar(index, bar).unwrap_or_default())
+        })
+    });
+    measures.collect()
 }
 
+#[derive(Clone)]
 struct Reading {
     /// How long the bar is that comes next, where it is a pick-up.
     pick_up: Option<Quarters>,
@@ -59,6 +72,7 @@ impl Reading {
             BarContent::Beats(signs) => vec![self.beats(index, signs)?],
             BarContent::BarBefore => self.before(index, 1)?,
             BarContent::TwoBarsBefore => self.before(index, 2)?,
+            BarContent::Unread(bar) => vec![self.unread(bar)],
         };
         for measure in &measures {
             self.carried = measure.chords.last().map(|(_, chord)| chord.clone());
@@ -74,6 +88,12 @@ impl Reading {
         let length = self.pick_up.take().unwrap_or(whole);
         let missing = whole.checked_sub(length).unwrap_or_default();
         Measure { meter, length, missing, chords: Arc::default() }
+    }
+
+    fn unread(&mut self, bar: &UnreadBar) -> Measure {
+        let symbol = ChordSymbol::unread(bar.text());
+        let chord = WrittenChord { symbol, optional: false };
+        Measure { chords: [(Quarters::ZERO, chord)].into(), ..self.empty() }
     }
 
     fn shared(&mut self, chords: &[WrittenChord]) -> Measure {

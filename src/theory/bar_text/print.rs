@@ -97,6 +97,7 @@ impl fmt::Display for BarContent {
             BarContent::Beats(signs) => spaced(f, signs),
             BarContent::BarBefore => f.write_str("%"),
             BarContent::TwoBarsBefore => f.write_str("%%"),
+            BarContent::Unread(bar) => bar.fmt(f),
         }
     }
 }

@@ -4,6 +4,7 @@ use super::mark::{ClosingMark, OpeningMark};
 use super::page::WHAT;
 use super::pass::Pass;
 use super::pick_up::PickUp;
+use super::section::BarSection;
 use super::written_bar::WrittenChord;
 use crate::{Chord, ChordSymbol, Meter, ReadError};
 
@@ -26,11 +27,19 @@ pub(super) enum ContentSign {
     TwoBarsBefore,
 }
 
+/// Why a word means nothing; places count in the word.
+pub(super) enum UnreadWord {
+    /// It was meant as a mark, so that the form is uncertain without it.
+    Mark(ReadError),
+    /// It was meant as a chord.
+    Chord(ReadError),
+}
+
 impl Sign {
     /// # Errors
     ///
-    /// Where the word means nothing; places count in the word.
-    pub(super) fn read(word: &str) -> Result<Sign, ReadError> {
+    /// Where the word means nothing.
+    pub(super) fn read(word: &str) -> Result<Sign, UnreadWord> {
         if let Some(mark) = ClosingMark::all().find(|mark| mark.word() == word) {
             return Ok(Sign::Closing(mark));
         }
@@ -40,12 +49,16 @@ impl Sign {
             "%%" => Ok(Sign::Content(ContentSign::TwoBarsBefore)),
             "Segno" => Ok(Sign::Opening(OpeningMark::Segno)),
             "Coda" => Ok(Sign::Opening(OpeningMark::Coda)),
-            _ if word.starts_with('[') => read_section(word).map(Sign::Opening),
+            _ if word.starts_with('[') => {
+                read_section(word).map(Sign::Opening).map_err(UnreadWord::Mark)
+            }
             _ if word.starts_with(|first: char| first.is_ascii_digit()) => {
-                read_number(word).map(Sign::Opening)
+                read_number(word).map(Sign::Opening).map_err(UnreadWord::Mark)
             }
             _ => match word.strip_prefix("pickup=") {
-                Some(beats) => read_pick_up(word, beats).map(Sign::PickUp),
+                Some(beats) => {
+                    read_pick_up(word, beats).map(Sign::PickUp).map_err(UnreadWord::Mark)
+                }
                 None => read_chord(word).map(ContentSign::Chord).map(Sign::Content),
             },
         }
@@ -58,9 +71,9 @@ fn wrong(word: &str, expected: &'static str) -> ReadError {
 
 fn read_section(word: &str) -> Result<OpeningMark, ReadError> {
     let name = word.strip_prefix('[').and_then(|word| word.strip_suffix(']'));
-    match name.filter(|name| !name.is_empty() && !name.contains(['[', ']'])) {
+    match name.and_then(BarSection::name_in_brackets) {
         Some(name) => Ok(OpeningMark::Section(name.into())),
-        None => Err(wrong(word, "a section's name in brackets, without a space, as in [A]")),
+        None => Err(wrong(word, "a section's name in brackets, as in [A]")),
     }
 }
 
@@ -78,7 +91,7 @@ fn read_pick_up(word: &str, beats: &str) -> Result<PickUp, ReadError> {
     PickUp::read(beats).ok_or_else(|| wrong(word, expected))
 }
 
-fn read_chord(word: &str) -> Result<WrittenChord, ReadError> {
+fn read_chord(word: &str) -> Result<WrittenChord, UnreadWord> {
     let inner = in_round_brackets(word);
     let optional = inner.is_some();
     let text = inner.unwrap_or(word);
@@ -87,10 +100,16 @@ fn read_chord(word: &str) -> Result<WrittenChord, ReadError> {
     }
     let chord: Chord = text.parse().map_err(|error: ReadError| {
         let at = if optional { 2 } else { 1 };
-        expected_instead(word).map_or_else(|| error.within(WHAT, word, at), |it| wrong(word, it))
+        match meant_mark(word) {
+            Some(mark) => UnreadWord::Mark(wrong(word, mark)),
+            None if is_half_bracketed(word) => UnreadWord::Chord(wrong(word, ALONE_IN_BRACKETS)),
+            None => UnreadWord::Chord(error.within(WHAT, word, at)),
+        }
     })?;
     Ok(WrittenChord { symbol: ChordSymbol::Chord(chord), optional })
 }
+
+const ALONE_IN_BRACKETS: &str = "an optional chord in brackets of its own, as in (G7)";
 
 /// What stands in the brackets, where one pair of them holds the whole word.
 fn in_round_brackets(word: &str) -> Option<&str> {
@@ -106,8 +125,14 @@ fn in_round_brackets(word: &str) -> Option<&str> {
     (depth == 0).then_some(inner)
 }
 
-/// What a word that is no chord was meant to be, where that is easy to see.
-fn expected_instead(word: &str) -> Option<&'static str> {
+/// Is it part of what someone has put into brackets?
+fn is_half_bracketed(word: &str) -> bool {
+    in_round_brackets(word).is_none()
+        && (word.starts_with('(') || word.ends_with(')') && !word.contains('('))
+}
+
+/// The mark that a word which is no chord was meant to be, where that is easy to see.
+fn meant_mark(word: &str) -> Option<&'static str> {
     let plain = |text: &str| text.replace('.', "").to_lowercase();
     let typed = plain(word);
     let mut marks = ClosingMark::all().map(ClosingMark::word).chain(["Segno", "Coda"]);
@@ -115,11 +140,6 @@ fn expected_instead(word: &str) -> Option<&'static str> {
         "al" => Some("D.C.alCoda and its like in one word"),
         "to" => Some("ToCoda in one word"),
         _ if typed.starts_with("pickup") => Some("pickup=1, in one word"),
-        _ if in_round_brackets(word).is_none()
-            && (word.starts_with('(') || word.ends_with(')') && !word.contains('(')) =>
-        {
-            Some("an optional chord in brackets of its own, as in (G7)")
-        }
         _ => marks.find(|mark| plain(mark) == typed),
     }
 }

@@ -1,8 +1,9 @@
-//! What is written, by hand; the order of bars in `tests/forms.rs`, mistakes in `tests/mistakes.rs`,
-//! laws in `tests/laws.rs`.
+//! What is written, by hand; the order of bars in `tests/forms.rs`, mistakes in `tests/mistakes.rs`
+//! and `tests/marking.rs`, laws in `tests/laws.rs`.
 
 mod forms;
 mod laws;
+mod marking;
 mod mistakes;
 
 use super::*;

@@ -1,8 +1,8 @@
 //! Words, bar lines and comments.
 
+use super::fault::BarFault;
 use super::page::{Page, Place};
 use super::pass::Pass;
-use crate::ReadError;
 
 /// A piece of a text.
 pub(super) struct Token<'a> {
@@ -29,10 +29,10 @@ pub(super) struct BarLine {
     pub(super) opens: bool,
 }
 
-/// Takes a text apart. Bar lines need no spaces around them.
-pub(super) fn tokens<'a>(page: &Page<'a>) -> Result<Vec<Token<'a>>, ReadError> {
+/// Takes one of the texts of a page apart. Bar lines need no spaces around them.
+pub(super) fn tokens<'a>(page: &Page<'a>, text: usize) -> Result<Vec<Token<'a>>, BarFault> {
     let mut tokens = Vec::new();
-    for (line, text) in page.lines().iter().enumerate() {
+    for (line, text) in page.lines_of(text) {
         Line { page, line, tokens: &mut tokens }.read(text)?;
     }
     Ok(tokens)
@@ -45,15 +45,17 @@ struct Line<'l, 'a> {
 }
 
 impl<'a> Line<'_, 'a> {
-    fn read(&mut self, text: &'a str) -> Result<(), ReadError> {
+    fn read(&mut self, text: &'a str) -> Result<(), BarFault> {
         if let Some(comment) = text.trim().strip_prefix('#') {
             self.push(1, text, TokenKind::Comment(comment.trim()));
             return Ok(());
         }
         let mut character = 1;
-        for piece in text.split_inclusive(char::is_whitespace) {
+        let mut rest = text;
+        while let Some((piece, after)) = split_after_spaces(rest) {
             self.read_between_spaces(piece.trim_end(), character)?;
             character += piece.chars().count();
+            rest = after;
         }
         self.push(character, "", TokenKind::LineEnd);
         Ok(())
@@ -73,7 +75,7 @@ impl<'a> Line<'_, 'a> {
         &mut self,
         mut text: &'a str,
         mut character: usize,
-    ) -> Result<(), ReadError> {
+    ) -> Result<(), BarFault> {
         while let Some((word, sign, rest)) = split_at_bar_line(text) {
             self.push_word(word, character);
             character += word.chars().count();
@@ -95,6 +97,29 @@ impl<'a> Line<'_, 'a> {
 }
 
 const A_BAR_LINE: &str = "a bar line: |, ||, |:, :| or :|:, or :|3 for what is heard 2 to 99 times";
+
+/// What comes before the first space that is in no section's name, with that space, and what comes
+/// after it; `None` at the end.
+fn split_after_spaces(text: &str) -> Option<(&str, &str)> {
+    if text.is_empty() {
+        return None;
+    }
+    let space = text.find(char::is_whitespace).unwrap_or(text.len());
+    let from = text.get(..space).and_then(|word| end_of_name(word, text)).unwrap_or(space);
+    let space = text.get(from..)?.char_indices().find(|(_, sign)| sign.is_whitespace());
+    text.split_at_checked(space.map_or(text.len(), |(at, sign)| from + at + sign.len_utf8()))
+}
+
+/// Where the section's name ends that begins in the first word of a text and holds spaces.
+fn end_of_name(word: &str, text: &str) -> Option<usize> {
+    let (before, name) = word.split_once('[')?;
+    if !(before.is_empty() || before.ends_with(['|', ':'])) || name.contains(']') {
+        return None;
+    }
+    let from = before.len() + 1;
+    let end = from + text.get(from..)?.find(['[', ']', '|'])?;
+    text.get(end..)?.starts_with(']').then_some(end)
+}
 
 /// The word before the first bar line, that bar line, and what comes after it.
 fn split_at_bar_line(text: &str) -> Option<(&str, &str, &str)> {

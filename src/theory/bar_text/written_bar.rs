@@ -1,5 +1,6 @@
 //! Bars as they are written.
 
+use super::fault::UnreadBar;
 use super::mark::{ClosingMark, OpeningMark};
 use super::pass::Pass;
 use crate::{ChordSymbol, Meter};
@@ -32,6 +33,8 @@ pub enum BarContent {
     BarBefore,
     /// `%%`: the two bars before once more.
     TwoBarsBefore,
+    /// What cannot be read, in a text whose faults are marked.
+    Unread(UnreadBar),
 }
 
 /// What stands on a beat of a bar that is written beat by beat.
@@ -97,7 +100,10 @@ impl WrittenBar {
     /// As how many bars it is heard.
     pub(super) fn heard_bars(&self) -> usize {
         match self.content {
-            BarContent::Shared(_) | BarContent::Beats(_) | BarContent::BarBefore => 1,
+            BarContent::Shared(_)
+            | BarContent::Beats(_)
+            | BarContent::BarBefore
+            | BarContent::Unread(_) => 1,
             BarContent::TwoBarsBefore => 2,
         }
     }

@@ -35,8 +35,13 @@ impl ChordSymbol {
         match text.parse() {
             _ if Chord::is_no_chord(text) => ChordSymbol::NoChord,
             Ok(chord) => ChordSymbol::Chord(chord),
-            Err(_) => ChordSymbol::Unread(text.chars().take(ChordSymbol::KEPT).collect()),
+            Err(_) => ChordSymbol::unread(text),
         }
+    }
+
+    /// A text that could not be read, cut where it is long.
+    pub(crate) fn unread(text: &str) -> ChordSymbol {
+        ChordSymbol::Unread(text.chars().take(ChordSymbol::KEPT).collect())
     }
 
     /// The chord, if it is one.

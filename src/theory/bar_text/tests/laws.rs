@@ -109,6 +109,26 @@ fn check(text: &BarText) {
     }
 }
 
+/// What is marked prints and is read again, with the same faults.
+fn check_marked(text: &str) {
+    let marked =
+        |text: &str| BarText::read_marking(&[BarSection::unnamed(text)], Meter::COMMON, None);
+    let Ok((read, faults)) = marked(text) else {
+        assert!(BarText::read(text, Meter::COMMON).is_err(), "{text}");
+        return;
+    };
+    assert_eq!(faults.is_empty(), BarText::read(text, Meter::COMMON).is_ok(), "{text}");
+    let unread = |bar: &&WrittenBar| matches!(bar.content, BarContent::Unread(_));
+    assert_eq!(read.bars().iter().filter(unread).count(), faults.len(), "{text}");
+    let print = read.to_string();
+    let (again, faults_again) = marked(&print).unwrap_or_else(|error| panic!("{print}: {error}"));
+    assert_eq!(again, read, "{print}");
+    assert_eq!(faults_again.len(), faults.len(), "{print}");
+    for (fault, again) in faults.iter().zip(faults_again) {
+        assert_eq!((&fault.word, fault.error.expected()), (&again.word, again.error.expected()));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(2_000))]
 
@@ -120,7 +140,15 @@ proptest! {
     }
 
     #[test]
+    fn what_is_marked_of_any_words_prints_and_is_read_again(text in soup()) {
+        check_marked(&text);
+        check_marked(&format!("| Dm7 | {text}"));
+        check_marked(&format!("| [A b] Dm7 | {text} | x G | C | % |"));
+    }
+
+    #[test]
     fn nothing_panics(text in "\\PC{0,60}") {
+        check_marked(&text);
         if let Ok(text) = BarText::read(&text, Meter::COMMON) {
             check(&text);
         }
