@@ -12,7 +12,7 @@ use program::{Home, Said};
 
 /// `line Dm7` with these words after it, in a folder.
 fn line(home: &Home, words: &[&str]) -> Said {
-    Said::by(home.program().args(["line", "Dm7"]).args(words).current_dir(home.folder()))
+    Said::by(home.program().args(["line", "Dm7"]).args(words))
 }
 
 /// What the folder holds.

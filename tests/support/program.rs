@@ -35,11 +35,11 @@ impl Home {
         path
     }
 
-    /// The program in this home: no other environment than a UTF-8 locale.
+    /// The program in this home, where it also stands: no other environment than a UTF-8 locale.
     pub(crate) fn program(&self) -> Command {
         let mut program = Command::new(env!("CARGO_BIN_EXE_fretloom"));
         program.env_clear().env("XDG_CONFIG_HOME", &self.0).env("LANG", "C.UTF-8");
-        program.stdin(Stdio::null());
+        program.stdin(Stdio::null()).current_dir(&self.0);
         program
     }
 
