@@ -5,7 +5,8 @@
 //! [`ShapeQuery`] finds the [`Shape`]s of a triad there, on any [`StringSet`], with fingers for the
 //! [`Hand`]; an [`ArpeggioQuery`] its [`Arpeggio`]s. A [`Ladder`] orders the shapes of a pair of
 //! triads by height. A [`View`] chooses what a player sees of a pair. A [`FingeringQuery`] finds the
-//! [`Fingering`]s of a line, and a [`ShapePlaces`] tells a plan where pairs lie.
+//! [`Fingering`]s of a line, a [`ShapePlaces`] tells a plan where pairs lie, and a
+//! [`CompingQuery`] strikes them as chords.
 //!
 //! Invariants: strings are counted from 1, the one nearest the floor; pitches are sounding
 //! pitches; order by string and order by pitch are never taken for one another; no grip is stored.
@@ -30,6 +31,7 @@
 
 mod arpeggio;
 mod arpeggio_query;
+mod comping;
 mod fingering;
 mod fret;
 mod hand;
@@ -54,6 +56,7 @@ mod voice_movement;
 
 pub use arpeggio::{Arpeggio, PerString};
 pub use arpeggio_query::ArpeggioQuery;
+pub use comping::{CompedChord, Comping, CompingError, CompingQuery, CompingRelief, Stab};
 pub use fingering::{
     Alternatives, BrokenBy, BrokenChord, FingeredNote, Fingering, FingeringCondition,
     FingeringError, FingeringQuery, LineNote, Misfit, NoteArea, Pin, Taste,
