@@ -5,6 +5,7 @@
 //! JSON or on a screen, is for those who ask.
 
 mod arpeggios;
+mod changes;
 mod check;
 mod chord;
 mod compare;
@@ -34,6 +35,10 @@ mod views;
 mod wishes;
 
 pub use arpeggios::{ArpeggiosAnswer, NamedArpeggio};
+pub use changes::{
+    BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, NeverHere,
+    PlanWishes, ShapeInHand, Sounding, UnwantedNote,
+};
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};
@@ -58,7 +63,7 @@ pub use pairs::{
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
 pub use patterns::{PatternAnswer, PatternsAnswer};
-pub use refusal::Refusal;
+pub use refusal::{PairLacks, Refusal};
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{NamedShape, ShapesAnswer};

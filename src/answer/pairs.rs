@@ -15,6 +15,7 @@ use super::wishes::Wishes;
 pub use every::{EveryPairAnswer, PairAlone, every_pair};
 pub use list::PairList;
 pub use named::NamedPair;
+pub(super) use pair::left_out;
 pub use pair::{LeftOut, PairAnswer, TriadAnswer};
 pub use six_notes::SixNotes;
 

@@ -5,7 +5,7 @@ use std::fmt;
 use fretloom_fretboard::{
     Fret, FretRange, HandPosition, Neck, Region, RegionError, StringSet, TuningError,
 };
-use fretloom_theory::{LineError, Quarters, ReadError, SpelledTriad};
+use fretloom_theory::{ChartBeat, LineError, Quarters, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
 use crate::library::Problem;
@@ -225,6 +225,28 @@ pub enum Refusal {
         /// Why.
         reason: String,
     },
+    /// A chart without a chord that pairs could be planned for.
+    NothingToPlan,
+    /// A chord of a chart for which no pair does what is wanted.
+    NoPairHere {
+        /// The chord.
+        chord: String,
+        /// The number of its bar, as it is heard.
+        bar: String,
+        /// On which beat it begins.
+        beat: ChartBeat,
+        /// What none of its pairs does.
+        lacks: PairLacks,
+    },
+}
+
+/// What no pair of a chord does.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum PairLacks {
+    /// What is wished of it.
+    Wishes,
+    /// To lie in the part of the neck that is wanted.
+    Places,
 }
 
 /// How many problems of a file are told at once.
@@ -392,6 +414,18 @@ impl fmt::Display for Refusal {
                  --grip"
             ),
             Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
+            Refusal::NothingToPlan => f.write_str(
+                "there is no chord in the chart to plan for: expected one, as in | Dm7 |",
+            ),
+            Refusal::NoPairHere { chord, bar, beat, lacks } => write!(
+                f,
+                "{chord} in bar {bar}, beat {beat}, has no pair {}",
+                match lacks {
+                    PairLacks::Wishes => "that does all that is wished: expected fewer wishes",
+                    PairLacks::Places =>
+                        "in that part of the neck: expected more frets or other strings",
+                }
+            ),
         }
     }
 }

@@ -48,9 +48,7 @@ impl PairAnswer {
             first,
             second,
             sound: sound.clone(),
-            left_out: up(sound.left_out())
-                .map(|class| LeftOut { note: speller.note(class), degree: over.degree(class) })
-                .collect(),
+            left_out: left_out(sound, speller),
             tensions: over.degrees(set).filter(|d| matches!(d.number(), 9 | 11 | 13)).collect(),
             rubs: over.degrees(sound.rubs()).collect(),
             outside: up(sound.outside()).map(|class| speller.note(class)).collect(),
@@ -111,4 +109,11 @@ pub struct LeftOut {
     pub note: NoteName,
     /// What it is over the chord.
     pub degree: Degree,
+}
+
+/// The notes of the scale that a pair leaves out, going up from the chord's root.
+pub(in crate::answer) fn left_out(sound: &PairSound, speller: &Speller) -> Vec<LeftOut> {
+    let over = speller.chord_scale();
+    let note = |class| LeftOut { note: speller.note(class), degree: over.degree(class) };
+    sound.left_out().going_up_from(over.root().pitch_class()).map(note).collect()
 }

@@ -36,14 +36,19 @@ impl PlanChord {
     pub fn of(reading: Reading, bars: f64) -> PlanChord {
         PlanChord {
             reading,
-            // Not a number becomes 0, and what is too much the most there is.
-            thousandths: (bars * 1_000.0).round().clamp(0.0, LONGEST) as u32,
+            thousandths: thousandths(bars),
             begins: StretchBegins::default(),
             melody: PitchClassSet::EMPTY,
             without: PitchClassSet::EMPTY,
             scale: None,
             pair: None,
         }
+    }
+
+    /// The same for so many bars.
+    #[must_use]
+    pub fn lasting(self, bars: f64) -> PlanChord {
+        PlanChord { thousandths: thousandths(bars), ..self }
     }
 
     /// The same where something else begins.
@@ -82,4 +87,9 @@ impl PlanChord {
     pub fn reading(&self) -> &Reading {
         &self.reading
     }
+}
+
+/// Not a number becomes 0, and what is too much the most there is.
+fn thousandths(bars: f64) -> u32 {
+    (bars * 1_000.0).round().clamp(0.0, LONGEST) as u32
 }

@@ -1,0 +1,22 @@
+//! A chart with its plan: the scale and the pair of every chord, bar by bar.
+//!
+//! A [`ChangesQuestion`] is a chart and what is wanted of its plans; a [`ChangesAnswer`] is its bars as
+//! they are heard, and the plans for them. How charts are read is told by theory and library.
+
+mod answer;
+mod bar;
+mod chord;
+mod hand;
+mod question;
+mod stretch;
+mod wishes;
+
+pub use answer::{ChangesAnswer, ChangesPlan};
+pub use bar::{BarChord, ChangesBar, Sounding};
+pub use chord::ChangesChord;
+pub use hand::ShapeInHand;
+pub use question::ChangesQuestion;
+pub use wishes::{NeverHere, PlanWishes, UnwantedNote};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,144 @@
+//! The answer of `changes FILE`.
+
+use fretloom_fretboard::Neck;
+use fretloom_theory::{
+    Chart, Chorus, Key, Plan, PlanCost, PlanError, PlanQuery, Quarters, Spelling, TriadPair,
+};
+
+use super::bar::{ChangesBar, bars};
+use super::chord::ChangesChord;
+use super::hand::Shapes;
+use super::question::ChangesQuestion;
+use super::stretch::{Stretch, beat_at, stretches};
+use crate::answer::refusal::{PairLacks, Refusal};
+
+/// A chart as it is heard, and the plans for it.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::answer::{ChangesAnswer, ChangesQuestion};
+/// use fretloom_fretboard::{Neck, Tuning};
+/// use fretloom_theory::{BarText, Chart, Meter};
+/// let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+/// let chart = Chart::of(BarText::read("|: Dm7 | G7 :| Cmaj7 |", Meter::COMMON).unwrap());
+/// let answer = ChangesAnswer::new(&neck, &ChangesQuestion::of(chart)).unwrap();
+/// assert_eq!(answer.bars.len(), 5);
+/// let third = answer.bars[2].chords[0].sounding.chord().unwrap();
+/// assert_eq!(answer.best().chords[third].reading.to_string(), "ii of C");
+/// ```
+#[derive(Clone, PartialEq, Debug)]
+pub struct ChangesAnswer {
+    /// The chart.
+    pub chart: Chart,
+    /// Its bars and chords in time.
+    pub chorus: Chorus,
+    /// The key of the tune, where it is known.
+    pub key: Option<Key>,
+    /// The bars as they are heard.
+    pub bars: Vec<ChangesBar>,
+    /// How triads are written.
+    pub spelling: Spelling,
+    best: ChangesPlan,
+    others: Vec<ChangesPlan>,
+}
+
+/// The scale and the pair of every chord.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ChangesPlan {
+    /// The chords in order of time, the same ones in every plan.
+    pub chords: Vec<ChangesChord>,
+    /// What the plan costs.
+    pub cost: PlanCost,
+    /// The pairs in use, each once, in the order in which they come.
+    pub pairs: Vec<TriadPair>,
+}
+
+impl ChangesAnswer {
+    /// Which scales and pairs serve this chart, under this hand?
+    ///
+    /// # Errors
+    ///
+    /// Where no chord of the chart can be planned, and where one has no pair that does what is wanted.
+    pub fn new(neck: &Neck, question: &ChangesQuestion) -> Result<ChangesAnswer, Refusal> {
+        let chorus = question.chart.chorus(question.optional);
+        let stretches = stretches(question, &chorus);
+        let chords = stretches.iter().map(|stretch| stretch.asked.clone());
+        let query = question.wishes.asked_of(PlanQuery::over(chords));
+        let shapes = Shapes::of(neck, question)?;
+        let count = question.plans.max(1);
+        let plans = match &shapes {
+            Some(shapes) => query.plans_within(shapes.places(), count),
+            None => query.plans(count),
+        };
+        let plans = plans.map_err(|error| refused(error, &chorus, &stretches))?;
+        let told = |plan| ChangesPlan::new(&stretches, plan, shapes.as_ref(), question.spelling);
+        let mut plans = plans.iter().map(told);
+        let best = plans.next().ok_or(Refusal::NothingToPlan)?;
+        Ok(ChangesAnswer {
+            chart: question.chart.clone(),
+            key: question.key(),
+            bars: bars(&question.chart.bars, &chorus, &stretches),
+            spelling: question.spelling,
+            best,
+            others: plans.collect(),
+            chorus,
+        })
+    }
+
+    /// The best plan.
+    #[must_use]
+    pub fn best(&self) -> &ChangesPlan {
+        &self.best
+    }
+
+    /// All plans, the best first.
+    pub fn plans(&self) -> impl Iterator<Item = &ChangesPlan> {
+        [&self.best].into_iter().chain(&self.others)
+    }
+}
+
+impl ChangesPlan {
+    fn new(
+        stretches: &[Stretch],
+        plan: &Plan,
+        shapes: Option<&Shapes<'_>>,
+        spelling: Spelling,
+    ) -> ChangesPlan {
+        let told = |(index, (stretch, planned))| {
+            let chord = ChangesChord::new(stretch, planned, spelling);
+            let hand = shapes.and_then(|shapes| shapes.in_hand(plan, index, chord.pair));
+            chord.held(hand)
+        };
+        ChangesPlan {
+            chords: stretches.iter().zip(plan.chords()).enumerate().map(told).collect(),
+            cost: plan.cost(),
+            pairs: plan.pairs(),
+        }
+    }
+
+    /// The chord that sounds at a moment, with its index; `None` where none does.
+    #[must_use]
+    pub fn at(&self, moment: Quarters) -> Option<(usize, &ChangesChord)> {
+        let index = self.chords.partition_point(|chord| chord.from <= moment).checked_sub(1)?;
+        let chord = self.chords.get(index).filter(|chord| moment < chord.until)?;
+        Some((index, chord))
+    }
+}
+
+/// Why there is no plan, told by the chord's bar.
+fn refused(error: PlanError, chorus: &Chorus, stretches: &[Stretch]) -> Refusal {
+    let (chord, lacks) = match error {
+        PlanError::NoPair { chord } => (chord, PairLacks::Wishes),
+        PlanError::NoPlace { chord } => (chord, PairLacks::Places),
+        _ => return Refusal::NothingToPlan,
+    };
+    let Some(stretch) = stretches.get(chord) else { return Refusal::NothingToPlan };
+    let bar = chorus.bars.at(stretch.from).map(|at| at.bar.label);
+    Refusal::NoPairHere {
+        chord: stretch.asked.reading().chord().to_string(),
+        bar: bar.map(|label| label.to_string()).unwrap_or_default(),
+        beat: beat_at(chorus, stretch.from),
+        lacks,
+    }
+}
