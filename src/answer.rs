@@ -6,6 +6,7 @@
 
 mod arpeggios;
 mod changes;
+mod chart_file;
 mod check;
 mod chord;
 mod compare;
@@ -39,6 +40,7 @@ pub use changes::{
     BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, NeverHere,
     PlanWishes, ShapeInHand, Sounding, UnwantedNote,
 };
+pub use chart_file::read_chart;
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};

@@ -4,9 +4,11 @@
 //! reported as a [`Problem`]; everything else is used. Only [`Folders::from_environment`] asks the
 //! system where the player's folder is; every reader of files takes the folder as an argument.
 
+mod charts;
 pub(crate) mod fields;
 pub(crate) mod files;
 mod folders;
+mod in_quotes;
 mod patterns;
 mod phrases;
 pub(crate) mod problem;
@@ -16,6 +18,7 @@ mod source;
 mod tunings;
 mod unread_files;
 
+pub use charts::{LONGEST_CHART, ReadChart};
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
 pub use phrases::{

@@ -194,6 +194,18 @@ pub enum Refusal {
         /// What is wrong: at least one.
         problems: Vec<Problem>,
     },
+    /// The text of a file that is no chart.
+    Chart {
+        /// What is wrong: at least one.
+        problems: Vec<Problem>,
+    },
+    /// A file that is neither the text of a chart nor a score.
+    ChartFile {
+        /// Its name as given.
+        name: String,
+        /// What is wrong with it, and where.
+        error: Box<ScoreFileError>,
+    },
     /// A note to arrive at that comes only when the next written phrase has begun.
     TargetTooLate {
         /// The target as it is typed.
@@ -387,7 +399,10 @@ impl fmt::Display for Refusal {
                  beginning"
             ),
             Refusal::InPhrase { phrase, refusal } => write!(f, "phrase {phrase}: {refusal}"),
-            Refusal::Phrases { problems } => {
+            Refusal::ChartFile { name, error } => {
+                write!(f, "cannot read the chart {name}: {error}")
+            }
+            Refusal::Phrases { problems } | Refusal::Chart { problems } => {
                 let first = problems.iter().take(FEW_PROBLEMS).map(ToString::to_string);
                 f.write_str(&first.collect::<Vec<_>>().join("; "))?;
                 AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)

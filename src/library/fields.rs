@@ -3,7 +3,9 @@
 //! The table is read by hand and not through `derive`: a derived reader stops at the first mistake,
 //! and cannot say where an unknown key stands.
 
+use std::cell::Cell;
 use std::ops::Range;
+use std::rc::Rc;
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -20,7 +22,15 @@ pub(crate) struct Fields<'a> {
     /// Where it is told that a key is missing.
     beginning: Range<usize>,
     problems: Vec<Problem>,
+    /// How many problems of the file may still be told, its sections together.
+    untold: Rc<Cell<usize>>,
 }
+
+/// The most problems that are told of a file. Each takes a look at the text before it.
+const MOST_PROBLEMS: usize = 200;
+
+const THERE_IS_MORE: &str =
+    "fewer mistakes: what is wrong here and elsewhere is told when those before are mended";
 
 /// A value with its place.
 pub(crate) struct Field<T> {
@@ -33,7 +43,7 @@ impl<'a> Fields<'a> {
     /// those that a parser finds after it mostly follow from it.
     pub(crate) fn read(file: &'a str, content: &'a str) -> Result<Fields<'a>, Problem> {
         match DeTable::parse(content) {
-            Ok(table) => Ok(Fields::of(file, content, table.into_inner(), 0..0)),
+            Ok(table) => Ok(Fields::of(file, content, table.into_inner())),
             Err(error) => {
                 let span = error.span().unwrap_or_default();
                 let expected = format!("TOML ({})", error.message());
@@ -49,20 +59,22 @@ impl<'a> Fields<'a> {
         *intact = text;
         // What `recover` returns is valid, or empty.
         let table = DeTable::parse(intact).map(Spanned::into_inner).unwrap_or_default();
-        let mut fields = Fields::of(file, content, table, 0..0);
+        let mut fields = Fields::of(file, content, table);
         for line in broken {
             fields.report(&line.span, format!("TOML ({})", line.message));
         }
         fields
     }
 
-    fn of(
-        file: &'a str,
-        content: &'a str,
-        table: DeTable<'a>,
-        beginning: Range<usize>,
-    ) -> Fields<'a> {
-        Fields { file, content, table, beginning, problems: Vec::new() }
+    fn of(file: &'a str, content: &'a str, table: DeTable<'a>) -> Fields<'a> {
+        let untold = Rc::new(Cell::new(MOST_PROBLEMS));
+        Fields { file, content, table, beginning: 0..0, problems: Vec::new(), untold }
+    }
+
+    /// The keys of a section that stands there.
+    fn section(&self, table: DeTable<'a>, beginning: Range<usize>) -> Fields<'a> {
+        let untold = Rc::clone(&self.untold);
+        Fields { beginning, untold, ..Fields::of(self.file, self.content, table) }
     }
 
     /// Takes out the keys under the name of a section, which stands at this place. A value that is
@@ -76,14 +88,39 @@ impl<'a> Fields<'a> {
         let found = self.table.remove(name)?;
         let span = found.span();
         match found.into_inner() {
-            DeValue::Table(table) => {
-                Some(Fields::of(self.file, self.content, table, place.clone()))
-            }
+            DeValue::Table(table) => Some(self.section(table, place.clone())),
             _ => {
                 self.report(&span, expected);
                 None
             }
         }
+    }
+
+    /// Takes out the sections of a list, each with its keys, as `[[choice]]` begins them. What is no
+    /// list of sections is reported.
+    pub(crate) fn take_list(&mut self, name: &str, expected: &str) -> Vec<Fields<'a>> {
+        let Some(found) = self.table.remove(name) else { return Vec::new() };
+        let span = found.span();
+        let DeValue::Array(items) = found.into_inner() else {
+            self.report(&span, expected);
+            return Vec::new();
+        };
+        let mut sections = Vec::with_capacity(items.len());
+        for item in items {
+            let span = item.span();
+            match item.into_inner() {
+                DeValue::Table(table) => {
+                    sections.push(self.section(table, span));
+                }
+                _ => self.report(&span, expected),
+            }
+        }
+        sections
+    }
+
+    /// Where the section begins, or the file.
+    pub(crate) fn beginning(&self) -> &Range<usize> {
+        &self.beginning
     }
 
     /// Adds the problems of a section.
@@ -93,21 +130,15 @@ impl<'a> Fields<'a> {
 
     /// Reports every key that is not one of `known`, with the known key that is nearest to it.
     pub(crate) fn report_unknown(&mut self, known: &[&str]) {
-        let unknown = self.table.keys().filter_map(|key| {
-            let name: &str = key.get_ref();
-            if known.contains(&name) {
-                return None;
-            }
-            let expected = match nearest(name, known.iter().copied()) {
+        let unknown = self.names().into_iter().filter(|(name, _)| !known.contains(&name.as_str()));
+        // No more are looked at than can be told.
+        for (name, place) in unknown.take(MOST_PROBLEMS + 1) {
+            let expected = match nearest(&name, known.iter().copied()) {
                 Some(near) => format!("`{near}`, perhaps; this key is not used"),
                 None => format!("one of {}; this key is not used", known.join(", ")),
             };
-            let span = key.span();
-            let place = (span.start, span.end);
-            Some(Problem::at(self.file, self.content, place, expected))
-        });
-        let unknown: Vec<Problem> = unknown.collect();
-        self.problems.extend(unknown);
+            self.report(&place, expected);
+        }
     }
 
     /// Every key with its place, in the order of the file.
@@ -120,8 +151,13 @@ impl<'a> Fields<'a> {
 
     /// Reports a problem at a place: what was expected there.
     pub(crate) fn report(&mut self, span: &Range<usize>, expected: impl Into<String>) {
+        let Some(left) = self.untold.get().checked_sub(1) else { return };
+        self.untold.set(left);
         let place = (span.start, span.end);
-        let problem = Problem::at(self.file, self.content, place, expected.into());
+        let problem = match left {
+            0 => Problem::at(self.file, self.content, place, THERE_IS_MORE.to_owned()),
+            _ => Problem::at(self.file, self.content, place, expected.into()),
+        };
         self.problems.push(problem);
     }
 

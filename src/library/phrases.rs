@@ -23,12 +23,12 @@
 
 mod area;
 mod asked;
-mod read;
 mod written;
 
-use fretloom_theory::{FreeNotes, Pattern, Rhythm, SpelledTriad, Travel, TriadPair};
+use fretloom_theory::{FreeNotes, Pattern, Rhythm, Travel};
 
 use super::fields::{Fields, text};
+use super::in_quotes::{in_quotes, read, read_pair};
 use super::{LoadedPatterns, Problem};
 
 pub use area::{PhraseArea, PhraseView};
@@ -37,7 +37,6 @@ pub use written::text_of_phrases;
 
 use area::AREA_KEYS;
 use asked::TRAVELS;
-use read::{in_quotes, read};
 
 /// The most phrases of one file.
 pub const MOST_PHRASES: usize = 500;
@@ -101,7 +100,7 @@ fn phrase(
     let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
     let start = written("start", "\"root\", \"first\", \"second\" or a note, as in \"F3\"");
     let target = written("target", "a degree or a note at a bar and beat, as in \"3@2.1:below\"");
-    let pair = section.read_key("pair", |value| read_pair(&in_quotes(value)?));
+    let pair = section.read_key("pair", |value| Ok(read_pair(&in_quotes(value)?)?.1));
     let pattern = section.read_key("pattern", |value| read_pattern(&in_quotes(value)?, patterns));
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));
     let notes = section.read_key("notes", |value| read_notes(in_quotes(value)?));
@@ -135,13 +134,6 @@ fn read_pattern(text: &str, patterns: &LoadedPatterns) -> Result<Pattern, String
         Some(named) => Ok(named.figures.clone()),
         None => read(text),
     }
-}
-
-fn read_pair(text: &str) -> Result<TriadPair, String> {
-    let (first, second) = text.split_once('&').ok_or("two triads, as in \"F & G\"")?;
-    let [first, second] = [first, second].map(|name| read::<SpelledTriad>(name.trim()));
-    let (first, second) = (first?.triad(), second?.triad());
-    TriadPair::in_order(first, second).ok_or_else(|| "two triads without a common note".to_owned())
 }
 
 fn read_travel(text: &str) -> Result<Travel, String> {

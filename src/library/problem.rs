@@ -27,8 +27,17 @@ impl Problem {
     /// A problem with bytes `from..to` of `content`.
     pub(crate) fn at(file: &str, content: &str, span: (usize, usize), expected: String) -> Problem {
         let (from, to) = span;
-        let (line, column) = line_and_column(content, from);
         let found = content.get(from..to).unwrap_or_default();
+        Problem::quoting(file, line_and_column(content, from), found, expected)
+    }
+
+    /// A problem at a line and a column, where this text stands.
+    pub(crate) fn quoting(
+        file: &str,
+        (line, column): (usize, usize),
+        found: &str,
+        expected: String,
+    ) -> Problem {
         let found = found.lines().next().unwrap_or_default();
         // An escape sequence in the file must not reach the terminal.
         let shown = found.trim().chars().filter(|c| !c.is_control());

@@ -141,12 +141,9 @@ fn bars(text: &str) -> Result<u32, ReadError> {
     read.ok_or_else(|| ReadError::whole("number of bars", text, expected))
 }
 
-/// The slowest and the fastest that a line is played, in quarter notes a minute.
-const TEMPI: std::ops::RangeInclusive<f64> = 10.0..=500.0;
-
 fn tempo(text: &str) -> Result<Tempo, ReadError> {
-    let read = text.trim().parse().ok().filter(|a_minute| TEMPI.contains(a_minute));
-    let (low, high) = (TEMPI.start(), TEMPI.end());
+    let read = text.trim().parse().ok().filter(|a_minute| Tempo::ASKED.contains(a_minute));
+    let (low, high) = Tempo::ASKED.into_inner();
     let expected = format!("quarter notes a minute, {low} to {high}, as in 120");
     read.and_then(Tempo::nearest).ok_or_else(|| ReadError::whole("tempo", text, expected))
 }

@@ -4,8 +4,8 @@ use std::fmt;
 
 use fretloom_fretboard::{FretRange, HandPosition, StringSet};
 
-use super::read::{in_quotes, read};
 use crate::library::fields::{Fields, count, text};
+use crate::library::in_quotes::{in_quotes, read};
 
 /// Where on the neck a phrase is played, as its player says it; at least one of the three is there.
 ///

@@ -1,8 +1,9 @@
 //! Pick-ups.
 
 use std::fmt;
+use std::str::FromStr;
 
-use crate::{Meter, Quarters};
+use crate::{Meter, Quarters, ReadError};
 
 /// A first bar that is shorter than its meter: so many beats, `2` or `1/2`.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -39,6 +40,20 @@ impl PickUp {
             digits.then(|| text.parse().ok()).flatten()
         };
         PickUp::new(number(numerator)?, number(denominator)?)
+    }
+}
+
+impl FromStr for PickUp {
+    type Err = ReadError;
+
+    /// Reads `2` or `1/2`.
+    ///
+    /// # Errors
+    ///
+    /// Where it is no number of beats from 1/255 to 255.
+    fn from_str(text: &str) -> Result<PickUp, ReadError> {
+        let expected = "a number of beats, as in 1 or 1/2";
+        PickUp::read(text.trim()).ok_or_else(|| ReadError::whole("pick-up", text, expected))
     }
 }
 

@@ -1,6 +1,7 @@
 //! Tempi.
 
 use std::fmt;
+use std::ops::RangeInclusive;
 
 use crate::fraction::Fraction;
 
@@ -25,6 +26,9 @@ pub struct Tempo {
 impl Tempo {
     /// 120 quarter notes a minute, which holds until something else is said.
     pub const USUAL: Tempo = Tempo { a_minute: Fraction::whole(120) };
+
+    /// The slowest and the fastest that a player may ask for, in quarter notes a minute.
+    pub const ASKED: RangeInclusive<f64> = 10.0..=500.0;
 
     /// How many decimals [`nearest`](Self::nearest) keeps.
     const DECIMALS: u32 = 9;
