@@ -24,7 +24,6 @@ mod resume;
 mod run;
 mod screen;
 mod shell;
-mod staged_file;
 mod text;
 
 use std::ffi::OsString;

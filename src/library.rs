@@ -15,10 +15,11 @@ pub(crate) mod problem;
 pub(crate) mod recover;
 mod scales;
 mod source;
+pub(crate) mod staged_file;
 mod tunings;
 mod unread_files;
 
-pub use charts::{LONGEST_CHART, ReadChart};
+pub use charts::{ChartFile, ChartNotSaved, LONGEST_CHART, ReadChart, text_of_chart};
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
 pub use phrases::{

@@ -9,8 +9,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::LineFilesArgs;
-use super::staged_file::StagedFile;
 use crate::answer::{Refusal, performed};
+use crate::library::staged_file::StagedFile;
 use crate::score_file::{ScoreWriteError, WrittenScore};
 use crate::sound::{Mix, Performance, Rounds, SoundChoices, TooLongForWav};
 use crate::words::in_plain_words;

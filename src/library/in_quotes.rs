@@ -28,3 +28,17 @@ pub(super) fn read_pair(text: &str) -> Result<([SpelledTriad; 2], TriadPair), St
     let pair = TriadPair::in_order(first, second);
     pair.map(|pair| (written, pair)).ok_or_else(|| "two triads without a common note".to_owned())
 }
+
+/// A text in quotes, as TOML has it.
+pub(super) fn quoted(text: &str) -> String {
+    let mut quoted = String::from("\"");
+    for sign in text.chars() {
+        match sign {
+            '"' | '\\' => quoted.extend(['\\', sign]),
+            sign if sign.is_control() => quoted.push_str(&format!("\\u{:04X}", u32::from(sign))),
+            sign => quoted.push(sign),
+        }
+    }
+    quoted.push('"');
+    quoted
+}

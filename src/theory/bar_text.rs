@@ -10,6 +10,7 @@ mod form;
 mod mark;
 mod measure;
 mod page;
+mod part;
 mod pass;
 mod pick_up;
 mod print;
@@ -25,6 +26,7 @@ use std::fmt;
 pub use chorus::{Chorus, HeardBar, OptionalChords};
 pub use fault::{BarFault, UnreadBar};
 pub use mark::{ClosingMark, Jump, JumpTo, JumpUntil, OpeningMark};
+pub use part::BarPart;
 pub use pass::Pass;
 pub use pick_up::PickUp;
 pub use section::BarSection;
@@ -173,6 +175,12 @@ impl BarText {
     #[must_use]
     pub fn bars(&self) -> &[WrittenBar] {
         &self.bars
+    }
+
+    /// Its sections as texts of their own.
+    #[must_use = "it only takes the text apart"]
+    pub fn parts(&self) -> impl Iterator<Item = BarPart> {
+        BarPart::of(&self.bars, &self.comments).into_iter()
     }
 
     /// The bars that could not be read, by their index.

@@ -95,8 +95,8 @@ mod triad;
 mod which_triad;
 
 pub use bar_text::{
-    BarContent, BarFault, BarSection, BarText, BeatSign, Chorus, ClosingMark, HeardBar, Jump,
-    JumpTo, JumpUntil, OpeningMark, OptionalChords, Pass, PickUp, UnreadBar, WrittenBar,
+    BarContent, BarFault, BarPart, BarSection, BarText, BeatSign, Chorus, ClosingMark, HeardBar,
+    Jump, JumpTo, JumpUntil, OpeningMark, OptionalChords, Pass, PickUp, UnreadBar, WrittenBar,
     WrittenChord,
 };
 pub use chart::{Chart, ChartBeat, ChartChoice};

@@ -1,7 +1,11 @@
 //! Charts of files, by hand.
 
-use fretloom_theory::OptionalChords;
+mod edited;
+mod round_trip;
 
+use fretloom_theory::{OptionalChords, ScaleKind};
+
+use super::of_text::is_toml;
 use super::*;
 
 fn read(content: &str) -> ReadChart {

@@ -12,11 +12,10 @@ use toml::de::DeValue;
 use super::bars_place::BarsPlace;
 use super::choice;
 use super::read_chart::ReadChart;
+use super::written::HEAD_KEYS;
 use crate::library::Problem;
 use crate::library::fields::{Fields, decimal, text};
 use crate::library::in_quotes::{in_quotes, read as read_text};
-
-const KEYS: &[&str] = &["title", "key", "meter", "tempo", "feel", "pickup", "section", "choice"];
 
 const SECTION_KEYS: &[&str] = &["name", "bars"];
 
@@ -45,7 +44,7 @@ pub(super) fn read(
         ..=LONGEST_SALVAGED => Fields::salvage(file, content, &mut intact),
         _ => Fields::read(file, content).map_err(|problem| vec![problem])?,
     };
-    fields.report_unknown(KEYS);
+    fields.report_unknown(&[&HEAD_KEYS[..], &["section", "choice"]].concat());
     let head = Head::read(&mut fields);
     match bars(file, content, &mut fields, &head) {
         Ok((bars, faults)) => {

@@ -6,6 +6,7 @@ use fretloom_theory::{NoteName, SpelledTriad, Travel, TriadPair};
 
 use super::area::PhraseView;
 use super::asked::{AskedPhrase, TRAVELS};
+use crate::library::in_quotes::quoted;
 
 /// The text of a file with these phrases, which [`phrases_of_text`](super::phrases_of_text) reads.
 ///
@@ -72,19 +73,6 @@ fn pair_in_words(pair: TriadPair) -> String {
 fn key(name: &str) -> String {
     let is_bare = |sign: char| sign.is_ascii_alphanumeric() || matches!(sign, '-' | '_');
     if !name.is_empty() && name.chars().all(is_bare) { name.to_owned() } else { quoted(name) }
-}
-
-fn quoted(text: &str) -> String {
-    let mut quoted = String::from("\"");
-    for sign in text.chars() {
-        match sign {
-            '"' | '\\' => quoted.extend(['\\', sign]),
-            sign if sign.is_control() => quoted.push_str(&format!("\\u{:04X}", u32::from(sign))),
-            sign => quoted.push(sign),
-        }
-    }
-    quoted.push('"');
-    quoted
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The content of a file, safe on the disk in the folder where the file is to be, under another name
 /// until it is put in its place. What is not put there is removed.
-pub(super) struct StagedFile {
+pub(crate) struct StagedFile {
     unfinished: PathBuf,
 }
 
@@ -19,7 +19,7 @@ impl StagedFile {
     /// # Errors
     ///
     /// Where the system refuses. Nothing is left then.
-    pub(super) fn write(file: &Path, content: &[u8]) -> io::Result<StagedFile> {
+    pub(crate) fn write(file: &Path, content: &[u8]) -> io::Result<StagedFile> {
         StagedFile::write_through(file, |file| file.write_all(content))
     }
 
@@ -28,7 +28,7 @@ impl StagedFile {
     /// # Errors
     ///
     /// Where the system refuses, and where `write` fails. Nothing is left then.
-    pub(super) fn write_through(
+    pub(crate) fn write_through(
         file: &Path,
         write: impl FnOnce(&mut File) -> io::Result<()>,
     ) -> io::Result<StagedFile> {
@@ -46,7 +46,7 @@ impl StagedFile {
     /// # Errors
     ///
     /// Where there is a file of that name, and where the system refuses.
-    pub(super) fn put_new(self, file: &Path) -> io::Result<()> {
+    pub(crate) fn put_new(self, file: &Path) -> io::Result<()> {
         match fs::hard_link(&self.unfinished, file) {
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Err(error),
             Err(_) if file.exists() => Err(io::ErrorKind::AlreadyExists.into()),
@@ -60,7 +60,7 @@ impl StagedFile {
     /// # Errors
     ///
     /// Where the system refuses; the file is as it was then.
-    pub(super) fn put_over(self, file: &Path) -> io::Result<()> {
+    pub(crate) fn put_over(self, file: &Path) -> io::Result<()> {
         // What a link leads to is replaced, and not the link.
         let file = fs::canonicalize(file).unwrap_or_else(|_| file.to_owned());
         if let Ok(about) = fs::metadata(&file) {
