@@ -10,6 +10,7 @@ mod chart_file;
 mod check;
 mod chord;
 mod compare;
+mod comping;
 mod everyday_chords;
 mod explain;
 mod finger;
@@ -21,7 +22,9 @@ mod ladder;
 mod line;
 mod marks;
 mod neck;
+mod no_comping;
 mod pairs;
+mod part_name;
 mod patterns;
 mod refusal;
 mod rounds;
@@ -44,6 +47,7 @@ pub use chart_file::read_chart;
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};
+pub use comping::{CompedStab, CompingAnswer, CompingQuestion};
 pub use everyday_chords::{EVERYDAY_ENDINGS, near_chord, typed_root};
 pub use explain::{BarNames, ExplainAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, NoteTime, WayAnswer};
@@ -60,6 +64,7 @@ pub use line::{
 };
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
+pub use no_comping::NoComping;
 pub use pairs::{
     EveryPairAnswer, LeftOut, NamedPair, PairAlone, PairAnswer, PairList, PairsAnswer, SixNotes,
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,

@@ -8,6 +8,7 @@ use fretloom_fretboard::{
 use fretloom_theory::{ChartBeat, LineError, Quarters, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
+use super::no_comping::NoComping;
 use crate::library::Problem;
 use crate::score_file::{ScoreFileError, ScoreWriteError};
 
@@ -250,6 +251,8 @@ pub enum Refusal {
         /// What none of its pairs does.
         lacks: PairLacks,
     },
+    /// Pairs that cannot be comped as it is asked for.
+    NoComping(Box<NoComping>),
 }
 
 /// What no pair of a chord does.
@@ -441,6 +444,7 @@ impl fmt::Display for Refusal {
                         "in that part of the neck: expected more frets or other strings",
                 }
             ),
+            Refusal::NoComping(failed) => failed.fmt(f),
         }
     }
 }

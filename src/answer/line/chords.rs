@@ -1,11 +1,12 @@
 //! The chords of a line, each with its scale and its pair.
 
 use fretloom_theory::{
-    BarText, Bars, Chord, ChordScale, ChordStretch, ChordSymbol, Chorus, Interval, Meter, NoteName,
-    OptionalChords, PairSound, Quarters, Reading, Scale, ScaleChoice, ScaleKind, SpelledTriad,
-    Speller, Spelling, Timeline, TriadPair, TriadQuality,
+    BarText, Bars, Chord, ChordScale, ChordStretch, ChordSymbol, Chorus, Interval, Key,
+    KeySignature, Meter, NoteName, OptionalChords, PairSound, Quarters, Reading, Scale,
+    ScaleChoice, ScaleKind, SpelledTriad, Speller, Spelling, Timeline, TriadPair, TriadQuality,
 };
 
+use crate::answer::changes::{ChangesAnswer, ChangesChord, ChangesPlan};
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
 use crate::answer::rounds::Rounds;
@@ -39,6 +40,14 @@ pub struct LineChords {
     symbols: Timeline<ChordSymbol>,
     /// In order of time, at least one.
     chords: Vec<LineChord>,
+    tune: Tune,
+}
+
+/// What a chart says of its chords besides.
+#[derive(Clone, PartialEq, Debug, Default)]
+struct Tune {
+    title: Option<String>,
+    key: Option<Key>,
 }
 
 /// A chord with its scale and its pair, until the next one begins.
@@ -105,7 +114,33 @@ impl LineChords {
             chords.push(LineChord { written, ..chord });
         }
         let symbols = Timeline::of(laid.chords.into_iter().map(|(from, _, symbol)| (from, symbol)));
-        Ok(LineChords { bars: laid.bars, end: laid.end, symbols, chords })
+        let (bars, end, tune) = (laid.bars, laid.end, Tune::default());
+        Ok(LineChords { bars, end, symbols, chords, tune })
+    }
+
+    /// The chords of a chart as it is heard, with the scales and pairs of a plan for it.
+    #[must_use]
+    pub fn of_changes(changes: &ChangesAnswer, plan: &ChangesPlan) -> LineChords {
+        let chord = |(written, chord): (usize, &ChangesChord)| LineChord {
+            from: chord.from,
+            written,
+            over: chord.over().clone(),
+            pair: chord.pair,
+            spelling: changes.spelling,
+        };
+        LineChords {
+            bars: changes.chorus.bars.clone(),
+            end: changes.chorus.end,
+            symbols: changes.chorus.chords.clone(),
+            chords: plan.chords.iter().enumerate().map(chord).collect(),
+            tune: Tune { title: changes.chart.title.clone(), key: changes.key },
+        }
+    }
+
+    /// What the tune is called, where they are those of a tune.
+    #[must_use]
+    pub fn title(&self) -> Option<&str> {
+        self.tune.title.as_deref()
     }
 
     /// Where the bars are.
@@ -180,6 +215,8 @@ impl LineChords {
             chords: chords.collect::<Option<_>>()?,
             bars: self.bars.clone(),
             end: self.end,
+            // A key is found anew from the chords.
+            tune: Tune { key: None, ..self.tune.clone() },
         })
     }
 
@@ -194,6 +231,14 @@ impl LineChords {
         let signs = roots().map(|root| u32::from(root.accidental().unsigned_abs())).sum();
         let sharps = roots().filter(|root| root.accidental() > 0).count();
         (odd, signs, u32::try_from(sharps).unwrap_or(u32::MAX))
+    }
+
+    /// The signature of the key in which they come home: that of the chart, where it says one. `None`
+    /// where neither it nor the chords say any.
+    pub(in crate::answer) fn signature(&self) -> Option<KeySignature> {
+        let chords = || self.chords.iter().filter_map(|chord| chord.over.chord()).cloned();
+        let home = || Reading::home(&chords().collect::<Vec<Chord>>());
+        self.tune.key.or_else(home).and_then(KeySignature::of_key)
     }
 
     /// The note that the key is called by: the root of the last chord.

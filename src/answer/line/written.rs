@@ -1,15 +1,14 @@
 //! A line as it is written to files of music.
 
-use fretloom_fretboard::Instrument;
 use fretloom_theory::{
-    Chord, ChordSymbol, ClickBeats, DroneChord, KeySignature, Quarters, Reading, Score, Swing,
-    Timeline,
+    ChordSymbol, ClickBeats, DroneChord, KeySignature, Quarters, Score, Swing, Timeline,
 };
 
 use super::answer::LineAnswer;
 use super::lines::LinesAnswer;
 use super::note::ToldNote;
 use super::played::LineWay;
+use crate::answer::part_name::part_name;
 use crate::score_file::{WrittenNote, WrittenScore};
 use crate::sound::drone_side;
 
@@ -61,15 +60,16 @@ impl LineAnswer {
     /// That of the key in which the chords come home; where they say none, the one in which the notes
     /// are easiest to read.
     fn key_signature(&self) -> KeySignature {
-        let of_chords = self.question.chords.chords().iter().filter_map(|chord| chord.over.chord());
-        let chords: Vec<Chord> = of_chords.cloned().collect();
-        let home = Reading::home(&chords).and_then(KeySignature::of_key);
         let names = || self.notes.iter().map(|told: &ToldNote| told.name);
-        home.unwrap_or_else(|| KeySignature::fewest_accidentals(names()))
+        let of_chords = self.question.chords.signature();
+        of_chords.unwrap_or_else(|| KeySignature::fewest_accidentals(names()))
     }
 
-    /// `Line over Dm7 G7 Cmaj7`
+    /// `Line over Dm7 G7 Cmaj7`, `Line over` the title of the tune.
     fn title(&self) -> String {
+        if let Some(title) = self.question.chords.title() {
+            return format!("Line over {title}");
+        }
         let symbols = self.question.chords.symbols().changes().iter();
         let mut named: Vec<String> = symbols
             .map(|(_, symbol): &(Quarters, ChordSymbol)| format!("{symbol:#}"))
@@ -91,11 +91,4 @@ impl LineAnswer {
             accent: self.notes.get(index).is_some_and(|told| told.note.accent),
         }
     }
-}
-
-/// `Guitar`
-fn part_name(instrument: &Instrument) -> String {
-    let mut letters = instrument.word().chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().collect::<String>());
-    first.unwrap_or_default() + letters.as_str()
 }

@@ -13,6 +13,8 @@ const WIDE: u32 = 3;
 const CLEAR: u8 = 52;
 /// The fret, counted from the beginning of the neck, above which each one costs.
 const LOWER_NECK: u8 = 12;
+/// What an open string costs, which rings on when the hand lifts to damp. Common practice, no source.
+const OPEN: u32 = 2;
 /// What it costs to strike the same shape once more. A step of two frets with a whole grip costs
 /// less, so that the triads of a pair take turns.
 const AGAIN: u32 = 9;
@@ -24,7 +26,8 @@ pub(super) fn own(neck: &Neck, shape: &Shape) -> u32 {
     let muddy = u32::from(CLEAR.saturating_sub(lowest.midi()));
     let highest = shape.frets().map(|fret| fret.number()).into_iter().max().unwrap_or(0);
     let low_end = neck.begins_at().number() + LOWER_NECK;
-    wide + muddy + u32::from(highest.saturating_sub(low_end))
+    let open = shape.frets().into_iter().filter(|fret| fret.is_open()).count() as u32;
+    wide + muddy + OPEN * open + u32::from(highest.saturating_sub(low_end))
 }
 
 /// What it costs to go from one shape to another; `None` where the top voice would go further than

@@ -63,8 +63,9 @@ fn grip(neck: &Neck, which: WhichTriad, places: [Place; 3], pitches: [u8; 3]) ->
     let wide = if hand.ease_of(mm) == Ease::Easy { 0 } else { 3 };
     let lowest = pitches.into_iter().min().unwrap();
     let muddy = u32::from(52u8.saturating_sub(lowest));
+    let open = 2 * (3 - held.len() as u32);
     let high = held.iter().max().map_or(0, |fret| u32::from(fret.saturating_sub(12)));
-    Some(Grip { which, places, pitches, own: wide + muddy + high })
+    Some(Grip { which, places, pitches, own: wide + muddy + high + open })
 }
 
 /// What a step costs, as the documentation says; `None` where it is not allowed.
