@@ -2,6 +2,7 @@
 
 mod beat;
 mod choice;
+mod edit;
 
 use std::fmt;
 

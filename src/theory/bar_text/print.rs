@@ -90,6 +90,18 @@ impl fmt::Display for WrittenBar {
     }
 }
 
+impl WrittenBar {
+    /// How it is typed on a line of its own, where only the bar lines of repeats are written:
+    /// `|: Dm7 G7`, `Cmaj7 :|`.
+    pub(crate) fn on_its_line(&self) -> String {
+        let begins = if self.repeat_begins { "|: " } else { "" };
+        match self.repeat_ends {
+            Some(_) => format!("{begins}{self} {}", end_of(self)),
+            None => format!("{begins}{self}"),
+        }
+    }
+}
+
 impl fmt::Display for BarContent {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
