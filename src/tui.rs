@@ -5,6 +5,7 @@
 //! the effects the app asks for, and draws. An app never touches the terminal, so every screen can
 //! be updated and drawn in a test without one.
 
+pub mod changes;
 pub mod clipboard;
 pub mod command;
 pub mod event;
@@ -22,9 +23,11 @@ pub mod terminal;
 pub mod theme;
 
 mod faults;
+mod found;
 mod input;
 mod job_control;
 mod line_place;
+mod one_line;
 mod screen;
 mod shared;
 mod signals;
@@ -34,7 +37,8 @@ mod widget;
 
 use ratatui::buffer::Buffer;
 
-pub use sound::{Found, Ready};
+pub use found::{Found, FoundPlan};
+pub use sound::{FoundSound, Ready};
 pub use widget::NeckWidget;
 
 /// What a buffer shows, as lines of text without spaces at their ends.

@@ -118,6 +118,8 @@ const LINE_OF: Told = |player| {
     let pair = player.line(1).split(" · ").next().unwrap_or_default().to_owned();
     if player.shows("order in bar") { pair } else { String::new() }
 };
+/// The first line of the changes screen.
+const TUNE: &str = "a tune without a name   4 bars                   Guitar, standard  E A D G B E";
 const EFFECTS: Told = |player| format!("{:?}", player.effects);
 const SOUNDS: Told = Player::sounds;
 /// The marked row of the page of sound.
@@ -159,6 +161,7 @@ const TRIPLES: &[Triple] = {
         explore(Climb, SHAPE, ("", "G 5-4-3"), "space", "A 7-6-5"),
         explore(Climb, SHAPE, ("", "G 5-4-3"), "u u", "G 9-7-8"),
         explore(MakeLine, LINE_OF, ("", ""), "3", "[G] & (A)"),
+        explore(ToChanges, TOP, ("", OPENED), "4", TUNE),
         explore(Descend, SHAPE, ("space", "A 7-6-5"), "backspace", "G 5-4-3"),
         explore(Descend, SHAPE, ("space space", "G 9-7-8"), "d", "A 7-6-5"),
         explore(FirstTriad, SHAPE, ("", "G 5-4-3"), "1", "G 9-7-8"),
@@ -310,8 +313,7 @@ const COPIED: Told = |player| match player.effects.last() {
 };
 const SECOND: Told = |player| player.line(1);
 /// First on the help page after a page down and a line up.
-const HELP_BELOW: &str =
-    "v                   the whole neck, a position, strings, across, two a string";
+const HELP_BELOW: &str = "T                   the set before";
 
 const FIRST_PAIR: &str = "G & A";
 const STANDARD: &str = "Guitar, standard";
@@ -342,8 +344,9 @@ fn every_triple_holds() {
 #[test]
 fn every_command_of_the_table_has_a_triple() {
     let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.command).collect();
-    // Those of the line screen stand in tests/line_keys.rs.
-    for row in COMMANDS.iter().filter(|row| row.section != Section::Line) {
+    // Those of other screens stand in tests/line_keys.rs and changes_keys.rs.
+    let elsewhere = [Section::Line, Section::Changes];
+    for row in COMMANDS.iter().filter(|row| !elsewhere.contains(&row.section)) {
         assert!(told.contains(&(row.listed, row.command)), "{:?} {}", row.listed, row.name);
     }
 }

@@ -181,6 +181,7 @@ const FIRST: &str = "F3 A3 C4 A3 B3 G3 D3 F3";
 const TRIPLES: &[Triple] = &[
     (LineCommand::ToExplore, top, ("", "Dm7"), "3", "Dm7 D Dorian, the notes of C major"),
     (LineCommand::ToExplore, top, ("", "Dm7"), "esc", "Dm7 D Dorian, the notes of C major"),
+    (LineCommand::ToChanges, top, ("", "Dm7"), "4", "a tune without a name 4 bars"),
     (LineCommand::Play, top, ("", "Dm7"), "space", "Dm7 ▸ playing"),
     (LineCommand::Play, top, ("space", "Dm7 ▸ playing"), "space", "Dm7"),
     (LineCommand::EditChords, top, ("", "Dm7"), "c C 7 enter", "C7"),
@@ -250,14 +251,14 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::PreviousMeter, bars, ("m", "4 bars 3/4"), "O", "4 bars 4/4"),
     (LineCommand::Faster, tempo, ("", "♩=120"), "+", "♩=124"),
     (LineCommand::Slower, tempo, ("", "♩=120"), "-", "♩=116"),
-    (LineCommand::NextKey, top, ("", "Dm7"), "4", "Dm7 in G, key 2 of 12"),
-    (LineCommand::PreviousKey, top, ("4 4", "Dm7 in C, key 3 of 12"), "7 7", "Dm7"),
+    (LineCommand::NextKey, top, ("", "Dm7"), "7", "Dm7 in G, key 2 of 12"),
+    (LineCommand::PreviousKey, top, ("7 7", "Dm7 in C, key 3 of 12"), "& &", "Dm7"),
     (LineCommand::OtherWay, way, ("", ""), "h", "way 2 of 5"),
     (LineCommand::WayBefore, way, ("h", "way 2 of 5"), "H", "way 1 of 5"),
     (LineCommand::Labels, labels, ("", "order in bar 1"), "n", "note in bar 1"),
     (LineCommand::CopyTab, copied, ("", ""), "N", "Dm7 · F & G · 1232 321"),
     (LineCommand::CopyPhrases, copied, ("", ""), "Q", "[1]"),
-    (LineCommand::CopyTab, copied, ("4", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
+    (LineCommand::CopyTab, copied, ("7", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
 ];
 
 #[test]

@@ -135,7 +135,7 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "the neck to its last fret"),
+        ("\x1b[6~", "the neck from the nut"),
         ("\r", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {

@@ -47,9 +47,14 @@ fn opened() -> Program {
     program
 }
 
+/// Presses keys; what is to be worked out for them is worked out at once.
 fn press(program: &mut Program, keys: &str) {
     for key in keys.split_whitespace() {
-        program.update(Event::Key(key.parse().unwrap()));
+        for effect in program.update(Event::Key(key.parse().unwrap())) {
+            if let Effect::Work(job) = effect {
+                program.finish(job.run());
+            }
+        }
     }
 }
 
@@ -83,12 +88,15 @@ const SCREENS: [(&str, &str); 18] = [
     ("chromatic", "S"),
 ];
 
-/// What has no neck of the explorer: the page of sound and the line screen, and the keys that lead there.
-const OTHERS: [(&str, &str); 5] = [
+/// What has no neck of the explorer: the page of sound and the other screens, and the keys that lead there.
+const OTHERS: [(&str, &str); 8] = [
     ("sound", "Y down right f6"),
     ("line", "3"),
     ("line_edited", "3 right up right right o a right l pagedown y"),
     ("line_phrases", "3 c D m 7 | G 7 | C m a j 7 | % enter 8 C W right right right C A"),
+    ("changes", "4 c [ A ] space D m 7 | G 7 | C m a j 7 | % | A m 7 b 5 space D 7 enter right"),
+    ("changes_settled", "4 p right i / V space 4 - 3 - 2 enter n"),
+    ("changes_mistake", "4 right enter G 7 space | space H 7"),
     ("line_mistake", "3 c D m 7 space | space H 7"),
 ];
 
@@ -130,6 +138,8 @@ fn the_first_screen_at_other_sizes() {
     keep("position_120x40_dark", program, (120, 40));
     let program = in_state("guitar-standard", "3 n n", (120, 40));
     keep("line_120x40_dark", program, (120, 40));
+    let program = in_state("guitar-standard", "4 right", (120, 40));
+    keep("changes_120x40_dark", program, (120, 40));
     let program = in_state("guitar-standard", "3 8 C f A W", (120, 40));
     keep("line_phrases_120x40_dark", program, (120, 40));
 }

@@ -3,6 +3,7 @@
 //! To add a command: a variant of the enum of its section, a row of [`COMMANDS`], a line in
 //! `assets/keys.toml`; the compiler then asks for the branch that carries it out.
 
+mod changes;
 mod common;
 mod explore;
 mod line;
@@ -11,6 +12,7 @@ mod section;
 mod sound;
 mod table;
 
+pub use changes::ChangesCommand;
 pub use common::{ListCommand, ProgramCommand, TypingCommand};
 pub use explore::ExploreCommand;
 pub use line::LineCommand;

@@ -3,7 +3,7 @@
 //! To add a gesture: a row here; for a new spot a variant, and a branch in the `hit` of its screen;
 //! if it takes what it points at, a branch in the screen's `click`.
 
-use super::command::{Command, ExploreCommand, LineCommand, ListCommand, Section};
+use super::command::{ChangesCommand, Command, ExploreCommand, LineCommand, ListCommand, Section};
 use super::mouse::Pointed;
 
 /// What on the screen the mouse can point at.
@@ -27,6 +27,10 @@ pub enum Spot {
     TabNote,
     /// A tablature, the room between its notes with it.
     Tab,
+    /// A bar of a tune, or a part of it with a chord of its own.
+    Bar,
+    /// The bars, the room between them with it.
+    Bars,
     /// A line of a list laid over the screen.
     Line,
     /// A list or page laid over the screen, down to its footer.
@@ -44,8 +48,15 @@ impl Spot {
             Spot::Scale => Some(Spot::Scales),
             Spot::Note | Spot::StringName => Some(Spot::Neck),
             Spot::TabNote => Some(Spot::Tab),
+            Spot::Bar => Some(Spot::Bars),
             Spot::Line => Some(Spot::List),
-            Spot::Pairs | Spot::Scales | Spot::Neck | Spot::Tab | Spot::List | Spot::Footer => None,
+            Spot::Pairs
+            | Spot::Scales
+            | Spot::Neck
+            | Spot::Tab
+            | Spot::Bars
+            | Spot::List
+            | Spot::Footer => None,
         }
     }
 
@@ -61,6 +72,7 @@ impl Spot {
             | Spot::StringName
             | Spot::Neck => Some(Section::Explore),
             Spot::TabNote | Spot::Tab => Some(Section::Line),
+            Spot::Bar | Spot::Bars => Some(Section::Changes),
             Spot::Line | Spot::List | Spot::Footer => None,
         }
     }
@@ -78,6 +90,8 @@ impl Spot {
             Spot::Neck => "neck",
             Spot::TabNote => "a number",
             Spot::Tab => "the tab",
+            Spot::Bar => "a bar",
+            Spot::Bars => "bars",
             Spot::Line => "a line",
             Spot::List => "list",
             Spot::Footer => "the footer",
@@ -155,6 +169,10 @@ const fn of_line(command: LineCommand) -> Act {
     Act::Do(Command::Line(command))
 }
 
+const fn changes(command: ChangesCommand) -> Act {
+    Act::Do(Command::Changes(command))
+}
+
 const fn list(command: ListCommand) -> Act {
     Act::Do(Command::List(command))
 }
@@ -178,6 +196,9 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::TabNote, Click, Choose, "to the note"),
         row(Spot::Tab, WheelDown, of_line(LineCommand::NextNote), "to the next note"),
         row(Spot::Tab, WheelUp, of_line(LineCommand::PreviousNote), "to the note before"),
+        row(Spot::Bar, Click, Choose, "to the chord"),
+        row(Spot::Bars, WheelDown, changes(ChangesCommand::NextChord), "to the next chord or bar"),
+        row(Spot::Bars, WheelUp, changes(ChangesCommand::PreviousChord), "to the chord or bar before"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
         row(Spot::List, WheelDown, list(ListCommand::Down), "one line down"),
         row(Spot::List, WheelUp, list(ListCommand::Up), "one line up"),

@@ -21,7 +21,7 @@ use std::sync::Arc;
 
 pub use app::{App, Effect};
 pub use error::RunError;
-pub use jobs::{Cancelled, Job};
+pub use jobs::{Cancelled, Job, Subject};
 
 use super::terminal::{TerminalError, TerminalGuard};
 use super::wakes::Wakes;

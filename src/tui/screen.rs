@@ -9,6 +9,7 @@ use super::sound::Piece;
 pub(super) enum Screen {
     Explore,
     Line,
+    Changes,
 }
 
 /// Something that is to be done outside of a screen, since a screen changes only itself and what

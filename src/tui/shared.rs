@@ -3,6 +3,7 @@
 //!
 //! Screens change it through their `&mut Shared`; it knows no screen.
 
+mod frets_in_view;
 mod instrument;
 mod session;
 mod setup;

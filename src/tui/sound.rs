@@ -16,6 +16,6 @@ mod state;
 pub(super) use manner::Manner;
 pub(super) use page::{SoundPage, draw_page, lines_of_page};
 pub(super) use piece::{Piece, What};
-pub use ready::{Found, Ready};
+pub use ready::{FoundSound, Ready};
 pub(super) use row::{Change, SoundRow};
 pub(super) use state::{ELSEWHERE, Sound};

@@ -38,8 +38,10 @@ const ROOMS: &[Room] = &[
                           "picture", "export", "sound", "answer", "tui"]),
     room("tui/line", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                        "picture", "export", "sound", "answer", "tui"]),
+    room("tui/changes", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
+                          "picture", "export", "sound", "answer", "tui"]),
     room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
-                          "sound", "answer", "tui", "tui/explore", "tui/line"]),
+                          "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
                        "export", "sound", "answer", "cli"]),

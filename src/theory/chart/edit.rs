@@ -55,7 +55,8 @@ impl Chart {
         let typed = typed.replace(['\r', '\n'], " | ");
         let page = self.page(first..end, &typed);
         // What stood before the first bar stands with it; without it the meter goes on.
-        let meter = if first == 0 && page.typed.is_none() { self.bars.meter() } else { Meter::COMMON };
+        let meter =
+            if first == 0 && page.typed.is_none() { self.bars.meter() } else { Meter::COMMON };
         let text = page.lines.join("\n");
         let (read, faults) = BarText::read_marking(&[BarSection::unnamed(&text)], meter, None)
             .map_err(|fault| page.told(&fault))?;
@@ -95,13 +96,13 @@ impl Chart {
     /// What is settled, in the chart that this one has become: the written bars from `end` on stand
     /// so many places later there.
     fn moved_choices(&self, to: &Chart, end: usize, shift: isize) -> Vec<ChartChoice> {
-        let [before, after] =
-            [self, to].map(|chart| chart.chorus(OptionalChords::Played));
+        let [before, after] = [self, to].map(|chart| chart.chorus(OptionalChords::Played));
         let (passes, places) = (passes(&before), places(&after));
         let moved = |choice: &ChartChoice| {
             let index = index_of(&before, choice.bar)?;
             let (written, pass) = *passes.get(index)?;
-            let written = if written < end { written } else { written.checked_add_signed(shift)? };
+            let written =
+                if written < end { written } else { written.checked_add_signed(shift)? };
             let bar = number_of(&after, *places.get(&(written, pass))?)?;
             let choice = ChartChoice { bar, ..choice.clone() };
             let there = |chorus: &Chorus, choice: &ChartChoice| -> Option<_> {

@@ -45,6 +45,7 @@ pub enum ExploreCommand {
     CopyShape,
     ToHand,
     MakeLine,
+    ToChanges,
     PlayShape,
     PlayPair,
 }

@@ -5,6 +5,7 @@
 #[allow(missing_docs, reason = "each row of the table says what its command does")]
 pub enum LineCommand {
     ToExplore,
+    ToChanges,
     Play,
     EditChords,
     EditPattern,

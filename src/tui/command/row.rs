@@ -1,5 +1,6 @@
 //! One command with all that is told of it.
 
+use super::changes::ChangesCommand;
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
 use super::line::LineCommand;
@@ -18,6 +19,8 @@ pub enum Command {
     Explore(ExploreCommand),
     /// The line screen does it.
     Line(LineCommand),
+    /// The changes screen does it.
+    Changes(ChangesCommand),
     /// The page of sound does it.
     Sound(SoundCommand),
     /// The field does it in which text is typed.

@@ -11,6 +11,8 @@ pub enum Section {
     Explore,
     /// The line screen itself.
     Line,
+    /// The changes screen itself.
+    Changes,
     /// While a line of text is being typed.
     Typing,
     /// In a list laid over the screen: scales.
@@ -23,9 +25,10 @@ pub enum Section {
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 8] = [
+    pub const ALL: [Section; 9] = [
         Section::Explore,
         Section::Line,
+        Section::Changes,
         Section::Typing,
         Section::List,
         Section::Picking,
@@ -38,7 +41,7 @@ impl Section {
     #[must_use]
     pub const fn is_of_screen(self) -> bool {
         match self {
-            Section::Explore | Section::Line => true,
+            Section::Explore | Section::Line | Section::Changes => true,
             Section::Always
             | Section::Everywhere
             | Section::Typing
@@ -67,6 +70,7 @@ impl Section {
             Section::Everywhere => "everywhere",
             Section::Explore => "explore",
             Section::Line => "line",
+            Section::Changes => "changes",
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
@@ -82,6 +86,7 @@ impl Section {
             Section::Everywhere => "On every screen",
             Section::Explore => "Chord, pairs and neck",
             Section::Line => "A line of a pair",
+            Section::Changes => "The changes of a tune",
             Section::Typing => "While typing",
             Section::List => "In a list",
             Section::Sound => "How it sounds",

@@ -1,5 +1,6 @@
 //! The table.
 
+use super::changes::ChangesCommand;
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
 use super::line::LineCommand;
@@ -25,6 +26,7 @@ pub const COMMANDS: &[CommandRow] = &[
     explore(ExploreCommand::FirstTriad, "first-triad", "", "the next inversion of the first triad"),
     explore(ExploreCommand::SecondTriad, "second-triad", "", "the next inversion of the second triad"),
     explore(ExploreCommand::MakeLine, "make-line", "line", "a line of this pair, or back to the one made of it"),
+    explore(ExploreCommand::ToChanges, "to-changes", "tune", "the changes of a tune, as they were left"),
     explore(ExploreCommand::PlayShape, "play-shape", "hear", "the shape in hand: together; once more: in turn"),
     explore(ExploreCommand::PlayPair, "play-pair", "", "the shape in hand and the next one, of both triads"),
     explore(ExploreCommand::NextStrings, "next-strings", "strings", "the next set of three strings"),
@@ -61,6 +63,7 @@ pub const COMMANDS: &[CommandRow] = &[
     with_explorer(ProgramCommand::FreeMouse, "mouse", "", "the mouse selects text, or chooses what it points at"),
     explore(ExploreCommand::ToHand, "to-hand", "", "the neck to the position of the hand"),
     line(LineCommand::ToExplore, "to-explorer", "back", "back to the chord and its pairs"),
+    line(LineCommand::ToChanges, "to-changes", "", "the changes of a tune, as they were left"),
     line(LineCommand::Play, "play", "play", "play the line, or stop"),
     line(LineCommand::EditChords, "edit-chords", "chords", "type the chords: a symbol, or bars: Dm7 | G7 | Cmaj7"),
     line(LineCommand::NextNote, "next-note", "note", "to the next note"),
@@ -125,6 +128,34 @@ pub const COMMANDS: &[CommandRow] = &[
     line(LineCommand::Labels, "labels", "", "on the neck: order, notes, degrees, members, fingers"),
     line(LineCommand::CopyTab, "copy-tab", "copy", "copy the tablature"),
     line(LineCommand::CopyPhrases, "copy-phrases", "", "copy the phrases as a file for --phrases"),
+    changes(ChangesCommand::ToExplore, "to-explorer", "back", "back to the chord and its pairs"),
+    changes(ChangesCommand::EditChords, "edit-chords", "chords", "type all bars: Dm7 | G7 | Cmaj7 | %"),
+    changes(ChangesCommand::EditBar, "edit-bar", "bar", "type this bar: chords, and marks before and after them"),
+    changes(ChangesCommand::NextChord, "next-chord", "chord", "to the next chord or bar; after the last the first"),
+    changes(ChangesCommand::PreviousChord, "previous-chord", "", "to the chord or bar before"),
+    changes(ChangesCommand::NextRow, "next-row", "", "to the next row of bars"),
+    changes(ChangesCommand::PreviousRow, "previous-row", "", "to the row of bars before"),
+    changes(ChangesCommand::NextSection, "next-section", "", "to the next section"),
+    changes(ChangesCommand::PreviousSection, "previous-section", "", "to the beginning of the section, or of the one before"),
+    changes(ChangesCommand::FirstBar, "first-bar", "", "to the first bar"),
+    changes(ChangesCommand::LastBar, "last-bar", "", "to the last bar"),
+    changes(ChangesCommand::NextPair, "next-pair", "pair", "the next pair for this chord, settled from now on"),
+    changes(ChangesCommand::PreviousPair, "previous-pair", "", "the pair before"),
+    changes(ChangesCommand::NextScale, "next-scale", "scale", "the next scale for this chord, settled from now on"),
+    changes(ChangesCommand::PreviousScale, "previous-scale", "", "the scale before"),
+    changes(ChangesCommand::Pin, "pin", "", "settle scale and pair of this chord as they are planned"),
+    changes(ChangesCommand::Release, "release", "free", "nothing settled for this chord: the plan decides"),
+    changes(ChangesCommand::OtherPlan, "other-plan", "plan", "the next plan for the tune that really differs"),
+    changes(ChangesCommand::PlanBefore, "plan-before", "", "the plan before"),
+    changes(ChangesCommand::NextStrings, "next-strings", "strings", "the hand stays on the next three strings, at last on any"),
+    changes(ChangesCommand::PreviousStrings, "previous-strings", "", "the strings before"),
+    changes(ChangesCommand::NextView, "next-view", "", "the hand stays in a position, or anywhere along the strings"),
+    changes(ChangesCommand::NextChoice, "next-choice", "", "the next position"),
+    changes(ChangesCommand::PreviousChoice, "previous-choice", "", "the position before"),
+    changes(ChangesCommand::EditWhere, "where", "where", "type position, frets or strings to stay in: V 5-10 4-3-2"),
+    changes(ChangesCommand::MoreBars, "more-bars", "", "a bar more after this one, like it"),
+    changes(ChangesCommand::FewerBars, "fewer-bars", "", "this bar taken away"),
+    changes(ChangesCommand::Labels, "labels", "", "on the neck: notes, degrees, members, fingers"),
     typing(TypingCommand::Suggestion, "suggestion", "suggestion", "what is offered: a chord or a pattern"),
     typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
     typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
@@ -200,6 +231,15 @@ const fn line(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Line, Command::Line(command), name, label, help)
+}
+
+const fn changes(
+    command: ChangesCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Changes, Command::Changes(command), name, label, help)
 }
 
 const fn sound(

@@ -21,7 +21,7 @@ use super::overlay::Overlay;
 use super::state::Explore;
 use crate::settings::Settings;
 use crate::tui::command::{ExploreCommand, ListCommand, TypingCommand};
-use crate::tui::screen::ScreenEffect;
+use crate::tui::screen::{Screen, ScreenEffect};
 use crate::tui::shared::Shared;
 
 impl Explore {
@@ -53,6 +53,7 @@ impl Explore {
             ExploreCommand::PlayShape => return self.play_shape(shared),
             ExploreCommand::PlayPair => return self.play_pair(shared),
             ExploreCommand::MakeLine => return self.make_line(shared),
+            ExploreCommand::ToChanges => return vec![ScreenEffect::Show(Screen::Changes)],
             ExploreCommand::Families => self.change_families(shared),
             ExploreCommand::Details => self.overlay = Some(Overlay::Details(0)),
             ExploreCommand::ChooseScale => self.overlay = Some(Overlay::Scales(self.chosen.scale)),
@@ -164,6 +165,7 @@ fn plays(command: ExploreCommand) -> bool {
         | ExploreCommand::CopyNeck
         | ExploreCommand::CopyShape
         | ExploreCommand::MakeLine
+        | ExploreCommand::ToChanges
         | ExploreCommand::PlayShape
         | ExploreCommand::PlayPair
         | ExploreCommand::ToHand => false,

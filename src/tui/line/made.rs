@@ -217,7 +217,7 @@ mod tests {
     use crate::tui::line_place::{LinePlace, LineSeed};
 
     /// Keys that change every step on the way, and go back over them.
-    const KEYS: &str = "f p P right up o i y a l delete 4 down 4 u 7 7 v 1 f right D v p f 1 v j 1 t t \
+    const KEYS: &str = "f p P right up o i y a l delete 7 down 7 u & & v 1 f right D v p f 1 v j 1 t t \
                         x X f x s s r b B m O + - h H v V 4 f 7 C f r p W A right right C j G L K C v v p v p V f";
 
     #[test]

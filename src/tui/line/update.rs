@@ -26,6 +26,7 @@ impl LineScreen {
     ) -> Vec<ScreenEffect> {
         match command {
             LineCommand::ToExplore => return vec![ScreenEffect::Show(Screen::Explore)],
+            LineCommand::ToChanges => return vec![ScreenEffect::Show(Screen::Changes)],
             LineCommand::Play => return self.play_or_stop(shared),
             LineCommand::CopyTab => return self.copy_tab(shared),
             LineCommand::CopyPhrases => return self.copy_phrases(shared),

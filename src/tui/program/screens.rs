@@ -8,12 +8,15 @@ use ratatui::layout::{Position, Rect};
 
 use crate::settings::Settings;
 use crate::store::Session;
+use crate::tui::changes::{self, ChangesScreen};
 use crate::tui::command::{ListCommand, Section, TypingCommand};
 use crate::tui::explore::{self, Drawing, Explore};
+use crate::tui::found::Found;
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
 use crate::tui::line::{self, LineScreen};
 use crate::tui::line_place::LineSeed;
+use crate::tui::runtime::Job;
 use crate::tui::screen::{Screen, ScreenEffect};
 use crate::tui::shared::Shared;
 
@@ -21,6 +24,7 @@ use crate::tui::shared::Shared;
 pub(super) struct Screens {
     pub(super) explore: Explore,
     pub(super) line: LineScreen,
+    pub(super) changes: ChangesScreen,
     front: Screen,
 }
 
@@ -29,6 +33,7 @@ pub(super) struct Screens {
 pub(super) enum Chosen {
     Explore(explore::Chosen),
     Line(line::Chosen),
+    Changes(changes::Chosen),
 }
 
 /// What a screen was turned to, so that one can turn back to it.
@@ -36,6 +41,7 @@ pub(super) enum Chosen {
 pub(super) enum Page {
     Explore(explore::Page),
     Line(line::Page),
+    Changes(changes::Page),
 }
 
 /// What lies under the mouse on a screen.
@@ -43,15 +49,19 @@ pub(super) enum Page {
 pub(super) enum Hit {
     Explore(explore::Hit),
     Line(line::Hit),
+    Changes(changes::Hit),
 }
 
 /// The line screen in a session.
 const LINE: &str = "line";
+/// The changes screen there.
+const CHANGES: &str = "changes";
 
 impl Screens {
     /// All screens, the explorer in front.
     pub(super) fn new(explore: Explore) -> Screens {
-        Screens { explore, line: LineScreen::new(), front: Screen::Explore }
+        let (line, changes) = (LineScreen::new(), ChangesScreen::new());
+        Screens { explore, line, changes, front: Screen::Explore }
     }
 
     /// Which screen is in front.
@@ -64,6 +74,7 @@ impl Screens {
         match self.front {
             Screen::Explore => Section::Explore,
             Screen::Line => Section::Line,
+            Screen::Changes => Section::Changes,
         }
     }
 
@@ -72,6 +83,7 @@ impl Screens {
         match self.front {
             Screen::Explore => self.explore.section(),
             Screen::Line => self.line.section(),
+            Screen::Changes => self.changes.section(),
         }
     }
 
@@ -80,6 +92,7 @@ impl Screens {
         match self.front {
             Screen::Explore => explore::NOTES,
             Screen::Line => line::NOTES,
+            Screen::Changes => changes::NOTES,
         }
     }
 
@@ -87,15 +100,15 @@ impl Screens {
     pub(super) fn begin(&mut self) {
         match self.front {
             Screen::Explore => self.explore.forget_changes(),
-            Screen::Line => {}
+            Screen::Line | Screen::Changes => {}
         }
     }
 
     pub(super) fn update_list(&mut self, command: ListCommand, shared: &mut Shared) {
         match self.front {
             Screen::Explore => self.explore.update_list(command, shared),
-            // It has no lists.
-            Screen::Line => {}
+            // They have no lists.
+            Screen::Line | Screen::Changes => {}
         }
     }
 
@@ -103,6 +116,7 @@ impl Screens {
         match self.front {
             Screen::Explore => self.explore.update_field(command, shared),
             Screen::Line => self.line.update_field(command, shared),
+            Screen::Changes => self.changes.update_field(command, shared),
         }
     }
 
@@ -111,6 +125,7 @@ impl Screens {
         match self.front {
             Screen::Explore => self.explore.type_key(key, shared),
             Screen::Line => self.line.type_key(key),
+            Screen::Changes => self.changes.type_key(key),
         }
     }
 
@@ -119,6 +134,7 @@ impl Screens {
         match self.front {
             Screen::Explore => self.explore.paste(text, shared),
             Screen::Line => self.line.paste(text),
+            Screen::Changes => self.changes.paste(text),
         }
     }
 
@@ -127,6 +143,9 @@ impl Screens {
         match self.front {
             Screen::Explore => Drawing::new(&self.explore, shared).hit(place).map(Hit::Explore),
             Screen::Line => line::Drawing::new(&self.line, shared).hit(place).map(Hit::Line),
+            Screen::Changes => {
+                changes::Drawing::new(&self.changes, shared).hit(place).map(Hit::Changes)
+            }
         }
     }
 
@@ -135,6 +154,7 @@ impl Screens {
         match hit {
             Hit::Explore(hit) => self.explore.click(hit, shared),
             Hit::Line(hit) => self.line.click(hit),
+            Hit::Changes(hit) => self.changes.click(hit),
         }
     }
 
@@ -142,6 +162,9 @@ impl Screens {
         match self.front {
             Screen::Explore => Drawing::new(&self.explore, shared).draw(area, buffer),
             Screen::Line => line::Drawing::new(&self.line, shared).draw(area, buffer),
+            Screen::Changes => {
+                changes::Drawing::new(&self.changes, shared).draw(area, buffer);
+            }
         }
     }
 
@@ -150,6 +173,7 @@ impl Screens {
         match self.front {
             Screen::Explore => Chosen::Explore(self.explore.chosen().clone()),
             Screen::Line => Chosen::Line(self.line.chosen().clone()),
+            Screen::Changes => Chosen::Changes(self.changes.chosen().clone()),
         }
     }
 
@@ -164,6 +188,10 @@ impl Screens {
                 self.front = Screen::Line;
                 self.line.restore(chosen, shared);
             }
+            Chosen::Changes(chosen) => {
+                self.front = Screen::Changes;
+                self.changes.restore(chosen, shared);
+            }
         }
     }
 
@@ -172,6 +200,7 @@ impl Screens {
         match self.front {
             Screen::Explore => Page::Explore(self.explore.page()),
             Screen::Line => Page::Line(self.line.page()),
+            Screen::Changes => Page::Changes(self.changes.page()),
         }
     }
 
@@ -186,6 +215,10 @@ impl Screens {
                 self.front = Screen::Line;
                 self.line.turn_to(page, shared);
             }
+            Page::Changes(page) => {
+                self.front = Screen::Changes;
+                self.changes.turn_to(page, shared);
+            }
         }
     }
 
@@ -195,6 +228,7 @@ impl Screens {
         match screen {
             Screen::Explore => self.explore.resize(shared),
             Screen::Line => self.line.resume(shared),
+            Screen::Changes => self.changes.resume(shared),
         }
     }
 
@@ -202,6 +236,14 @@ impl Screens {
     pub(super) fn show_line(&mut self, seed: &LineSeed, shared: &mut Shared) {
         self.front = Screen::Line;
         self.line.open(seed, shared);
+    }
+
+    /// What the screen in front wants to be worked out.
+    pub(super) fn job(&mut self, shared: &Shared) -> Option<Job<Found>> {
+        match self.front {
+            Screen::Changes => self.changes.job(shared),
+            Screen::Explore | Screen::Line => None,
+        }
     }
 
     /// The window has another size. Every screen is told, also those behind.
@@ -221,6 +263,7 @@ impl Screens {
         session.screen = match self.front {
             Screen::Explore => None,
             Screen::Line => Some(LINE.to_owned()),
+            Screen::Changes => Some(CHANGES.to_owned()),
         };
     }
 
@@ -240,6 +283,7 @@ impl Page {
         match self {
             Page::Explore(page) => matches!(other, Page::Explore(other) if page.is_like(other)),
             Page::Line(page) => matches!(other, Page::Line(other) if page.is_like(other)),
+            Page::Changes(page) => matches!(other, Page::Changes(other) if page.is_like(other)),
         }
     }
 }
@@ -250,6 +294,7 @@ impl Hit {
         match self {
             Hit::Explore(hit) => hit.spot(),
             Hit::Line(hit) => hit.spot(),
+            Hit::Changes(hit) => hit.spot(),
         }
     }
 }

@@ -116,7 +116,10 @@ impl Program {
             (SoundCommand::Less, Some(row)) => self.shared.sound.change(row, Change::Less),
             (SoundCommand::Silence, Some(row)) => self.silence_row(row),
             (SoundCommand::Close, _) => self.overlay = None,
-            (SoundCommand::Play, _) => return self.obey(self.play_of_screen()),
+            (SoundCommand::Play, _) => match self.play_of_screen() {
+                Some(play) => return self.obey(play),
+                None => self.shared.tell("nothing is played on this screen"),
+            },
             (SoundCommand::More | SoundCommand::Less | SoundCommand::Silence, None) => {}
         }
         Vec::new()
@@ -142,10 +145,11 @@ impl Program {
     }
 
     /// What plays on the screen in front.
-    fn play_of_screen(&self) -> Command {
+    fn play_of_screen(&self) -> Option<Command> {
         match self.screens.front() {
-            Screen::Explore => Command::Explore(ExploreCommand::PlayShape),
-            Screen::Line => Command::Line(LineCommand::Play),
+            Screen::Explore => Some(Command::Explore(ExploreCommand::PlayShape)),
+            Screen::Line => Some(Command::Line(LineCommand::Play)),
+            Screen::Changes => None,
         }
     }
 

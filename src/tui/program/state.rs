@@ -12,6 +12,7 @@ use crate::library::Library;
 use crate::settings::Settings;
 use crate::sound::SoundPlaces;
 use crate::store::Session;
+use crate::tui::changes::ChangesScreen;
 use crate::tui::explore::{Explore, TypedChord};
 use crate::tui::key::Glyphs;
 use crate::tui::keys::Keys;
@@ -138,6 +139,12 @@ impl Program {
     #[must_use]
     pub fn line(&self) -> &LineScreen {
         &self.screens.line
+    }
+
+    /// The changes screen.
+    #[must_use]
+    pub fn changes(&self) -> &ChangesScreen {
+        &self.screens.changes
     }
 
     /// The neck of the instrument.

@@ -44,6 +44,33 @@ impl App for Program {
     type Answer = Found;
 
     fn update(&mut self, event: Event) -> Vec<Effect> {
+        let mut effects = self.hear_of(event);
+        effects.extend(self.screens.job(&self.shared).map(Effect::Work));
+        effects
+    }
+
+    fn finish(&mut self, found: Found) -> Vec<Effect> {
+        match found {
+            Found::Sound(found) => self.shared.sound.take(found).into_iter().collect(),
+            Found::Plan(found) => {
+                self.screens.changes.take_plan(*found);
+                Vec::new()
+            }
+        }
+    }
+
+    fn mouse(&self) -> Mouse {
+        self.shared.mouse
+    }
+
+    fn view(&self, frame: &mut Frame<'_>) {
+        let area = frame.area();
+        self.draw(area, frame.buffer_mut());
+    }
+}
+
+impl Program {
+    fn hear_of(&mut self, event: Event) -> Vec<Effect> {
         match event {
             Event::Key(key) => self.remembering(|program| program.press(key)),
             Event::Mouse(pointer) => self.remembering(|program| program.point(pointer)),
@@ -60,21 +87,6 @@ impl App for Program {
         }
     }
 
-    fn finish(&mut self, found: Found) -> Vec<Effect> {
-        self.shared.sound.take(found).into_iter().collect()
-    }
-
-    fn mouse(&self) -> Mouse {
-        self.shared.mouse
-    }
-
-    fn view(&self, frame: &mut Frame<'_>) {
-        let area = frame.area();
-        self.draw(area, frame.buffer_mut());
-    }
-}
-
-impl Program {
     fn press(&mut self, key: Key) -> Vec<Effect> {
         self.screens.begin();
         self.answer(key)
@@ -129,6 +141,9 @@ impl Program {
             }
             Command::Line(command) => {
                 self.on_screen(|screens, shared| screens.line.update(command, shared))
+            }
+            Command::Changes(command) => {
+                self.on_screen(|screens, shared| screens.changes.update(command, shared))
             }
             Command::Explore(command) => {
                 self.on_screen(|screens, shared| screens.explore.update(command, shared))

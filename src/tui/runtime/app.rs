@@ -18,7 +18,7 @@ pub trait App {
     /// Changes the state, and says what is to be done outside of it, in that order.
     fn update(&mut self, event: Event) -> Vec<Effect<Self::Answer>>;
 
-    /// Takes what the job found out that was asked for last.
+    /// Takes what a job found out: the one that was asked for last about its subject.
     fn finish(&mut self, answer: Self::Answer) -> Vec<Effect<Self::Answer>>;
 
     /// Whose the mouse is now; the terminal's, unless the app wants it.
@@ -47,7 +47,7 @@ pub enum Effect<Answer> {
     /// Draws nothing anew: what is to be seen is what the last frame shows.
     KeepFrame,
     /// Does work on another thread. [`App::finish`] is given what it finds out, unless another job
-    /// has been asked for by then: only the last one matters.
+    /// about the same thing has been asked for by then: only the last one matters.
     Work(Job<Answer>),
 }
 

@@ -1,7 +1,8 @@
 //! Work on another thread, so that no key waits for it.
 //!
-//! One job runs and the newest waits. Whoever asks for another one no longer wants the one before:
-//! that is cancelled if it runs and forgotten if it waits, and what it found out is dropped.
+//! Of the jobs about one thing one runs and the newest waits. Whoever asks for another one no longer
+//! wants the one before: that is cancelled if it runs and forgotten if it waits, and what it found out
+//! is dropped. Jobs about different things leave one another alone.
 
 use std::any::Any;
 use std::panic::{self, AssertUnwindSafe};
@@ -22,22 +23,42 @@ use crate::tui::wakes::Wakes;
 /// let job = Job::new(|cancelled| (0..1000_u64).take_while(|_| !cancelled.is_set()).sum::<u64>());
 /// assert_eq!(job.run(), 499_500);
 /// ```
-pub struct Job<Answer>(Box<Work<Answer>>);
+pub struct Job<Answer> {
+    about: Subject,
+    work: Box<Work<Answer>>,
+}
+
+/// What a job is about: only the newest one about each thing matters.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Subject {
+    /// What is to be heard.
+    Sound,
+    /// The plans of a chart.
+    Plan,
+    /// A file that is read or written.
+    File,
+}
 
 type Work<Answer> = dyn FnOnce(&Cancelled) -> Answer + Send;
 
 impl<Answer> Job<Answer> {
-    /// A job that does this. Work that may take long looks now and then whether anybody still wants
-    /// it; what it gives then is dropped.
+    /// A job about what is to be heard. Work that may take long looks now and then whether anybody
+    /// still wants it; what it gives then is dropped.
     #[must_use]
     pub fn new(work: impl FnOnce(&Cancelled) -> Answer + Send + 'static) -> Job<Answer> {
-        Job(Box::new(work))
+        Job { about: Subject::Sound, work: Box::new(work) }
+    }
+
+    /// The same work about something else.
+    #[must_use]
+    pub fn about(self, about: Subject) -> Job<Answer> {
+        Job { about, ..self }
     }
 
     /// Does the work here and now, to its end.
     #[must_use]
     pub fn run(self) -> Answer {
-        (self.0)(&Cancelled::default())
+        (self.work)(&Cancelled::default())
     }
 }
 
@@ -63,9 +84,16 @@ impl Cancelled {
     }
 }
 
-/// The thread that does the jobs; it starts with the first of them. Dropping this cancels what runs
-/// and waits for nothing.
+/// The threads that do the jobs, one for each subject. Dropping this cancels what runs and waits for
+/// nothing.
 pub(super) struct Jobs<Answer> {
+    sound: Worker<Answer>,
+    plan: Worker<Answer>,
+    file: Worker<Answer>,
+}
+
+/// A thread that does jobs; it starts with the first of them.
+struct Worker<Answer> {
     desk: Arc<Desk<Answer>>,
     has_started: bool,
 }
@@ -86,19 +114,39 @@ struct Papers<Answer> {
 }
 
 impl<Answer: Send + 'static> Jobs<Answer> {
-    pub(super) fn new(wakes: Arc<Wakes>) -> Jobs<Answer> {
-        let newest = Cancelled::default();
-        let papers = Papers { waiting: None, newest, found: None, is_over: false };
-        let desk = Desk { papers: Mutex::new(papers), came: Condvar::new(), wakes };
-        Jobs { desk: Arc::new(desk), has_started: false }
+    pub(super) fn new(wakes: &Arc<Wakes>) -> Jobs<Answer> {
+        let worker = || Worker::new(Arc::clone(wakes));
+        Jobs { sound: worker(), plan: worker(), file: worker() }
     }
 
-    /// Has a job done in place of any other.
+    /// Has a job done in place of any other about the same thing.
     ///
     /// # Errors
     ///
     /// When there can be no other thread.
     pub(super) fn ask(&mut self, job: Job<Answer>) -> io::Result<()> {
+        match job.about {
+            Subject::Sound => self.sound.ask(job),
+            Subject::Plan => self.plan.ask(job),
+            Subject::File => self.file.ask(job),
+        }
+    }
+
+    /// What a job has found out that was asked for last about its subject; each once.
+    pub(super) fn take_answer(&self) -> Option<Answer> {
+        [&self.sound, &self.plan, &self.file].into_iter().find_map(Worker::take_answer)
+    }
+}
+
+impl<Answer: Send + 'static> Worker<Answer> {
+    fn new(wakes: Arc<Wakes>) -> Worker<Answer> {
+        let newest = Cancelled::default();
+        let papers = Papers { waiting: None, newest, found: None, is_over: false };
+        let desk = Desk { papers: Mutex::new(papers), came: Condvar::new(), wakes };
+        Worker { desk: Arc::new(desk), has_started: false }
+    }
+
+    fn ask(&mut self, job: Job<Answer>) -> io::Result<()> {
         let mut papers = self.desk.lock();
         papers.newest.set();
         papers.newest = Cancelled::default();
@@ -109,8 +157,7 @@ impl<Answer: Send + 'static> Jobs<Answer> {
         self.start()
     }
 
-    /// What the job has found out that was asked for last; once.
-    pub(super) fn take_answer(&self) -> Option<Answer> {
+    fn take_answer(&self) -> Option<Answer> {
         self.desk.lock().found.take()
     }
 
@@ -124,7 +171,7 @@ impl<Answer: Send + 'static> Jobs<Answer> {
     }
 }
 
-impl<Answer> Drop for Jobs<Answer> {
+impl<Answer> Drop for Worker<Answer> {
     fn drop(&mut self) {
         let mut papers = self.desk.lock();
         papers.newest.set();
@@ -139,7 +186,7 @@ impl<Answer> Desk<Answer> {
     /// Does job after job until nobody is there to ask for one, or one of them panics.
     fn serve(&self) {
         while let Some((job, cancelled)) = self.next() {
-            match panic::catch_unwind(AssertUnwindSafe(|| (job.0)(&cancelled))) {
+            match panic::catch_unwind(AssertUnwindSafe(|| (job.work)(&cancelled))) {
                 Ok(answer) => self.tell(answer, &cancelled),
                 Err(panic) => return self.tell_of_panic(panic),
             }

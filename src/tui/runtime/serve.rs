@@ -40,7 +40,7 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
         sound: Sound,
         wakes: Arc<Wakes>,
     ) -> Self {
-        let jobs = Jobs::new(Arc::clone(&wakes));
+        let jobs = Jobs::new(&wakes);
         let (size, changed, faults) = (Size::ZERO, true, Faults::from_environment());
         Runtime { app, keep, terminal, jobs, sound, size, changed, wakes, faults }
     }
@@ -140,11 +140,15 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
         self.update(Event::Resize { columns: size.width, rows: size.height })
     }
 
-    /// Gives the app what its job has found out.
+    /// Gives the app what its jobs have found out.
     fn finish(&mut self) -> Result<ControlFlow<()>, RunError> {
-        let Some(answer) = self.jobs.take_answer() else { return Ok(ControlFlow::Continue(())) };
-        let effects = self.app.finish(answer);
-        self.carry_out(effects)
+        while let Some(answer) = self.jobs.take_answer() {
+            let effects = self.app.finish(answer);
+            if self.carry_out(effects)?.is_break() {
+                return Ok(ControlFlow::Break(()));
+            }
+        }
+        Ok(ControlFlow::Continue(()))
     }
 
     fn update(&mut self, event: Event) -> Result<ControlFlow<()>, RunError> {

@@ -1,13 +1,13 @@
-//! What jobs find out for those who play.
+//! What jobs find out for whoever plays.
 
 use std::fmt;
 
 use crate::sound::{Clock, Frames, Samples, Ways};
 
-/// What a job has found out.
+/// What a job has found out about sound.
 #[derive(Debug)]
 #[non_exhaustive]
-pub enum Found {
+pub enum FoundSound {
     /// A piece is ready to be played; none where there is nothing to be heard of it.
     Piece(Option<Ready>),
     /// The ways by which sound leaves this machine.

@@ -9,12 +9,13 @@ use super::heard::Clocks;
 use super::manner::Manner;
 use super::now::{Now, Sounding};
 use super::piece::{Piece, What};
-use super::ready::{Found, Ready};
+use super::ready::{FoundSound, Ready};
 use crate::sound::{
     Frames, Heard, Mix, Performance, PlayerState, Relay, SoundChoices, SoundError, SoundPlaces,
     Track, Way, Ways,
 };
 use crate::tui::event::SoundNews;
+use crate::tui::found::Found;
 use crate::tui::runtime::{Effect, Job};
 
 /// What can be done where nothing can be heard.
@@ -60,10 +61,10 @@ impl Sound {
         self.now = Now::Coming(piece.what);
         let (style, mix) = (self.manner.style(), Arc::clone(&self.mix));
         Effect::Work(Job::new(move |_| {
-            Found::Piece((piece.make)(&style).map(|performance| {
+            Found::Sound(FoundSound::Piece((piece.make)(&style).map(|performance| {
                 let (samples, clock) = (performance.samples(&mix), performance.clock());
                 Ready { samples, clock, takes_over: None }
-            }))
+            })))
         }))
     }
 
@@ -77,12 +78,12 @@ impl Sound {
         let (at, moment) = sounding.next_change()?;
         let (style, mix) = (self.manner.style(), Arc::clone(&self.mix));
         Some(Effect::Work(Job::new(move |_| {
-            Found::Piece((piece.make)(&style).map(|performance| {
+            Found::Sound(FoundSound::Piece((piece.make)(&style).map(|performance| {
                 let moment = if is_in(&performance, moment) { moment } else { Quarters::ZERO };
                 let samples = performance.samples_from(moment, &mix);
                 let clock = performance.clock_from(moment);
                 Ready { samples, clock, takes_over: Some(at) }
-            }))
+            })))
         })))
     }
 
@@ -90,14 +91,14 @@ impl Sound {
     /// the way is known.
     pub(in crate::tui) fn look_for_ways(&self) -> Option<Effect<Found>> {
         let places = self.places.clone().filter(|_| self.now.what().is_none())?;
-        Some(Effect::Work(Job::new(move |_| Found::Ways(Ways::look(&places)))))
+        Some(Effect::Work(Job::new(move |_| Found::Sound(FoundSound::Ways(Ways::look(&places))))))
     }
 
     /// Takes what a job has found out.
-    pub(in crate::tui) fn take(&mut self, found: Found) -> Option<Effect<Found>> {
+    pub(in crate::tui) fn take(&mut self, found: FoundSound) -> Option<Effect<Found>> {
         match found {
-            Found::Piece(ready) => Some(self.begin(ready)),
-            Found::Ways(ways) => {
+            FoundSound::Piece(ready) => Some(self.begin(ready)),
+            FoundSound::Ways(ways) => {
                 self.ways = Some(ways);
                 None
             }

@@ -11,6 +11,7 @@ use crate::library::AskedPhrase;
 use crate::tui::command::TypingCommand;
 use crate::tui::key::Key;
 use crate::tui::line_place::LinePlace;
+use crate::tui::one_line::in_one_line;
 use crate::tui::shared::Shared;
 
 impl LineScreen {
@@ -45,7 +46,7 @@ impl LineScreen {
     /// Types a pasted text, where something is typed. A chart of several lines is one line of bars.
     pub(in crate::tui) fn paste(&mut self, text: &str) {
         if let Some(field) = &mut self.field {
-            field.text.insert(&text.trim_end().replace('\n', " | "));
+            field.text.insert(&in_one_line(text));
         }
     }
 

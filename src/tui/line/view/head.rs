@@ -12,11 +12,8 @@ use super::super::made::Made;
 use super::super::phrases::name;
 use crate::answer::NamedPair;
 use crate::tui::command::{Command, TypingCommand};
-use crate::tui::widget::{below, broken, indented, write};
+use crate::tui::widget::{below, draw_field, write};
 use crate::words::counted;
-
-/// The most rows that are said about what is typed.
-const TOLD_ROWS: usize = 3;
 
 impl Drawing<'_> {
     pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
@@ -32,8 +29,6 @@ impl Drawing<'_> {
     pub(super) fn draw_field(&self, screen: Rect, buffer: &mut Buffer, field: &Field) {
         let theme = &self.shared.theme;
         let line = field.text.line_within(&field.label(), theme, screen.width);
-        self.clear(below(screen, 0), buffer);
-        write(buffer, below(screen, 0), &line);
         let mistake = self.shared.notice.clone();
         let mistake = mistake.or_else(|| field.mistake(&self.screen.chosen, self.shared));
         let offered = field.suggestion(self.shared).map(|named| {
@@ -45,23 +40,7 @@ impl Drawing<'_> {
             (None, Some(mistake)) => (mistake, theme.error),
             (None, None) => (field.what.help().to_owned(), theme.muted),
         };
-        let lines = broken(&told, screen.width.saturating_sub(1)).into_iter().take(TOLD_ROWS);
-        for (line, row) in lines.zip(1..) {
-            // A long mistake lies over what is below for as long as it stands there.
-            let row = below(screen, row);
-            self.clear(row, buffer);
-            write(buffer, indented(row), &Line::styled(line, style));
-        }
-    }
-
-    /// Nothing is left of what was drawn there.
-    fn clear(&self, row: Rect, buffer: &mut Buffer) {
-        for column in row.left()..row.right() {
-            if let Some(cell) = buffer.cell_mut((column, row.y)).filter(|_| !row.is_empty()) {
-                cell.reset();
-                cell.set_style(self.shared.theme.screen);
-            }
-        }
+        draw_field(screen, buffer, &line, (&told, style), theme);
     }
 
     /// `Dm7 | G7 | Cmaj7   in C, key 2 of 12   ▸ playing, round 2   E A D G B E`

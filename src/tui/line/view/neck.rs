@@ -1,6 +1,6 @@
 //! The neck with the order of the notes, and the line above it.
 
-use fretloom_fretboard::{Fret, FretRange, Place};
+use fretloom_fretboard::Place;
 use fretloom_theory::{Degree, Role, SpelledTriad, WhichTriad};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -26,29 +26,8 @@ impl Drawing<'_> {
             Some(set) => picture.locked_to(set),
             None => picture,
         };
-        let first = self.first_fret(&picture);
-        let to_the_end = FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK);
-        self.shared.lying(picture.within(to_the_end))
-    }
-
-    /// The first fret in view: the first of the neck, if all of the line is in view from there; else
-    /// one before its lowest fret; else one before that of the bar.
-    fn first_fret(&self, picture: &NeckPicture) -> Fret {
-        let of_line = frets_of(picture.marks.iter());
-        let in_bar = picture.marks.iter().filter(|mark| mark.presence == Presence::Shown);
-        let width = indented(Rect::new(0, 0, self.shared.size.width, 1)).width;
-        let in_view = picture.columns(width).last_shown().number();
-        let before = |lowest: u8| lowest.saturating_sub(1).max(1);
-        let first = match (of_line, frets_of(in_bar)) {
-            (Some((_, highest)), _) if highest <= in_view => 1,
-            (Some((lowest, highest)), _) if highest - before(lowest) < in_view => before(lowest),
-            (_, Some((lowest, highest))) if highest > in_view => before(lowest),
-            (Some(_) | None, Some(_) | None) => 1,
-        };
-        // Not so far that the neck ends before the window does.
-        let last = self.shared.neck().tuning().last_fret().number();
-        let furthest = (last + 1).saturating_sub(in_view).max(1);
-        Fret::new(first.min(furthest)).unwrap_or(Fret::OPEN)
+        let in_view = self.shared.frets_in_view(&picture, |mark| mark.presence == Presence::Shown);
+        self.shared.lying(picture.within(in_view))
     }
 
     /// Where the fingers go: the notes of the bar in their order, those of other bars as dots.
@@ -167,13 +146,6 @@ impl Drawing<'_> {
             Some(Role::Free) | None => theme.text,
         }
     }
-}
-
-/// The lowest and the highest fret of marks, open strings apart.
-fn frets_of<'a>(marks: impl Iterator<Item = &'a Mark>) -> Option<(u8, u8)> {
-    let frets: Vec<u8> =
-        marks.map(|mark| mark.place.fret.number()).filter(|fret| *fret > 0).collect();
-    frets.iter().copied().min().zip(frets.iter().copied().max())
 }
 
 /// The triad that a note belongs to, and which of its members it is.

@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use super::small::{Stage, Told};
 use crate::tui::runtime::app::Effect;
-use crate::tui::runtime::jobs::Job;
+use crate::tui::runtime::jobs::{Job, Subject};
 
 /// Long enough for a busy machine; a passing test never waits for it.
 const DEADLINE: Duration = Duration::from_secs(5);
@@ -145,4 +145,24 @@ fn a_panic_in_a_job_is_the_programs() {
     }));
     let panic = ran.map(drop).unwrap_err();
     assert_eq!(panic.downcast_ref(), Some(&"as a test wants it"));
+}
+
+/// Each waits for its own subject alone.
+#[test]
+fn jobs_about_different_things_leave_one_another_alone() {
+    let mut answers = Vec::new();
+    let done = Stage::default().run("1", |told| match told {
+        Told::Key(_) => {
+            let about = [(1, Subject::Sound), (2, Subject::Plan), (3, Subject::File)];
+            about.map(|(number, about)| Effect::Work(Job::new(move |_| number).about(about))).into()
+        }
+        Told::Answer(answer) => {
+            answers.push(answer);
+            if answers.len() == 3 { quit() } else { Vec::new() }
+        }
+        Told::Sound(_) => quit(),
+    });
+    assert!(done.is_ok());
+    answers.sort_unstable();
+    assert_eq!(answers, [1, 2, 3]);
 }

@@ -1,0 +1,80 @@
+//! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
+
+use std::sync::Arc;
+
+use fretloom_fretboard::FretRange;
+use fretloom_theory::{BarText, Chart, Meter};
+
+use crate::answer::HandArea;
+use crate::picture::Labels;
+
+/// Every choice of the player on the changes screen. What is shown follows from it and from what all
+/// screens share.
+#[derive(Clone, PartialEq, Debug)]
+pub(in crate::tui) struct Chosen {
+    /// The tune, with what is settled for its chords; none where there is none yet.
+    pub(super) chart: Option<ChartInHand>,
+    /// Where the hand stays.
+    pub(super) area: HandArea,
+    /// Which of the plans, from 0.
+    pub(super) plan: usize,
+    pub(super) labels: Labels,
+}
+
+/// A chart that many states share.
+#[derive(Clone, Debug)]
+pub(super) struct ChartInHand(Arc<Chart>);
+
+impl ChartInHand {
+    pub(super) fn new(chart: Chart) -> ChartInHand {
+        ChartInHand(Arc::new(chart))
+    }
+
+    pub(super) fn get(&self) -> &Chart {
+        &self.0
+    }
+}
+
+impl PartialEq for ChartInHand {
+    /// The same one is equal without a look at its bars.
+    fn eq(&self, other: &ChartInHand) -> bool {
+        Arc::ptr_eq(&self.0, &other.0) || self.0 == other.0
+    }
+}
+
+impl Chosen {
+    /// A tune of one cadence, to begin with.
+    const FIRST_BARS: &str = "| Dm7 | G7 | Cmaj7 | % |";
+
+    /// What a player finds who has never been here.
+    pub(super) fn first() -> Chosen {
+        let bars = BarText::read(Chosen::FIRST_BARS, Meter::COMMON).ok();
+        let (strings, frets) = ("4-3-2".parse().ok(), "1-12".parse().ok());
+        let frets = frets.unwrap_or(FretRange::WHOLE_NECK);
+        Chosen {
+            chart: bars.map(Chart::of).map(ChartInHand::new),
+            area: HandArea { strings, frets, position: None },
+            plan: 0,
+            labels: Labels::Note,
+        }
+    }
+
+    /// The tune.
+    pub(super) fn chart(&self) -> Option<&Chart> {
+        self.chart.as_ref().map(ChartInHand::get)
+    }
+}
+
+/// What the screen was turned to: a tune, to which one can turn back.
+#[derive(Clone, PartialEq, Debug)]
+pub(in crate::tui) struct Page {
+    pub(super) chosen: Chosen,
+}
+
+impl Page {
+    /// Is it of the same tune, whatever has changed in it?
+    pub(in crate::tui) fn is_like(&self, other: &Page) -> bool {
+        let title = |page: &Page| page.chosen.chart().map(|chart| chart.title.clone());
+        title(self) == title(other)
+    }
+}

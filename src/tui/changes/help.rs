@@ -1,0 +1,32 @@
+//! What the help page says of the changes screen beside its keys.
+
+/// Headings, each with its lines.
+pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
+    (
+        "Bars and pairs",
+        &[
+            "under each chord stands its pair; = the pair of the chord before goes on",
+            "% the chord goes on; * scale or pair are settled, and the plan keeps them",
+            "a plan weighs what each pair says over its chord, how many pairs there are,",
+            "and, where the hand stays on strings or at frets, how far the fingers go",
+            "the last chord leads to the first: the tune goes round and round",
+        ],
+    ),
+    (
+        "What is typed",
+        &[
+            "bars between |, chords share their bar evenly; G7 / / C7: one sign a beat",
+            "% the bar before, %% the two before, N.C. no chord, (A7) may be left out",
+            "before the chords: [A] a section, 3/4 a meter, 1. an ending, Segno, Coda",
+            "|: and :| repeats, :|3 three times; after the chords: ToCoda, Fine, D.C., D.S.",
+        ],
+    ),
+    (
+        "On the neck",
+        &[
+            "═ beside a note: the shape in hand; underlined, it stays for the next chord",
+            "→ and ←: where a finger goes next, by a half step; » and « farther",
+            "[ ] notes of the first triad, ( ) of the second, quiet ones of the next pair",
+        ],
+    ),
+];

@@ -1,0 +1,152 @@
+//! The state of the changes screen.
+
+use fretloom_theory::Chart;
+
+use super::chosen::{ChartInHand, Chosen, Page};
+use super::field::Field;
+use super::place;
+use super::plans::Plans;
+use super::sheet::{Cell, Sheet, SheetBar, Sounds};
+use crate::answer::{ChangesChord, ChangesPlan};
+use crate::tui::command::Section;
+use crate::tui::found::{Found, FoundPlan};
+use crate::tui::runtime::Job;
+use crate::tui::shared::Shared;
+
+/// The changes screen: a tune, its plan, and the hand over it.
+pub struct ChangesScreen {
+    pub(super) chosen: Chosen,
+    /// Its bars.
+    pub(super) sheet: Sheet,
+    pub(super) plans: Plans,
+    /// Which cell of the sheet the player is at.
+    pub(super) cursor: usize,
+    pub(super) field: Option<Field>,
+}
+
+impl ChangesScreen {
+    /// The screen before anybody has been there.
+    pub(in crate::tui) fn new() -> ChangesScreen {
+        let chosen = Chosen::first();
+        ChangesScreen {
+            sheet: Sheet::of(chosen.chart()),
+            chosen,
+            plans: Plans::default(),
+            cursor: 0,
+            field: None,
+        }
+    }
+
+    /// Comes to the front as it was left; the instrument may be another one.
+    pub(in crate::tui) fn resume(&mut self, shared: &Shared) {
+        self.field = None;
+        self.chosen.area = place::on(self.chosen.area, shared.neck());
+    }
+
+    /// What is to be worked out, if something is.
+    pub(in crate::tui) fn job(&mut self, shared: &Shared) -> Option<Job<Found>> {
+        self.plans.job(&self.chosen, shared)
+    }
+
+    /// Takes what was worked out.
+    pub(in crate::tui) fn take_plan(&mut self, found: FoundPlan) {
+        self.plans.take(found);
+        let last = self.plans.number().saturating_sub(1);
+        if !self.plans.is_waiting() {
+            self.chosen.plan = self.chosen.plan.min(last);
+        }
+    }
+
+    /// Takes another tune, or this one with something changed in it.
+    pub(super) fn take_chart(&mut self, chart: Chart) {
+        let bar = self.bar().map(|bar| bar.number);
+        let beat = self.cell().map(|cell| cell.beat);
+        self.chosen.chart = Some(ChartInHand::new(chart));
+        self.sheet = Sheet::of(self.chosen.chart());
+        self.go_near(bar, beat);
+    }
+
+    /// To the cell of a bar with this number that is on a beat, or the last one before.
+    fn go_near(&mut self, bar: Option<u64>, beat: Option<fretloom_theory::ChartBeat>) {
+        let (Some(number), Some(beat)) = (bar, beat) else { return self.stay_in_tune() };
+        let before = |cell: &Cell| {
+            let at = self.sheet.bars.get(cell.bar).map(|bar| bar.number);
+            at.is_some_and(|at| (at, cell.beat) <= (number, beat))
+        };
+        self.cursor = self.sheet.cells.iter().take_while(|cell| before(cell)).count();
+        self.cursor = self.cursor.saturating_sub(1);
+        self.stay_in_tune();
+    }
+
+    fn stay_in_tune(&mut self) {
+        self.cursor = self.cursor.min(self.sheet.cells.len().saturating_sub(1));
+    }
+
+    /// What is chosen now, to be taken back to.
+    pub(in crate::tui) fn chosen(&self) -> &Chosen {
+        &self.chosen
+    }
+
+    /// Chooses all this again.
+    pub(in crate::tui) fn restore(&mut self, chosen: Chosen, shared: &Shared) {
+        self.field = None;
+        if chosen.chart != self.chosen.chart {
+            self.sheet = Sheet::of(chosen.chart());
+        }
+        self.chosen = chosen;
+        self.chosen.area = place::on(self.chosen.area, shared.neck());
+        self.stay_in_tune();
+    }
+
+    /// The tune, as it can be turned back to.
+    pub(in crate::tui) fn page(&self) -> Page {
+        Page { chosen: self.chosen.clone() }
+    }
+
+    /// Turns to a tune.
+    pub(in crate::tui) fn turn_to(&mut self, page: Page, shared: &Shared) {
+        self.restore(page.chosen, shared);
+    }
+
+    /// Where keys are pressed now: on the screen, or in the field that lies over it.
+    pub(in crate::tui) fn section(&self) -> Section {
+        if self.field.is_some() { Section::Typing } else { Section::Changes }
+    }
+
+    /// The part of a bar at which the player is.
+    pub(super) fn cell(&self) -> Option<&Cell> {
+        self.sheet.cells.get(self.cursor)
+    }
+
+    /// Its bar.
+    pub(super) fn bar(&self) -> Option<&SheetBar> {
+        self.sheet.bar_of(self.cursor)
+    }
+
+    /// The plan that is chosen, as it was found last.
+    #[must_use]
+    pub fn plan(&self) -> Option<&ChangesPlan> {
+        self.plans.last(self.chosen.plan)
+    }
+
+    /// The chord of the plan that sounds in a cell; none where the plan is of another chord, since it
+    /// is being made anew.
+    pub(super) fn planned(&self, cell: &Cell) -> Option<(usize, &ChangesChord)> {
+        let (index, planned) = self.plan()?.at(cell.from)?;
+        let is_it = matches!(&cell.sounds, Sounds::Chord(chord) if planned.chord() == chord);
+        is_it.then_some((index, planned))
+    }
+
+    /// The chord in hand, with its pair.
+    #[must_use]
+    pub fn chord(&self) -> Option<&ChangesChord> {
+        self.planned(self.cell()?).map(|(_, chord)| chord)
+    }
+
+    /// The chord that comes after it, after the last one the first.
+    pub(super) fn next_chord(&self) -> Option<&ChangesChord> {
+        let (index, _) = self.planned(self.cell()?)?;
+        let chords = &self.plan()?.chords;
+        chords.get(index + 1).or_else(|| chords.first())
+    }
+}

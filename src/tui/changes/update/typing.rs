@@ -1,0 +1,81 @@
+//! What is typed: all bars, one of them, where the hand stays.
+
+use super::super::field::{Field, Typed, chart_of, read_area};
+use super::super::sheet::SheetBar;
+use super::super::state::ChangesScreen;
+use crate::tui::command::TypingCommand;
+use crate::tui::key::Key;
+use crate::tui::one_line::in_one_line;
+use crate::tui::shared::Shared;
+
+impl ChangesScreen {
+    pub(super) fn edit(&mut self, what: Typed) {
+        let chart = self.chosen.chart();
+        let text = match what {
+            Typed::Chords => chart.map(|chart| in_one_line(&chart.to_string())),
+            Typed::Bar { written, .. } => chart.and_then(|chart| chart.typed_bar(written)),
+            Typed::Where => Some(self.chosen.area.to_string()),
+        };
+        self.field = Some(Field::new(what, &text.unwrap_or_default()));
+    }
+
+    /// The bar in hand; all of them where there is none yet.
+    pub(super) fn edit_bar(&mut self) {
+        let typed = |bar: &SheetBar| Typed::Bar { written: bar.written, number: bar.number };
+        self.edit(self.bar().map_or(Typed::Chords, typed));
+    }
+
+    /// Types a key that stands for no command, where something is typed.
+    pub(in crate::tui) fn type_key(&mut self, key: Key) {
+        if let Some(field) = &mut self.field {
+            field.text.press(key);
+        }
+    }
+
+    /// Types a pasted text, where something is typed. A chart of several lines is one line of bars.
+    pub(in crate::tui) fn paste(&mut self, text: &str) {
+        if let Some(field) = &mut self.field {
+            field.text.insert(&in_one_line(text));
+        }
+    }
+
+    /// Does what a command means in the field that lies over the screen.
+    pub(in crate::tui) fn update_field(&mut self, command: TypingCommand, shared: &mut Shared) {
+        match command {
+            TypingCommand::Suggestion => {}
+            TypingCommand::Accept => self.accept(shared),
+            TypingCommand::Cancel => self.field = None,
+        }
+    }
+
+    /// Takes what is typed. What cannot be read stays in the field.
+    fn accept(&mut self, shared: &mut Shared) {
+        let Some(field) = &self.field else { return };
+        let (what, text) = (field.what, field.text.text());
+        let is_taken = match what {
+            Typed::Chords => {
+                let read = chart_of(&text, self.chosen.chart());
+                read.map(|chart| {
+                    self.cursor = 0;
+                    self.take_chart(chart);
+                })
+                .is_ok()
+            }
+            Typed::Bar { written, .. } => {
+                let chart =
+                    self.chosen.chart().map(|chart| chart.retyped(written..written + 1, &text));
+                match chart {
+                    Some(Ok(chart)) => {
+                        self.take_chart(chart);
+                        true
+                    }
+                    Some(Err(_)) | None => false,
+                }
+            }
+            Typed::Where => read_area(&text, shared).map(|area| self.stay(area)).is_ok(),
+        };
+        if is_taken {
+            self.field = None;
+        }
+    }
+}

@@ -1,0 +1,91 @@
+//! The head: the tune and the instrument, then the chord in hand; or the field in which something is
+//! typed.
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+
+use super::super::drawing::Drawing;
+use super::super::field::Field;
+use crate::tui::widget::{below, draw_field, write};
+use crate::words::counted;
+
+impl Drawing<'_> {
+    pub(super) fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
+        self.draw_tune(below(area, 0), buffer);
+        self.draw_chord(below(area, 1), buffer);
+    }
+
+    /// What is typed, and below it what is wrong with it, or what can be typed.
+    pub(super) fn draw_field(&self, screen: Rect, buffer: &mut Buffer, field: &Field) {
+        let theme = &self.shared.theme;
+        let line = field.text.line_within(&field.label(), theme, screen.width);
+        let mistake = self.shared.notice.clone();
+        let mistake = mistake.or_else(|| field.mistake(self.screen.chosen.chart(), self.shared));
+        let (told, style) = match mistake {
+            Some(mistake) => (mistake, theme.error),
+            None => (field.what.help().to_owned(), theme.muted),
+        };
+        draw_field(screen, buffer, &line, (&told, style), theme);
+    }
+
+    /// `Title   in F, ♩=160   ▸ playing, round 2   E A D G B E`
+    fn draw_tune(&self, area: Rect, buffer: &mut Buffer) {
+        let theme = &self.shared.theme;
+        let chart = self.screen.chosen.chart();
+        let title = chart.and_then(|chart| chart.title.clone());
+        let title = title.unwrap_or_else(|| "a tune without a name".to_owned());
+        let mut line = Line::from(vec![Span::raw(" "), Span::styled(title, theme.title)]);
+        let words = [
+            chart.and_then(|chart| chart.key).map(|key| format!("in {key}")),
+            chart.and_then(|chart| chart.tempo).map(|tempo| format!("♩={:.0}", tempo.a_minute())),
+            chart.and_then(|chart| chart.feel.clone()),
+            chart.map(|_| counted(self.screen.sheet.bars.len(), "bar")),
+        ];
+        let words: Vec<String> = words.into_iter().flatten().collect();
+        line.push_span(Span::raw(format!("   {}", words.join(", "))));
+        if let Some(told) = self.shared.sound.in_words() {
+            line.push_span(Span::styled(format!("   ▸ {told}"), theme.key));
+        }
+        write(buffer, area, &line);
+        let room = area.width.saturating_sub(line.width() as u16 + 2);
+        if let Some(instrument) = self.shared.instrument_in_words(room) {
+            let width = instrument.chars().count() as u16;
+            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
+            write(buffer, right, &Line::styled(instrument, theme.muted));
+        }
+    }
+
+    /// `Em6   E Dorian   i of E minor   plan 1 of 8, 4 pairs`
+    fn draw_chord(&self, area: Rect, buffer: &mut Buffer) {
+        let theme = &self.shared.theme;
+        let mut line = Line::raw(" ");
+        if let Some(chord) = self.screen.chord() {
+            line.push_span(Span::styled(chord.chord().to_string(), theme.title));
+            let settled = chord.settled.as_ref().is_some_and(|settled| settled.scale.is_some());
+            let mark = if settled { " *" } else { "" };
+            line.push_span(Span::raw(format!("   {}{mark}", chord.over().scale())));
+            line.push_span(Span::styled(format!("   {}", chord.reading), theme.muted));
+        }
+        write(buffer, area, &line);
+        let plan = self.plan_in_words();
+        let width = plan.chars().count() as u16 + 1;
+        if line.width() as u16 + width < area.width {
+            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
+            write(buffer, right, &Line::styled(plan, theme.muted));
+        }
+    }
+
+    /// `plan 1 of 8, 4 pairs`; `planning…`
+    fn plan_in_words(&self) -> String {
+        if self.screen.plans.is_waiting() {
+            return "planning…".to_owned();
+        }
+        let Some(plan) = self.screen.plan() else { return String::new() };
+        let pairs = counted(plan.pairs.len(), "pair");
+        match self.screen.plans.number() {
+            0 | 1 => pairs,
+            count => format!("plan {} of {count}, {pairs}", self.screen.chosen.plan + 1),
+        }
+    }
+}

@@ -1,0 +1,141 @@
+//! The words below the neck: the shape in hand, how the fingers go, what the pair says now, and what
+//! comes next.
+
+use fretloom_fretboard::{StringSet, VoiceMove};
+use fretloom_theory::NoteName;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::Line;
+
+use super::super::drawing::Drawing;
+use super::neck::member_of;
+use crate::answer::{ChangesChord, NamedShape};
+use crate::tui::widget::{below, broken, cut_to, indented, write};
+use crate::words::{inversion, spaced};
+
+impl Drawing<'_> {
+    /// Where there is one row, what the last key has to tell has it alone.
+    pub(super) fn draw_words(&self, area: Rect, buffer: &mut Buffer) {
+        let (rows, theme) = (indented(area), &self.shared.theme);
+        let told = self.shared.notice.clone();
+        let told = told.or_else(|| self.screen.plans.refusal().map(str::to_owned));
+        let told = told.map(|told| broken(&told, rows.width)).unwrap_or_default();
+        let mut lines: Vec<(String, Style)> =
+            told.into_iter().map(|line| (line, theme.text)).collect();
+        let room = usize::from(rows.height).saturating_sub(lines.len());
+        let words = cut_to(self.words(rows.width, room), room);
+        lines.extend(words.into_iter().map(|line| (line, theme.muted)));
+        for ((line, style), row) in lines.into_iter().zip(0..rows.height) {
+            write(buffer, below(rows, row), &Line::styled(line, style));
+        }
+    }
+
+    /// What there is to say in so many rows, the hand first where there are three.
+    fn words(&self, width: u16, rows: usize) -> Vec<String> {
+        let Some(chord) = self.screen.chord() else { return Vec::new() };
+        let hand = self.hand_in_words(chord);
+        let moves = self.moves().map(|moves| self.moves_in_words(chord, moves));
+        let now = format!("now {}", now_in_words(chord));
+        let next =
+            self.screen.next_chord().map(|next| format!("next {}: {}", next.chord(), next.why()));
+        let all = match rows {
+            0 => Vec::new(),
+            1 => vec![moves.unwrap_or(now)],
+            2 => [moves, Some(now)].into_iter().flatten().collect(),
+            3 => [hand, moves, Some(now)].into_iter().flatten().collect(),
+            _ => [hand, moves, Some(now), next].into_iter().flatten().collect::<Vec<_>>(),
+        };
+        all.into_iter()
+            .flat_map(|line| if rows > 4 { broken(&line, width) } else { vec![line] })
+            .collect()
+    }
+
+    /// `C 1st inversion, 9-7-8, fingers 3-1-2 → B root position, 9-8-7`
+    fn hand_in_words(&self, chord: &ChangesChord) -> Option<String> {
+        let Some(hand) = chord.hand else {
+            return Some(
+                "the hand is anywhere: lock it to strings or frets to see its shapes".to_owned(),
+            );
+        };
+        let locked = self.screen.chosen.area.strings;
+        let next = self.screen.next_chord().and_then(|next| next.hand);
+        let next = next.map(|hand| format!(" → {}", shape_in_words(&hand.shape, locked, false)));
+        let choices = match hand.choices {
+            1 => " · the only shape of the pair here".to_owned(),
+            few @ (2 | 3) => format!(" · one of {few} shapes of the pair here"),
+            _ => String::new(),
+        };
+        Some(format!(
+            "{}{}{choices}",
+            shape_in_words(&hand.shape, locked, true),
+            next.unwrap_or_default()
+        ))
+    }
+
+    /// `string 4 B stays · string 3 D → D♯, up a fret (24 mm) · string 2 G stays`
+    fn moves_in_words(&self, chord: &ChangesChord, moves: [VoiceMove; 3]) -> String {
+        let Some(next) = self.screen.next_chord() else { return String::new() };
+        let one = |voice: VoiceMove| {
+            let neck = self.shared.neck();
+            let name = |chord: &ChangesChord, place| {
+                let (_, note, _) = member_of(chord, neck.pitch_at(place)?)?;
+                Some(note)
+            };
+            let names = (name(chord, voice.from()), name(next, voice.to()));
+            voice_in_words(voice, names)
+        };
+        moves.map(one).join(" · ")
+    }
+}
+
+/// `C 1st inversion, 9-7-8, fingers 3-1-2`
+fn shape_in_words(shape: &NamedShape, locked: Option<StringSet>, with_fingers: bool) -> String {
+    let frets = shape.frets.map(|fret| fret.to_string()).join("-");
+    let name = inversion(shape.shape.inversion(), shape.shape.by_name_only());
+    let strings = Some(shape.shape.string_set()).filter(|set| Some(*set) != locked);
+    let strings = strings.map(|set| format!(" on {set}")).unwrap_or_default();
+    let fingers = shape.shape.fingers().filter(|_| with_fingers);
+    let fingers =
+        fingers.map(|fingers| fingers.map(|finger| finger.number().to_string()).join("-"));
+    let fingers = fingers.map(|fingers| format!(", fingers {fingers}")).unwrap_or_default();
+    format!("{} {name}, {frets}{strings}{fingers}", shape.triad)
+}
+
+fn voice_in_words(voice: VoiceMove, names: (Option<NoteName>, Option<NoteName>)) -> String {
+    let (from, to) = (voice.from().string, voice.to().string);
+    let string =
+        if from == to { format!("string {from}") } else { format!("string {from} to {to}") };
+    let frets = voice.frets();
+    let way = if frets < 0 { "down" } else { "up" };
+    // To and from an open string no finger goes along the neck.
+    let mm = if voice.mm() > 0.0 { format!(" ({:.0} mm)", voice.mm()) } else { String::new() };
+    let far = match frets.unsigned_abs() {
+        0 => "stays".to_owned(),
+        1 => format!("{way} a fret{mm}"),
+        count => format!("{way} {count} frets{mm}"),
+    };
+    match names {
+        (Some(from), Some(to)) if from == to => format!("{string} {from} {far}"),
+        (Some(from), Some(to)) => format!("{string} {from} → {to} {far}"),
+        (None, _) | (_, None) => format!("{string} {far}"),
+    }
+}
+
+/// `C & D on Em6: ♭6 1 ♭3 · ♭7 9 4, leaves out G (♭3)`
+fn now_in_words(chord: &ChangesChord) -> String {
+    let degrees = chord
+        .pair
+        .names()
+        .map(|name| spaced(name.notes().map(|note| chord.over().degree(note.pitch_class()))));
+    let left_out = chord.left_out();
+    let left_out = left_out.iter().map(|left| format!("{} ({})", left.note, left.degree));
+    let left_out: Vec<String> = left_out.collect();
+    let no = match left_out.as_slice() {
+        [] => String::new(),
+        some => format!(", leaves out {}", some.join(", ")),
+    };
+    let rubs = chord.rubs();
+    let rubs = if rubs.is_empty() { String::new() } else { format!(", rubs {}", spaced(rubs)) };
+    format!("{} on {}: {}{no}{rubs}", chord.pair, chord.chord(), degrees.join(" · "))
+}

@@ -1,0 +1,304 @@
+//! What each key does to the changes screen: short triples of before, keys typed, after.
+//!
+//! Every triple begins with the changes of a tune that is typed there. What is told is a word or two
+//! of the screen.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "support/neck_reader.rs"]
+mod neck_reader;
+#[path = "support/player.rs"]
+mod player;
+
+use std::collections::HashSet;
+
+use fretloom::tui::command::{COMMANDS, ChangesCommand, Command, Section};
+use fretloom::tui::gesture::GESTURES;
+use fretloom::tui::keys::Keys;
+use fretloom::tui::mouse::Pointed;
+use player::Player;
+
+/// What a triple looks at.
+type Told = fn(&Player) -> String;
+
+/// One command: what is looked at; keys that lead to the state before, with its words; keys; words.
+type Triple = (ChangesCommand, Told, (&'static str, &'static str), &'static str, &'static str);
+
+const TUNE: &str = "[A] Dm7 | G7 | Cmaj7 | % | [B] Em7b5 A7 | Dm7";
+
+fn opened() -> Player {
+    let mut player = Player::after("Dm7", "4 c");
+    player.paste(TUNE);
+    player.press("enter");
+    player
+}
+
+fn rule_row(player: &Player) -> usize {
+    player.screen().lines().position(|line| line.starts_with("─ ")).unwrap()
+}
+
+/// The bar in hand and its chords, after the mark.
+fn bar(player: &Player) -> String {
+    let screen = player.screen();
+    let marked = screen.lines().take(rule_row(player)).find_map(|line| line.split_once('▸'));
+    let words = marked.map(|(_, words)| words.trim_start()).unwrap_or_default();
+    let end = words
+        .char_indices()
+        .skip(2)
+        .find(|(at, sign)| sign.is_ascii_digit() && words[..*at].ends_with("    "));
+    let words = &words[..end.map_or(words.len(), |(at, _)| at)];
+    words.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The chord in hand.
+fn chord(player: &Player) -> String {
+    player.line(1).split("   ").next().unwrap_or_default().to_owned()
+}
+
+fn scale(player: &Player) -> String {
+    player.line(1).split("   ").nth(1).unwrap_or_default().to_owned()
+}
+
+/// The pair in hand; a star after it where it is settled.
+fn pair(player: &Player) -> String {
+    let chord = player.program.changes().chord().unwrap();
+    let settled = chord.settled.as_ref().is_some_and(|settled| settled.pair.is_some());
+    format!("{:#}{}", chord.pair, if settled { " *" } else { "" })
+}
+
+/// The words of the line above the neck.
+fn place(player: &Player) -> String {
+    let rule = player.line(rule_row(player));
+    rule.trim_matches('─').split(" ─ ").next().unwrap().trim().to_owned()
+}
+
+fn labels(player: &Player) -> String {
+    let rule = player.line(rule_row(player));
+    rule.split("shown: ").nth(1).unwrap_or_default().trim_matches([' ', '─']).to_owned()
+}
+
+fn plan(player: &Player) -> String {
+    player.line(1).split("plan ").nth(1).unwrap_or_default().split(',').next().unwrap().to_owned()
+}
+
+fn top(player: &Player) -> String {
+    player.line(0).split("   ").take(2).collect::<Vec<_>>().join(" ")
+}
+
+/// What the last key had to tell.
+fn told(player: &Player) -> String {
+    player.line(rule_row(player) + 9)
+}
+
+#[rustfmt::skip]
+const TRIPLES: &[Triple] = &[
+    (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "4", "Dm7 D Dorian, the notes of C major"),
+    (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "esc", "Dm7 D Dorian, the notes of C major"),
+    (ChangesCommand::EditChords, top, ("", "a tune without a name 6 bars"), "c C | F enter", "a tune without a name 2 bars"),
+    (ChangesCommand::EditBar, bar, ("", "1 Dm7"), "enter A m 7 space D 7 enter", "1 Am7 D7"),
+    (ChangesCommand::EditWhere, place, ("", "strings 4-3-2, frets 1–12"), "/ V space 3 - 2 - 1 enter", "position V, strings 3-2-1"),
+    (ChangesCommand::NextChord, chord, ("", "Dm7"), "right", "G7"),
+    (ChangesCommand::NextChord, chord, ("end", "Dm7"), "right", "Dm7"),
+    (ChangesCommand::PreviousChord, chord, ("down", "Em7♭5"), "left", "Cmaj7"),
+    (ChangesCommand::PreviousChord, bar, ("", "1 Dm7"), "left", "6 Dm7"),
+    (ChangesCommand::NextRow, bar, ("right", "2 G7"), "down", "6 Dm7"),
+    (ChangesCommand::NextRow, told, ("down h h h h h h h h", "the first plan again"), "down", "this is the last row"),
+    (ChangesCommand::PreviousRow, bar, ("down", "5 Em7♭5 A7"), "up", "1 Dm7"),
+    (ChangesCommand::NextSection, bar, ("", "1 Dm7"), "pagedown", "5 Em7♭5 A7"),
+    (ChangesCommand::PreviousSection, bar, ("end", "6 Dm7"), "pageup", "5 Em7♭5 A7"),
+    (ChangesCommand::PreviousSection, bar, ("down", "5 Em7♭5 A7"), "pageup", "1 Dm7"),
+    (ChangesCommand::FirstBar, bar, ("down", "5 Em7♭5 A7"), "home", "1 Dm7"),
+    (ChangesCommand::LastBar, bar, ("", "1 Dm7"), "end", "6 Dm7"),
+    (ChangesCommand::NextPair, pair, ("", "Dm & Em"), "p", "Em & F *"),
+    (ChangesCommand::PreviousPair, pair, ("p", "Em & F *"), "P", "Dm & Em *"),
+    (ChangesCommand::NextScale, scale, ("", "D Dorian"), "s", "D Aeolian *"),
+    (ChangesCommand::PreviousScale, scale, ("s", "D Aeolian *"), "S", "D Dorian *"),
+    (ChangesCommand::Pin, pair, ("", "Dm & Em"), "i", "Dm & Em *"),
+    (ChangesCommand::Release, pair, ("p", "Em & F *"), "delete", "Dm & Em"),
+    (ChangesCommand::OtherPlan, plan, ("", ""), "h", "2 of 8"),
+    (ChangesCommand::PlanBefore, plan, ("h", "2 of 8"), "H", "1 of 8"),
+    (ChangesCommand::NextStrings, place, ("", "strings 4-3-2, frets 1–12"), "t", "strings 5-4-3, frets 1–12"),
+    (ChangesCommand::PreviousStrings, place, ("", "strings 4-3-2, frets 1–12"), "T", "strings 3-2-1, frets 1–12"),
+    (ChangesCommand::NextView, place, ("", "strings 4-3-2, frets 1–12"), "v", "position II, strings 4-3-2, frets 1–12"),
+    (ChangesCommand::NextChoice, place, ("v", "position II, strings 4-3-2, frets 1–12"), "1", "position III, strings 4-3-2, frets 1–12"),
+    (ChangesCommand::PreviousChoice, place, ("v 1", "position III, strings 4-3-2, frets 1–12"), "2", "position II, strings 4-3-2, frets 1–12"),
+    (ChangesCommand::MoreBars, bar, ("", "1 Dm7"), "b", "2 %"),
+    (ChangesCommand::FewerBars, bar, ("", "1 Dm7"), "B", "1 G7"),
+    (ChangesCommand::Labels, labels, ("", "note"), "n", "degree"),
+];
+
+#[test]
+fn every_key_does_what_it_says() {
+    let mut wrong = Vec::new();
+    for (command, told, (lead, before), keys, after) in TRIPLES {
+        let mut player = opened();
+        player.press(lead);
+        let was = told(&player);
+        player.press(keys);
+        let is = told(&player);
+        if (was.as_str(), is.as_str()) != (before, after) {
+            wrong.push(format!("{command:?} {lead:?}: {was:?}, {keys:?}: {is:?}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_command_of_the_screen_has_a_triple() {
+    let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.0).collect();
+    for row in COMMANDS.iter().filter(|row| row.section == Section::Changes) {
+        let Command::Changes(command) = row.command else { panic!("{}", row.name) };
+        assert!(told.contains(&command), "{}", row.name);
+    }
+}
+
+/// A triple whose keys are those of another command would test nothing of its own.
+#[test]
+fn every_triple_presses_a_key_of_its_command() {
+    let (keys, _) = Keys::built_in();
+    for (command, _, _, typed, _) in TRIPLES {
+        let row = COMMANDS.iter().find(|row| row.command == Command::Changes(*command)).unwrap();
+        let of_command = keys.of(row);
+        let pressed =
+            typed.split_whitespace().any(|key| of_command.contains(&key.parse().unwrap()));
+        assert!(pressed, "{command:?}: {typed}");
+    }
+}
+
+/// Whatever the tune, the strings and the frets: the shape in hand is one of its pair, and lies where
+/// the hand was locked; what is said of the way to the next shape is counted again from its frets.
+#[test]
+fn the_hand_never_leaves_its_place() {
+    for (typed, strings, frets) in [
+        ("4-3-2 1-12", [4, 3, 2], 1..=12),
+        ("5-10 4-3-2", [4, 3, 2], 5..=10),
+        ("V 3-2-1", [3, 2, 1], 4..=9),
+    ] {
+        let mut player = opened();
+        player.press("/");
+        player.paste(typed);
+        player.press("enter");
+        for _ in 0..8 {
+            let chord = player.program.changes().chord().unwrap().clone();
+            let shape = chord.hand.unwrap().shape;
+            let [first, second] = chord.pair.names().map(|name| name.triad());
+            assert!([first, second].contains(&shape.shape.triad()));
+            for place in shape.shape.places() {
+                assert!(strings.contains(&place.string.number()), "{typed}: {place:?}");
+                assert!(frets.contains(&place.fret.number()), "{typed}: {place:?}");
+            }
+            let before = shape.frets.map(|fret| i16::from(fret.number()));
+            let screen = player.screen();
+            let said = screen.lines().find(|line| line.starts_with(" string ")).unwrap();
+            player.press("right");
+            let next = player.program.changes().chord().unwrap().hand.unwrap().shape;
+            let after = next.frets.map(|fret| i16::from(fret.number()));
+            for (index, (was, is)) in before.iter().zip(after).enumerate() {
+                let voice = said.split(" · ").nth(index).unwrap_or_default();
+                let counted = match is - was {
+                    0 => "stays".to_owned(),
+                    1 => "up a fret (".to_owned(),
+                    -1 => "down a fret (".to_owned(),
+                    up @ 2.. => format!("up {up} frets ("),
+                    down => format!("down {} frets (", -down),
+                };
+                assert!(voice.contains(&counted), "{typed}: {said}: {was} to {is}");
+            }
+        }
+    }
+}
+
+/// What is settled is marked, outlives other bars that change, and is taken back step by step.
+#[test]
+fn what_the_player_settles_wins() {
+    let mut player = opened();
+    player.press("right p");
+    let settled = pair(&player);
+    assert!(settled.ends_with(" *"), "{settled}");
+    player.press("left enter D b 7 enter right");
+    assert_eq!(pair(&player), settled);
+    player.press("left b right");
+    assert_eq!((chord(&player), pair(&player)), ("G7".to_owned(), settled.clone()));
+    player.press("t");
+    assert_eq!(pair(&player), settled);
+    player.press("delete");
+    assert_ne!(pair(&player), settled);
+    player.press("z");
+    assert_eq!(pair(&player), settled);
+    player.press("z z z z home");
+    assert_eq!(chord(&player), "Dm7");
+    player.press("right");
+    assert!(!pair(&player).ends_with('*'), "{}", pair(&player));
+}
+
+/// The mistake is told while it is typed; the tune stays what it was.
+#[test]
+fn a_bar_that_cannot_be_read_says_why_and_changes_nothing() {
+    for (keys, words) in [
+        ("enter H 7", "at character 1: expected a note letter"),
+        ("enter C space x", "at character 3: expected"),
+        ("enter : | 3 C", "expected"),
+        ("c C | | | F", "at character"),
+        ("/ 3 0", "expected"),
+    ] {
+        let mut player = opened();
+        let before = bar(&player);
+        player.press(keys);
+        let screen = player.screen();
+        assert!(screen.lines().take(4).any(|line| line.contains(words)), "{keys}: {screen}");
+        player.press("enter");
+        assert!(player.screen().lines().take(4).any(|line| line.contains(words)), "{keys}");
+        player.press("esc");
+        assert_eq!(bar(&player), before, "{keys}");
+    }
+}
+
+/// The bars stand there at once; their pairs come when they have been found.
+#[test]
+fn bars_do_not_wait_for_their_plan() {
+    use fretloom::tui::event::Event;
+    use fretloom::tui::program::Effect;
+    use fretloom::tui::runtime::App;
+    let mut player = opened();
+    player.press("enter B b 7");
+    let mut effects = player.program.update(Event::Key("enter".parse().unwrap()));
+    assert!(bar(&player).starts_with("1 B♭7"), "{}", player.screen());
+    assert!(player.shows("planning…"), "{}", player.screen());
+    assert!(player.program.changes().chord().is_none());
+    let Some(Effect::Work(job)) = effects.pop() else { panic!("{effects:?}") };
+    player.program.finish(job.run());
+    assert!(!player.shows("planning…"));
+    assert_eq!(player.program.changes().chord().unwrap().chord().to_string(), "B♭7");
+}
+
+/// On every instrument the screen has its bars and its strings, at 80×24.
+#[test]
+fn every_instrument_has_its_hand() {
+    let library = fretloom::library::Library::load(None);
+    for (tuning, _) in library.tunings.iter() {
+        let mut player = Player::on("Dm7", tuning.id());
+        player.press("4 t");
+        let screen = player.screen();
+        let strings = screen.lines().filter(|line| line.contains(['┼', '┤', '├', '╪'])).count();
+        assert_eq!(strings, tuning.string_count(), "{}\n{screen}", tuning.id());
+        assert!(player.shows("▸1 Dm7"), "{}\n{screen}", tuning.id());
+    }
+}
+
+#[test]
+fn bars_are_clicked_and_the_wheel_goes_on() {
+    let mut player = opened();
+    player.point("G7", 0, Pointed::Click);
+    assert_eq!(chord(&player), "G7");
+    player.point("A7", 0, Pointed::Click);
+    assert_eq!(chord(&player), "A7");
+    // Its number belongs to a bar.
+    player.point("3 Cmaj7", 0, Pointed::Click);
+    assert_eq!(chord(&player), "Cmaj7");
+    player.point("3 Cmaj7", 2, Pointed::WheelDown);
+    assert!(bar(&player).starts_with("4 %"));
+    player.point("3 Cmaj7", 12, Pointed::WheelUp);
+    assert!(bar(&player).starts_with("3 Cmaj7"));
+    let gestures = GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Changes));
+    assert_eq!(gestures.count(), 3);
+}
