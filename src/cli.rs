@@ -14,6 +14,7 @@ mod files;
 mod interrupt;
 mod line_files;
 mod misuse;
+mod new_files;
 mod outcome;
 mod own_files;
 mod play;

@@ -74,7 +74,7 @@ fn places_where_no_file_can_be_are_refused_in_words() {
     home.put("file", "");
     for (name, reason) in [
         ("folder", "it is a folder; expected the name of a file"),
-        ("-", "standard output is for the line itself; expected the name of a file"),
+        ("-", "standard output is for the answer itself; expected the name of a file"),
         ("..", "that is no name of a file; expected the name of a file"),
         ("no/a.mid", "there is no folder no; expected a folder that is there"),
         ("file/a.mid", "there is no folder file; expected a folder that is there"),
