@@ -1,3 +1,5 @@
 //! Writers of pictures, apart from the screen.
 
+pub mod pdf;
+pub mod svg;
 pub mod text;
