@@ -40,8 +40,8 @@ mod wishes;
 
 pub use arpeggios::{ArpeggiosAnswer, NamedArpeggio};
 pub use changes::{
-    BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, NeverHere,
-    PlanWishes, ShapeInHand, Sounding, UnwantedNote,
+    BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, ChartMoment,
+    NeverHere, PlanWishes, ShapeInHand, Sounding, VoiceWay,
 };
 pub use chart_file::read_chart;
 pub use check::CheckAnswer;

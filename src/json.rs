@@ -10,6 +10,7 @@
 mod arpeggios;
 mod ascii;
 mod at_place;
+mod changes;
 mod check;
 mod chord;
 mod compare;

@@ -40,6 +40,10 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
             "Dm7",
         ],
     ),
+    (
+        "format title key bars distinct_pairs cost",
+        &["changes", concat!(env!("CARGO_MANIFEST_DIR"), "/tests/changes/four_pairs.txt")],
+    ),
     ("format tunings", &["tunings"]),
     ("format patterns", &["patterns"]),
     ("format problems", &["check"]),

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 14] = [
+const CALLS: [(&str, &[&str]); 15] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -22,6 +22,7 @@ const CALLS: [(&str, &[&str]); 14] = [
     ("ladder", &["ladder", "Bb", "C"]),
     ("neck", &["neck", "Ab7alt"]),
     ("line", &["line", "| Ab7alt | G7 |", "--bars", "4"]),
+    ("changes", &["changes", "CHART", "--frets", "1-6"]),
     ("explain", &["explain", "ALTERED"]),
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
@@ -32,7 +33,7 @@ const CALLS: [(&str, &[&str]); 14] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 69] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 77] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -102,6 +103,14 @@ const OPTIONS: [(&str, &[&str], &[&str]); 69] = [
     ("below", &["--below", "degrees"], &[]),
     ("triads", &["--triads"], &[]),
     ("link", &["--link", "below"], &["--travel", "up"]),
+    ("kinds", &["--kinds", "major"], &[]),
+    ("guide_tones", &["--guide-tones"], &[]),
+    ("contrast", &["--contrast"], &[]),
+    ("settle", &["--settle", "E & F@2"], &[]),
+    ("never", &["--never", "G@3"], &[]),
+    ("optional", &["--optional"], &[]),
+    ("once", &["--once"], &[]),
+    ("plans", &["--plans", "3"], &[]),
 ];
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
@@ -153,14 +162,19 @@ const ALTERED: &str = r#"{"tempo":120,"chords":[{"onset_s":0,"symbol":"Ab7alt"}]
     {"onset_s":1.0,"duration_s":0.2,"midi":68},{"onset_s":1.25,"duration_s":0.2,"midi":71},
     {"onset_s":1.5,"duration_s":0.2,"midi":62},{"onset_s":1.75,"duration_s":0.2,"midi":66}]}"#;
 
+/// Two sections that keep a pair, a chord in brackets, and one whose scale is a matter of the key.
+const CHART: &str = "[A] | Ab7alt | Dm7 | [B] Cmaj7 (A7) | Cm |";
+
 fn run(home: &Home, call: &[&str], more: &[&[&str]]) -> Said {
     let line = home.put("line.json", LINE);
     let altered = home.put("altered.json", ALTERED);
-    let [line, altered] = [&line, &altered].map(|file| file.to_str().unwrap());
+    let chart = home.put("chart.txt", CHART);
+    let [line, altered, chart] = [&line, &altered, &chart].map(|file| file.to_str().unwrap());
     let words = call.iter().chain(more.iter().copied().flatten());
     let words = words.map(|word| match *word {
         "LINE" => line,
         "ALTERED" => altered,
+        "CHART" => chart,
         word => word,
     });
     home.run(&words.collect::<Vec<_>>())
@@ -293,7 +307,7 @@ fn an_answer_that_cannot_be_written_is_told() {
     let calls = CALLS
         .iter()
         .map(|(_, call)| *call)
-        .filter(|call| !["finger", "explain"].contains(&call[0]));
+        .filter(|call| !["finger", "explain", "changes"].contains(&call[0]));
     for call in calls.chain(others) {
         for json in [&[][..], &["--json"]] {
             let mut program: Command = home.program();

@@ -7,16 +7,19 @@ mod answer;
 mod bar;
 mod chord;
 mod hand;
+mod moment;
 mod question;
+mod settle;
 mod stretch;
 mod wishes;
 
 pub use answer::{ChangesAnswer, ChangesPlan};
 pub use bar::{BarChord, ChangesBar, Sounding};
 pub use chord::ChangesChord;
-pub use hand::ShapeInHand;
+pub use hand::{ShapeInHand, VoiceWay};
+pub use moment::ChartMoment;
 pub use question::ChangesQuestion;
-pub use wishes::{NeverHere, PlanWishes, UnwantedNote};
+pub use wishes::{NeverHere, PlanWishes};
 
 #[cfg(test)]
 mod tests;

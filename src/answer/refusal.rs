@@ -240,6 +240,23 @@ pub enum Refusal {
     },
     /// A chart without a chord that pairs could be planned for.
     NothingToPlan,
+    /// A text that settles neither a pair nor a scale for a chord.
+    NothingSettled {
+        /// The text as given.
+        text: String,
+    },
+    /// A moment that a chart does not have.
+    MomentNotInChart {
+        /// The moment as it is typed.
+        moment: String,
+        /// The number of the last bar.
+        last: String,
+    },
+    /// A scale without a root where no chord gives it one.
+    NoChordThere {
+        /// The moment as it is typed.
+        moment: String,
+    },
     /// A chord of a chart for which no pair does what is wanted.
     NoPairHere {
         /// The chord.
@@ -434,6 +451,20 @@ impl fmt::Display for Refusal {
             Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
             Refusal::NothingToPlan => f.write_str(
                 "there is no chord in the chart to plan for: expected one, as in | Dm7 |",
+            ),
+            Refusal::NothingSettled { text } => write!(
+                f,
+                "cannot settle \"{text}\": expected a pair or a scale, @ and the bar, as in \
+                 \"F & G@5\" or altered@5.3"
+            ),
+            Refusal::MomentNotInChart { moment, last } => write!(
+                f,
+                "the chart has no beat {moment}: expected a beat of a bar up to {last}, as it is heard"
+            ),
+            Refusal::NoChordThere { moment } => write!(
+                f,
+                "no chord sounds at {moment} that would give the scale its root: expected a scale \
+                 with its root, as in \"G altered\", or another beat"
             ),
             Refusal::NoPairHere { chord, bar, beat, lacks } => write!(
                 f,

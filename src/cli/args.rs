@@ -12,6 +12,7 @@ use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
 use crate::tui::pedal::Pedal;
 
+mod changes;
 mod choice;
 mod explain;
 mod finger;
@@ -25,6 +26,7 @@ mod value;
 mod view;
 mod where_to;
 
+pub(super) use changes::Changes;
 pub(super) use choice::ChoiceArgs;
 pub(super) use explain::Explain;
 pub(super) use finger::Finger;
@@ -209,6 +211,8 @@ pub enum Command {
     Neck(Neck),
     /// A line of the pairs of a chord, or of several: tab, fingers and strokes, and what it does
     Line(Box<Line>),
+    /// The plan of a chart: scale and pair for every chord of a tune, and where the hand goes
+    Changes(Box<Changes>),
     /// What a line from a file does over its chords, bar by bar: scale, pair, groups, landings
     Explain(Explain),
     /// A line from a file on the neck: where to play each note, and with which finger

@@ -1,11 +1,13 @@
 //! The commands that print what `answer` says, each with its text and its JSON, and play it where that is
 //! asked for.
 
+mod changes;
 mod explain;
 mod finger;
 mod line;
 mod neck;
 mod pairs;
+mod read_chart;
 mod read_score;
 mod shapes;
 mod tunings;
@@ -40,6 +42,7 @@ impl Call<'_> {
             Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Line(wanted) => return self.line(wanted),
+            Command::Changes(wanted) => self.changes(wanted)?,
             Command::Explain(wanted) => self.explain(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {

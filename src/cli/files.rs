@@ -5,7 +5,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use crate::answer::Refusal;
-use crate::score_file;
+use crate::score_file::{self, LONGEST_FILE};
 use crate::words::in_plain_words;
 
 /// A book of a thousand tunes has fewer chords than this holds. What is longer is something else,
@@ -35,4 +35,24 @@ fn read_list(from: impl Read) -> io::Result<String> {
     // Some editors begin a file with the mark of its byte order, or write UTF-16.
     let text = score_file::text(&bytes).map_err(|_| io::ErrorKind::InvalidData)?;
     Ok(text.into_owned())
+}
+
+/// The bytes of a file, or with `-` of standard input: no more than the longest file has, and one, which
+/// tells that it is longer.
+pub(super) fn bytes(file: &Path) -> Result<Vec<u8>, Refusal> {
+    let read = if file == Path::new("-") {
+        read_bytes(io::stdin().lock())
+    } else {
+        File::open(file).and_then(read_bytes)
+    };
+    read.map_err(|error| Refusal::LineFile {
+        name: file.display().to_string(),
+        reason: in_plain_words(&error),
+    })
+}
+
+fn read_bytes(from: impl Read) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    from.take(LONGEST_FILE as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
 }

@@ -4,28 +4,30 @@
 use clap::ArgMatches;
 use clap::parser::ValueSource;
 
-use super::args::{Cli, Command, Line, Neck, Request, Shapes, StrikeArg, ViewArgs, ViewWord};
+use super::args::{
+    Changes, Cli, Command, Line, Neck, Request, Shapes, StrikeArg, ViewArgs, ViewWord,
+};
 use crate::picture::Labels;
 
 /// The options of every command, and the commands to which each says something; the screen is the
 /// program's own name.
 const COMMON: [(&str, &[&str]); 10] = [
-    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
-    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
-    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger"]),
-    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain"]),
+    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
+    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
+    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
+    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain", "changes"]),
     (
         "json",
         &[
             "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "explain",
-            "finger", "patterns", "tunings", "compare", "check", "settings",
+            "finger", "changes", "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
-            "explain", "finger", "patterns", "tunings", "compare", "check", "settings",
+            "explain", "finger", "changes", "patterns", "tunings", "compare", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),
@@ -42,6 +44,7 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
     misused_common(&typed).or_else(|| match &cli.command {
         Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck, &typed),
         Some(Request::Print(Command::Line(line))) => misused_on_line(line, &typed),
+        Some(Request::Print(Command::Changes(changes))) => misused_on_changes(changes, &typed),
         Some(Request::Print(Command::Shapes(shapes))) => misused_on_shapes(shapes),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
@@ -131,6 +134,16 @@ fn misused_on_neck(neck: &Neck, typed: &Typed<'_>) -> Option<String> {
         return Some(format!("--labels {label} says nothing without a view: expected --view too"));
     }
     misused_view(&neck.view, &options(neck, typed))
+}
+
+/// A plan that locks the hand to no part of the neck asks for no neck.
+fn misused_on_changes(changes: &Changes, typed: &Typed<'_>) -> Option<String> {
+    let of_necks = ["tuning", "capo", "capo_strings", "no_open", "reach"];
+    let is_locked = changes.strings.is_some() || changes.where_to.frets.is_some();
+    let option = typed.first_of(&of_necks).filter(|_| !is_locked)?.replace('_', "-");
+    Some(format!(
+        "--{option} says nothing to changes while the hand is free: expected --strings or --frets too"
+    ))
 }
 
 /// Two notes of an arpeggio may lie on one string.

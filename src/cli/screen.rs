@@ -19,7 +19,8 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
         return Err(Failure::Input(
             "the screen needs a terminal, and this is none; these commands print text: pairs, \
-             scales, triads, chord, shapes, ladder, neck, line, explain, finger, tunings (see fretloom --help)"
+             scales, triads, chord, shapes, ladder, neck, line, changes, explain, finger, tunings \
+             (see fretloom --help)"
                 .to_owned(),
         ));
     }

@@ -1,5 +1,6 @@
 //! Answers as text for people.
 
+mod changes;
 mod chords;
 mod explain;
 mod finger;
@@ -14,6 +15,7 @@ mod table;
 mod tunings;
 mod view;
 
+pub(super) use changes::changes;
 pub(super) use chords::{chord, chords};
 pub(super) use explain::explain;
 pub(super) use finger::finger;

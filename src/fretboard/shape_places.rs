@@ -30,8 +30,9 @@ use crate::{Neck, Shape, ShapeQuery, VoiceMovement};
 pub struct ShapePlaces<'a> {
     neck: &'a Neck,
     query: ShapeQuery,
-    /// The shapes of each pair that was asked for, by the notes of its triads.
-    known: RefCell<HashMap<[u16; 2], Rc<[Shape]>>>,
+    /// The shapes of each pair that was asked for. An augmented triad by another root sounds the same in
+    /// the same places, but its inversions have other names.
+    known: RefCell<HashMap<TriadPair, Rc<[Shape]>>>,
 }
 
 /// What a millimetre costs that a voice goes, in thousandths of a change: a fret in the middle of a
@@ -48,10 +49,8 @@ impl<'a> ShapePlaces<'a> {
     /// The shapes of a pair, the lower ones first, those of both triads among one another.
     #[must_use]
     pub fn shapes(&self, pair: TriadPair) -> Rc<[Shape]> {
-        let mut key = pair.triads().map(|triad| triad.set().bits());
-        key.sort_unstable();
         let mut known = self.known.borrow_mut();
-        Rc::clone(known.entry(key).or_insert_with(|| self.found(pair)))
+        Rc::clone(known.entry(pair).or_insert_with(|| self.found(pair)))
     }
 
     fn found(&self, pair: TriadPair) -> Rc<[Shape]> {

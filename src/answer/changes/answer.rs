@@ -1,15 +1,17 @@
 //! The answer of `changes FILE`.
 
-use fretloom_fretboard::Neck;
+use fretloom_fretboard::{Neck, Region};
 use fretloom_theory::{
-    Chart, Chorus, Key, Plan, PlanCost, PlanError, PlanQuery, Quarters, Spelling, TriadPair,
+    Chart, ChartChoice, Chorus, Key, Plan, PlanCost, PlanError, PlanQuery, Quarters, ScaleKind,
+    Spelling, TriadPair,
 };
 
 use super::bar::{ChangesBar, bars};
 use super::chord::ChangesChord;
 use super::hand::Shapes;
 use super::question::ChangesQuestion;
-use super::stretch::{Stretch, beat_at, stretches};
+use super::stretch::{Stretch, at, beat_at, stretches};
+use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::{PairLacks, Refusal};
 
 /// A chart as it is heard, and the plans for it.
@@ -37,6 +39,12 @@ pub struct ChangesAnswer {
     pub key: Option<Key>,
     /// The bars as they are heard.
     pub bars: Vec<ChangesBar>,
+    /// The part of the neck to which the hand is locked, where it is.
+    pub region: Option<Region>,
+    /// What is settled where nothing sounds that it could be settled for.
+    pub passed_over: Vec<ChartChoice>,
+    /// Scales of the player's own, which are offered too.
+    pub own: Vec<ScaleKind>,
     /// How triads are written.
     pub spelling: Spelling,
     best: ChangesPlan,
@@ -79,6 +87,9 @@ impl ChangesAnswer {
             chart: question.chart.clone(),
             key: question.key(),
             bars: bars(&question.chart.bars, &chorus, &stretches),
+            region: question.region,
+            passed_over: passed_over(question, &chorus, &stretches),
+            own: question.own.clone(),
             spelling: question.spelling,
             best,
             others: plans.collect(),
@@ -105,16 +116,15 @@ impl ChangesPlan {
         shapes: Option<&Shapes<'_>>,
         spelling: Spelling,
     ) -> ChangesPlan {
-        let told = |(index, (stretch, planned))| {
-            let chord = ChangesChord::new(stretch, planned, spelling);
-            let hand = shapes.and_then(|shapes| shapes.in_hand(plan, index, chord.pair));
-            chord.held(hand)
-        };
-        ChangesPlan {
-            chords: stretches.iter().zip(plan.chords()).enumerate().map(told).collect(),
-            cost: plan.cost(),
-            pairs: plan.pairs(),
+        let told = |(stretch, planned)| ChangesChord::new(stretch, planned, spelling);
+        let mut chords: Vec<ChangesChord> = stretches.iter().zip(plan.chords()).map(told).collect();
+        if let Some(shapes) = shapes {
+            let pairs: Vec<NamedPair> = chords.iter().map(|chord| chord.pair).collect();
+            for (chord, hand) in chords.iter_mut().zip(shapes.in_hand(plan, &pairs)) {
+                chord.hand = hand;
+            }
         }
+        ChangesPlan { chords, cost: plan.cost(), pairs: plan.pairs() }
     }
 
     /// The chord that sounds at a moment, with its index; `None` where none does.
@@ -124,6 +134,18 @@ impl ChangesPlan {
         let chord = self.chords.get(index).filter(|chord| moment < chord.until)?;
         Some((index, chord))
     }
+}
+
+/// What is settled for moments at which no chord is planned.
+fn passed_over(
+    question: &ChangesQuestion,
+    chorus: &Chorus,
+    stretches: &[Stretch],
+) -> Vec<ChartChoice> {
+    let is_heard = |choice: &&ChartChoice| {
+        Chart::moment_of(chorus, choice).and_then(|moment| at(stretches, moment)).is_some()
+    };
+    question.chart.choices.iter().filter(|choice| !is_heard(choice)).cloned().collect()
 }
 
 /// Why there is no plan, told by the chord's bar.

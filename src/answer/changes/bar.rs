@@ -63,13 +63,39 @@ impl Sounding {
     }
 }
 
+impl ChangesBar {
+    /// The beat with which it begins; a pick-up begins with a later one.
+    #[must_use]
+    pub fn first_beat(&self) -> ChartBeat {
+        let length = self.until.checked_sub(self.from).unwrap_or_default();
+        let missing = self.meter.bar().checked_sub(length).unwrap_or_default();
+        let missing = if self.number == 0 { missing } else { Quarters::ZERO };
+        ChartBeat::at(missing, self.meter).unwrap_or(ChartBeat::FIRST)
+    }
+
+    /// How many beats it has.
+    #[must_use]
+    pub fn beats(&self) -> f64 {
+        beats_between(self.from, self.until, self.meter)
+    }
+}
+
 impl BarChord {
+    /// Has its chord begun in a bar before, so that nothing changes?
+    #[must_use]
+    pub const fn goes_on(&self) -> bool {
+        matches!(self.sounding, Sounding::GoesOn(_))
+    }
+
     /// How many beats of this meter it lasts.
     #[must_use]
     pub fn beats(&self, meter: Meter) -> f64 {
-        let length = self.until.checked_sub(self.from).unwrap_or_default();
-        length.to_f64() / meter.beat().to_f64()
+        beats_between(self.from, self.until, meter)
     }
+}
+
+fn beats_between(from: Quarters, until: Quarters, meter: Meter) -> f64 {
+    until.checked_sub(from).unwrap_or_default().to_f64() / meter.beat().to_f64()
 }
 
 /// The bars of a chorus, with what sounds in each.

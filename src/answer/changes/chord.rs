@@ -51,11 +51,6 @@ impl ChangesChord {
         }
     }
 
-    /// The same with a shape in hand.
-    pub(super) fn held(self, hand: Option<ShapeInHand>) -> ChangesChord {
-        ChangesChord { hand, ..self }
-    }
-
     /// The chord.
     #[must_use]
     pub fn chord(&self) -> &Chord {

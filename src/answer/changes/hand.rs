@@ -3,24 +3,63 @@
 use std::cell::RefCell;
 use std::collections::HashMap;
 
-use fretloom_fretboard::{Hand, Neck, Place, Shape, ShapePlaces, ShapeQuery, VoiceMovement};
-use fretloom_theory::{Plan, PlannedChord, SpelledTriad};
+use fretloom_fretboard::{
+    Fret, Hand, Neck, Place, Shape, ShapePlaces, ShapeQuery, StringNumber, VoiceMove, VoiceMovement,
+};
+use fretloom_theory::{Plan, PlannedChord, SpelledTriad, Triad};
 
 use super::question::ChangesQuestion;
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
-use crate::answer::shapes::NamedShape;
+use crate::answer::shapes::{NamedShape, to_a_tenth};
 
 /// The shape in hand over a chord, and how the fingers come to it.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct ShapeInHand {
     /// The shape, of one of the triads of the pair.
     pub shape: NamedShape,
-    /// How its voices come from the shape before, those of the first chord from the last one; `None`
-    /// where nothing comes before.
+    /// The shape before, that of the last chord before the first one; `None` where nothing comes before.
+    pub before: Option<NamedShape>,
+    /// How its voices come from there.
     pub movement: Option<VoiceMovement>,
     /// How many shapes of the pair lie in that part of the neck.
     pub choices: usize,
+}
+
+/// How a voice comes to a shape, with frets as they are written.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct VoiceWay {
+    /// Where it comes from.
+    pub from: (StringNumber, Fret),
+    /// Where it goes.
+    pub to: (StringNumber, Fret),
+    /// How many frets it goes up the neck; towards the nut they are negative.
+    pub frets: i8,
+    /// How far that is along the neck, to a tenth of a millimetre.
+    pub mm: f64,
+}
+
+impl ShapeInHand {
+    /// The longest way that a voice goes, to a tenth of a millimetre; `None` where nothing comes before.
+    #[must_use]
+    pub fn moved_mm(&self) -> Option<f64> {
+        self.movement.map(|movement| to_a_tenth(movement.largest_mm()))
+    }
+
+    /// How its voices come to it, that on the string with the highest number first; nothing where nothing
+    /// comes before.
+    #[must_use]
+    pub fn ways(&self) -> Vec<VoiceWay> {
+        let Some((movement, before)) = self.movement.zip(self.before) else { return Vec::new() };
+        let frets = before.frets.into_iter().zip(self.shape.frets);
+        let way = |(voice, (from, to)): (VoiceMove, (Fret, Fret))| VoiceWay {
+            from: (voice.from().string, from),
+            to: (voice.to().string, to),
+            frets: voice.frets(),
+            mm: to_a_tenth(voice.mm()),
+        };
+        movement.voices().into_iter().zip(frets).map(way).collect()
+    }
 }
 
 /// The shapes of a part of a neck, for a hand.
@@ -31,7 +70,7 @@ pub(super) struct Shapes<'a> {
     goes_round: bool,
     places: ShapePlaces<'a>,
     /// Shapes with their fingers, which take time to find.
-    held: RefCell<HashMap<[Place; 3], Shape>>,
+    held: RefCell<HashMap<(Triad, [Place; 3]), Shape>>,
 }
 
 impl<'a> Shapes<'a> {
@@ -59,26 +98,26 @@ impl<'a> Shapes<'a> {
         &self.places
     }
 
-    /// The shape in hand over the chord of a plan with this index, whose pair has this name.
-    pub(super) fn in_hand(
-        &self,
-        plan: &Plan,
-        chord: usize,
-        pair: NamedPair,
-    ) -> Option<ShapeInHand> {
-        let planned = plan.chords().get(chord)?;
-        let shape = self.shape(planned)?;
-        let round = || plan.chords().last().filter(|_| self.goes_round);
-        let before = match chord.checked_sub(1) {
-            Some(before) => plan.chords().get(before),
-            None => round(),
+    /// The shape in hand over each chord of a plan, whose pairs have these names.
+    pub(super) fn in_hand(&self, plan: &Plan, pairs: &[NamedPair]) -> Vec<Option<ShapeInHand>> {
+        let named = |(planned, pair): (&PlannedChord, &NamedPair)| {
+            let shape = self.held(self.shape(planned)?);
+            Some(NamedShape::new(self.neck, name_of(&shape, *pair), &shape))
         };
-        let before = before.and_then(|before| self.shape(before));
-        Some(ShapeInHand {
-            shape: NamedShape::new(self.neck, name_of(&shape, pair), &self.held(shape)),
-            movement: before.map(|before| VoiceMovement::between(self.neck, &before, &shape)),
-            choices: self.places.shapes(planned.pair()).len(),
-        })
+        let shapes: Vec<Option<NamedShape>> = plan.chords().iter().zip(pairs).map(named).collect();
+        let last = shapes.last().copied().flatten().filter(|_| self.goes_round);
+        let before = [last].into_iter().chain(shapes.iter().copied());
+        let come = |((planned, shape), before): (
+            (&PlannedChord, &Option<NamedShape>),
+            Option<NamedShape>,
+        )| {
+            let shape = (*shape)?;
+            let way =
+                |before: NamedShape| VoiceMovement::between(self.neck, &before.shape, &shape.shape);
+            let choices = self.places.shapes(planned.pair()).len();
+            Some(ShapeInHand { shape, before, movement: before.map(way), choices })
+        };
+        plan.chords().iter().zip(&shapes).zip(before).map(come).collect()
     }
 
     fn shape(&self, planned: &PlannedChord) -> Option<Shape> {
@@ -87,7 +126,8 @@ impl<'a> Shapes<'a> {
 
     fn held(&self, shape: Shape) -> Shape {
         let mut held = self.held.borrow_mut();
-        *held.entry(shape.places()).or_insert_with(|| shape.held_by(self.neck, self.hand))
+        let key = (shape.triad(), shape.places());
+        *held.entry(key).or_insert_with(|| shape.held_by(self.neck, self.hand))
     }
 }
 

@@ -1,7 +1,7 @@
 //! What is asked of a chart.
 
 use fretloom_fretboard::{Hand, Region};
-use fretloom_theory::{Chart, Key, Melody, OptionalChords, Spelling};
+use fretloom_theory::{Chart, Key, Melody, OptionalChords, ScaleKind, Spelling};
 
 use super::wishes::PlanWishes;
 
@@ -24,6 +24,8 @@ pub struct ChangesQuestion {
     pub hand: Hand,
     /// How many plans are wanted, the best first; at least one is made.
     pub plans: usize,
+    /// Scales of the player's own, which are offered too.
+    pub own: Vec<ScaleKind>,
     /// How triads are written.
     pub spelling: Spelling,
 }
@@ -41,6 +43,7 @@ impl ChangesQuestion {
             region: None,
             hand: Hand::default(),
             plans: 1,
+            own: Vec::new(),
             spelling: Spelling::default(),
         }
     }

@@ -118,10 +118,10 @@ impl Stretch {
 fn leave_out_unwanted(question: &ChangesQuestion, chorus: &Chorus, stretches: &mut [Stretch]) {
     let mut unwanted = vec![PitchClassSet::EMPTY; stretches.len()];
     for never in &question.wishes.never {
-        let moment = never.beat.moment_in(never.bar, chorus);
+        let moment = never.moment.in_chorus(chorus);
         let Some(index) = moment.and_then(|moment| at(stretches, moment)) else { continue };
         let root = stretches[index].asked.reading().chord().root().pitch_class();
-        unwanted[index] = unwanted[index].with(never.note.over(root));
+        unwanted[index] = unwanted[index].with(never.note.class_over(root));
     }
     for (stretch, notes) in stretches.iter_mut().zip(unwanted) {
         stretch.asked = stretch.asked.clone().without(notes);

@@ -2,7 +2,7 @@
 
 use fretloom_fretboard::{Neck, Region, Tuning};
 use fretloom_theory::{
-    BarSection, BarText, Chart, ChartBeat, ChartChoice, Meter, OptionalChords, SpelledTriad,
+    BarSection, BarText, Chart, ChartChoice, Meter, OptionalChords, SpelledTriad,
 };
 
 use super::*;
@@ -140,14 +140,10 @@ fn a_chord_is_divided_where_something_is_settled_within_it() {
 #[test]
 fn a_note_is_never_played_where_it_is_not_wanted() {
     let mut question = ChangesQuestion::of(chart("| Dm7 | G7 | Cmaj7 | % |"));
-    let unwanted = |note, bar| NeverHere { note, bar, beat: ChartBeat::FIRST };
-    question.wishes.never = vec![
-        unwanted(UnwantedNote::Degree("13".parse().unwrap()), 1),
-        unwanted(UnwantedNote::Name("D".parse().unwrap()), 2),
-        // Bar 4 goes on with the chord of bar 3; bar 9 is not there.
-        unwanted(UnwantedNote::Name("A".parse().unwrap()), 4),
-        unwanted(UnwantedNote::Name("A".parse().unwrap()), 9),
-    ];
+    // Bar 4 goes on with the chord of bar 3.
+    for never in ["13@1", "D@2.1", "A@4"] {
+        question = question.never(never.parse().unwrap()).unwrap();
+    }
     let answer = asked(&question).unwrap();
     let without = ["B", "D", "A"];
     for (chord, name) in answer.best().chords.iter().zip(without) {
@@ -215,16 +211,63 @@ fn what_cannot_be_planned_says_where_and_why() {
         "4-3 does not hold a triad: expected three strings, as in 3-2-1"
     );
     let mut never = two_bars;
-    let every = ["1", "b9", "9", "b3", "3", "11", "b5", "5", "b13", "13", "b7", "7"];
-    never.wishes.never = every
-        .map(|degree| NeverHere {
-            note: UnwantedNote::Degree(degree.parse().unwrap()),
-            bar: 2,
-            beat: "3".parse().unwrap(),
-        })
-        .to_vec();
+    for degree in ["1", "b9", "9", "b3", "3", "11", "b5", "5", "b13", "13", "b7", "7"] {
+        never = never.never(format!("{degree}@2.3").parse().unwrap()).unwrap();
+    }
     assert_eq!(
         said(&never),
         "G7 in bar 2, beat 3, has no pair that does all that is wished: expected fewer wishes"
     );
+}
+
+/// What is typed, and what it settles in `| Dm7 G7 | N.C. |`, or why it does not.
+#[test]
+fn pairs_and_scales_are_settled_as_they_are_typed() {
+    let question = ChangesQuestion::of(chart("| Dm7 G7 | N.C. |"));
+    for (typed, settled) in [
+        ("F & G@1", "F & G"),
+        ("Bb&C @ 1.3", "B♭ & C"),
+        ("altered@1.3", "G altered"),
+        ("Db Lydian dominant@1.3&", "D♭ Lydian dominant"),
+        (
+            "F & G",
+            "cannot settle \"F & G\": expected a pair or a scale, @ and the bar, as in \"F & G@5\" or altered@5.3",
+        ),
+        ("F & G@3", "the chart has no beat 3.1: expected a beat of a bar up to 2, as it is heard"),
+        (
+            "altered@2.2",
+            "no chord sounds at 2.2 that would give the scale its root: expected a scale with its root, as in \"G altered\", or another beat",
+        ),
+        (
+            "C & Em@1",
+            "C & Em are no pair: both hold E and G; expected two triads without a common note",
+        ),
+        (
+            "F & G@x",
+            "cannot read the moment \"x\" at character 1: expected the number of a bar, as in 5 or 5.3",
+        ),
+    ] {
+        let said = match question.clone().settling(typed, &[]) {
+            Err(refusal) => refusal.to_string(),
+            Ok(question) => match &question.chart.choices[..] {
+                [ChartChoice { pair: Some([one, other]), .. }] => format!("{one} & {other}"),
+                [ChartChoice { scale: Some(scale), .. }] => scale.to_string(),
+                other => panic!("{other:?}"),
+            },
+        };
+        assert_eq!(said, settled, "{typed}");
+    }
+    let both = question.settling("altered@1.3", &[]).unwrap().settling("Db & Eb@1.3", &[]).unwrap();
+    assert!(matches!(&both.chart.choices[..], [ChartChoice { scale: Some(_), pair: Some(_), .. }]));
+}
+
+#[test]
+fn what_is_settled_where_nothing_sounds_is_told() {
+    let mut chart = chart("| Dm7 G7 | N.C. |");
+    for bar in [1, 2, 9] {
+        chart.settle(settled(bar, "1", "", ["F", "G"]));
+    }
+    let answer = asked(&ChangesQuestion::of(chart)).unwrap();
+    let bars: Vec<u64> = answer.passed_over.iter().map(|choice| choice.bar).collect();
+    assert_eq!(bars, [2, 9]);
 }

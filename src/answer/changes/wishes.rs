@@ -1,6 +1,11 @@
 //! What a player wishes of a plan.
 
-use fretloom_theory::{ChartBeat, Degree, NoteName, PairKinds, PitchClass, PlanQuery};
+use std::str::FromStr;
+
+use fretloom_theory::{PairKinds, PlanQuery, ReadError};
+
+use super::moment::ChartMoment;
+use crate::answer::line::Wanted;
 
 /// What a player wishes of all pairs of a plan, and of some.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -17,33 +22,43 @@ pub struct PlanWishes {
     pub never: Vec<NeverHere>,
 }
 
-/// A note that is not wanted over the chord that sounds at a beat of a heard bar.
+/// A note that is not wanted over the chord that sounds at a moment; typed `B@5.1`, or `11@5` by what it is
+/// over the chord.
+///
+/// ```
+/// use fretloom::answer::NeverHere;
+/// let never: NeverHere = "b9@2.3".parse()?;
+/// assert_eq!(never.moment.to_string(), "2.3");
+/// assert!("b9".parse::<NeverHere>().is_err());
+/// # Ok::<(), fretloom_theory::ReadError>(())
+/// ```
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct NeverHere {
     /// The note.
-    pub note: UnwantedNote,
-    /// The bar, counted from 1; 0 is a pick-up.
-    pub bar: u64,
-    /// The beat.
-    pub beat: ChartBeat,
+    pub note: Wanted,
+    /// When that chord sounds.
+    pub moment: ChartMoment,
 }
 
-/// A note by its name, or by what it is over its chord.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum UnwantedNote {
-    /// Its name.
-    Name(NoteName),
-    /// What it is over the chord.
-    Degree(Degree),
-}
+const WHAT: &str = "unwanted note";
 
-impl UnwantedNote {
-    /// The note over a chord with this root.
-    pub(super) fn over(self, root: PitchClass) -> PitchClass {
-        match self {
-            UnwantedNote::Name(name) => name.pitch_class(),
-            UnwantedNote::Degree(degree) => degree.over(root),
-        }
+impl FromStr for NeverHere {
+    type Err = ReadError;
+
+    /// # Errors
+    ///
+    /// Where the text is not a degree or a note, `@`, and a moment.
+    fn from_str(text: &str) -> Result<NeverHere, ReadError> {
+        let length = text.chars().count();
+        let expected = "@ and the bar, as in B@5 or 11@5.3";
+        let (note, moment) = text
+            .split_once('@')
+            .ok_or_else(|| ReadError::at_character(WHAT, text, length + 1, expected))?;
+        let at = note.chars().count() + 2;
+        Ok(NeverHere {
+            note: note.trim().parse().map_err(|error: ReadError| error.within(WHAT, text, 1))?,
+            moment: moment.parse().map_err(|error: ReadError| error.within(WHAT, text, at))?,
+        })
     }
 }
 

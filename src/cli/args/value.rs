@@ -3,13 +3,17 @@
 
 use std::str::FromStr;
 
-use fretloom_theory::{ClickBeats, Families, ReadError, Swing};
+use fretloom_theory::{ClickBeats, Families, PairKinds, ReadError, Swing};
 
 use crate::picture::{FretWidths, Labels};
 use crate::sound::{ConcertPitch, Level};
 use crate::tui::pedal::Pedal;
 
 pub(super) fn families(text: &str) -> Result<Families, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn kinds(text: &str) -> Result<PairKinds, String> {
     text.parse().map_err(|error| is_none(&error))
 }
 

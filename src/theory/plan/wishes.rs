@@ -1,6 +1,8 @@
 //! What a player wishes of every pair of a plan.
 
-use crate::{PairSound, TriadPair, TriadQuality};
+use std::str::FromStr;
+
+use crate::{PairSound, ReadError, TriadPair, TriadQuality};
 
 /// What is wished of all pairs.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -10,7 +12,15 @@ pub(super) struct Wishes {
     pub(super) sections: Sections,
 }
 
-/// The qualities of the two triads of a pair, in either order.
+/// The qualities of the two triads of a pair, in either order; typed `major & minor`, or `major` for two
+/// alike.
+///
+/// ```
+/// use fretloom_theory::{PairKinds, TriadQuality};
+/// let kinds: PairKinds = "major, augmented".parse().unwrap();
+/// assert_eq!(kinds, PairKinds(TriadQuality::Major, TriadQuality::Augmented));
+/// assert!("major & sus".parse::<PairKinds>().is_err());
+/// ```
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct PairKinds(pub TriadQuality, pub TriadQuality);
 
@@ -48,5 +58,27 @@ impl PairKinds {
     fn are_of(self, pair: TriadPair) -> bool {
         let [first, second] = pair.triads().map(|triad| triad.quality());
         [(first, second), (second, first)].contains(&(self.0, self.1))
+    }
+}
+
+impl FromStr for PairKinds {
+    type Err = ReadError;
+
+    /// # Errors
+    ///
+    /// Where the text is neither one nor two of major, minor, diminished and augmented.
+    fn from_str(text: &str) -> Result<PairKinds, ReadError> {
+        let quality = |word: &str| {
+            let mut qualities = TriadQuality::TERTIAN.iter();
+            qualities.find(|quality| quality.word() == word.trim().to_lowercase()).copied()
+        };
+        let (one, other) = text.split_once(['&', ',']).unwrap_or((text, text));
+        quality(one).zip(quality(other)).map(|(one, other)| PairKinds(one, other)).ok_or_else(
+            || {
+                let expected = "one or two of major, minor, diminished and augmented, as in \
+                            major & minor";
+                ReadError::whole("couple of triads", text, expected)
+            },
+        )
     }
 }
