@@ -5,12 +5,18 @@
 //! [`Folders`](crate::library::Folders) finds it.
 
 mod error;
+mod keepers;
 mod line;
 mod session;
 mod sound;
 mod write_lock;
 
 pub use error::StoreError;
+pub use keepers::{
+    After, Beats, Changed, Keeper, KeeperChange, KeeperId, KeeperStore, KeepersError, Kept,
+    KeptKeepers, KeptNote, KeptPlan, KeptShape, KeptThing, KeyAway, Limit, Moved, NewKeeper,
+    PracticeRecord, Remark, Removed, RemovedKeeper, Restored, TriedBy, Try, Unit, Verdict,
+};
 pub use line::LineSession;
 pub use session::{Session, SessionStore};
 pub use sound::SoundSession;

@@ -12,16 +12,31 @@ const LONGEST_FILE: u64 = 64 * 1024;
 
 /// The text of a file. Only regular files are opened, since reading a pipe might never end.
 pub(crate) fn read_text(path: &Path) -> io::Result<String> {
+    let bytes = read_bytes(path, LONGEST_FILE)?;
+    String::from_utf8(bytes).map_err(|_| io::ErrorKind::InvalidData.into())
+}
+
+/// The bytes of a file that is at most so long, in the same way.
+pub(crate) fn read_bytes(path: &Path, longest: u64) -> io::Result<Vec<u8>> {
     let about = fs::metadata(path)?;
     if !about.is_file() {
         return Err(io::Error::other("it is not a file"));
     }
-    if about.len() > LONGEST_FILE {
-        return Err(io::Error::other("it is longer than 64 KiB"));
+    if about.len() > longest {
+        return Err(io::Error::other(format!("it is longer than {}", in_words(longest))));
     }
-    let mut text = String::new();
-    fs::File::open(path)?.take(LONGEST_FILE).read_to_string(&mut text)?;
-    Ok(text)
+    let mut bytes = Vec::with_capacity(usize::try_from(about.len()).unwrap_or_default());
+    fs::File::open(path)?.take(longest).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+fn in_words(bytes: u64) -> String {
+    const MEBIBYTE: u64 = 1024 * 1024;
+    if bytes >= MEBIBYTE {
+        format!("{} MiB", bytes / MEBIBYTE)
+    } else {
+        format!("{} KiB", bytes / 1024)
+    }
 }
 
 /// The text of a file; `None` where there is no such file.

@@ -16,6 +16,8 @@ pub struct Folders {
     pub config: Option<PathBuf>,
     /// What the program remembers from one start to the next.
     pub state: Option<PathBuf>,
+    /// What the player has made with the program: keepers.
+    pub data: Option<PathBuf>,
 }
 
 /// The folders that the operating system provides for this program by its own convention.
@@ -27,6 +29,8 @@ pub struct SystemFolders {
     pub config: Option<PathBuf>,
     /// Where the system keeps a program's state.
     pub state: Option<PathBuf>,
+    /// Where the system keeps what is made with a program.
+    pub data: Option<PathBuf>,
 }
 
 impl SystemFolders {
@@ -43,6 +47,7 @@ impl SystemFolders {
             home,
             config: Some(dirs.config_dir().to_owned()),
             state: Some(state.to_owned()),
+            data: Some(dirs.data_dir().to_owned()),
         }
     }
 }
@@ -60,8 +65,9 @@ impl Folders {
     ///
     /// On every system the folder for settings is the first of: `$FRETLOOM_CONFIG`;
     /// `$XDG_CONFIG_HOME/fretloom`; `~/.config/fretloom`, if that exists; the system's own. The
-    /// folder for state is `$XDG_STATE_HOME/fretloom`, else the system's own. An XDG folder that is
-    /// not absolute counts as unset, as the XDG Base Directory Specification says.
+    /// folder for state is `$XDG_STATE_HOME/fretloom`, else the system's own, and that for what is
+    /// made likewise with `$XDG_DATA_HOME`. An XDG folder that is not absolute counts as unset, as the
+    /// XDG Base Directory Specification says.
     ///
     /// # Example
     ///
@@ -93,6 +99,7 @@ impl Folders {
         Folders {
             config: config.or_else(|| system.config.clone()),
             state: xdg("XDG_STATE_HOME").or_else(|| system.state.clone()),
+            data: xdg("XDG_DATA_HOME").or_else(|| system.data.clone()),
         }
     }
 }
@@ -103,20 +110,27 @@ mod tests {
 
     /// What the documentation of the `directories` crate says of each system.
     fn systems() -> [SystemFolders; 3] {
-        let folders = |home: &str, config: &str, state: &str| SystemFolders {
+        let folders = |home: &str, config: &str, state: &str, data: &str| SystemFolders {
             home: Some(home.into()),
             config: Some(config.into()),
             state: Some(state.into()),
+            data: Some(data.into()),
         };
         let mac = "/Volumes/ana/Library/Application Support/fretloom";
         let windows = r"C:\Users\ana\AppData";
         [
-            folders("/ana", "/ana/.config/fretloom", "/ana/.local/state/fretloom"),
-            folders("/Volumes/ana", mac, mac),
+            folders(
+                "/ana",
+                "/ana/.config/fretloom",
+                "/ana/.local/state/fretloom",
+                "/ana/.local/share/fretloom",
+            ),
+            folders("/Volumes/ana", mac, mac, mac),
             folders(
                 r"C:\Users\ana",
                 &format!(r"{windows}\Roaming\fretloom\config"),
                 &format!(r"{windows}\Local\fretloom\data"),
+                &format!(r"{windows}\Roaming\fretloom\data"),
             ),
         ]
     }
@@ -134,6 +148,7 @@ mod tests {
         for system in systems() {
             let folders = found(&system, &[], &[]);
             assert_eq!((folders.config, folders.state), (system.config, system.state));
+            assert_eq!(folders.data, system.data);
         }
         assert_eq!(found(&SystemFolders::default(), &[], &[]), Folders::default());
     }
@@ -143,10 +158,13 @@ mod tests {
         let here = std::env::temp_dir();
         for system in systems() {
             let in_home = system.home.clone().unwrap().join(".config/fretloom");
-            let variables = [("XDG_CONFIG_HOME", &*here), ("XDG_STATE_HOME", &*here.join("s"))];
+            let (s, d) = (here.join("s"), here.join("d"));
+            let variables =
+                [("XDG_CONFIG_HOME", &*here), ("XDG_STATE_HOME", &*s), ("XDG_DATA_HOME", &*d)];
             let folders = found(&system, &variables, &[in_home]);
             assert_eq!(folders.config, Some(here.join("fretloom")));
             assert_eq!(folders.state, Some(here.join("s/fretloom")));
+            assert_eq!(folders.data, Some(here.join("d/fretloom")));
         }
     }
 

@@ -2,6 +2,7 @@
 
 use std::{fmt, io};
 
+use super::write_lock::NoLock;
 use crate::words::in_plain_words;
 
 /// Why state could not be read or written.
@@ -47,5 +48,14 @@ impl std::error::Error for StoreError {}
 impl From<io::Error> for StoreError {
     fn from(error: io::Error) -> Self {
         StoreError::Io(error)
+    }
+}
+
+impl From<NoLock> for StoreError {
+    fn from(why: NoLock) -> Self {
+        match why {
+            NoLock::Taken => StoreError::Busy,
+            NoLock::Io(error) => StoreError::Io(error),
+        }
     }
 }

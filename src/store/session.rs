@@ -82,6 +82,9 @@ impl Session {
     const FILE: &'static str = "session.json";
 }
 
+/// The file that is locked while the session is written.
+const LOCK: &str = "lock";
+
 /// The file as it is written.
 #[derive(Serialize, Deserialize)]
 struct Stored {
@@ -157,7 +160,7 @@ impl SessionStore {
     /// Where a newer fretloom wrote the session that is there, another program is writing it now,
     /// or the system refuses.
     pub fn save(&self, session: &Session) -> Result<(), StoreError> {
-        let lock = WriteLock::acquire(&self.folder)?;
+        let lock = WriteLock::acquire(&self.folder, LOCK)?;
         if let Err(newer @ StoreError::Newer { .. }) = self.load() {
             return Err(newer);
         }
@@ -269,7 +272,7 @@ mod tests {
     #[test]
     fn one_program_writes_at_a_time() {
         let folder = Folder::new();
-        let lock = WriteLock::acquire(&folder.0).unwrap();
+        let lock = WriteLock::acquire(&folder.0, LOCK).unwrap();
         assert!(matches!(folder.store().save(&on("C")), Err(StoreError::Busy)));
         drop(lock);
         folder.store().save(&on("C")).unwrap();

@@ -22,7 +22,7 @@ const ROOMS: &[Room] = &[
     room("words", &["theory", "fretboard"]),
     room("glyphs", &[]),
     room("library", &["theory", "fretboard", "words"]),
-    room("store", &["words", "library"]),
+    room("store", &["theory", "fretboard", "words", "library"]),
     room("score_file", &["theory", "fretboard", "words"]),
     room("picture", &["theory", "fretboard", "words", "glyphs"]),
     room("export", &["theory", "fretboard", "words", "glyphs", "picture"]),
