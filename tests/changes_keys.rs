@@ -40,7 +40,8 @@ fn rule_row(player: &Player) -> usize {
 /// The bar in hand and its chords, after the mark.
 fn bar(player: &Player) -> String {
     let screen = player.screen();
-    let marked = screen.lines().take(rule_row(player)).find_map(|line| line.split_once('▸'));
+    let marked =
+        screen.lines().take(rule_row(player)).skip(1).find_map(|line| line.split_once('▸'));
     let words = marked.map(|(_, words)| words.trim_start()).unwrap_or_default();
     let end = words
         .char_indices()
@@ -85,6 +86,15 @@ fn top(player: &Player) -> String {
     player.line(0).split("   ").take(2).collect::<Vec<_>>().join(" ")
 }
 
+fn playing(player: &Player) -> String {
+    player.line(0).split("   ").find(|words| words.starts_with('▸')).unwrap_or_default().to_owned()
+}
+
+fn tempo(player: &Player) -> String {
+    let words = player.line(0);
+    words.split([' ', ',']).find(|word| word.starts_with('♩')).unwrap_or_default().to_owned()
+}
+
 /// What the last key had to tell.
 fn told(player: &Player) -> String {
     player.line(rule_row(player) + 9)
@@ -94,6 +104,11 @@ fn told(player: &Player) -> String {
 const TRIPLES: &[Triple] = &[
     (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "4", "Dm7 D Dorian, the notes of C major"),
     (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "esc", "Dm7 D Dorian, the notes of C major"),
+    (ChangesCommand::Play, playing, ("", ""), "space", "▸ playing"),
+    (ChangesCommand::Play, playing, ("space", "▸ playing"), "space", ""),
+    (ChangesCommand::ExploreChord, top, ("right", "a tune without a name 6 bars"), "e", "G7 G Mixolydian, the notes of C major"),
+    (ChangesCommand::MakeLine, top, ("right", "a tune without a name 6 bars"), "3", "G7 "),
+    (ChangesCommand::LineOn, top, ("right", "a tune without a name 6 bars"), "L", "G7 | Cmaj7 | Cmaj7 "),
     (ChangesCommand::EditChords, top, ("", "a tune without a name 6 bars"), "c C | F enter", "a tune without a name 2 bars"),
     (ChangesCommand::EditBar, bar, ("", "1 Dm7"), "enter A m 7 space D 7 enter", "1 Am7 D7"),
     (ChangesCommand::EditWhere, place, ("", "strings 4-3-2, frets 1–12"), "/ V space 3 - 2 - 1 enter", "position V, strings 3-2-1"),
@@ -124,6 +139,8 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::PreviousChoice, place, ("v 1", "position III, strings 4-3-2, frets 1–12"), "2", "position II, strings 4-3-2, frets 1–12"),
     (ChangesCommand::MoreBars, bar, ("", "1 Dm7"), "b", "2 %"),
     (ChangesCommand::FewerBars, bar, ("", "1 Dm7"), "B", "1 G7"),
+    (ChangesCommand::Faster, tempo, ("", ""), "+", "♩=124"),
+    (ChangesCommand::Slower, tempo, ("+", "♩=124"), "- -", "♩=116"),
     (ChangesCommand::Labels, labels, ("", "note"), "n", "degree"),
 ];
 
@@ -301,4 +318,65 @@ fn bars_are_clicked_and_the_wheel_goes_on() {
     assert!(bar(&player).starts_with("3 Cmaj7"));
     let gestures = GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Changes));
     assert_eq!(gestures.count(), 3);
+}
+
+/// The tune goes at 120, a bar in two seconds: the bars follow what is heard, and go round.
+#[test]
+fn the_bars_follow_what_is_heard() {
+    let mut player = opened();
+    player.press("space");
+    player.wait(100);
+    assert!(bar(&player).starts_with("1 Dm7"), "{}", bar(&player));
+    player.wait(2_000);
+    assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
+    player.wait(7_000);
+    assert_eq!(chord(&player), "A7");
+    player.wait(3_000);
+    assert!(bar(&player).starts_with("1 Dm7"), "{}", bar(&player));
+    assert!(player.shows("▸ playing, round 2"), "{}", player.screen());
+    assert!(*player.loudest.lock().unwrap() > 0.01);
+    // A change is heard as it goes on.
+    player.press("p");
+    player.wait(1_000);
+    assert!(player.shows("▸ playing"));
+    player.press("esc");
+    assert!(!player.shows("▸ playing"));
+}
+
+/// Each chord of a line from here on has the pair that the plan has for it; and there is a way back.
+#[test]
+fn a_line_goes_over_the_pairs_of_the_plan() {
+    let mut player = opened();
+    player.press("down p");
+    let settled = pair(&player);
+    let [first, second] = player.program.changes().chord().unwrap().pair.names();
+    player.press("L");
+    assert!(player.line(1).contains(&format!("[{first}] & ({second})")), "{}", player.screen());
+    assert!(player.line(0).starts_with("Em7b5 A7 | Dm7"), "{}", player.line(0));
+    player.press("4");
+    assert_eq!(pair(&player), settled);
+    player.press("home right p");
+    let settled = pair(&player);
+    player.press("e");
+    assert_eq!(format!("{} *", player.pair()), settled);
+    player.press("4");
+    assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
+}
+
+/// Beats that chords do not share evenly, other meters, rests.
+#[test]
+fn a_line_has_the_bars_of_the_tune() {
+    for (typed, line) in [
+        ("C / / F | F | N.C. | G", "C / / F | F | N.C. | G"),
+        ("C F | % | N.C.", "C F | C F | N.C."),
+        ("3/4 C F | G / C", "3/4 C F | G / C"),
+        ("C F | F G", "C F | F G"),
+    ] {
+        let mut player = opened();
+        player.press("c");
+        player.paste(typed);
+        player.press("enter L");
+        let first = player.line(0);
+        assert!(first.starts_with(&format!("{line}  ")), "{typed}: {first}");
+    }
 }

@@ -13,6 +13,7 @@ mod help;
 mod hit;
 mod place;
 mod plans;
+mod playing;
 mod sheet;
 mod state;
 mod update;

@@ -10,25 +10,45 @@ use fretloom_theory::Pitch;
 
 use crate::answer::{HandArea, LineArea, ViewQuestion};
 
-/// What a line is made of first: a pair over a chord, and where the player looked at it.
+/// What a line is made of first: chords with their pairs, and where the player looked at them.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(super) struct LineSeed {
-    /// The chord's symbol, in ASCII.
-    pub(super) symbol: String,
-    /// The scale's name, in ASCII.
-    pub(super) scale: String,
-    /// The pair's name, in ASCII.
-    pub(super) pair: String,
+    /// The chords as they are typed, in ASCII.
+    pub(super) chords: String,
+    /// What is chosen for each of them, in order.
+    pub(super) each: Vec<ChordSeed>,
     pub(super) place: LinePlace,
     /// The lowest note of the shape in hand, near which the line begins.
     pub(super) near: Option<Pitch>,
 }
 
+/// A chord with what is chosen for it, all in ASCII.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(super) struct ChordSeed {
+    pub(super) symbol: String,
+    /// The scale's name.
+    pub(super) scale: String,
+    /// The pair's name.
+    pub(super) pair: String,
+}
+
+impl LineSeed {
+    /// A pair over one chord.
+    pub(super) fn of(chord: ChordSeed, place: LinePlace, near: Option<Pitch>) -> LineSeed {
+        LineSeed { chords: chord.symbol.clone(), each: vec![chord], place, near }
+    }
+}
+
 impl fmt::Display for LineSeed {
     /// What it is; where the hand was makes no other line of it.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let LineSeed { symbol, scale, pair, place, .. } = self;
-        write!(f, "{symbol}; {scale}; {pair}; {}", place.words())
+        if let [_, _, ..] = self.each.as_slice() {
+            write!(f, "{}: ", self.chords)?;
+        }
+        for ChordSeed { symbol, scale, pair } in &self.each {
+            write!(f, "{symbol}; {scale}; {pair}; ")?;
+        }
+        f.write_str(&self.place.words())
     }
 }
 

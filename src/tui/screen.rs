@@ -1,7 +1,7 @@
 //! The screens by their names, and what a screen asks of the program above it.
 
 use super::key::Key;
-use super::line_place::LineSeed;
+use super::line_place::{ChordSeed, LineSeed};
 use super::sound::Piece;
 
 /// A screen by its name.
@@ -24,8 +24,10 @@ pub(super) enum ScreenEffect {
     },
     /// Brings another screen to the front, as it was left.
     Show(Screen),
-    /// Brings a line of this pair to the front.
+    /// Brings a line of these pairs to the front.
     MakeLine(LineSeed),
+    /// Brings this chord with its scale and its pair to the front, in the explorer.
+    Explore(ChordSeed),
     /// Plays this from its beginning.
     Play(Piece),
     /// Ends what is heard.

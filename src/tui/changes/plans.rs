@@ -1,5 +1,7 @@
 //! The plans of the tune: what is asked, and what was found last.
 
+use std::sync::Arc;
+
 use fretloom_fretboard::{Hand, Neck, Region, Tuning};
 use fretloom_theory::Spelling;
 
@@ -28,7 +30,7 @@ pub(super) struct Plans {
 /// Plans, and what was asked.
 struct Made {
     asked: Asked,
-    answer: Box<ChangesAnswer>,
+    answer: Arc<ChangesAnswer>,
 }
 
 /// What plans rest on.
@@ -103,7 +105,7 @@ impl Plans {
         match found.answer {
             Ok(answer) => {
                 self.refused = None;
-                self.made = Some(Made { asked, answer: Box::new(answer) });
+                self.made = Some(Made { asked, answer: Arc::new(answer) });
             }
             Err(refusal) => self.refused = Some((asked, refusal.to_string())),
         }
@@ -113,6 +115,11 @@ impl Plans {
     pub(super) fn last(&self, which: usize) -> Option<&ChangesPlan> {
         let answer = &self.made.as_ref()?.answer;
         answer.plans().nth(which).or_else(|| answer.plans().last())
+    }
+
+    /// The answer with all plans, as it was found last.
+    pub(super) fn answer(&self) -> Option<&Arc<ChangesAnswer>> {
+        self.made.as_ref().map(|made| &made.answer)
     }
 
     /// How many there are.

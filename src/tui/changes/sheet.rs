@@ -23,6 +23,7 @@ pub(super) struct SheetBar {
     pub(super) written: usize,
     /// The section that begins with it.
     pub(super) section: Option<Box<str>>,
+    pub(super) meter: Meter,
     /// Its meter, where another one was before.
     pub(super) new_meter: Option<Meter>,
     pub(super) from: Quarters,
@@ -80,6 +81,7 @@ impl Sheet {
                     let is_first = before.is_none_or(|(written, _)| written != heard.written);
                     bar.section().filter(|_| is_first).map(Box::from)
                 }),
+                meter: bar.meter,
                 new_meter: before.is_some_and(|(_, meter)| meter != bar.meter).then_some(bar.meter),
                 from: heard.from,
                 length: bar.length,

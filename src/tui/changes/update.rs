@@ -2,9 +2,11 @@
 
 mod bars;
 mod click;
+mod elsewhere;
 mod moves;
 mod place;
 mod settle;
+mod tempo;
 mod typing;
 
 use super::field::Typed;
@@ -30,6 +32,10 @@ impl ChangesScreen {
     ) -> Vec<ScreenEffect> {
         match command {
             ChangesCommand::ToExplore => return vec![ScreenEffect::Show(Screen::Explore)],
+            ChangesCommand::Play => return self.play_or_stop(shared),
+            ChangesCommand::ExploreChord => return self.explore_chord(shared),
+            ChangesCommand::MakeLine => return self.make_line(shared),
+            ChangesCommand::LineOn => return self.make_line_on(shared),
             ChangesCommand::EditBar => self.edit_bar(),
             ChangesCommand::EditChords => self.edit(Typed::Chords),
             ChangesCommand::EditWhere => self.edit(Typed::Where),
@@ -56,6 +62,8 @@ impl ChangesScreen {
             ChangesCommand::PreviousChoice => self.step_position(Way::Before, shared),
             ChangesCommand::MoreBars => self.add_bar(shared),
             ChangesCommand::FewerBars => self.take_bar_away(shared),
+            ChangesCommand::Faster => self.step_tempo(Way::Next, shared),
+            ChangesCommand::Slower => self.step_tempo(Way::Before, shared),
             ChangesCommand::Labels => self.next_labels(),
         }
         Vec::new()

@@ -33,6 +33,7 @@ fn keys_of_screen() -> Vec<(Command, Cow<'static, str>)> {
     use ChangesCommand as Own;
     let first = [
         (Command::Program(ProgramCommand::Help), "help"),
+        (Command::Changes(Own::Play), "play"),
         (Command::Changes(Own::EditChords), "chords"),
         (Command::Changes(Own::EditBar), "bar"),
         (Command::Changes(Own::NextPair), "pair"),

@@ -5,6 +5,10 @@
 #[allow(missing_docs, reason = "each row of the table says what its command does")]
 pub enum ChangesCommand {
     ToExplore,
+    Play,
+    ExploreChord,
+    MakeLine,
+    LineOn,
     EditBar,
     EditChords,
     EditWhere,
@@ -31,5 +35,7 @@ pub enum ChangesCommand {
     PreviousChoice,
     MoreBars,
     FewerBars,
+    Faster,
+    Slower,
     Labels,
 }

@@ -5,7 +5,7 @@ use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, Pitch, Rhythm, Start,
 use crate::answer::{LineEdit, LineTarget};
 use crate::library::AskedPhrase;
 use crate::picture::Labels;
-use crate::tui::line_place::{LinePlace, LineSeed};
+use crate::tui::line_place::{ChordSeed, LinePlace, LineSeed};
 
 /// Every choice of the player on the line screen. What is shown follows from it and from what all
 /// screens share; nothing of it is kept elsewhere.
@@ -56,13 +56,18 @@ impl Chosen {
     /// How many notes may be changed.
     pub(super) const MOST_EDITS: usize = 500;
 
-    /// A line of this pair over its chord, the rest as a player would have it.
+    /// A line of these pairs over their chords, the rest as a player would have it.
     pub(super) fn of(seed: &LineSeed) -> Chosen {
-        let LineSeed { symbol, scale, pair, place, near } = seed.clone();
+        let LineSeed { chords, each, place, near } = seed.clone();
+        let each = each.into_iter().map(|ChordSeed { symbol, scale, pair }| OfChord {
+            symbol,
+            scale,
+            pair,
+        });
         Chosen {
             seed: Some(seed.to_string()),
-            chords: symbol.clone(),
-            each: vec![OfChord { symbol, scale, pair }],
+            chords,
+            each: each.collect(),
             place,
             start: near.map(Start::Near),
             near,

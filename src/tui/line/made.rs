@@ -214,7 +214,7 @@ mod tests {
     use super::*;
     use crate::library::{Library, phrases_of_text, text_of_phrases};
     use crate::tui::command::{Command, Section};
-    use crate::tui::line_place::{LinePlace, LineSeed};
+    use crate::tui::line_place::{ChordSeed, LinePlace, LineSeed};
 
     /// Keys that change every step on the way, and go back over them.
     const KEYS: &str = "f p P right up o i y a l delete 7 down 7 u & & v 1 f right D v p f 1 v j 1 t t \
@@ -225,13 +225,15 @@ mod tests {
         let library = Library::load(None);
         let mut shared = Shared::new("guitar-standard", library, Spelling::Plain).unwrap();
         let mut screen = LineScreen::new();
-        let seed = LineSeed {
-            symbol: "Dm7".to_owned(),
-            scale: "D Dorian".to_owned(),
-            pair: "F & G".to_owned(),
-            place: LinePlace::read("neck; 4-3-2; "),
-            near: None,
-        };
+        let seed = LineSeed::of(
+            ChordSeed {
+                symbol: "Dm7".to_owned(),
+                scale: "D Dorian".to_owned(),
+                pair: "F & G".to_owned(),
+            },
+            LinePlace::read("neck; 4-3-2; "),
+            None,
+        );
         screen.open(&seed, &mut shared);
         screen.chosen.chords = "Dm7 | G7".to_owned();
         screen.chosen.each.push(super::super::chosen::OfChord::default());
@@ -255,13 +257,15 @@ mod tests {
             Shared::new("guitar-standard", Library::load(None), Spelling::Plain).unwrap();
         let (mut tried, mut moved) = (0, Vec::new());
         for (strings, way) in [("neck; 4-3-2; ", ""), ("neck; ; ", ""), ("neck; ; ", "h")] {
-            let seed = LineSeed {
-                symbol: "Dm7".to_owned(),
-                scale: "D Dorian".to_owned(),
-                pair: "F & G".to_owned(),
-                place: LinePlace::read(strings),
-                near: Pitch::from_midi(53),
-            };
+            let seed = LineSeed::of(
+                ChordSeed {
+                    symbol: "Dm7".to_owned(),
+                    scale: "D Dorian".to_owned(),
+                    pair: "F & G".to_owned(),
+                },
+                LinePlace::read(strings),
+                Pitch::from_midi(53),
+            );
             let mut screen = LineScreen::new();
             screen.open(&seed, &mut shared);
             press(&mut screen, &mut shared, way);
@@ -310,13 +314,15 @@ mod tests {
     #[test]
     fn written_out_it_is_the_same_line() {
         let shared = Shared::new("guitar-standard", Library::load(None), Spelling::Plain).unwrap();
-        let seed = LineSeed {
-            symbol: "Dm7".to_owned(),
-            scale: "D Dorian".to_owned(),
-            pair: "F & G".to_owned(),
-            place: LinePlace::read("neck; 4-3-2; "),
-            near: Pitch::from_midi(53),
-        };
+        let seed = LineSeed::of(
+            ChordSeed {
+                symbol: "Dm7".to_owned(),
+                scale: "D Dorian".to_owned(),
+                pair: "F & G".to_owned(),
+            },
+            LinePlace::read("neck; 4-3-2; "),
+            Pitch::from_midi(53),
+        );
         let plain = Chosen::of(&seed);
         let each = vec![super::super::chosen::OfChord::default(); 3];
         let mut tried = 0;

@@ -190,16 +190,18 @@ fn edit(words: &str) -> Option<LineEdit> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::tui::line_place::LineSeed;
+    use crate::tui::line_place::{ChordSeed, LineSeed};
 
     fn line() -> Chosen {
-        let seed = LineSeed {
-            symbol: "Dm7".to_owned(),
-            scale: "D Dorian".to_owned(),
-            pair: "F & G".to_owned(),
-            place: LinePlace::read("position V; 4-3-2; 1-12"),
-            near: Pitch::from_midi(53),
-        };
+        let seed = LineSeed::of(
+            ChordSeed {
+                symbol: "Dm7".to_owned(),
+                scale: "D Dorian".to_owned(),
+                pair: "F & G".to_owned(),
+            },
+            LinePlace::read("position V; 4-3-2; 1-12"),
+            Pitch::from_midi(53),
+        );
         let at = NoteAt { onset: Quarters::EIGHTH, voice: 1 };
         let mut edits: Vec<LineEdit> = CHANGES
             .iter()

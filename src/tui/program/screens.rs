@@ -15,7 +15,7 @@ use crate::tui::found::Found;
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
 use crate::tui::line::{self, LineScreen};
-use crate::tui::line_place::LineSeed;
+use crate::tui::line_place::{ChordSeed, LineSeed};
 use crate::tui::runtime::Job;
 use crate::tui::screen::{Screen, ScreenEffect};
 use crate::tui::shared::Shared;
@@ -230,6 +230,12 @@ impl Screens {
             Screen::Line => self.line.resume(shared),
             Screen::Changes => self.changes.resume(shared),
         }
+    }
+
+    /// Brings a chord with its scale and its pair to the front.
+    pub(super) fn show_chord(&mut self, chord: &ChordSeed, shared: &mut Shared) {
+        self.front = Screen::Explore;
+        self.explore.explore(chord, shared);
     }
 
     /// Brings the line of a pair to the front.

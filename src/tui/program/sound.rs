@@ -9,9 +9,10 @@ use super::state::Program;
 use super::step::Step;
 use crate::sound::{SoundError, Track};
 use crate::tui::command::{
-    Command, ExploreCommand, LineCommand, ListCommand, ProgramCommand, SoundCommand,
+    ChangesCommand, Command, ExploreCommand, LineCommand, ListCommand, ProgramCommand, SoundCommand,
 };
 use crate::tui::event::SoundNews;
+use crate::tui::found::FoundPlan;
 use crate::tui::gesture::Spot;
 use crate::tui::screen::Screen;
 use crate::tui::sound::{
@@ -50,6 +51,10 @@ impl Program {
                 let piece = self.screens.line.piece()?;
                 self.shared.sound.go_on_with(piece)
             }
+            What::Changes => {
+                let piece = self.screens.changes.piece(&self.shared)?;
+                self.shared.sound.go_on_with(piece)
+            }
             // What was struck rings on; the next is asked for with a key.
             What::Shapes => None,
         }
@@ -57,20 +62,35 @@ impl Program {
 
     /// Hears how what is played is going; the cursor follows it.
     pub(super) fn hear(&mut self, news: SoundNews) -> Vec<Effect> {
-        let seen = (self.shared.sound.in_words(), self.screens.line.cursor());
+        let seen = self.seen_of_sound();
         let failed = self.shared.sound.hear(news);
         if let Some(error) = failed {
             let why = self.why_not_heard(&error);
             self.shared.tell(why);
             return Vec::new();
         }
-        if let (Some(What::Line), Some(moment)) =
-            (self.shared.sound.what(), self.shared.sound.moment())
-        {
-            self.screens.line.follow(moment);
+        match (self.shared.sound.what(), self.shared.sound.moment()) {
+            (Some(What::Line), Some(moment)) => self.screens.line.follow(moment),
+            (Some(What::Changes), Some(moment)) => self.screens.changes.follow(moment),
+            (Some(What::Shapes) | None, _) | (_, None) => {}
         }
-        let is_same = seen == (self.shared.sound.in_words(), self.screens.line.cursor());
-        if is_same { vec![Effect::KeepFrame] } else { Vec::new() }
+        if seen == self.seen_of_sound() { vec![Effect::KeepFrame] } else { Vec::new() }
+    }
+
+    /// What is to be seen of what is heard: its words, and where the cursors are.
+    fn seen_of_sound(&self) -> (Option<String>, usize, usize) {
+        let cursors = (self.screens.line.cursor(), self.screens.changes.cursor());
+        (self.shared.sound.in_words(), cursors.0, cursors.1)
+    }
+
+    /// Takes plans of the tune; what is heard of it goes on with them.
+    pub(super) fn take_plan(&mut self, found: FoundPlan) -> Vec<Effect> {
+        self.screens.changes.take_plan(found);
+        if self.shared.sound.what() != Some(What::Changes) {
+            return Vec::new();
+        }
+        let piece = self.screens.changes.piece(&self.shared);
+        piece.and_then(|piece| self.shared.sound.go_on_with(piece)).into_iter().collect()
     }
 
     /// Why nothing is heard, and what can be done without. What all was tried stands on the page of
@@ -116,10 +136,7 @@ impl Program {
             (SoundCommand::Less, Some(row)) => self.shared.sound.change(row, Change::Less),
             (SoundCommand::Silence, Some(row)) => self.silence_row(row),
             (SoundCommand::Close, _) => self.overlay = None,
-            (SoundCommand::Play, _) => match self.play_of_screen() {
-                Some(play) => return self.obey(play),
-                None => self.shared.tell("nothing is played on this screen"),
-            },
+            (SoundCommand::Play, _) => return self.obey(self.play_of_screen()),
             (SoundCommand::More | SoundCommand::Less | SoundCommand::Silence, None) => {}
         }
         Vec::new()
@@ -145,11 +162,11 @@ impl Program {
     }
 
     /// What plays on the screen in front.
-    fn play_of_screen(&self) -> Option<Command> {
+    fn play_of_screen(&self) -> Command {
         match self.screens.front() {
-            Screen::Explore => Some(Command::Explore(ExploreCommand::PlayShape)),
-            Screen::Line => Some(Command::Line(LineCommand::Play)),
-            Screen::Changes => None,
+            Screen::Explore => Command::Explore(ExploreCommand::PlayShape),
+            Screen::Line => Command::Line(LineCommand::Play),
+            Screen::Changes => Command::Changes(ChangesCommand::Play),
         }
     }
 

@@ -52,10 +52,7 @@ impl App for Program {
     fn finish(&mut self, found: Found) -> Vec<Effect> {
         match found {
             Found::Sound(found) => self.shared.sound.take(found).into_iter().collect(),
-            Found::Plan(found) => {
-                self.screens.changes.take_plan(*found);
-                Vec::new()
-            }
+            Found::Plan(found) => self.take_plan(*found),
         }
     }
 
@@ -188,6 +185,10 @@ impl Program {
                 ScreenEffect::Press(key) => self.answer(key),
                 ScreenEffect::Show(screen) => {
                     self.screens.show(screen, &self.shared);
+                    Vec::new()
+                }
+                ScreenEffect::Explore(chord) => {
+                    self.screens.show_chord(&chord, &mut self.shared);
                     Vec::new()
                 }
                 ScreenEffect::MakeLine(seed) => {

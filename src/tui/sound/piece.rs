@@ -9,6 +9,8 @@ use crate::sound::{Performance, PlayStyle};
 pub(in crate::tui) enum What {
     /// The line of the line screen.
     Line,
+    /// The tune of the changes screen.
+    Changes,
     /// Shapes of the explorer.
     Shapes,
 }

@@ -174,10 +174,10 @@ impl Sound {
         let told = match (self.now.what()?, self.now.heard()) {
             (_, None) => "to be played".to_owned(),
             (_, Some(Heard::CountIn { beat })) => format!("counting in: {beat}"),
-            (What::Line, Some(Heard::At { round: round @ 1.., .. })) => {
+            (What::Line | What::Changes, Some(Heard::At { round: round @ 1.., .. })) => {
                 format!("playing, round {}", round.saturating_add(1))
             }
-            (What::Line | What::Shapes, Some(Heard::At { .. } | Heard::Over)) => {
+            (What::Line | What::Changes | What::Shapes, Some(Heard::At { .. } | Heard::Over)) => {
                 "playing".to_owned()
             }
         };

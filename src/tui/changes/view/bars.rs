@@ -141,7 +141,7 @@ impl Drawing<'_> {
         let theme = &self.shared.theme;
         let style = if index == self.screen.cursor { theme.held } else { theme.text };
         let room = usize::from(at.width.saturating_sub(1));
-        let chord = cut(chord_in_words(cell), room);
+        let chord = cut(self.chord_in_words(cell), room);
         write(buffer, at, &Line::styled(chord, style));
         let (pair, style) = self.pair_of(cell);
         let under = Rect { y: at.y + 1, ..at };
@@ -149,6 +149,20 @@ impl Drawing<'_> {
         let is_long = pair.chars().count() > room;
         let pair = if is_long { pair.replace(" & ", "&").replace(" *", "*") } else { pair };
         write(buffer, under, &Line::styled(cut(pair, room), style));
+    }
+
+    /// The chord; `%` for a bar that is like the one before, in which it began.
+    fn chord_in_words(&self, cell: &Cell) -> String {
+        let is_alone = |bar: Option<&SheetBar>| bar.is_some_and(|bar| bar.cells.len() == 1);
+        let before = cell.bar.checked_sub(1).and_then(|before| self.screen.sheet.bars.get(before));
+        let is_like =
+            !cell.is_new && is_alone(before) && is_alone(self.screen.sheet.bars.get(cell.bar));
+        match &cell.sounds {
+            Sounds::Chord(_) | Sounds::NoChord if is_like => "%".to_owned(),
+            Sounds::Chord(chord) => chord.to_string(),
+            Sounds::NoChord => "N.C.".to_owned(),
+            Sounds::Unread => "?".to_owned(),
+        }
     }
 
     /// `A & B`, `A & B *` where it is settled, `=` where it goes on.
@@ -166,16 +180,6 @@ impl Drawing<'_> {
             (false, true) => (format!("{} *", planned.pair), theme.text),
             (false, false) => (planned.pair.to_string(), theme.text),
         }
-    }
-}
-
-/// The chord where it begins, `%` where it goes on.
-fn chord_in_words(cell: &Cell) -> String {
-    match (&cell.sounds, cell.is_new) {
-        (Sounds::Chord(chord), true) => chord.to_string(),
-        (Sounds::NoChord, true) => "N.C.".to_owned(),
-        (Sounds::Chord(_) | Sounds::NoChord, false) => "%".to_owned(),
-        (Sounds::Unread, _) => "?".to_owned(),
     }
 }
 

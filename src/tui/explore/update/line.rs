@@ -4,7 +4,7 @@ use fretloom_theory::Pitch;
 
 use super::super::neck_view::{Across, NeckView};
 use super::super::state::Explore;
-use crate::tui::line_place::{LinePlace, LineSeed, LineView};
+use crate::tui::line_place::{ChordSeed, LinePlace, LineSeed, LineView};
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 
@@ -15,13 +15,12 @@ impl Explore {
             shared.tell("no pair, no line");
             return Vec::new();
         };
-        let seed = LineSeed {
+        let chord = ChordSeed {
             symbol: self.chosen.chord.in_ascii(),
             scale: format!("{:#}", self.shown.pairs.harmony.scale().scale()),
             pair: format!("{:#}", pair.name()),
-            place: self.line_place(),
-            near: self.lowest_in_hand(shared),
         };
+        let seed = LineSeed::of(chord, self.line_place(), self.lowest_in_hand(shared));
         vec![ScreenEffect::MakeLine(seed)]
     }
 

@@ -1,8 +1,11 @@
 //! Going back to choices that were made before.
 
-use super::super::chosen::{Chosen, Page};
+use fretloom_theory::ScaleChoice;
+
+use super::super::chosen::{Chosen, Page, TypedChord};
 use super::super::state::Explore;
 use crate::answer::NamedPair;
+use crate::tui::line_place::ChordSeed;
 use crate::tui::shared::Shared;
 
 impl Explore {
@@ -29,6 +32,23 @@ impl Explore {
                 explore.view_near(Some(&home), shared);
                 explore.hold_again(&home, held, shared);
             }
+            explore.settle();
+        });
+    }
+
+    /// Looks at a chord that the player has been at on another screen, with its scale and its pair,
+    /// as far as the lists here have them.
+    pub(in crate::tui) fn explore(&mut self, seed: &ChordSeed, shared: &mut Shared) {
+        let Ok(chord) = TypedChord::read(&seed.symbol) else { return };
+        self.comparing(shared, |explore, shared| {
+            explore.settle();
+            explore.take_chord(chord, shared);
+            let is_it = |choice: &ScaleChoice| format!("{:#}", choice.scale()) == seed.scale;
+            match explore.shown.scales.iter().position(is_it) {
+                Some(scale) => explore.take_scale(scale, shared),
+                None => shared.tell(format!("over the chord alone {} is not offered", seed.scale)),
+            }
+            explore.choose_pair(|name| format!("{name:#}") == seed.pair, shared);
             explore.settle();
         });
     }
