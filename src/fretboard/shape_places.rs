@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use fretloom_theory::{PairPlaces, PlanCost, TriadPair};
 
-use crate::{Neck, Shape, ShapeQuery, VoiceMovement};
+use crate::{Neck, Shape, ShapeQuery, VoiceMove, VoiceMovement};
 
 /// The shapes that a plan may use: those of both triads of a pair that a query finds. A plan within
 /// them holds one for each chord, and goes to one that is near.
@@ -39,6 +39,14 @@ pub struct ShapePlaces<'a> {
 /// guitar's neck is a third of a change.
 const A_MILLIMETRE: f64 = 12.0;
 
+/// What a fret above the octave costs, in thousandths of a change. Frets are narrow there, so that all
+/// ways are short, and nobody plays there first.
+const A_HIGH_FRET: u32 = 20;
+const OCTAVE: u8 = 12;
+
+/// How far it is from a string to the next, in millimetres: about that on most necks.
+const A_STRING_MM: f64 = 10.0;
+
 impl<'a> ShapePlaces<'a> {
     /// The shapes that the query finds on a neck. Fingers are not asked for.
     #[must_use]
@@ -67,12 +75,12 @@ impl<'a> ShapePlaces<'a> {
     }
 
     /// The place of a pair to which the voices of a shape go the shortest way: the longest of their
-    /// ways counts, then all of them together, then the lower place.
+    /// ways counts, along the neck and across it, then all of them together, then the lower place.
     #[must_use]
     pub fn nearest(&self, from: &Shape, pair: TriadPair) -> Option<usize> {
         let way = |to: &Shape| {
             let movement = VoiceMovement::between(self.neck, from, to);
-            (movement.largest_mm(), movement.total_mm())
+            (longest_way(&movement), movement.total_mm())
         };
         let shapes = self.shapes(pair);
         let ways = shapes.iter().map(way).enumerate();
@@ -100,7 +108,15 @@ impl PairPlaces for ShapePlaces<'_> {
     }
 
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
-        let mm = self.movement(from, to).map_or(0.0, |movement| movement.largest_mm());
-        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32)
+        let mm = self.movement(from, to).map_or(0.0, |movement| longest_way(&movement));
+        let highest = self.shape(to.0, to.1).into_iter().flat_map(|shape| shape.frets()).max();
+        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
+        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * u32::from(above))
     }
+}
+
+/// The longest way of a voice along and across the neck.
+fn longest_way(movement: &VoiceMovement) -> f64 {
+    let way = |voice: VoiceMove| voice.mm() + f64::from(voice.strings()) * A_STRING_MM;
+    movement.voices().map(way).into_iter().fold(0.0, f64::max)
 }

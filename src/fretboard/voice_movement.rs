@@ -71,9 +71,9 @@ impl VoiceMovement {
 
 impl VoiceMove {
     fn between(neck: &Neck, from: Place, to: Place) -> VoiceMove {
-        let is_held = !from.fret.is_open() && !to.fret.is_open();
-        let mm = (neck.distance_mm(to.fret) - neck.distance_mm(from.fret)).abs();
-        VoiceMove { from, to, mm: if is_held { mm } else { 0.0 } }
+        // An open string begins at the nut, or at the capo that holds it.
+        let [nut_from, nut_to] = [from, to].map(|place| neck.distance_mm(neck.fret_number(place)));
+        VoiceMove { from, to, mm: (nut_to - nut_from).abs() }
     }
 
     /// Where it comes from.
@@ -88,6 +88,12 @@ impl VoiceMove {
         self.to
     }
 
+    /// How many strings it goes over, in either direction.
+    #[must_use]
+    pub fn strings(&self) -> u8 {
+        self.from.string.number().abs_diff(self.to.string.number())
+    }
+
     /// How many frets it goes up the neck; towards the nut they are negative.
     #[must_use]
     pub fn frets(&self) -> i8 {
@@ -95,7 +101,7 @@ impl VoiceMove {
         i8::try_from(to - from).unwrap_or(0)
     }
 
-    /// How far that is along the neck, in millimetres; nothing where an open string takes no finger.
+    /// How far that is along the neck, in millimetres; an open string begins at the nut, or at its capo.
     #[must_use]
     pub const fn mm(&self) -> f64 {
         self.mm

@@ -2,8 +2,11 @@
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
-use fretloom_fretboard::{Neck, Shape, ShapePlaces, ShapeQuery, StringSet, Tuning};
-use fretloom_theory::{PitchClass, PitchClassSet, SpelledTriad, TriadPair, TriadQuality};
+use fretloom_fretboard::{Neck, Shape, ShapePlaces, ShapeQuery, StringSet, Tuning, VoiceMovement};
+use fretloom_theory::{
+    Chord, PitchClass, PitchClassSet, PlanChord, PlanQuery, Reading, SpelledTriad, TriadPair,
+    TriadQuality,
+};
 
 fn neck() -> Neck {
     Neck::new(Tuning::read("E A D G B E").unwrap())
@@ -35,7 +38,7 @@ fn three_pairs_follow_one_another_under_the_same_fingers() {
             let place = places.nearest(&here, pairs[index + 1]).unwrap();
             let there = places.shape(pairs[index + 1], place).unwrap();
             assert_eq!(frets(&there), line[index + 1], "after {:?}", frets(&here));
-            let movement = fretloom_fretboard::VoiceMovement::between(&neck, &here, &there);
+            let movement = VoiceMovement::between(&neck, &here, &there);
             assert_eq!(movement.voices().map(|voice| voice.frets()), voices);
             here = there;
         }
@@ -52,8 +55,7 @@ fn the_nearest_shape_is_the_nearest_of_all() {
     let open = [40_i32, 45, 50, 55, 59, 64];
     let mm = |fret: i32| 648.0 * (1.0 - 2_f64.powf(f64::from(-fret) / 12.0));
     let way = |from: [i32; 3], to: [i32; 3]| {
-        let voice =
-            |(from, to): (i32, i32)| if from * to == 0 { 0.0 } else { (mm(to) - mm(from)).abs() };
+        let voice = |(from, to): (i32, i32)| (mm(to) - mm(from)).abs();
         from.into_iter().zip(to).map(voice).fold(0.0, f64::max)
     };
     let all: Vec<TriadPair> =
@@ -104,5 +106,31 @@ fn the_nearest_shape_is_the_nearest_of_all() {
                 }
             }
         }
+    }
+}
+
+/// Where nothing keeps the hand from it, a plan stays where players do: among the first twelve frets, and
+/// on strings that are near.
+#[test]
+fn a_free_hand_stays_low_and_near_its_strings() {
+    let neck = neck();
+    let chords: Vec<Chord> =
+        ["Dm7", "G7", "Cmaj7", "A7alt"].iter().map(|symbol| symbol.parse().unwrap()).collect();
+    let form: Vec<PlanChord> =
+        Reading::tune(&chords, None).into_iter().map(|it| PlanChord::of(it, 1.0)).collect();
+    for strings in ["4-3-2", "6-5-4-3-2-1"] {
+        let query = ShapeQuery::default().on(strings.parse().unwrap());
+        let places = ShapePlaces::new(&neck, query);
+        let plan = PlanQuery::over(form.clone()).plans_within(&places, 1).unwrap().remove(0);
+        let shapes: Vec<Shape> = plan
+            .chords()
+            .iter()
+            .map(|chord| places.shape(chord.pair(), chord.place().unwrap()).unwrap())
+            .collect();
+        let found: Vec<[u8; 3]> = shapes.iter().map(frets).collect();
+        assert!(found.as_flattened().iter().all(|fret| *fret <= 13), "{strings}: {found:?}");
+        let steps = shapes.windows(2).map(|two| VoiceMovement::between(&neck, &two[0], &two[1]));
+        let mut voices = steps.flat_map(|step| step.voices());
+        assert!(voices.all(|voice| voice.strings() <= 1), "{strings}: {found:?}");
     }
 }
