@@ -76,6 +76,9 @@ pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{NamedShape, ShapesAnswer};
 pub use triads::{ScaleTriad, TriadsAnswer, triads_of};
 pub use tuning_of_file::TuningOfFile;
-pub use tunings::{TuningAnswer, TuningSource, TuningsAnswer, behind_capo, find_tuning, put_capo};
+pub use tunings::{
+    TuningAnswer, TuningSource, TuningsAnswer, behind_capo, find_tuning, put_capo,
+    sounds_behind_capo,
+};
 pub use views::{AskedView, InView, NamedHidden, ViewAnswer, ViewQuestion};
 pub use wishes::Wishes;

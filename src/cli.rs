@@ -17,6 +17,7 @@ mod misuse;
 mod new_files;
 mod outcome;
 mod own_files;
+mod page_files;
 mod play;
 mod player;
 mod print;

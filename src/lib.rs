@@ -3,7 +3,7 @@
 //! [`cli`] reads commands and [`tui`] is the screen; both ask [`answer`], which asks the two crates
 //! of theory and fretboard. [`json`] is a view of what they answer for other programs. [`picture`] is
 //! what is drawn, as data, which [`export`] and the screen write. [`library`] finds and reads data
-//! files, [`settings`] what the player has settled, [`store`] what the program remembers,
+//! files, [`sheet`] sets answers on pages, [`settings`] what the player has settled, [`store`] what the program remembers,
 //! [`score_file`] reads scores, [`sound`] plays.
 
 pub mod answer;
@@ -15,6 +15,7 @@ pub mod library;
 pub mod picture;
 pub mod score_file;
 pub mod settings;
+pub mod sheet;
 pub mod sound;
 pub mod store;
 pub mod tui;

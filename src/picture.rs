@@ -18,7 +18,7 @@ mod run;
 mod signs;
 mod tab;
 
-pub use box_figure::{BoxLook, BoxNote, shape_box};
+pub use box_figure::{BoxLook, BoxNote, chord_box};
 pub use columns::{Cell, NeckColumns};
 pub use fret_widths::FretWidths;
 pub use hit::NeckHit;
@@ -26,7 +26,7 @@ pub use labels::Labels;
 pub use lie::{Handed, Top};
 pub use mark::{Mark, MarkRole, Presence};
 pub use neck::{NeckFret, NeckPicture, NeckString};
-pub use neck_figure::NeckSize;
+pub use neck_figure::{NeckSize, triad_figure};
 pub use run::{Ink, Run, Weight};
 pub use tab::{
     Attack, Count, Tab, TabBar, TabBelow, TabColumn, TabEvent, TabHold, TabLook, TabMusic, TabNote,

@@ -115,9 +115,9 @@ const OPTIONS: [(&str, &[&str], &[&str]); 77] = [
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of
 /// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
-/// written, which `tests/line_files.rs` has; what is heard, which `tests/sound/wav.rs` and
+/// written, which `tests/line_files.rs` and `tests/pages.rs` have; what is heard, which `tests/sound/wav.rs` and
 /// `tests/sound_program.rs` have.
-const ELSEWHERE: [&str; 26] = [
+const ELSEWHERE: [&str; 29] = [
     "help",
     "version",
     "file",
@@ -135,6 +135,9 @@ const ELSEWHERE: [&str; 26] = [
     "musicxml",
     "overwrite",
     "wav",
+    "pdf",
+    "svg",
+    "paper",
     "play",
     "swing",
     "drone",

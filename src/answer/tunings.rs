@@ -82,6 +82,29 @@ pub fn behind_capo<const N: usize>(
     Some(triads.map(|sounding| everyday_triad(sounding, lower)))
 }
 
+/// What sounds, and what the hand makes behind the capo, in words; `None` as for [`behind_capo`].
+///
+/// ```
+/// use fretloom::answer::sounds_behind_capo;
+/// use fretloom_fretboard::{Capo, Tuning};
+/// let tuning = Tuning::read("E A D G B E").unwrap();
+/// let tuning = tuning.with_capo(Capo::read("2", None).unwrap()).unwrap();
+/// let told = sounds_behind_capo(&tuning, ["G".parse().unwrap()]).unwrap();
+/// assert_eq!(told, "sounds G · shape of F behind the capo at 2");
+/// ```
+#[must_use]
+pub fn sounds_behind_capo<const N: usize>(
+    tuning: &Tuning,
+    triads: [SpelledTriad; N],
+) -> Option<String> {
+    let capo = tuning.capo();
+    let shapes = behind_capo(capo, triads)?;
+    let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
+    let of = if N == 1 { "shape" } else { "shapes" };
+    let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
+    Some(format!("sounds {sounding} · {of} of {made} behind the capo at {fret}"))
+}
+
 /// The triad `semitones` higher, on the name of its root that needs the fewest accidentals; sharps
 /// where flats are as many, as guitarists say F♯.
 fn everyday_triad(triad: SpelledTriad, semitones: i32) -> SpelledTriad {

@@ -20,6 +20,7 @@ mod hand;
 mod line;
 mod line_files;
 mod own;
+mod page_files;
 mod sound;
 mod triads;
 mod value;
@@ -33,6 +34,7 @@ pub(super) use finger::Finger;
 pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
+pub(super) use page_files::PageFilesArgs;
 use sound::PluckedArgs;
 pub(super) use triads::{InversionArg, StrikeArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
@@ -341,6 +343,9 @@ pub struct Shapes {
     /// How they are heard
     #[command(flatten)]
     pub plucked: PluckedArgs,
+    /// To which files it is written
+    #[command(flatten)]
+    pub files: PageFilesArgs,
 }
 
 /// `ladder`
@@ -360,6 +365,9 @@ pub struct Ladder {
     /// Which shapes to leave out
     #[command(flatten)]
     pub where_to: WhereTo,
+    /// To which files it is written
+    #[command(flatten)]
+    pub files: PageFilesArgs,
 }
 
 /// `neck`
@@ -402,6 +410,9 @@ pub struct Neck {
     /// Which view of the neck
     #[command(flatten)]
     pub view: ViewArgs,
+    /// To which files it is written
+    #[command(flatten)]
+    pub files: PageFilesArgs,
 }
 
 fn millimetres(text: &str) -> Result<f64, &'static str> {

@@ -39,7 +39,7 @@ impl Call<'_> {
                 }
             },
             Command::Shapes(shapes) => return self.shapes(shapes),
-            Command::Ladder(ladder) => self.printed(&self.ladder(ladder)?, text::ladder),
+            Command::Ladder(ladder) => self.ladder(ladder)?,
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Line(wanted) => return self.line(wanted),
             Command::Changes(wanted) => self.changes(wanted)?,

@@ -27,4 +27,4 @@ pub(super) use patterns::patterns;
 pub(super) use scales::{scales, triads};
 pub(super) use shapes::{CARE, arpeggios, ladder, shapes};
 pub(super) use tunings::{compare, tuning_line, tunings};
-pub(super) use view::{View, view};
+pub(super) use view::{View, view, view_picture};

@@ -1,7 +1,7 @@
-//! A shape as an upright box, as a chord is written: the nut on top, the highest string number at the
-//! left.
+//! Notes of a few frets as an upright box, as a chord is written: the nut on top, the highest string
+//! number at the left.
 
-use fretloom_fretboard::{Neck, Place, Shape, StringNumber};
+use fretloom_fretboard::{Neck, Place, StringNumber};
 use fretloom_theory::WhichTriad;
 
 use super::lie::Handed;
@@ -39,17 +39,20 @@ const ABOVE_MM: f64 = 4.0;
 /// Room for the number of the first fret.
 const BESIDE_MM: f64 = 6.0;
 
-/// The box of a shape, with these notes in it.
+/// The box with these notes in it; strings without one are marked as not played.
 #[must_use]
-pub fn shape_box(neck: &Neck, shape: &Shape, notes: &[BoxNote], look: BoxLook) -> Figure {
+pub fn chord_box(neck: &Neck, notes: &[BoxNote], look: BoxLook) -> Figure {
     let strings = neck.tuning().string_count();
-    let window = Window::of(neck, shape);
+    let window = Window::of(neck, notes);
     let sheet = Sheet { strings, window, look };
     let mut items = sheet.grid();
     let all = (1..=strings).filter_map(|number| u8::try_from(number).ok());
     for string in all.filter_map(StringNumber::new) {
-        let note = notes.iter().find(|note| note.place.string == string);
-        items.extend(sheet.on_string(neck, string, note));
+        let mut on_string = notes.iter().filter(|note| note.place.string == string).peekable();
+        if on_string.peek().is_none() {
+            items.extend(sheet.unplayed(string));
+        }
+        on_string.for_each(|note| items.push(sheet.note(neck, note)));
     }
     let (width_mm, height_mm) = (sheet.width(), sheet.height());
     Figure { items, width_mm, height_mm }
@@ -63,10 +66,9 @@ struct Window {
 }
 
 impl Window {
-    fn of(neck: &Neck, shape: &Shape) -> Window {
-        let stopped = |place: &Place| is_stopped(neck, *place);
-        let places = shape.places();
-        let frets = || places.iter().filter(|place| stopped(place)).map(|at| at.fret.number());
+    fn of(neck: &Neck, notes: &[BoxNote]) -> Window {
+        let stopped = |note: &&BoxNote| is_stopped(neck, note.place);
+        let frets = || notes.iter().filter(stopped).map(|note| note.place.fret.number());
         let capo = neck.tuning().capo().fret().number();
         let (lowest, highest) = (frets().min().unwrap_or(1), frets().max().unwrap_or(1));
         // With the nut in sight where the shape lies beside it.
@@ -139,25 +141,28 @@ impl Sheet {
         items
     }
 
-    fn on_string(&self, neck: &Neck, string: StringNumber, note: Option<&BoxNote>) -> Vec<Item> {
-        let (x, size) = (self.x(string), self.look.string_gap_mm * 0.84);
-        let Some(note) = note else {
-            let half = 0.7;
-            let at = |x_by: f64, y_by: f64| Point::new(x + x_by, ABOVE_MM - 2.0 + y_by);
-            let strokes = [(at(-half, -half), at(half, half)), (at(-half, half), at(half, -half))];
-            return strokes.map(|(from, to)| Item::Line(Line::new(from, to, 0.2))).to_vec();
-        };
-        let fret = note.place.fret;
+    /// A cross over a string that is not played.
+    fn unplayed(&self, string: StringNumber) -> [Item; 2] {
+        let (x, half) = (self.x(string), 0.7);
+        let at = |x_by: f64, y_by: f64| Point::new(x + x_by, ABOVE_MM - 2.0 + y_by);
+        let strokes = [(at(-half, -half), at(half, half)), (at(-half, half), at(half, -half))];
+        strokes.map(|(from, to)| Item::Line(Line::new(from, to, 0.2)))
+    }
+
+    fn note(&self, neck: &Neck, note: &BoxNote) -> Item {
+        let (string, fret) = (note.place.string, note.place.fret);
+        let says = format!("{}: string {string}, fret {fret}", note.label);
+        let x = self.x(string);
         let Some(row) = row(neck, note, self.window) else {
             let open = Outline::circle(Point::new(x, ABOVE_MM - 2.0), 1.0).drawn(0.25);
-            return vec![Item::Outline(open)];
+            return Item::Group { says, items: vec![Item::Outline(open)] };
         };
         let centre = Point::new(x, (self.y(row) + self.y(row + 1)) / 2.0);
         let role = MarkRole::Triad(self.look.which);
         let mark =
             Mark { is_root: note.is_root, ..Mark::new(note.place, role, note.label.clone()) };
-        let says = format!("{}: string {string}, fret {fret}", note.label);
-        vec![Item::Group { says, items: mark_items(&mark, centre, size - 0.8) }]
+        let size = self.look.string_gap_mm - 1.2;
+        Item::Group { says, items: mark_items(&mark, centre, size) }
     }
 }
 

@@ -22,9 +22,10 @@ pub struct NeckSize {
     pub string_gap_mm: f64,
 }
 
-/// The rows of the fret numbers and of the inlays.
-const NUMBERS_MM: f64 = 5.0;
-const INLAYS_MM: f64 = 4.0;
+/// The rows of the fret numbers and of the inlays, beyond the marks on the outer strings.
+const NUMBERS_MM: f64 = 3.0;
+const INLAYS_MM: f64 = 2.4;
+const INLAY_MM: f64 = 0.7;
 const NUMBER_SIZE: f64 = points(7.5);
 const NAME_SIZE: f64 = points(9.0);
 /// No cell is wider: a few frets do not fill a page.
@@ -48,7 +49,7 @@ impl NeckPicture {
     /// let picture = NeckPicture::new(&neck, Vec::new());
     /// let figure = picture.figure(NeckSize { width_mm: 180.0, string_gap_mm: 6.0 });
     /// assert!(figure.width_mm <= 180.0);
-    /// assert_eq!(figure.height_mm, 5.0 + 5.0 * 6.0 + 4.0);
+    /// assert!(figure.height_mm > 5.0 * 6.0);
     /// ```
     #[must_use]
     pub fn figure(&self, size: NeckSize) -> Figure {
@@ -98,7 +99,12 @@ impl Board {
     }
 
     fn height(&self, strings: usize) -> f64 {
-        NUMBERS_MM + self.gap * strings.saturating_sub(1) as f64 + INLAYS_MM
+        self.y(strings.saturating_sub(1)) + self.reach() + INLAYS_MM
+    }
+
+    /// How far a mark reaches from its string.
+    fn reach(&self) -> f64 {
+        self.mark / 2.0 + ROOT_RING_MM + 0.2
     }
 
     fn nut(&self) -> f64 {
@@ -114,7 +120,7 @@ impl Board {
     }
 
     fn y(&self, row: usize) -> f64 {
-        NUMBERS_MM + self.gap * row as f64
+        NUMBERS_MM + self.reach() + self.gap * row as f64
     }
 
     /// The wire that closes a fret's cell; `None` where it is not shown.
@@ -179,13 +185,13 @@ impl Drawing<'_> {
         let shown = self.picture.first_fret.number()..=self.picture.last_fret.number();
         for fret in shown.filter_map(Fret::new) {
             let Some(middle) = self.board.middle(fret) else { continue };
-            let at = self.point(middle, NUMBERS_MM - 3.0);
+            let at = self.point(middle, NUMBERS_MM - 0.6);
             let number = Text::centred(at, &fret.to_string(), Face::Plain, NUMBER_SIZE);
             self.items.push(Item::Text(number));
             if let Some(wire) = self.board.wire(fret) {
                 self.wire(fret, wire);
             }
-            self.inlay(fret, middle, bottom + INLAYS_MM - 1.0);
+            self.inlay(fret, middle, bottom + self.board.reach() + INLAYS_MM / 2.0);
         }
         let nut = self.board.nut();
         for (row, string) in self.picture.strings.iter().enumerate() {
@@ -226,11 +232,11 @@ impl Drawing<'_> {
         let inlay = self.picture.frets.get(usize::from(fret.number())).map(|fret| fret.inlay);
         let apart: &[f64] = match inlay {
             Some(Inlay::Single) => &[0.0],
-            Some(Inlay::Double) => &[-0.8, 0.8],
+            Some(Inlay::Double) => &[-1.1, 1.1],
             Some(Inlay::Plain) | None => &[],
         };
         for by in apart {
-            let dot = Outline::circle(self.point(x + by, y), 0.6).filled(Shade::Grey);
+            let dot = Outline::circle(self.point(x + by, y), INLAY_MM).filled(Shade::Grey);
             self.items.push(Item::Outline(dot));
         }
     }
@@ -300,6 +306,14 @@ impl Drawing<'_> {
     }
 }
 
+/// The shape that the marks of a triad have, by itself.
+#[must_use]
+pub fn triad_figure(which: WhichTriad, size_mm: f64) -> Figure {
+    let centre = Point::new(size_mm / 2.0, size_mm / 2.0);
+    let items = vec![Item::Outline(filled(which, centre, size_mm))];
+    Figure { items, width_mm: size_mm, height_mm: size_mm }
+}
+
 /// A mark with its label, around its centre.
 pub(super) fn mark_items(mark: &Mark, centre: Point, size: f64) -> Vec<Item> {
     let MarkRole::Triad(which) = mark.role else {
@@ -316,15 +330,11 @@ pub(super) fn mark_items(mark: &Mark, centre: Point, size: f64) -> Vec<Item> {
         let pen = if mark.is_held { 0.5 } else { 0.25 };
         items.push(shape(which, centre, around).filled(Shade::White).drawn(pen));
     }
-    let (fill, ink) = match which {
-        WhichTriad::First => (Shade::Black, Shade::White),
-        WhichTriad::Second => (Shade::White, Shade::Black),
+    let ink = match which {
+        WhichTriad::First => Shade::White,
+        WhichTriad::Second => Shade::Black,
     };
-    let inner = shape(which, centre, size).filled(fill);
-    items.push(match which {
-        WhichTriad::First => inner,
-        WhichTriad::Second => inner.drawn(0.3),
-    });
+    items.push(filled(which, centre, size));
     let mut items: Vec<Item> = items.into_iter().map(Item::Outline).collect();
     items.push(label(mark, centre, size, ink));
     if mark.presence == Presence::Stretched {
@@ -338,6 +348,13 @@ pub(super) fn mark_items(mark: &Mark, centre: Point, size: f64) -> Vec<Item> {
         items.push(Item::Line(Line { dash: Dash::Dashed, ..Line::new(at(-half), at(half), 0.35) }));
     }
     items
+}
+
+fn filled(which: WhichTriad, centre: Point, size: f64) -> Outline {
+    match which {
+        WhichTriad::First => shape(which, centre, size).filled(Shade::Black),
+        WhichTriad::Second => shape(which, centre, size).filled(Shade::White).drawn(0.3),
+    }
 }
 
 fn shape(which: WhichTriad, centre: Point, size: f64) -> Outline {

@@ -29,6 +29,9 @@ const ROOMS: &[Room] = &[
     room("sound", &["theory", "fretboard", "words"]),
     room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture", "sound"]),
     room("answer", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound"]),
+    // Answers on pages.
+    room("sheet", &["theory", "fretboard", "words", "glyphs", "score_file", "picture", "export", "sound",
+                    "answer"]),
     room("json", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound",
                    "answer"]),
     // What every screen is given, the loop, and the terminal; the screens stand above it.
@@ -46,7 +49,7 @@ const ROOMS: &[Room] = &[
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
                        "export", "sound", "answer", "cli"]),
     room("cli", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "score_file",
-                  "picture", "export", "sound", "answer", "json", "tui", "tui/program", "cli/text"]),
+                  "picture", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text"]),
     room("lib", &[]),
     room("main", &["cli"]),
 ];

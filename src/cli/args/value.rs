@@ -5,6 +5,7 @@ use std::str::FromStr;
 
 use fretloom_theory::{ClickBeats, Families, PairKinds, ReadError, Swing};
 
+use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::sound::{ConcertPitch, Level};
 use crate::tui::pedal::Pedal;
@@ -31,6 +32,10 @@ pub(super) fn pedal(text: &str) -> Result<Pedal, String> {
     Pedal::from_str(text).map_err(|error| {
         format!("no key is written {:?}; expected {}", error.text(), error.advice())
     })
+}
+
+pub(super) fn paper(text: &str) -> Result<Paper, String> {
+    text.parse().map_err(|error| is_none(&error))
 }
 
 pub(super) fn swing(text: &str) -> Result<Swing, String> {

@@ -6,12 +6,15 @@ use super::two_triads::two_triads;
 use crate::answer::{self, Harmony, NeckAnswer, PairAnswer, Refusal, ViewQuestion};
 use crate::cli::args;
 use crate::cli::call::Call;
+use crate::cli::page_files::PageFiles;
 use crate::cli::queries::view_of;
 use crate::cli::text;
 use crate::picture::{Handed, NeckPicture, Top};
+use crate::sheet::{self, Heading};
 
 impl Call<'_> {
     pub(super) fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {
+        let files = PageFiles::of(&wanted.files)?;
         let harmony = self.harmony(wanted.chord.as_deref(), wanted.scale.as_deref())?;
         let pair = self.chosen_pair(&harmony, wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
@@ -30,11 +33,23 @@ impl Call<'_> {
                 frets: picture,
                 turn,
             };
-            return Ok(self.printed(&answer, |answer| text::view(answer, &view, wanted.labels)));
+            let shapes = asked.shapes(&neck, &pair);
+            let heading = Heading::of_pair(&harmony, &pair, &answer.tuning);
+            files.write(|paper| {
+                let picture = text::view_picture(&answer, &view, wanted.labels);
+                sheet::neck(&heading, &neck, &picture, wanted.labels, &shapes, paper)
+            })?;
+            return Ok(self.printed(&answer, |answer| {
+                text::view(answer, &view, wanted.labels) + &files.told()
+            }));
         }
         let answer = NeckAnswer::new(&neck, tuning, &pair, frets);
         let picture = picture(&neck, &answer, frets, wanted);
-        Ok(self.printed(&answer, |answer| text::neck(answer, &harmony, &pair, &picture)))
+        let heading = Heading::of_pair(&harmony, &pair, &answer.tuning);
+        files.write(|paper| sheet::neck(&heading, &neck, &picture, wanted.labels, &[], paper))?;
+        Ok(self.printed(&answer, |answer| {
+            text::neck(answer, &harmony, &pair, &picture) + &files.told()
+        }))
     }
 
     /// The pair that is meant by its number in the list or by its two triads.

@@ -1,20 +1,24 @@
 //! `shapes` and `ladder`.
 
-use fretloom_fretboard::{Neck, Place};
+use fretloom_fretboard::{FretRange, Neck, Place};
 use fretloom_theory::SpelledTriad;
 
 use crate::answer::{
-    ArpeggiosAnswer, LadderAnswer, NamedArpeggio, NamedPair, Refusal, ShapesAnswer, struck_shapes,
+    ArpeggiosAnswer, LadderAnswer, NamedArpeggio, NamedPair, Refusal, ShapesAnswer, TuningAnswer,
+    struck_shapes,
 };
 use crate::cli::answered::Answered;
 use crate::cli::args;
 use crate::cli::call::Call;
+use crate::cli::page_files::PageFiles;
 use crate::cli::queries::{arpeggio_query, query, shape_query};
 use crate::cli::text;
+use crate::sheet;
 use crate::sound::{Rounds, Strike};
 
 impl Call<'_> {
     pub(super) fn shapes(&self, shapes: &args::Shapes) -> Result<Answered, Refusal> {
+        let files = PageFiles::of(&shapes.files)?;
         let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
@@ -23,7 +27,8 @@ impl Call<'_> {
             let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
             let places: Vec<Vec<Place>> =
                 answer.arpeggios.iter().map(NamedArpeggio::places).collect();
-            let text = self.printed(&answer, text::arpeggios);
+            files.write(|paper| sheet::arpeggios(&answer, &neck, paper))?;
+            let text = self.printed(&answer, |answer| text::arpeggios(answer) + &files.told());
             return Ok(heard(text, shapes, &neck, &places, Strike::InTurn));
         }
         let query = shape_query(shapes, frets);
@@ -31,20 +36,34 @@ impl Call<'_> {
         let places = answer.shapes.iter().map(|named| named.shape.places().to_vec());
         let places: Vec<Vec<Place>> = places.collect();
         let strike = shapes.play.flatten().map_or(Strike::Together, Strike::from);
-        Ok(heard(self.printed(&answer, text::shapes), shapes, &neck, &places, strike))
+        files.write(|paper| sheet::shapes(&answer, &neck, paper))?;
+        let text = self.printed(&answer, |answer| text::shapes(answer) + &files.told());
+        Ok(heard(text, shapes, &neck, &places, strike))
     }
 
-    pub(super) fn ladder(&self, ladder: &args::Ladder) -> Result<LadderAnswer, Refusal> {
-        let triads = [ladder.first.parse()?, ladder.second.parse()?];
-        let strings = args::strings(ladder.strings.as_deref())?;
+    pub(super) fn ladder(&self, ladder: &args::Ladder) -> Result<String, Refusal> {
+        let files = PageFiles::of(&ladder.files)?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
-        let (pair, query) = (NamedPair::new(triads)?, query(&ladder.where_to, frets));
-        if ladder.across_sets {
-            return LadderAnswer::across_sets(&neck, tuning, pair, strings, &query);
-        }
-        let strings = strings.map_or_else(|| "3-2-1".parse(), Ok)?;
-        LadderAnswer::new(&neck, tuning, pair, strings, &query)
+        let answer = ladder_answer(ladder, &neck, tuning, frets)?;
+        files.write(|paper| sheet::ladder(&answer, &neck, paper))?;
+        Ok(self.printed(&answer, |answer| text::ladder(answer) + &files.told()))
     }
+}
+
+fn ladder_answer(
+    ladder: &args::Ladder,
+    neck: &Neck,
+    tuning: TuningAnswer,
+    frets: FretRange,
+) -> Result<LadderAnswer, Refusal> {
+    let triads = [ladder.first.parse()?, ladder.second.parse()?];
+    let strings = args::strings(ladder.strings.as_deref())?;
+    let (pair, query) = (NamedPair::new(triads)?, query(&ladder.where_to, frets));
+    if ladder.across_sets {
+        return LadderAnswer::across_sets(neck, tuning, pair, strings, &query);
+    }
+    let strings = strings.map_or_else(|| "3-2-1".parse(), Ok)?;
+    LadderAnswer::new(neck, tuning, pair, strings, &query)
 }
 
 /// The answer, with its shapes as they are heard where that is asked for.

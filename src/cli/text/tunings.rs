@@ -4,7 +4,9 @@ use fretloom_fretboard::Tuning;
 use fretloom_theory::SpelledTriad;
 
 use super::table::table;
-use crate::answer::{CompareAnswer, Compared, Survival, TuningAnswer, TuningsAnswer, behind_capo};
+use crate::answer::{
+    CompareAnswer, Compared, Survival, TuningAnswer, TuningsAnswer, sounds_behind_capo,
+};
 use crate::export::text::{self, strings_with_courses};
 
 /// `tunings`
@@ -85,10 +87,6 @@ pub(super) fn capo_line<const N: usize>(
     tuning: &TuningAnswer,
     triads: [SpelledTriad; N],
 ) -> String {
-    let capo = tuning.tuning.capo();
-    let Some(shapes) = behind_capo(capo, triads) else { return String::new() };
-    let named = |triads: [SpelledTriad; N]| triads.map(|triad| triad.to_string()).join(" & ");
-    let of = if N == 1 { "shape" } else { "shapes" };
-    let (sounding, made, fret) = (named(triads), named(shapes), capo.fret());
-    format!("sounds {sounding} · {of} of {made} behind the capo at {fret}\n")
+    let line = sounds_behind_capo(&tuning.tuning, triads);
+    line.map(|line| line + "\n").unwrap_or_default()
 }

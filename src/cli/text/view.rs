@@ -40,7 +40,7 @@ pub(in crate::cli) fn view(answer: &NeckAnswer, view: &View<'_>, labels: Labels)
     let hides = answer.view.iter().flat_map(|view| &view.hides);
     let hides: String = hides.map(|hidden| told(hidden, &answer.places)).collect();
     let parts = [
-        export::text::neck(&picture(answer, view, labels)),
+        export::text::neck(&view_picture(answer, view, labels)),
         table(&rows),
         table(&shapes.iter().map(shape_row).collect::<Vec<_>>()),
         hides,
@@ -81,7 +81,11 @@ fn title(view: &View<'_>) -> String {
 }
 
 /// The neck with the places of the view, no longer than they need.
-fn picture(answer: &NeckAnswer, view: &View<'_>, labels: Labels) -> NeckPicture {
+pub(in crate::cli) fn view_picture(
+    answer: &NeckAnswer,
+    view: &View<'_>,
+    labels: Labels,
+) -> NeckPicture {
     let frets = view.frets.unwrap_or_else(|| frets_around(&answer.places));
     let marks = answer::marks_in_view(&answer.places, &answer.places, labels);
     let picture = NeckPicture::new(view.neck, marks).within(frets);

@@ -1,0 +1,14 @@
+//! Sheets: answers set on pages for the music stand.
+//!
+//! A sheet takes what `answer` says and puts it on pages (`crate::picture::page`). It reads no files
+//! and writes none. Every page says what it is about: chord, scale, pair, tuning and capo.
+
+mod boxes;
+mod care;
+mod heading;
+mod neck;
+mod shapes;
+
+pub use heading::{Heading, TriadLine};
+pub use neck::neck;
+pub use shapes::{arpeggios, ladder, shapes};

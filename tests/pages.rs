@@ -1,0 +1,14 @@
+//! Pages for the music stand, as the commands write them.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+
+#[path = "pages/files.rs"]
+mod files;
+#[path = "pages/necks.rs"]
+mod necks;
+#[path = "pages/overlap.rs"]
+mod overlap;
+#[path = "support/program.rs"]
+mod program;
+#[path = "pages/xml.rs"]
+mod xml;
