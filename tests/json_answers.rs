@@ -7,14 +7,15 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, FingerAnswer, FingerQuestion, Harmony, LadderAnswer, NamedPair, NeckAnswer, PairsAnswer,
-    PatternsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer, Wishes,
+    self, ChangesAnswer, ChangesQuestion, FingerAnswer, FingerQuestion, Harmony, LadderAnswer,
+    NamedPair, NeckAnswer, PairsAnswer, PatternsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
+    Wishes,
 };
 use fretloom::json::{self, AsJson};
 use fretloom::library::{LoadedPatterns, LoadedTunings};
 use fretloom::score_file::{self, Choice};
-use fretloom_fretboard::{FingeringQuery, FretRange, Neck, ShapeQuery};
-use fretloom_theory::{Families, SpelledTriad, Spelling};
+use fretloom_fretboard::{FingeringQuery, FretRange, Neck, Region, ShapeQuery};
+use fretloom_theory::{BarSection, BarText, Chart, Families, Meter, SpelledTriad, Spelling};
 use serde_json::Value;
 
 /// What a value has to be.
@@ -161,6 +162,60 @@ const LISTED: Kind = Both(&SHAPE, &Object(&[("barre", Maybe(&BARRE))]));
 const SHAPES: Kind = Object(&[("tuning", TUNING), ("shapes", List(&LISTED))]);
 const LADDER: Kind = Object(&[("tuning", TUNING), ("strings", COUNTS), ("rungs", List(&SHAPE))]);
 const NECK: Kind = Object(&[("tuning", TUNING), ("pair", Ascii), ("places", List(&PLACE))]);
+const VOICE: Kind = Object(&[
+    ("string", Count),
+    ("from_string", Count),
+    ("from", Count),
+    ("to", Count),
+    ("frets", Number),
+    ("mm", Number),
+]);
+const PLANNED: Kind = Object(&[
+    ("scale", Maybe(&Ascii)),
+    ("beat", Number),
+    ("beats", Number),
+    ("onset", Number),
+    ("symbol", Ascii),
+    ("function", Maybe(&Ascii)),
+    ("pair", Maybe(&Ascii)),
+    ("left_out", NOTES),
+    ("rubs", DEGREES),
+    ("drops_named", DEGREES),
+    ("kept", Flag),
+    ("goes_on", Flag),
+    ("settled", Flag),
+    ("moved_mm", Maybe(&Number)),
+    ("shape", Maybe(&SHAPE)),
+    ("voices", List(&VOICE)),
+    ("shapes", Maybe(&Count)),
+    ("scales", List(&Ascii)),
+    ("pairs", List(&Ascii)),
+    ("why", Ascii),
+]);
+const HEARD_BAR: Kind = Object(&[
+    ("bar", Count),
+    ("section", Maybe(&Text)),
+    ("onset", Number),
+    ("meter", Ascii),
+    ("chords", List(&Either(&UNREAD, &PLANNED))),
+]);
+const ONE_PLAN: Kind =
+    Object(&[("cost", Number), ("distinct_pairs", Count), ("chords", List(&CHOICE))]);
+const CHOICE: Kind =
+    Object(&[("onset", Number), ("symbol", Ascii), ("scale", Ascii), ("pair", Ascii)]);
+const CHANGES: Kind = Object(&[
+    ("title", Maybe(&Text)),
+    ("key", Maybe(&Ascii)),
+    ("meter", Ascii),
+    ("tempo", Maybe(&Number)),
+    ("feel", Maybe(&Text)),
+    ("strings", Maybe(&COUNTS)),
+    ("frets", Maybe(&COUNTS)),
+    ("bars", List(&HEARD_BAR)),
+    ("distinct_pairs", Count),
+    ("cost", Number),
+    ("plans", List(&ONE_PLAN)),
+]);
 
 impl Kind {
     /// Fails with the path of the first value that is missing or of another kind.
@@ -316,6 +371,27 @@ fn ways_to_play_a_line() {
         let value = check("finger", &answer, &WAYS);
         let first = value["ways"][0].as_object().unwrap();
         assert_eq!(first.keys().collect::<Vec<_>>(), ["cost", "notes", "why"]);
+    }
+}
+
+#[test]
+fn charts_and_their_plans() {
+    let (neck, _) = neck("guitar-standard");
+    let bars = BarText::read_marking(
+        &[BarSection::unnamed("[A] Dm7♭5 G7alt | Cm6 | Cx7 | % | N.C. | [B] 6/8 F♯m7 | % |")],
+        Meter::COMMON,
+        None,
+    );
+    let chart = Chart::of(bars.unwrap().0);
+    let free = ChangesQuestion { plans: 2, ..ChangesQuestion::of(chart) };
+    let region = Region::default().on("3-2-1".parse().unwrap());
+    let locked = ChangesQuestion { region: Some(region), ..free.clone() };
+    for question in [free, locked] {
+        let answer = ChangesAnswer::new(&neck, &question).unwrap();
+        let value = check("changes", &answer, &CHANGES);
+        assert_eq!(value["bars"].as_array().unwrap().len(), 7);
+        let shape = &value["bars"][0]["chords"][0]["shape"];
+        assert_eq!(shape.is_object(), question.region.is_some());
     }
 }
 
