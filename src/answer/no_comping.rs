@@ -53,7 +53,7 @@ impl fmt::Display for NoComping {
             CompingError::NoRound { semitones, relief } => write!(
                 f,
                 "the top voice does not come from the end to the beginning in steps of {} at \
-                 most{strings}{frets}; {}, or --ends",
+                 most{strings}{frets}; {}, or --once",
                 semitones_in_words(semitones),
                 Relief(relief)
             ),

@@ -30,8 +30,8 @@ pub use reach::Reach;
 use limits::LONGEST;
 use made::Made;
 
-use crate::Pitch;
 use crate::time::Quarters;
+use crate::{Pitch, Rest};
 
 /// Notes made of phrases, in order of time.
 ///
@@ -97,6 +97,21 @@ impl Line {
     pub fn range(&self) -> Option<(Pitch, Pitch)> {
         let pitches = || self.notes.iter().map(|note| note.pitch);
         pitches().min().zip(pitches().max())
+    }
+
+    /// The same line without what sounds in one of these rests, which come in order of time: a note that
+    /// begins there is left out, and one that sounds into it ends with its beginning.
+    #[must_use]
+    pub fn resting(self, rests: &[Rest]) -> Line {
+        let until = |note: PhraseNote| {
+            let next = rests.partition_point(|rest| rest.to <= note.onset);
+            let Some(rest) = rests.get(next).filter(|rest| rest.from < note.end()) else {
+                return Some(note);
+            };
+            let duration = rest.from.checked_sub(note.onset).filter(|left| !left.is_zero())?;
+            Some(PhraseNote { duration, ..note })
+        };
+        Line { notes: self.notes.into_iter().filter_map(until).collect(), ..self }
     }
 
     /// The same line so many semitones higher; `None` where a note would be none.

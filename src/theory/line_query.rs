@@ -3,13 +3,14 @@
 mod edit;
 mod exercise;
 mod music;
+mod rests;
 mod written;
 
 use crate::line::{
     Approach, Begin, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing, Travel,
 };
 use crate::time::{Bars, Quarters};
-use crate::{ChordScale, Direction, Link, Pattern, PitchClassSet, Rhythm, TriadPair};
+use crate::{ChordScale, Direction, Link, Pattern, PitchClassSet, Rest, Rhythm, TriadPair};
 
 /// What a line is asked to be, over chords each of which has its pair.
 ///
@@ -47,6 +48,8 @@ pub struct LineQuery {
     targets: Vec<AskedTarget>,
     /// In order of time; none where the line decides.
     written: Vec<WrittenPhrase>,
+    /// In order of time, apart from one another.
+    rests: Vec<Rest>,
 }
 
 /// A chord with its scale and its pair, until the next one begins.
@@ -165,6 +168,7 @@ impl LineQuery {
             at_change: AtChange::RunsOn,
             targets: Vec::new(),
             written: Vec::new(),
+            rests: Vec::new(),
         }
     }
 
@@ -218,6 +222,14 @@ impl LineQuery {
         LineQuery { written, ..self }
     }
 
+    /// Resting there: nothing sounds meanwhile. Its own phrases come to rest before and begin again after;
+    /// those that are written are silent there.
+    #[must_use]
+    pub fn resting(self, mut rests: Vec<Rest>) -> LineQuery {
+        rests.sort_by_key(|rest| rest.from);
+        LineQuery { rests, ..self }
+    }
+
     /// Where the bars are.
     #[must_use]
     pub fn bars(&self) -> &Bars {
@@ -241,8 +253,8 @@ impl LineQuery {
     pub fn phrases(&self) -> Vec<Phrase> {
         match self.style {
             _ if !self.written.is_empty() => self.written_phrases(),
-            LineStyle::Exercise => self.exercise(),
-            LineStyle::Music => self.music(),
+            LineStyle::Exercise => self.from_rest_to_rest(LineQuery::exercise),
+            LineStyle::Music => self.from_rest_to_rest(LineQuery::music),
         }
     }
 
@@ -266,7 +278,7 @@ impl LineQuery {
         loop {
             match (Line::make(&phrases, reach), self.style) {
                 (Err(error), LineStyle::Music) => self.ask_less(&mut phrases, error)?,
-                (made, _) => return made.map(|line| (line, phrases)),
+                (made, _) => return made.map(|line| (line.resting(&self.rests), phrases)),
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use fretloom_theory::{
     BarText, Bars, Chord, ChordScale, ChordStretch, ChordSymbol, Chorus, Interval, Key,
-    KeySignature, Meter, NoteName, OptionalChords, PairSound, Quarters, Reading, Scale,
+    KeySignature, Meter, NoteName, OptionalChords, PairSound, Quarters, Reading, Rest, Scale,
     ScaleChoice, ScaleKind, SpelledTriad, Speller, Spelling, Timeline, TriadPair, TriadQuality,
 };
 
@@ -159,6 +159,18 @@ impl LineChords {
     #[must_use]
     pub fn symbols(&self) -> &Timeline<ChordSymbol> {
         &self.symbols
+    }
+
+    /// Where nothing can be played, since nobody can read what stands there.
+    #[must_use]
+    pub fn rests(&self) -> Vec<Rest> {
+        let changes = self.symbols.changes();
+        let ends = changes.iter().skip(1).map(|(from, _)| *from).chain([self.end]);
+        let spans = changes.iter().zip(ends).filter_map(|((from, symbol), to)| match symbol {
+            ChordSymbol::Unread(_) => Some(Rest { from: *from, to }),
+            ChordSymbol::Chord(_) | ChordSymbol::NoChord => None,
+        });
+        spans.filter(|rest| rest.from < rest.to).collect()
     }
 
     /// The chords in order, at least one. Where no chord is to sound, the one before goes on.

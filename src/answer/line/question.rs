@@ -91,6 +91,7 @@ impl LineQuestion {
         let mut query = LineQuery::new(bars, self.chords.stretches(), end)
             .styled(self.style)
             .at_change(self.at_change)
+            .resting(self.chords.rests())
             .arriving(targets.collect::<Result<_, _>>()?);
         let reaches = reaches.iter().copied().chain(std::iter::repeat(None));
         let written = self.phrases.iter().zip(reaches);

@@ -333,3 +333,35 @@ fn written_phrases_are_played_as_they_are_written() {
     let whole = WrittenPhrase { rhythm, target: Some(around), ..four_three };
     assert!(two_five_one().written(vec![whole]).line(&reach()).is_err());
 }
+
+/// Over the second bar nothing is to be played. The pattern stops with it and begins again after it.
+/// By hand: F A C G B D A C in bar 1; B is the note of G nearest to the last C.
+#[test]
+fn an_exercise_rests_where_nothing_is_to_be_played() {
+    let rest = Rest { from: Quarters::whole(4), to: Quarters::whole(8) };
+    let query = two_five_one().styled(LineStyle::Exercise).resting(vec![rest]);
+    let line = query.line(&reach()).unwrap();
+    let in_first_bar = line.notes().iter().filter(|note| note.onset < rest.from);
+    let midi: Vec<u8> = in_first_bar.map(|note| note.pitch.midi()).collect();
+    assert_eq!(midi, [53, 57, 60, 55, 59, 62, 57, 60]);
+    assert!(line.notes().iter().all(|note| note.end() <= rest.from || note.onset >= rest.to));
+    let again = at(&line, rest.to).unwrap();
+    assert_eq!((again.role, again.pitch.midi()), (Role::Triad(WhichTriad::First), 59));
+}
+
+/// Music lands on a guide tone before the rest, and begins off the beat after it.
+#[test]
+fn music_comes_to_rest_before_a_rest() {
+    let chords = (0..4).map(|bar| match bar % 2 {
+        0 => stretch(4 * bar, "Dm7", "F & G"),
+        _ => stretch(4 * bar, "Cmaj7", "G & Am"),
+    });
+    let rest = Rest { from: Quarters::whole(8), to: Quarters::whole(12) };
+    let query = LineQuery::new(Bars::of(Meter::COMMON), chords.collect(), Quarters::whole(16));
+    let line = query.resting(vec![rest]).line(&reach()).unwrap();
+    assert!(line.notes().iter().all(|note| note.end() <= rest.from || note.onset >= rest.to));
+    let before = line.notes().iter().rfind(|note| note.onset < rest.from).unwrap();
+    assert!([class("E"), class("B")].contains(&before.pitch.pitch_class()), "{before:?}");
+    let after = line.notes().iter().find(|note| note.onset >= rest.to).unwrap();
+    assert_eq!(after.onset, Quarters::new(25, 2).unwrap());
+}
