@@ -337,3 +337,94 @@ fn a_place_that_cannot_be_is_told() {
         assert!(said.err.contains(words) && said.err.contains("expected"), "{own}: {}", said.err);
     }
 }
+
+/// An idea for each section, over bars that say where they begin.
+const IDEAS: &str = r#"
+[verse]
+from = "[A]"
+pattern = "123"
+travel = "up"
+start = "root"
+strings = "4-3-2"
+
+[bridge]
+from = "[B]"
+like = "verse"
+at-change = "again"
+strings = "3-2-1"
+frets = "5-17"
+"#;
+
+fn over_sections(content: &str, options: &[&str]) -> Said {
+    let home = Home::new();
+    let file = home.put("phrases.toml", content);
+    let chords = "[A] Dm7 | G7 | [B] Fm7 | Bb7";
+    let pairs = "F & G, F & G, Ab & Bb, Fm & Gm";
+    let file = file.to_str().unwrap();
+    let arguments = ["line", chords, "--pair", pairs, "--phrases", file, "--json"];
+    home.run(&[&arguments[..], options].concat())
+}
+
+/// Over A the pattern runs on where the chord changes, since F & G stays: F A C, G B D, A C F, B D G,
+/// C F A, the first note of D G B. Over B it begins again with Fm & Gm, near to where it was.
+#[test]
+fn each_section_has_its_idea_and_its_place() {
+    let said = over_sections(IDEAS, &[]);
+    assert_eq!((said.status, said.err.as_str()), (Some(0), ""));
+    let answer: Value = serde_json::from_str(&said.out).unwrap();
+    let notes = answer["notes"].as_array().unwrap();
+    let in_bars = |from: f64, to: f64| -> Vec<&Value> {
+        notes.iter().filter(|it| (from..to).contains(&it["onset"].as_f64().unwrap())).collect()
+    };
+    let midi = |notes: &[&Value]| -> Vec<i64> {
+        notes.iter().map(|note| note["midi"].as_i64().unwrap()).collect()
+    };
+    assert_eq!(
+        midi(&in_bars(0.0, 8.0)),
+        [53, 57, 60, 55, 59, 62, 57, 60, 65, 59, 62, 67, 60, 65, 69, 62]
+    );
+    let again = in_bars(12.0, 16.0);
+    assert_eq!(again[0]["of"], "Fm");
+    let before = *midi(&in_bars(8.0, 12.0)).last().unwrap();
+    assert!((midi(&again)[0] - before).abs() <= 3, "{before} {:?}", midi(&again));
+    for (from, to, strings, frets) in
+        [(0.0, 8.0, [4, 3, 2], 0..=22), (8.0, 16.0, [3, 2, 1], 5..=17)]
+    {
+        for note in in_bars(from, to) {
+            assert!(strings.contains(&note["string"].as_i64().unwrap()), "{note}");
+            assert!(frets.contains(&note["fret"].as_i64().unwrap()), "{note}");
+        }
+    }
+}
+
+/// Cut with its last whole group: of 8 eighths two groups of three are played, and two eighths rest.
+#[test]
+fn a_pattern_is_cut_where_the_chord_changes() {
+    let cut = IDEAS.replace("\"again\"", "\"cut\"");
+    let answer: Value = serde_json::from_str(&over_sections(&cut, &[]).out).unwrap();
+    let onsets: Vec<f64> = answer["notes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|note| note["onset"].as_f64().unwrap())
+        .filter(|onset| *onset >= 8.0)
+        .collect();
+    assert_eq!(onsets[..7], [8.0, 8.5, 9.0, 9.5, 10.0, 10.5, 12.0]);
+}
+
+#[test]
+fn sections_that_are_not_there_are_told() {
+    for (from, more, words) in [
+        ("[C]", "", "phrase one: there is no section C: expected one of A, B"),
+        ("[B]", "to = \"4.1\"", "it is for section B and lasts until that ends"),
+        ("[B]", "target = \"3@2.1\"", "the target 3@2.1 does not lie in section B"),
+    ] {
+        let said = over_sections(&format!("[one]\nfrom = \"{from}\"\n{more}\n"), &[]);
+        assert_eq!((said.status, said.out.as_str()), (Some(1), ""));
+        assert!(said.err.contains(words), "{}", said.err);
+    }
+    let home = Home::new();
+    let file = home.put("phrases.toml", "[one]\nfrom = \"[A]\"\n");
+    let said = home.run(&["line", "| Dm7 | G7 |", "--phrases", file.to_str().unwrap()]);
+    assert!(said.err.contains("there is no section A, since none has a name"), "{}", said.err);
+}

@@ -17,10 +17,13 @@ mod note;
 mod phrase_question;
 mod played;
 mod question;
+mod sections;
 mod slurs;
 mod start;
 mod target;
+mod through;
 mod written;
+mod written_phrases;
 
 pub use answer::{LineAnswer, LinePhrase, PairPhrase};
 pub use area::LineArea;

@@ -176,6 +176,25 @@ pub enum Refusal {
         /// How many bars there are.
         bars: u64,
     },
+    /// A phrase for a section that there is not.
+    NoSection {
+        /// The section as it is written.
+        section: String,
+        /// Those that there are.
+        known: Vec<String>,
+    },
+    /// A phrase for a section that says when it ends.
+    SectionEnds {
+        /// The section.
+        section: String,
+    },
+    /// A note to arrive at that does not lie in the section of its phrase.
+    TargetBesideSection {
+        /// The target as it is typed.
+        target: String,
+        /// The section.
+        section: String,
+    },
     /// A written phrase that ends before it begins.
     EmptyPhrase {
         /// When it begins.
@@ -412,6 +431,26 @@ impl fmt::Display for Refusal {
                 "{moment} does not lie in the line: expected a beat of bars 1 to {bars}, or {}.1, \
                  the first beat after them",
                 bars + 1
+            ),
+            Refusal::NoSection { section, known } => match known.as_slice() {
+                [] => write!(
+                    f,
+                    "there is no section {section}, since none has a name: expected a bar and a \
+                     beat, as in 1.1"
+                ),
+                known => {
+                    let known = known.join(", ");
+                    write!(f, "there is no section {section}: expected one of {known}")
+                }
+            },
+            Refusal::SectionEnds { section } => write!(
+                f,
+                "it is for section {section} and lasts until that ends: expected no end of its own"
+            ),
+            Refusal::TargetBesideSection { target, section } => write!(
+                f,
+                "the target {target} does not lie in section {section}: expected a beat of it after \
+                 its beginning"
             ),
             Refusal::EmptyPhrase { from, to } => write!(
                 f,

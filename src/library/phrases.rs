@@ -11,11 +11,14 @@
 //! notes = "F3+A3:4 -:4 B3:8"
 //! ```
 //!
-//! `from` is a bar and a beat. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
+//! `from` is a bar and a beat, or a section of the form, `"[B]"`: then it is played each time that the section
+//! comes, to its end. Everything else may be missing: `to`, `pair`, `pattern` (figures, or the
 //! name of a pattern), `rhythm`, `travel`, `start`, `target`, and `notes`, which are entered one by
 //! one and belong to no pair. `like` answers a phrase above it: the same pattern, rhythm and travel, and
 //! the same place on the neck, but for what the section says itself. `wide = true` puts the middle note of each triad an octave up;
-//! with `runs-on = true` pattern and rhythm go on where the phrase before was. Moments, starts and
+//! with `runs-on = true` pattern and rhythm go on where the phrase before was. With `at-change` a phrase
+//! goes on through changes of chords in the pair of each, and its pattern `"runs-on"`, begins `"again"` or is
+//! `"cut"` with its last whole group; over a section it runs on unless it says so. Moments, starts and
 //! targets are kept as they are written: what they mean depends on the line.
 //!
 //! `view`, `position`, `choice`, `strings` and `frets` say where on the neck it is played, where that is
@@ -25,7 +28,7 @@ mod area;
 mod asked;
 mod written;
 
-use fretloom_theory::{FreeNotes, Pattern, Rhythm, Travel};
+use fretloom_theory::{AtChange, FreeNotes, Pattern, Rhythm, Travel};
 
 use super::fields::{Fields, text};
 use super::in_quotes::{in_quotes, read, read_pair};
@@ -36,14 +39,25 @@ pub use asked::AskedPhrase;
 pub use written::text_of_phrases;
 
 use area::AREA_KEYS;
-use asked::TRAVELS;
+use asked::{AT_CHANGES, TRAVELS};
 
 /// The most phrases of one file.
 pub const MOST_PHRASES: usize = 500;
 
 const KEYS: &[&str] = &[
-    "from", "to", "like", "wide", "runs-on", "pair", "pattern", "rhythm", "travel", "start",
-    "target", "notes",
+    "from",
+    "to",
+    "like",
+    "wide",
+    "runs-on",
+    "at-change",
+    "pair",
+    "pattern",
+    "rhythm",
+    "travel",
+    "start",
+    "target",
+    "notes",
 ];
 
 const A_SECTION: &str = "a section, as in [question] above what it says";
@@ -105,6 +119,7 @@ fn phrase(
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));
     let notes = section.read_key("notes", |value| read_notes(in_quotes(value)?));
     let travel = section.read_key("travel", |value| read_travel(&in_quotes(value)?));
+    let at_change = section.read_key("at-change", |value| read_at_change(&in_quotes(value)?));
     let like = section.read_key("like", |value| name_above(in_quotes(value)?, above));
     let mut is = |key| {
         let read = section.optional(key, "true or false", toml::de::DeValue::as_bool);
@@ -115,6 +130,7 @@ fn phrase(
     let mut phrase = AskedPhrase::beginning(name, &from?.value);
     (phrase.to, phrase.start, phrase.target) = (to, start, target);
     (phrase.like, phrase.is_wide, phrase.runs_on) = (like, is_wide, runs_on);
+    phrase.at_change = at_change;
     Some(AskedPhrase { pair, pattern, rhythm, travel, notes, area, ..phrase })
 }
 
@@ -140,6 +156,12 @@ fn read_travel(text: &str) -> Result<Travel, String> {
     let known = TRAVELS.iter().find(|(word, _)| *word == text);
     let words = || TRAVELS.map(|(word, _)| word).join(", ");
     known.map(|(_, travel)| *travel).ok_or_else(|| format!("one of {}", words()))
+}
+
+fn read_at_change(text: &str) -> Result<AtChange, String> {
+    let known = AT_CHANGES.iter().find(|(word, _)| *word == text);
+    let words = || AT_CHANGES.map(|(word, _)| word).join(", ");
+    known.map(|(_, at_change)| *at_change).ok_or_else(|| format!("one of {}", words()))
 }
 
 #[cfg(test)]
@@ -196,6 +218,7 @@ mod tests {
             ("[one]\nfrom = \"1.1\"\nrhythm = 8\n", "a text in quotes"),
             ("[one]\nfrom = \"1.1\"\nlike = \"one\"\n", "the name of a phrase above"),
             ("[one]\nfrom = \"1.1\"\nwide = 1\n", "true or false"),
+            ("[one]\nfrom = \"[A]\"\nat-change = \"on\"\n", "one of runs-on, again, cut"),
             ("[one\n", "expected TOML"),
         ] {
             let said = read_text(text).unwrap_err().join("\n");

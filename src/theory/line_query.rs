@@ -7,7 +7,8 @@ mod rests;
 mod written;
 
 use crate::line::{
-    Approach, Begin, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing, Travel,
+    Approach, Begin, Ending, Line, LineError, NotesFrom, Phrase, Reach, Start, Target, Timing,
+    Travel,
 };
 use crate::time::{Bars, Quarters};
 use crate::{ChordScale, Direction, Link, Pattern, PitchClassSet, Rest, Rhythm, TriadPair};
@@ -119,6 +120,8 @@ pub struct WrittenPhrase {
     pub start: Option<Start>,
     /// What it aims at.
     pub target: Option<AskedTarget>,
+    /// How it ends; as the line has it, if it does not say.
+    pub ending: Option<Ending>,
     /// Where its notes come from.
     pub notes: NotesFrom,
     /// The notes that it may use, where it does not use those of the whole line.
@@ -253,8 +256,8 @@ impl LineQuery {
     pub fn phrases(&self) -> Vec<Phrase> {
         match self.style {
             _ if !self.written.is_empty() => self.written_phrases(),
-            LineStyle::Exercise => self.from_rest_to_rest(LineQuery::exercise),
-            LineStyle::Music => self.from_rest_to_rest(LineQuery::music),
+            LineStyle::Exercise => self.between_rests(LineQuery::exercise),
+            LineStyle::Music => self.between_rests(LineQuery::music),
         }
     }
 

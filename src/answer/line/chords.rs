@@ -6,6 +6,7 @@ use fretloom_theory::{
     ScaleChoice, ScaleKind, SpelledTriad, Speller, Spelling, Timeline, TriadPair, TriadQuality,
 };
 
+use super::sections::{LineSection, sections};
 use crate::answer::changes::{ChangesAnswer, ChangesChord, ChangesPlan};
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
@@ -40,6 +41,7 @@ pub struct LineChords {
     symbols: Timeline<ChordSymbol>,
     /// In order of time, at least one.
     chords: Vec<LineChord>,
+    sections: Vec<LineSection>,
     tune: Tune,
 }
 
@@ -115,7 +117,8 @@ impl LineChords {
         }
         let symbols = Timeline::of(laid.chords.into_iter().map(|(from, _, symbol)| (from, symbol)));
         let (bars, end, tune) = (laid.bars, laid.end, Tune::default());
-        Ok(LineChords { bars, end, symbols, chords, tune })
+        let sections = sections(&chorus, &bars, end);
+        Ok(LineChords { bars, end, symbols, chords, sections, tune })
     }
 
     /// The chords of a chart as it is heard, with the scales and pairs of a plan for it.
@@ -133,6 +136,7 @@ impl LineChords {
             end: changes.chorus.end,
             symbols: changes.chorus.chords.clone(),
             chords: plan.chords.iter().enumerate().map(chord).collect(),
+            sections: sections(&changes.chorus, &changes.chorus.bars, changes.chorus.end),
             tune: Tune { title: changes.chart.title.clone(), key: changes.key },
         }
     }
@@ -159,6 +163,11 @@ impl LineChords {
     #[must_use]
     pub fn symbols(&self) -> &Timeline<ChordSymbol> {
         &self.symbols
+    }
+
+    /// The sections that have names, in order of time.
+    pub(super) fn sections(&self) -> &[LineSection] {
+        &self.sections
     }
 
     /// Where nothing can be played, since nobody can read what stands there.
@@ -227,6 +236,7 @@ impl LineChords {
             chords: chords.collect::<Option<_>>()?,
             bars: self.bars.clone(),
             end: self.end,
+            sections: self.sections.clone(),
             // A key is found anew from the chords.
             tune: Tune { key: None, ..self.tune.clone() },
         })

@@ -2,18 +2,16 @@
 
 use fretloom_fretboard::Picking;
 use fretloom_theory::{
-    AskedTarget, AtChange, Begin, FreeNotes, LineQuery, LineStyle, NotesFrom, Pattern, Pitch,
-    PitchClassSet, Quarters, Reach, Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
+    AskedTarget, AtChange, LineQuery, LineStyle, NotesFrom, Pattern, Pitch, PitchClassSet, Reach,
+    Rhythm, Start, Tempo, Travel, TriadPair, WrittenPhrase,
 };
 
 use super::area::LineArea;
-use super::bar_beat::BarBeat;
 use super::chords::LineChords;
 use super::phrase_question::PhraseQuestion;
-use super::start::line_start;
 use super::target::{LineTarget, Wanted};
 use crate::answer::refusal::Refusal;
-use crate::library::{AskedPhrase, PhraseArea};
+use crate::library::PhraseArea;
 
 /// What a line is asked to be. What is `None` is decided as a player would.
 #[derive(Clone, PartialEq, Debug)]
@@ -147,23 +145,6 @@ impl LineQuestion {
         pairs
     }
 
-    /// The same line with these phrases instead of its own.
-    ///
-    /// # Errors
-    ///
-    /// Where a phrase says something that does not fit the line: its name and what it is.
-    pub fn with_phrases(self, phrases: &[AskedPhrase]) -> Result<LineQuestion, Refusal> {
-        let above = |index: usize| phrases.get(..index).unwrap_or_default();
-        let in_full = phrases.iter().enumerate().map(|(index, one)| one.in_full(above(index)));
-        let written = in_full.map(|phrase| self.written(&phrase));
-        let mut written = written.collect::<Result<Vec<_>, _>>()?;
-        for (asked, one) in phrases.iter().zip(&written) {
-            self.check_next(asked, &one.written, &written)?;
-        }
-        written.sort_by_key(|phrase| phrase.written.from);
-        Ok(LineQuestion { phrases: written, ..self })
-    }
-
     /// Where the phrase with this index is played, and of which pairs, where it says so itself. Notes
     /// that are entered may be of any.
     pub(super) fn own_area(&self, index: usize) -> Option<(PhraseArea, Vec<TriadPair>)> {
@@ -180,22 +161,6 @@ impl LineQuestion {
     pub(super) fn in_phrase(&self, index: usize, refusal: Refusal) -> Refusal {
         let phrase = self.phrases.get(index).map(|phrase| phrase.name.clone()).unwrap_or_default();
         Refusal::InPhrase { phrase, refusal: Box::new(refusal) }
-    }
-
-    /// Does a phrase land before the next one begins? What begins ends all that sounds.
-    fn check_next(
-        &self,
-        asked: &AskedPhrase,
-        phrase: &WrittenPhrase,
-        all: &[PhraseQuestion],
-    ) -> Result<(), Refusal> {
-        let later = all.iter().map(|other| other.written.from).filter(|from| *from > phrase.from);
-        let covered = later.min().filter(|next| phrase.target.is_some_and(|it| it.at >= *next));
-        let Some(next) = covered else { return Ok(()) };
-        let next = self.chords.bar_beat(next).map(|next| next.to_string()).unwrap_or_default();
-        let target = asked.target.clone().unwrap_or_default();
-        let refusal = Refusal::TargetTooLate { target, next };
-        Err(Refusal::InPhrase { phrase: asked.name.clone(), refusal: Box::new(refusal) })
     }
 
     /// The same line so many semitones higher.
@@ -223,45 +188,8 @@ impl LineQuestion {
         }
     }
 
-    /// A phrase as it is asked for, in this line.
-    fn written(&self, phrase: &AskedPhrase) -> Result<PhraseQuestion, Refusal> {
-        let of_phrase =
-            |refusal| Refusal::InPhrase { phrase: phrase.name.clone(), refusal: Box::new(refusal) };
-        let written = self.read_written(phrase).map_err(of_phrase)?;
-        Ok(PhraseQuestion { name: phrase.name.clone(), written, area: phrase.area })
-    }
-
-    fn read_written(&self, phrase: &AskedPhrase) -> Result<WrittenPhrase, Refusal> {
-        let moment = |text: &str| -> Result<Quarters, Refusal> {
-            let (typed, bars) = (text.parse::<BarBeat>()?, self.chords.bar_count());
-            let outside = || Refusal::MomentOutside { moment: typed.to_string(), bars };
-            self.chords.moment(typed).ok_or_else(outside)
-        };
-        let from = moment(&phrase.from)?;
-        let to = phrase.to.as_deref().map(moment).transpose()?;
-        let target = phrase.target.as_deref().map(str::parse::<LineTarget>).transpose()?;
-        if let Some(to) = to.filter(|to| *to <= from) {
-            return Err(Refusal::EmptyPhrase { from, to });
-        }
-        let notes = phrase.notes.as_deref().map(str::parse::<FreeNotes>).transpose()?;
-        Ok(WrittenPhrase {
-            from,
-            to,
-            begin: if phrase.runs_on { Begin::RunsOn } else { Begin::Again },
-            pair: phrase.pair,
-            pattern: phrase.pattern.clone(),
-            is_wide: phrase.is_wide,
-            rhythm: phrase.rhythm.clone(),
-            travel: phrase.travel,
-            start: phrase.start.as_deref().map(line_start).transpose()?,
-            target: target.map(|target| self.asked(&target)).transpose()?,
-            notes: notes.map_or(NotesFrom::Pair, NotesFrom::Entered),
-            reach: None,
-        })
-    }
-
     /// A target as a moment with its note.
-    fn asked(&self, target: &LineTarget) -> Result<AskedTarget, Refusal> {
+    pub(super) fn asked(&self, target: &LineTarget) -> Result<AskedTarget, Refusal> {
         let outside = || Refusal::TargetOutside {
             target: format!("{target:#}"),
             bars: self.chords.bar_count(),

@@ -1,6 +1,6 @@
 //! A phrase as a player asks for it.
 
-use fretloom_theory::{Direction, Link, Pattern, Rhythm, Travel, TriadPair};
+use fretloom_theory::{AtChange, Direction, Link, Pattern, Rhythm, Travel, TriadPair};
 
 use super::area::PhraseArea;
 
@@ -16,12 +16,16 @@ pub(super) const TRAVELS: [(&str, Travel); 8] = [
     ("arc", Travel::Arc),
 ];
 
+/// What a phrase does where the chord changes, by its word.
+pub(super) const AT_CHANGES: [(&str, AtChange); 3] =
+    [("runs-on", AtChange::RunsOn), ("again", AtChange::BeginsAgain), ("cut", AtChange::CutShort)];
+
 /// A phrase as a player asks for it, in a file or on the screen.
 #[derive(Clone, PartialEq, Debug)]
 pub struct AskedPhrase {
     /// What it is called.
     pub name: String,
-    /// When it begins, as written.
+    /// When it begins, as written: a bar and beat, or `[A]` for each time that section A comes.
     pub from: String,
     /// When it ends, as written.
     pub to: Option<String>,
@@ -31,6 +35,8 @@ pub struct AskedPhrase {
     pub is_wide: bool,
     /// Do its pattern and rhythm go on where the phrase before was?
     pub runs_on: bool,
+    /// What it does where the chord changes, and that it goes on through changes at all.
+    pub at_change: Option<AtChange>,
     /// Its pair.
     pub pair: Option<TriadPair>,
     /// Its pattern.
@@ -67,6 +73,7 @@ impl AskedPhrase {
             like: None,
             is_wide: false,
             runs_on: false,
+            at_change: None,
             pair: None,
             pattern: None,
             rhythm: None,
@@ -78,6 +85,18 @@ impl AskedPhrase {
         }
     }
 
+    /// The name of the section that it is for, where it is for one.
+    ///
+    /// ```
+    /// use fretloom::library::AskedPhrase;
+    /// assert_eq!(AskedPhrase::beginning("bridge", "[B]").section(), Some("B"));
+    /// assert_eq!(AskedPhrase::beginning("answer", "2.1").section(), None);
+    /// ```
+    #[must_use]
+    pub fn section(&self) -> Option<&str> {
+        self.from.trim().strip_prefix('[')?.strip_suffix(']').map(str::trim)
+    }
+
     /// The same with what it takes from the phrase that it answers, which is among those `above` it.
     #[must_use]
     pub fn in_full(&self, above: &[AskedPhrase]) -> AskedPhrase {
@@ -87,6 +106,7 @@ impl AskedPhrase {
         let (before, from) = above.split_at(index);
         let Some(like) = from.first().map(|like| like.in_full(before)) else { return full };
         full.is_wide |= like.is_wide && self.pattern.is_none();
+        full.at_change = full.at_change.or(like.at_change);
         full.pattern = full.pattern.or(like.pattern);
         full.rhythm = full.rhythm.or(like.rhythm);
         full.travel = full.travel.or(like.travel);

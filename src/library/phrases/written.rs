@@ -2,10 +2,10 @@
 
 use std::fmt::Write;
 
-use fretloom_theory::{NoteName, SpelledTriad, Travel, TriadPair};
+use fretloom_theory::{AtChange, NoteName, SpelledTriad, Travel, TriadPair};
 
 use super::area::PhraseView;
-use super::asked::{AskedPhrase, TRAVELS};
+use super::asked::{AT_CHANGES, AskedPhrase, TRAVELS};
 use crate::library::in_quotes::quoted;
 
 /// The text of a file with these phrases, which [`phrases_of_text`](super::phrases_of_text) reads.
@@ -28,6 +28,7 @@ fn section(phrase: &AskedPhrase) -> String {
         ("from", Some(phrase.from.clone())),
         ("to", to.clone()),
         ("like", like.clone()),
+        ("at-change", phrase.at_change.and_then(word_of_change).map(str::to_owned)),
         ("pair", pair.map(pair_in_words)),
         ("pattern", pattern.as_ref().map(ToString::to_string)),
         ("rhythm", rhythm.as_ref().map(ToString::to_string)),
@@ -54,6 +55,10 @@ fn section(phrase: &AskedPhrase) -> String {
         lines.push_str(&if is { format!("{name} = true\n") } else { String::new() });
     }
     lines
+}
+
+fn word_of_change(at_change: AtChange) -> Option<&'static str> {
+    AT_CHANGES.iter().find(|(_, known)| *known == at_change).map(|(word, _)| *word)
 }
 
 fn word_of_travel(travel: Travel) -> Option<&'static str> {
@@ -107,6 +112,10 @@ mod tests {
         for (number, (_, travel)) in (3..).zip(TRAVELS) {
             let plain = AskedPhrase::beginning(&number.to_string(), "4.1");
             phrases.push(AskedPhrase { travel: Some(travel), ..plain });
+        }
+        for (word, at_change) in AT_CHANGES {
+            let plain = AskedPhrase::beginning(word, "[B]");
+            phrases.push(AskedPhrase { at_change: Some(at_change), ..plain });
         }
         let (five, set, frets) = ("V".parse().ok(), "4-3-2".parse().ok(), "1-12".parse().ok());
         for (view, strings, frets) in [

@@ -1,22 +1,33 @@
 //! Exercises: the pattern without a break.
 
-use super::{AtChange, LineQuery, LineStyle};
+use super::{AtChange, ChordStretch, LineQuery, LineStyle};
 use crate::Inversion;
 use crate::line::{Begin, Ending, Phrase, Start};
+use crate::time::Quarters;
 
 impl LineQuery {
-    /// One phrase a chord.
+    /// One phrase a chord. A pattern that runs on over chords with one pair is one phrase: there is no
+    /// change for it.
     pub(super) fn exercise(&self) -> Vec<Phrase> {
-        let phrase = |(index, chord)| {
+        let goes_on = |one: &ChordStretch, next: &ChordStretch| {
+            self.at_change == AtChange::RunsOn && one.pair == next.pair
+        };
+        let mut index = 0;
+        let of_one_pair = self.chords.chunk_by(goes_on).filter_map(|chords| {
+            let first = index;
+            index += chords.len();
+            Some((first, chords.first()?, self.end_of(index - 1)))
+        });
+        let phrase = |(index, chord, until): (usize, &ChordStretch, Quarters)| {
             let begin = match self.at_change {
                 AtChange::RunsOn if index > 0 => Begin::RunsOn,
                 AtChange::RunsOn | AtChange::BeginsAgain | AtChange::CutShort => Begin::Again,
             };
-            let phrase = self.phrase(chord, chord.from, self.end_of(index));
+            let phrase = self.phrase(chord, chord.from, until);
             let (ending, start) = (self.ending(), self.start_of(index));
             Phrase { begin, ending, start, ..phrase }
         };
-        self.chords.iter().enumerate().map(phrase).collect()
+        of_one_pair.map(phrase).collect()
     }
 
     /// How a phrase ends that does not say so.

@@ -7,10 +7,7 @@ use crate::time::Quarters;
 impl LineQuery {
     /// The phrases of the line from rest to rest: each part is made as a line of its own, and begins
     /// near to where the one before ended.
-    pub(super) fn from_rest_to_rest(
-        &self,
-        phrases: impl Fn(&LineQuery) -> Vec<Phrase>,
-    ) -> Vec<Phrase> {
+    pub(super) fn between_rests(&self, phrases: impl Fn(&LineQuery) -> Vec<Phrase>) -> Vec<Phrase> {
         let mut all: Vec<Phrase> = Vec::new();
         for part in self.parts() {
             let start = if all.is_empty() { self.start } else { Some(Start::FromBefore) };

@@ -278,6 +278,7 @@ fn plain() -> WrittenPhrase {
         travel: None,
         start: None,
         target: None,
+        ending: None,
         notes: NotesFrom::Pair,
         reach: None,
     }

@@ -33,7 +33,7 @@ impl LineQuery {
             travel: written.travel.unwrap_or(usual.travel),
             start: written.start.unwrap_or(self.start_of(index)),
             begin: written.begin,
-            ending: self.ending(),
+            ending: written.ending.unwrap_or(self.ending()),
             notes: written.notes.clone(),
             reach: written.reach,
             pattern,
