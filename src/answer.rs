@@ -43,7 +43,7 @@ pub use changes::{
     BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, ChartMoment,
     NeverHere, PlanWishes, ShapeInHand, Sounding, VoiceWay,
 };
-pub use chart_file::read_chart;
+pub use chart_file::{chart_of_id, open_chart, read_chart};
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};

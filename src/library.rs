@@ -19,7 +19,11 @@ pub(crate) mod staged_file;
 mod tunings;
 mod unread_files;
 
-pub use charts::{ChartFile, ChartNotSaved, LONGEST_CHART, ReadChart, text_of_chart};
+pub use charts::{
+    ChartFile, ChartNotSaved, KnownChart, LONGEST_CHART, LoadedCharts, OpenedChart, ReadChart,
+    text_of_chart,
+};
+pub use files::bytes_of_file;
 pub use folders::{Folders, SystemFolders};
 pub use patterns::{LoadedPatterns, NamedPattern};
 pub use phrases::{
@@ -42,6 +46,8 @@ pub struct Library {
     pub scales: OwnScales,
     /// The patterns, built in and the player's own.
     pub patterns: LoadedPatterns,
+    /// The charts, built in and the player's own, each of which is read when it is wanted.
+    pub charts: LoadedCharts,
     /// What is wrong with other files of the player: settings, keys, themes.
     other_problems: Vec<Problem>,
 }
@@ -54,6 +60,7 @@ impl Library {
             tunings: LoadedTunings::load(config_folder),
             scales: OwnScales::load(config_folder),
             patterns: LoadedPatterns::load(config_folder),
+            charts: LoadedCharts::load(config_folder),
             other_problems: Vec::new(),
         }
     }

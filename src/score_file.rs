@@ -77,6 +77,12 @@ pub fn read(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> 
     }
 }
 
+/// Do these bytes begin as a score does, and not as text that is typed?
+#[must_use]
+pub fn is_score(bytes: &[u8]) -> bool {
+    matches!(Kind::of(bytes), Ok(Kind::Midi | Kind::MusicXml | Kind::Compressed))
+}
+
 /// The score in an archive; places in it are those of the score as it is unpacked.
 fn compressed(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError> {
     let score = archive::score(bytes)?;

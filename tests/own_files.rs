@@ -110,7 +110,7 @@ fn files_that_nobody_reads_are_told() {
     ] {
         home.put(&format!("fretloom/{name}"), "");
         let file = home.folder().join("fretloom").join(name.split('/').next().unwrap());
-        let all = "one of settings.toml, keys.toml, scales.toml, patterns.toml, themes, tunings; nothing reads this";
+        let all = "one of settings.toml, keys.toml, scales.toml, patterns.toml, themes, tunings, charts; nothing reads this";
         expected += &format!("{}:1:1: expected {all}{near}\n", file.display());
     }
     home.put("fretloom/README.md", "what I changed");

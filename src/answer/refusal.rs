@@ -219,6 +219,13 @@ pub enum Refusal {
         /// What is wrong: at least one.
         problems: Vec<Problem>,
     },
+    /// A chart that is neither a file nor in the library.
+    NoChart {
+        /// What was asked for.
+        name: String,
+        /// The id that is nearest to it.
+        nearest: Option<String>,
+    },
     /// A file that is neither the text of a chart nor a score.
     ChartFile {
         /// Its name as given.
@@ -458,6 +465,15 @@ impl fmt::Display for Refusal {
                  beginning"
             ),
             Refusal::InPhrase { phrase, refusal } => write!(f, "phrase {phrase}: {refusal}"),
+            Refusal::NoChart { name, nearest } => {
+                let expected = "a file, or a chart that is there by its name, as in";
+                let example = "nine-doors-and-a-stair";
+                write!(f, "cannot find the chart {name}: expected {expected} {example}")?;
+                match nearest {
+                    Some(nearest) => write!(f, "; did you mean {nearest}?"),
+                    None => Ok(()),
+                }
+            }
             Refusal::ChartFile { name, error } => {
                 write!(f, "cannot read the chart {name}: {error}")
             }

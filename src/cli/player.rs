@@ -49,6 +49,7 @@ impl Player {
             .chain(self.themes.problems())
             .chain(self.library.problems())
             .cloned()
+            .chain(self.library.charts.problems(self.library.scales.kinds()))
             .chain(self.folders.config.iter().flat_map(|folder| unread_files(folder)))
             .collect()
     }

@@ -27,15 +27,18 @@
 //! the form uncertain costs the chart.
 
 mod bars_place;
+mod built_in;
 mod choice;
 mod edited;
 mod file;
+mod loaded;
 mod of_text;
 mod read_chart;
 mod toml_chart;
 mod written;
 
 pub use file::{ChartFile, ChartNotSaved};
+pub use loaded::{KnownChart, LoadedCharts, OpenedChart};
 pub use of_text::LONGEST_CHART;
 pub use read_chart::ReadChart;
 pub use written::text_of_chart;

@@ -39,6 +39,25 @@ fn in_words(bytes: u64) -> String {
     }
 }
 
+/// The bytes of a file, which may be so long at most. Only regular files are opened.
+///
+/// # Errors
+///
+/// Where the system refuses, and where the file is longer.
+pub fn bytes_of_file(path: &Path, longest: usize) -> io::Result<Vec<u8>> {
+    let about = fs::metadata(path)?;
+    let longest = u64::try_from(longest).unwrap_or(u64::MAX);
+    if !about.is_file() {
+        return Err(io::Error::other("it is not a file"));
+    }
+    if about.len() > longest {
+        return Err(io::Error::other("it is too long"));
+    }
+    let mut bytes = Vec::new();
+    fs::File::open(path)?.take(longest).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
 /// The text of a file; `None` where there is no such file.
 ///
 /// # Errors

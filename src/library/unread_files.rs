@@ -8,8 +8,8 @@ use super::Problem;
 use crate::words::nearest;
 
 /// The files and folders that are read.
-const READ: [&str; 6] =
-    ["settings.toml", "keys.toml", "scales.toml", "patterns.toml", "themes", "tunings"];
+const READ: [&str; 7] =
+    ["settings.toml", "keys.toml", "scales.toml", "patterns.toml", "themes", "tunings", "charts"];
 
 /// A problem for each TOML file in the player's folder that is not read, and for each other entry
 /// whose name is close to one that is read.

@@ -20,7 +20,7 @@ pub(crate) struct Mistake {
 /// Where a file of a folder of `tests/bad/` would lie in a player's folder.
 fn place(folder: &str, file: &str) -> String {
     match folder {
-        "tunings" | "themes" => format!("{folder}/{file}"),
+        "charts" | "tunings" | "themes" => format!("{folder}/{file}"),
         _ => format!("{folder}.toml"),
     }
 }
@@ -29,7 +29,7 @@ fn place(folder: &str, file: &str) -> String {
 pub(crate) fn mistakes() -> Vec<Mistake> {
     let bad = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad");
     let mut mistakes = Vec::new();
-    for folder in ["keys", "patterns", "scales", "settings", "themes", "tunings"] {
+    for folder in ["charts", "keys", "patterns", "scales", "settings", "themes", "tunings"] {
         let paths = fs::read_dir(bad.join(folder)).unwrap().map(|entry| entry.unwrap().path());
         let toml = |path: &PathBuf| path.extension().is_some_and(|found| found == "toml");
         for path in paths.filter(toml) {

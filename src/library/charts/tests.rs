@@ -1,12 +1,33 @@
 //! Charts of files, by hand.
 
 mod edited;
+mod loaded;
 mod round_trip;
+
+use std::fs;
+use std::path::PathBuf;
 
 use fretloom_theory::{OptionalChords, ScaleKind};
 
 use super::of_text::is_toml;
 use super::*;
+
+/// A folder of the test, gone when it is over.
+struct Folder(PathBuf);
+
+impl Folder {
+    fn new(name: &str) -> Folder {
+        let folder = std::env::temp_dir().join(format!("fretloom-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        Folder(folder)
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
 
 fn read(content: &str) -> ReadChart {
     ReadChart::of_text("own", content, &[]).unwrap_or_else(|problems| panic!("{problems:?}"))
@@ -106,8 +127,14 @@ fn what_cannot_be_used_is_told_with_its_place() {
         (beginning("feel"), "own:1:1: found `feel`, expected TOML ("),
         (choosing("beat = 1"), "own:3:1: found `[[choice]]`, expected a key `bar`: a bar that is"),
         (choosing("bar = 1"), "own:3:1: found `[[choice]]`, expected a key `scale` or `pair`"),
-        (choosing("bar = 3\nscale = \"D Dorian\""), "own:4:7: found `3`, expected a beat that is"),
-        (choosing("bar = 1\nbeat = 5\nscale = \"D Dorian\""), "heard: of bars 1 to 2"),
+        (
+            choosing("bar = 3\nscale = \"D Dorian\""),
+            "own:4:7: found `3`, expected a bar that is heard, 1 to 2",
+        ),
+        (
+            choosing("bar = 1\nbeat = 5\nscale = \"D Dorian\""),
+            "own:5:8: found `5`, expected a beat that bar 1 has",
+        ),
         (choosing("bar = 1\nbeat = 0"), "own:5:8: found `0`, expected a beat from 1"),
         (choosing("bar = 1\nbeat = \"x\""), "own:5:8: found `\"x\"`, expected a beat from 1"),
         (choosing("bar = 1\nscale = \"D Durian\""), "the nearest is Dorian (character 3)"),

@@ -1,7 +1,6 @@
 //! A player's file with something settled in it, by hand.
 
 use std::fs;
-use std::path::PathBuf;
 
 use fretloom_theory::{Chart, ChartBeat, ChartChoice};
 
@@ -89,23 +88,6 @@ fn typed_bars_become_toml() {
     let text = edited_text(typed, &chart, &[]);
     assert!(text.contains("# slowly\n| Dm7 | G7 |\n"), "{text}");
     assert_eq!(chart_of(&text), chart);
-}
-
-/// A folder of the test, gone when it is over.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str) -> Folder {
-        let folder = std::env::temp_dir().join(format!("fretloom-{name}-{}", std::process::id()));
-        let _ = fs::remove_dir_all(&folder);
-        Folder(folder)
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
 }
 
 #[test]
