@@ -15,6 +15,7 @@ mod interrupt;
 mod line_files;
 mod misuse;
 mod new_files;
+mod opening;
 mod outcome;
 mod own_files;
 mod page_files;

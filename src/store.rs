@@ -4,6 +4,7 @@
 //! and no file that a player writes is ever written here. The folder comes as an argument;
 //! [`Folders`](crate::library::Folders) finds it.
 
+mod changes;
 mod error;
 mod keepers;
 mod line;
@@ -11,6 +12,7 @@ mod session;
 mod sound;
 mod write_lock;
 
+pub use changes::ChangesSession;
 pub use error::StoreError;
 pub use keepers::{
     After, Beats, Changed, Keeper, KeeperChange, KeeperId, KeeperStore, KeepersError, Kept,

@@ -37,7 +37,7 @@ mod widget;
 
 use ratatui::buffer::Buffer;
 
-pub use found::{Found, FoundPlan};
+pub use found::{Found, FoundPlan, OpenedChart, SavedChart};
 pub use sound::{FoundSound, Ready};
 pub use widget::NeckWidget;
 

@@ -95,6 +95,14 @@ fn tempo(player: &Player) -> String {
     words.split([' ', ',']).find(|word| word.starts_with('♩')).unwrap_or_default().to_owned()
 }
 
+fn copied(player: &Player) -> String {
+    let copy = player.effects.iter().find_map(|effect| match effect {
+        fretloom::tui::program::Effect::Copy(clip) => Some(clip.text().to_owned()),
+        _ => None,
+    });
+    copy.unwrap_or_default().lines().next().unwrap_or_default().to_owned()
+}
+
 /// What the last key had to tell.
 fn told(player: &Player) -> String {
     player.line(rule_row(player) + 9)
@@ -137,6 +145,13 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::NextView, place, ("", "strings 4-3-2, frets 1–12"), "v", "position II, strings 4-3-2, frets 1–12"),
     (ChangesCommand::NextChoice, place, ("v", "position II, strings 4-3-2, frets 1–12"), "1", "position III, strings 4-3-2, frets 1–12"),
     (ChangesCommand::PreviousChoice, place, ("v 1", "position III, strings 4-3-2, frets 1–12"), "2", "position II, strings 4-3-2, frets 1–12"),
+    (ChangesCommand::Open, top, ("", "a tune without a name 6 bars"), "o n o n e enter", "open none"),
+    (ChangesCommand::Save, top, ("", "a tune without a name 6 bars"), "x", "save as tune.toml"),
+    (ChangesCommand::SaveAs, top, ("y T w o space D o o r s enter", "Two Doors 6 bars"), "X", "save as two-doors.toml"),
+    (ChangesCommand::New, top, ("", "a tune without a name 6 bars"), "A C | F enter", "a tune without a name 2 bars"),
+    (ChangesCommand::EditTitle, top, ("", "a tune without a name 6 bars"), "y X enter", "X 6 bars"),
+    (ChangesCommand::EditKey, top, ("", "a tune without a name 6 bars"), "K D m enter", "a tune without a name in D minor, 6 bars"),
+    (ChangesCommand::CopyChart, copied, ("", ""), "N", "[[section]]"),
     (ChangesCommand::MoreBars, bar, ("", "1 Dm7"), "b", "2 %"),
     (ChangesCommand::FewerBars, bar, ("", "1 Dm7"), "B", "1 G7"),
     (ChangesCommand::Faster, tempo, ("", ""), "+", "♩=124"),

@@ -25,7 +25,7 @@ use fretloom::tui::key::Key;
 use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::{Pointed, Pointer};
 use fretloom::tui::program::{Effect, Program};
-use fretloom::tui::runtime::App;
+use fretloom::tui::runtime::{App, Subject};
 use fretloom::tui::text_of;
 use fretloom::tui::theme::Theme;
 use fretloom_theory::Spelling;
@@ -170,6 +170,8 @@ impl Sounding {
     fn carry_out(&mut self, program: &mut Program, effects: Vec<Effect>) {
         for effect in effects {
             match effect {
+                // Nobody knows what names it types, so no file is read or written.
+                Effect::Work(job) if job.subject() == Subject::File => {}
                 Effect::Work(job) => {
                     self.jobs += 1;
                     if !self.jobs.is_multiple_of(5) {

@@ -125,6 +125,18 @@ fn scrolling_follows_the_hand_in_a_window_that_was_narrow_from_the_start() {
     session.wait_for("frets 4–11 ─", DEADLINE);
 }
 
+/// Bars in place of a chord: the tune with the pairs of its chords, which come on their own.
+#[test]
+fn bars_open_the_changes_of_a_tune() {
+    let mut session = Session::start(&["F#m7b5 | B7alt | Em6"], 24, 80, &[]);
+    session.wait_for("▸1 F♯m7♭5", DEADLINE);
+    session.wait_for("now ", DEADLINE);
+    session.send("\x1b[C");
+    session.wait_for("▸2 B7alt", DEADLINE);
+    session.send("4");
+    session.wait_for("frets 1–11 of 22", DEADLINE);
+}
+
 #[test]
 fn keys_change_the_screen() {
     let mut session = start(&[]);

@@ -53,7 +53,8 @@ pub(super) use where_to::WhereTo;
                         scales and patterns; else it is fretloom in XDG_CONFIG_HOME, in ~/.config, \
                         or where your system keeps such folders. NO_COLOR leaves the colours out.")]
 pub struct Cli {
-    /// The chord to open on, as on a lead sheet: Gmaj7#11, Am7, B7alt
+    /// What to open on: a chord as on a lead sheet (Gmaj7#11, Am7, B7alt), the bars of a tune
+    /// ('F#m7b5 | B7alt | Em6'), or the file of a chart
     #[arg(value_name = "CHORD")]
     pub chord: Option<String>,
 

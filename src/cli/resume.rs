@@ -18,10 +18,13 @@ impl Resume {
         Resume(state_folder.map(SessionStore::in_folder))
     }
 
-    /// Takes up what was kept, but for what was asked on the command line.
-    pub(super) fn take_up(&self, cli: &Cli, program: &mut Program) {
+    /// Takes up what was kept, but for what was asked on the command line: options, and the chord with
+    /// this symbol.
+    pub(super) fn take_up(&self, cli: &Cli, symbol: Option<&str>, program: &mut Program) {
         match self.0.as_ref().map(SessionStore::load) {
-            Some(Ok(Some(session))) => program.take_up(&without_what_is_typed(session, cli)),
+            Some(Ok(Some(session))) => {
+                program.take_up(&without_what_is_typed(session, cli, symbol));
+            }
             Some(Err(error)) => program.tell(error.to_string()),
             Some(Ok(None)) | None => {}
         }
@@ -37,9 +40,10 @@ impl Resume {
 }
 
 /// A session without what the command line asks for: that wins.
-fn without_what_is_typed(mut session: Session, cli: &Cli) -> Session {
-    if cli.chord.is_some() {
+fn without_what_is_typed(mut session: Session, cli: &Cli, symbol: Option<&str>) -> Session {
+    if symbol.is_some() {
         (session.chord, session.scale, session.pair) = (None, None, None);
+        session.screen = None;
         (session.wishes, session.rung) = (None, None);
     }
     if cli.typed.tuning {

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::args::Cli;
 use super::call::is_ascii;
 use super::complain::complain;
+use super::opening::Opening;
 use super::outcome::{Failure, Outcome};
 use super::player::Player;
 use super::resume::Resume;
@@ -29,7 +30,11 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     let pedal = cli.pedal.free_in(&player.keys).map_err(unfit)?;
     player.tell_all_in_library();
     pedal.join(&mut player.keys);
-    let symbol = cli.chord.as_deref();
+    let opening = Opening::of(cli.chord.as_deref(), player.library.scales.kinds())?;
+    let symbol = match &opening {
+        Opening::Chord(symbol) => symbol.as_deref(),
+        Opening::Tune(..) => None,
+    };
     let spelling = cli.common.spelling.into();
     let mut program = Program::open(symbol, &cli.common.tuning, player.library, spelling)?;
     program.use_theme(theme);
@@ -38,7 +43,13 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     program.put_capo(cli.common.capo()?)?;
     let resume = Resume::new(player.folders.state.as_deref());
     if !cli.fresh {
-        resume.take_up(cli, &mut program);
+        resume.take_up(cli, symbol, &mut program);
+    }
+    if let Opening::Tune(chart, file, problems) = opening {
+        program.open_tune(*chart, file);
+        if let Some(first) = problems.first() {
+            program.tell(first.to_string());
+        }
     }
     if is_ascii(cli) {
         program.use_ascii();

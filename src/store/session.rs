@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
+use super::changes::ChangesSession;
 use super::error::StoreError;
 use super::line::LineSession;
 use super::sound::SoundSession;
@@ -67,9 +68,11 @@ pub struct Session {
     pub first_fret: Option<u8>,
     /// The line that was made last.
     pub line: Option<LineSession>,
+    /// The tune that was looked at last.
+    pub changes: Option<ChangesSession>,
     /// How music was heard.
     pub sound: Option<SoundSession>,
-    /// The screen in front, if it is not the explorer: `line`.
+    /// The screen in front, if it is not the explorer: `line`, `changes`.
     pub screen: Option<String>,
 }
 

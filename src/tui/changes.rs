@@ -9,11 +9,13 @@
 mod chosen;
 mod drawing;
 mod field;
+mod files;
 mod help;
 mod hit;
 mod place;
 mod plans;
 mod playing;
+mod session;
 mod sheet;
 mod state;
 mod update;

@@ -1,6 +1,12 @@
 //! What jobs of the program find out.
 
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use fretloom_theory::Chart;
+
 use crate::answer::{ChangesAnswer, Refusal};
+use crate::library::{ChartFile, ChartNotSaved, ReadChart};
 use crate::tui::sound::FoundSound;
 
 /// What a job of the program has found out.
@@ -11,6 +17,30 @@ pub enum Found {
     Sound(FoundSound),
     /// The plans of a chart.
     Plan(Box<FoundPlan>),
+    /// A file that was to be opened.
+    Opened(Box<OpenedChart>),
+    /// A file that was to be written.
+    Saved(Box<SavedChart>),
+}
+
+/// A chart that was read from a file, or why there is none.
+#[derive(Debug)]
+pub struct OpenedChart {
+    /// Which of the files it was asked for, counted by the screen.
+    pub(in crate::tui) number: u64,
+    /// The file, where the chart can be saved in it.
+    pub(in crate::tui) file: Option<ChartFile>,
+    pub(in crate::tui) read: Result<ReadChart, String>,
+}
+
+/// What has become of a chart that was to be saved.
+#[derive(Debug)]
+pub struct SavedChart {
+    /// Which of the files it was asked for, counted by the screen.
+    pub(in crate::tui) number: u64,
+    pub(in crate::tui) path: PathBuf,
+    pub(in crate::tui) chart: Arc<Chart>,
+    pub(in crate::tui) outcome: Result<ChartFile, ChartNotSaved>,
 }
 
 /// The plans of a chart, or why there are none.

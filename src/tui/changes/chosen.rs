@@ -1,5 +1,6 @@
 //! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use fretloom_fretboard::FretRange;
@@ -14,6 +15,8 @@ use crate::picture::Labels;
 pub(in crate::tui) struct Chosen {
     /// The tune, with what is settled for its chords; none where there is none yet.
     pub(super) chart: Option<ChartInHand>,
+    /// The file in which it is saved; none where there is none.
+    pub(super) from: Option<PathBuf>,
     /// Where the hand stays.
     pub(super) area: HandArea,
     /// Which of the plans, from 0.
@@ -30,7 +33,16 @@ impl ChartInHand {
         ChartInHand(Arc::new(chart))
     }
 
+    /// The same one that others have.
+    pub(super) fn sharing(chart: Arc<Chart>) -> ChartInHand {
+        ChartInHand(chart)
+    }
+
     pub(super) fn get(&self) -> &Chart {
+        &self.0
+    }
+
+    pub(super) fn shared(&self) -> &Arc<Chart> {
         &self.0
     }
 }
@@ -43,6 +55,9 @@ impl PartialEq for ChartInHand {
 }
 
 impl Chosen {
+    /// How many plans there are to choose from, once another than the best is wanted.
+    pub(super) const MOST_PLANS: usize = 8;
+
     /// A tune of one cadence, to begin with.
     const FIRST_BARS: &str = "| Dm7 | G7 | Cmaj7 | % |";
 
@@ -53,6 +68,7 @@ impl Chosen {
         let frets = frets.unwrap_or(FretRange::WHOLE_NECK);
         Chosen {
             chart: bars.map(Chart::of).map(ChartInHand::new),
+            from: None,
             area: HandArea { strings, frets, position: None },
             plan: 0,
             labels: Labels::Note,
@@ -74,7 +90,10 @@ pub(in crate::tui) struct Page {
 impl Page {
     /// Is it of the same tune, whatever has changed in it?
     pub(in crate::tui) fn is_like(&self, other: &Page) -> bool {
-        let title = |page: &Page| page.chosen.chart().map(|chart| chart.title.clone());
-        title(self) == title(other)
+        let name = |page: &Page| {
+            let title = page.chosen.chart().map(|chart| chart.title.clone());
+            (title, page.chosen.from.clone())
+        };
+        name(self) == name(other)
     }
 }

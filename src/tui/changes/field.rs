@@ -1,6 +1,6 @@
 //! What is typed on the changes screen.
 
-use fretloom_theory::{BarText, Chart, Meter, ReadError};
+use fretloom_theory::{BarText, Chart, Key, Meter, ReadError};
 
 use crate::answer::{HandArea, Refusal};
 use crate::tui::shared::Shared;
@@ -21,6 +21,14 @@ pub(super) enum Typed {
     Bar { written: usize, number: u64 },
     /// Where the hand stays.
     Where,
+    /// What the tune is called.
+    Title,
+    /// Its key.
+    Key,
+    /// The name of a file to be read.
+    Open,
+    /// The name of a file to be written.
+    Save,
 }
 
 impl Typed {
@@ -31,6 +39,10 @@ impl Typed {
             Typed::Bar { .. } => {
                 "chords of this bar; Dm7 | G7 makes two of it, nothing takes it away"
             }
+            Typed::Title => "what the tune is called",
+            Typed::Key => "a key: C, Eb, F#m; nothing: as its chords are read",
+            Typed::Open => "the name of a file: a chart as TOML, or bars as they are typed",
+            Typed::Save => "the name of a file, as in tune.toml; one that is there is not lost",
             Typed::Where => "a position, frets or three strings: V 5-10 4-3-2; nothing: anywhere",
         }
     }
@@ -50,6 +62,10 @@ impl Field {
             Typed::Chords => " chords ".to_owned(),
             Typed::Bar { number, .. } => format!(" bar {number} "),
             Typed::Where => " where ".to_owned(),
+            Typed::Title => " title ".to_owned(),
+            Typed::Key => " key ".to_owned(),
+            Typed::Open => " open ".to_owned(),
+            Typed::Save => " save as ".to_owned(),
         }
     }
 
@@ -63,6 +79,8 @@ impl Field {
                 read.err().map(|error| error.to_string())
             }
             Typed::Where => read_area(&text, shared).err().map(|refusal| refusal.to_string()),
+            Typed::Key => read_key(&text).err().map(|error| error.to_string()),
+            Typed::Title | Typed::Open | Typed::Save => None,
         }
     }
 }
@@ -72,6 +90,14 @@ pub(super) fn chart_of(text: &str, before: Option<&Chart>) -> Result<Chart, Read
     match before {
         Some(chart) => chart.retyped(0..chart.bars.bars().len(), text),
         None => BarText::read(text, Meter::COMMON).map(Chart::of),
+    }
+}
+
+/// A key, or none where nothing is typed.
+pub(super) fn read_key(text: &str) -> Result<Option<Key>, ReadError> {
+    match text.trim() {
+        "" => Ok(None),
+        text => text.parse().map(Some),
     }
 }
 

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use fretloom_fretboard::{Hand, Neck, Region, Tuning};
-use fretloom_theory::Spelling;
+use fretloom_theory::{ScaleKind, Spelling};
 
 use super::chosen::{ChartInHand, Chosen};
 use super::place;
@@ -11,9 +11,6 @@ use crate::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion};
 use crate::tui::found::{Found, FoundPlan};
 use crate::tui::runtime::{Job, Subject};
 use crate::tui::shared::Shared;
-
-/// How many plans there are to choose from, once another than the best is wanted.
-const PLANS: usize = 8;
 
 /// What is known of the plans.
 #[derive(Default)]
@@ -41,6 +38,7 @@ struct Asked {
     tuning: Tuning,
     hand: Hand,
     spelling: Spelling,
+    own: Vec<ScaleKind>,
     several: bool,
 }
 
@@ -52,6 +50,7 @@ impl Asked {
             tuning: shared.setup.tuning.clone(),
             hand: shared.hand,
             spelling: shared.setup.spelling,
+            own: shared.library.scales.kinds().to_vec(),
             several: chosen.plan > 0,
         })
     }
@@ -66,8 +65,9 @@ impl Asked {
         ChangesQuestion {
             region: self.region,
             hand: self.hand,
-            plans: if self.several { PLANS } else { 1 },
+            plans: if self.several { Chosen::MOST_PLANS } else { 1 },
             spelling: self.spelling,
+            own: self.own.clone(),
             ..ChangesQuestion::of(self.chart.get().clone())
         }
     }

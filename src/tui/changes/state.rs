@@ -4,10 +4,12 @@ use fretloom_theory::Chart;
 
 use super::chosen::{ChartInHand, Chosen, Page};
 use super::field::Field;
+use super::files::Files;
 use super::place;
 use super::plans::Plans;
 use super::sheet::{Cell, Sheet, SheetBar, Sounds};
 use crate::answer::{ChangesChord, ChangesPlan};
+use crate::library::ChartFile;
 use crate::tui::command::Section;
 use crate::tui::found::{Found, FoundPlan};
 use crate::tui::runtime::Job;
@@ -22,6 +24,9 @@ pub struct ChangesScreen {
     /// Which cell of the sheet the player is at.
     pub(super) cursor: usize,
     pub(super) field: Option<Field>,
+    pub(super) files: Files,
+    /// Has the player been here, today or another day?
+    pub(super) was_opened: bool,
 }
 
 impl ChangesScreen {
@@ -34,18 +39,39 @@ impl ChangesScreen {
             plans: Plans::default(),
             cursor: 0,
             field: None,
+            files: Files::default(),
+            was_opened: false,
         }
     }
 
     /// Comes to the front as it was left; the instrument may be another one.
     pub(in crate::tui) fn resume(&mut self, shared: &Shared) {
+        self.was_opened = true;
         self.field = None;
         self.chosen.area = place::on(self.chosen.area, shared.neck());
     }
 
-    /// What is to be worked out, if something is.
-    pub(in crate::tui) fn job(&mut self, shared: &Shared) -> Option<Job<Found>> {
-        self.plans.job(&self.chosen, shared)
+    /// Comes to the front with a tune, which is that of a file if one is given.
+    pub(in crate::tui) fn open(&mut self, chart: Chart, file: Option<ChartFile>, shared: &Shared) {
+        self.resume(shared);
+        let chart = ChartInHand::new(chart);
+        self.chosen.from = file.as_ref().map(|file| file.path().to_owned());
+        if let Some(file) = file {
+            self.files.know(file, chart.clone());
+        }
+        self.begin_with(Some(chart));
+    }
+
+    /// Begins with another tune, or with none.
+    pub(super) fn begin_with(&mut self, chart: Option<ChartInHand>) {
+        (self.chosen.chart, self.chosen.plan, self.cursor) = (chart, 0, 0);
+        self.sheet = Sheet::of(self.chosen.chart());
+    }
+
+    /// What is to be worked out, read and written.
+    pub(in crate::tui) fn jobs(&mut self, shared: &Shared) -> impl Iterator<Item = Job<Found>> {
+        let plan = self.plans.job(&self.chosen, shared);
+        plan.into_iter().chain(self.files.take_job())
     }
 
     /// Takes what was worked out.

@@ -3,6 +3,7 @@
 mod bars;
 mod click;
 mod elsewhere;
+mod files;
 mod moves;
 mod place;
 mod settle;
@@ -38,6 +39,13 @@ impl ChangesScreen {
             ChangesCommand::LineOn => return self.make_line_on(shared),
             ChangesCommand::EditBar => self.edit_bar(),
             ChangesCommand::EditChords => self.edit(Typed::Chords),
+            ChangesCommand::EditTitle => self.edit(Typed::Title),
+            ChangesCommand::EditKey => self.edit(Typed::Key),
+            ChangesCommand::Open => self.edit(Typed::Open),
+            ChangesCommand::Save => self.save(shared),
+            ChangesCommand::SaveAs => self.save_as(shared),
+            ChangesCommand::New => self.begin_new(),
+            ChangesCommand::CopyChart => return self.copy_chart(shared),
             ChangesCommand::EditWhere => self.edit(Typed::Where),
             ChangesCommand::NextChord => self.step(Way::Next),
             ChangesCommand::PreviousChord => self.step(Way::Before),

@@ -3,9 +3,11 @@
 //! To add a screen: a field, a variant of [`Screen`], [`Chosen`], [`Page`] and [`Hit`]; the compiler
 //! then asks for one branch in each of the functions below.
 
+use fretloom_theory::Chart;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 
+use crate::library::ChartFile;
 use crate::settings::Settings;
 use crate::store::Session;
 use crate::tui::changes::{self, ChangesScreen};
@@ -232,6 +234,12 @@ impl Screens {
         }
     }
 
+    /// Brings a tune to the front.
+    pub(super) fn show_tune(&mut self, chart: Chart, file: Option<ChartFile>, shared: &Shared) {
+        self.front = Screen::Changes;
+        self.changes.open(chart, file, shared);
+    }
+
     /// Brings a chord with its scale and its pair to the front.
     pub(super) fn show_chord(&mut self, chord: &ChordSeed, shared: &mut Shared) {
         self.front = Screen::Explore;
@@ -244,11 +252,11 @@ impl Screens {
         self.line.open(seed, shared);
     }
 
-    /// What the screen in front wants to be worked out.
-    pub(super) fn job(&mut self, shared: &Shared) -> Option<Job<Found>> {
+    /// What the screen in front wants to be worked out, read or written.
+    pub(super) fn jobs(&mut self, shared: &Shared) -> Vec<Job<Found>> {
         match self.front {
-            Screen::Changes => self.changes.job(shared),
-            Screen::Explore | Screen::Line => None,
+            Screen::Changes => self.changes.jobs(shared).collect(),
+            Screen::Explore | Screen::Line => Vec::new(),
         }
     }
 
@@ -266,6 +274,7 @@ impl Screens {
     pub(super) fn keep(&self, session: &mut Session) {
         self.explore.keep(session);
         self.line.keep(session);
+        self.changes.keep(session);
         session.screen = match self.front {
             Screen::Explore => None,
             Screen::Line => Some(LINE.to_owned()),
@@ -277,8 +286,12 @@ impl Screens {
     pub(super) fn take_up(&mut self, session: &Session, shared: &mut Shared) {
         self.explore.take_up(session, shared);
         self.line.take_up(session);
+        self.changes.take_up(session, shared);
         if session.screen.as_deref() == Some(LINE) && self.line.was_asked_for() {
             self.show(Screen::Line, shared);
+        }
+        if session.screen.as_deref() == Some(CHANGES) {
+            self.show(Screen::Changes, shared);
         }
     }
 }

@@ -45,15 +45,14 @@ impl App for Program {
 
     fn update(&mut self, event: Event) -> Vec<Effect> {
         let mut effects = self.hear_of(event);
-        effects.extend(self.screens.job(&self.shared).map(Effect::Work));
+        effects.extend(self.screens.jobs(&self.shared).into_iter().map(Effect::Work));
         effects
     }
 
     fn finish(&mut self, found: Found) -> Vec<Effect> {
-        match found {
-            Found::Sound(found) => self.shared.sound.take(found).into_iter().collect(),
-            Found::Plan(found) => self.take_plan(*found),
-        }
+        let mut effects = self.take_found(found);
+        effects.extend(self.screens.jobs(&self.shared).into_iter().map(Effect::Work));
+        effects
     }
 
     fn mouse(&self) -> Mouse {
@@ -67,6 +66,21 @@ impl App for Program {
 }
 
 impl Program {
+    fn take_found(&mut self, found: Found) -> Vec<Effect> {
+        match found {
+            Found::Sound(found) => self.shared.sound.take(found).into_iter().collect(),
+            Found::Plan(found) => self.take_plan(*found),
+            Found::Opened(opened) => self.remembering(|program| {
+                program.screens.changes.take_opened(*opened, &mut program.shared);
+                Vec::new()
+            }),
+            Found::Saved(saved) => {
+                self.screens.changes.take_saved(*saved, &mut self.shared);
+                Vec::new()
+            }
+        }
+    }
+
     fn hear_of(&mut self, event: Event) -> Vec<Effect> {
         match event {
             Event::Key(key) => self.remembering(|program| program.press(key)),

@@ -49,6 +49,12 @@ impl<Answer> Job<Answer> {
         Job { about: Subject::Sound, work: Box::new(work) }
     }
 
+    /// What it is about.
+    #[must_use]
+    pub const fn subject(&self) -> Subject {
+        self.about
+    }
+
     /// The same work about something else.
     #[must_use]
     pub fn about(self, about: Subject) -> Job<Answer> {

@@ -1,6 +1,7 @@
 //! What is typed: all bars, one of them, where the hand stays.
 
-use super::super::field::{Field, Typed, chart_of, read_area};
+use super::super::field::{Field, Typed, chart_of, read_area, read_key};
+use super::super::files::name_for;
 use super::super::sheet::SheetBar;
 use super::super::state::ChangesScreen;
 use crate::tui::command::TypingCommand;
@@ -15,7 +16,12 @@ impl ChangesScreen {
             Typed::Chords => chart.map(|chart| in_one_line(&chart.to_string())),
             Typed::Bar { written, .. } => chart.and_then(|chart| chart.typed_bar(written)),
             Typed::Where => Some(self.chosen.area.to_string()),
+            Typed::Title => chart.and_then(|chart| chart.title.clone()),
+            Typed::Key => chart.and_then(|chart| chart.key).map(|key| format!("{key:#}")),
+            Typed::Open => self.path_in_words(),
+            Typed::Save => self.path_in_words().or_else(|| chart.map(name_for)),
         };
+        self.files.forget();
         self.field = Some(Field::new(what, &text.unwrap_or_default()));
     }
 
@@ -44,7 +50,10 @@ impl ChangesScreen {
         match command {
             TypingCommand::Suggestion => {}
             TypingCommand::Accept => self.accept(shared),
-            TypingCommand::Cancel => self.field = None,
+            TypingCommand::Cancel => {
+                self.field = None;
+                self.files.forget();
+            }
         }
     }
 
@@ -73,6 +82,16 @@ impl ChangesScreen {
                 }
             }
             Typed::Where => read_area(&text, shared).map(|area| self.stay(area)).is_ok(),
+            Typed::Title => {
+                let title = Some(text.trim().to_owned()).filter(|title| !title.is_empty());
+                self.change_chart(|chart| chart.title = title)
+            }
+            Typed::Key => match read_key(&text) {
+                Ok(key) => self.change_chart(|chart| chart.key = key),
+                Err(_) => false,
+            },
+            Typed::Open => self.open_file(&text, shared),
+            Typed::Save => self.save_in(&text, shared),
         };
         if is_taken {
             self.field = None;

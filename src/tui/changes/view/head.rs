@@ -7,6 +7,7 @@ use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
 use super::super::field::Field;
+use crate::glyphs::printable_line;
 use crate::tui::widget::{below, draw_field, write};
 use crate::words::counted;
 
@@ -44,6 +45,9 @@ impl Drawing<'_> {
         ];
         let words: Vec<String> = words.into_iter().flatten().collect();
         line.push_span(Span::raw(format!("   {}", words.join(", "))));
+        if let Some(file) = self.file_in_words() {
+            line.push_span(Span::styled(format!("   {file}"), theme.muted));
+        }
         if let Some(told) = self.shared.sound.in_words() {
             line.push_span(Span::styled(format!("   ▸ {told}"), theme.key));
         }
@@ -74,6 +78,14 @@ impl Drawing<'_> {
             let right = Rect { x: area.right().saturating_sub(width), width, ..area };
             write(buffer, right, &Line::styled(plan, theme.muted));
         }
+    }
+
+    /// `two-doors.toml`; `two-doors.toml, changed`
+    fn file_in_words(&self) -> Option<String> {
+        let (from, chart) = (self.screen.chosen.from.as_ref()?, self.screen.chosen.chart.as_ref()?);
+        let name = from.file_name()?.to_string_lossy();
+        let changed = if self.screen.files.holds(from, chart) { "" } else { ", changed" };
+        Some(format!("{}{changed}", printable_line(&name)))
     }
 
     /// `plan 1 of 8, 4 pairs`; `planning…`
