@@ -47,7 +47,7 @@ pub use chart_file::{chart_of_id, open_chart, read_chart};
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};
-pub use comping::{CompedStab, CompingAnswer, CompingQuestion};
+pub use comping::{CompedChanges, CompedStab, CompingAnswer, CompingQuestion};
 pub use everyday_chords::{EVERYDAY_ENDINGS, near_chord, typed_root};
 pub use explain::{BarNames, ExplainAnswer};
 pub use finger::{FingerAnswer, FingerQuestion, FingeredAnswer, NoteTime, WayAnswer};

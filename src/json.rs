@@ -14,6 +14,7 @@ mod changes;
 mod check;
 mod chord;
 mod compare;
+mod comping;
 mod explain;
 mod finger;
 mod ladder;

@@ -33,7 +33,7 @@ const CALLS: [(&str, &[&str]); 15] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 77] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 82] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -111,6 +111,11 @@ const OPTIONS: [(&str, &[&str], &[&str]); 77] = [
     ("optional", &["--optional"], &[]),
     ("once", &["--once"], &[]),
     ("plans", &["--plans", "3"], &[]),
+    ("chart", &["--chart", "CHART"], &[]),
+    ("comping", &["--comping"], &[]),
+    ("area", &["--area", "9"], &["--comping"]),
+    ("top", &["--top", "1"], &["--comping"]),
+    ("once", &["--once"], &["--comping"]),
 ];
 
 /// What is asked for otherwise: flags that say what kind of answer is wanted, files, and options of

@@ -9,7 +9,7 @@ mod question;
 mod refused;
 mod written;
 
-pub use answer::{CompedStab, CompingAnswer};
+pub use answer::{CompedChanges, CompedStab, CompingAnswer};
 pub use question::CompingQuestion;
 
 #[cfg(test)]

@@ -264,6 +264,13 @@ pub enum Refusal {
         /// Why.
         reason: String,
     },
+    /// A chart that is longer than a line may be.
+    TooManyBars {
+        /// How many bars are heard.
+        bars: u64,
+        /// How many a line is made over.
+        most: u32,
+    },
     /// A chart without a chord that pairs could be planned for.
     NothingToPlan,
     /// A text that settles neither a pair nor a scale for a chord.
@@ -504,6 +511,10 @@ impl fmt::Display for Refusal {
                  --grip"
             ),
             Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
+            Refusal::TooManyBars { bars, most } => write!(
+                f,
+                "the chart has {bars} bars as it is heard: expected {most} at most to play over"
+            ),
             Refusal::NothingToPlan => f.write_str(
                 "there is no chord in the chart to plan for: expected one, as in | Dm7 |",
             ),

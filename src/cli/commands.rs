@@ -42,7 +42,7 @@ impl Call<'_> {
             Command::Ladder(ladder) => self.ladder(ladder)?,
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Line(wanted) => return self.line(wanted),
-            Command::Changes(wanted) => self.changes(wanted)?,
+            Command::Changes(wanted) => return self.changes(wanted),
             Command::Explain(wanted) => self.explain(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {

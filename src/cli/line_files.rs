@@ -2,6 +2,8 @@
 
 use std::sync::Arc;
 
+use fretloom_theory::{ClickBeats, Swing};
+
 use super::args::LineFilesArgs;
 use super::new_files::{Content, NewFile, NewFiles};
 use crate::answer::{Refusal, performed};
@@ -45,17 +47,29 @@ impl LineFiles {
         self.files.is_empty()
     }
 
-    /// Writes all of them, each whole, or none.
+    /// Writes all of them, each whole, or none; `made` is asked for the music, with how its eighths are
+    /// played and what is beaten, where there are any.
     ///
     /// # Errors
     ///
-    /// Where a file of a kind cannot hold the line, and where the system refuses.
+    /// Where a file of a kind cannot hold the music, and where the system refuses.
     pub(super) fn write(
         &self,
-        written: &WrittenScore,
         sound: &SoundChoices,
+        made: impl FnOnce(Swing, ClickBeats) -> Option<WrittenScore>,
     ) -> Result<(), Refusal> {
-        self.files.write(|file| content(file, written, sound))
+        if self.files.is_empty() {
+            return Ok(());
+        }
+        // A track that is not wanted is silenced where the file is opened.
+        let click = match sound.click {
+            ClickBeats::Off => ClickBeats::TwoAndFour,
+            click @ (ClickBeats::TwoAndFour | ClickBeats::Every) => click,
+        };
+        match made(sound.swing, click) {
+            Some(written) => self.files.write(|file| content(file, &written, sound)),
+            None => Ok(()),
+        }
     }
 
     /// What was written, a line each.

@@ -136,11 +136,16 @@ fn misused_on_neck(neck: &Neck, typed: &Typed<'_>) -> Option<String> {
     misused_view(&neck.view, &options(neck, typed))
 }
 
+/// The files of a line.
+const FILES: [&str; 3] = ["midi", "musicxml", "wav"];
+
 /// A plan that locks the hand to no part of the neck asks for no neck.
 fn misused_on_changes(changes: &Changes, typed: &Typed<'_>) -> Option<String> {
     let of_necks = ["tuning", "capo", "capo_strings", "no_open", "reach"];
     let is_locked = changes.strings.is_some() || changes.where_to.frets.is_some();
-    let option = typed.first_of(&of_necks).filter(|_| !is_locked)?.replace('_', "-");
+    let is_played = changes.comping.comping || changes.play || typed.first_of(&FILES).is_some();
+    let option = typed.first_of(&of_necks).filter(|_| !is_locked && !is_played)?;
+    let option = option.replace('_', "-");
     Some(format!(
         "--{option} says nothing to changes while the hand is free: expected --strings or --frets too"
     ))

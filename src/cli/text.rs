@@ -2,6 +2,7 @@
 
 mod changes;
 mod chords;
+mod comping;
 mod explain;
 mod finger;
 mod line;
@@ -17,6 +18,7 @@ mod view;
 
 pub(super) use changes::changes;
 pub(super) use chords::{chord, chords};
+pub(super) use comping::comped_changes;
 pub(super) use explain::explain;
 pub(super) use finger::finger;
 pub(super) use line::line;

@@ -2,15 +2,17 @@
 
 use fretloom_fretboard::{FretRange, HandPosition, Neck, VoiceMovement};
 use fretloom_theory::{
-    BarLabel, NamedPitch, Note, NoteName, Part, Quarters, Score, SpelledTriad, TempoMap, WhichTriad,
+    BarLabel, NamedPitch, Note, NoteName, Part, Pitch, Quarters, Score, SpelledTriad, TempoMap,
+    WhichTriad,
 };
 
 use super::moments::{Moment, struck};
 use super::question::CompingQuestion;
 use super::refused::refused;
+use crate::answer::changes::ChangesAnswer;
 use crate::answer::line::LineChord;
 use crate::answer::refusal::Refusal;
-use crate::answer::shapes::NamedShape;
+use crate::answer::shapes::{NamedShape, to_a_tenth};
 use crate::answer::tunings::TuningAnswer;
 use crate::picture::{Tab, TabEvent, TabMusic, TimesFrom};
 
@@ -29,7 +31,8 @@ use crate::picture::{Tab, TabEvent, TabMusic, TimesFrom};
 /// let neck = Neck::new(tuning.tuning.clone());
 /// let chart = Chart::of(BarText::read("| Dm7 | G7 | Cmaj7 | % |", Meter::COMMON).unwrap());
 /// let changes = ChangesAnswer::new(&neck, &ChangesQuestion::of(chart)).unwrap();
-/// let question = CompingQuestion::over(LineChords::of_changes(&changes, changes.best()));
+/// let chords = LineChords::of_changes(&changes, changes.best());
+/// let question = CompingQuestion::over(chords);
 /// let comping = CompingAnswer::new(&neck, tuning, &question).unwrap();
 /// assert_eq!(comping.stabs.len(), 8);
 /// ```
@@ -43,6 +46,15 @@ pub struct CompingAnswer {
     pub area: FretRange,
     /// The stabs in order of time.
     pub stabs: Vec<CompedStab>,
+}
+
+/// The answer of `changes FILE --comping`: a chart with its plan, and how that is comped.
+#[derive(Clone, PartialEq, Debug)]
+pub struct CompedChanges {
+    /// The chart with its plan.
+    pub changes: ChangesAnswer,
+    /// How the pairs of the plan are comped.
+    pub comping: CompingAnswer,
 }
 
 /// A triad that is struck all at once.
@@ -159,6 +171,20 @@ impl CompingAnswer {
 }
 
 impl CompedStab {
+    /// The highest of its notes.
+    #[must_use]
+    pub fn top(&self) -> Pitch {
+        let [_, _, top] = self.shape.shape.going_up();
+        top
+    }
+
+    /// The longest way that a voice goes to it, to a tenth of a millimetre; `None` where nothing comes
+    /// before.
+    #[must_use]
+    pub fn moved_mm(&self) -> Option<f64> {
+        self.movement.map(|movement| to_a_tenth(movement.largest_mm()))
+    }
+
     /// Its notes, from the highest string number to the lowest, each with its name.
     pub fn notes(&self) -> impl Iterator<Item = (NoteName, NamedPitch)> {
         self.shape.shape.pitches().into_iter().map(|pitch| {

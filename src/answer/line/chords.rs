@@ -141,6 +141,19 @@ impl LineChords {
         }
     }
 
+    /// The same chords, where they are no more than a line is [made over](Self::MOST_BARS).
+    ///
+    /// # Errors
+    ///
+    /// Where they have more bars.
+    pub fn short_enough(self) -> Result<LineChords, Refusal> {
+        let (bars, most) = (self.bar_count(), LineChords::MOST_BARS);
+        if bars > u64::from(most) {
+            return Err(Refusal::TooManyBars { bars, most });
+        }
+        Ok(self)
+    }
+
     /// What the tune is called, where they are those of a tune.
     #[must_use]
     pub fn title(&self) -> Option<&str> {

@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::Args;
 use fretloom_theory::PairKinds;
 
+use super::line_files::LineFilesArgs;
+use super::sound::SoundArgs;
 use super::value;
 use super::where_to::WhereTo;
 
@@ -30,6 +32,34 @@ pub struct Changes {
     #[arg(long, value_name = "K", allow_negative_numbers = true, default_value = "1",
           value_parser = value::number(1, 20))]
     pub plans: u8,
+    /// How it is comped
+    #[command(flatten)]
+    pub comping: CompingArgs,
+    /// To which files its line is written, or its comping
+    #[command(flatten)]
+    pub files: LineFilesArgs,
+    /// Play its line, or its comping, once through; Ctrl-C stops it
+    #[arg(long, group = "heard")]
+    pub play: bool,
+    /// How it is heard
+    #[command(flatten)]
+    pub sound: SoundArgs,
+}
+
+/// How a chart is comped.
+#[derive(Args, Debug)]
+pub struct CompingArgs {
+    /// Comp it: two stabs a bar, both triads of each pair, in one area of the neck
+    #[arg(long)]
+    pub comping: bool,
+    /// In an area of how many frets it is comped, where --frets does not say which
+    #[arg(long, requires = "comping", conflicts_with = "frets", value_name = "N",
+          allow_negative_numbers = true, default_value = "6", value_parser = value::number(1, 37))]
+    pub area: u8,
+    /// How many semitones the highest note of a stab may move to the next
+    #[arg(long, requires = "comping", value_name = "SEMITONES", allow_negative_numbers = true,
+          default_value = "3", value_parser = value::number(0, 24))]
+    pub top: u8,
 }
 
 /// What is wished of a plan.

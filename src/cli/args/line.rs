@@ -14,7 +14,11 @@ use crate::picture::TabBelow;
 #[derive(Args, Debug)]
 pub struct Line {
     /// The chord, or bars of chords: Dm7, or "| Dm7 | G7 | Cmaj7 |"
-    pub chords: String,
+    #[arg(required_unless_present = "chart", conflicts_with = "chart")]
+    pub chords: Option<String>,
+    /// A chart instead, with the scales and pairs that changes plans for it; - is standard input
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["scale", "pair", "bars", "meter"])]
+    pub chart: Option<std::path::PathBuf>,
     /// One scale for all chords, or one for each: altered, or "D Dorian, altered, C Ionian"
     #[arg(long, value_name = "SCALES")]
     pub scale: Option<String>,
@@ -50,9 +54,9 @@ pub struct Line {
     /// The meter in which it begins
     #[arg(long, value_name = "M/N", default_value = "4/4")]
     pub meter: String,
-    /// How many quarter notes a minute
-    #[arg(long, value_name = "BPM", allow_negative_numbers = true, default_value = "120")]
-    pub tempo: String,
+    /// How many quarter notes a minute; without it 120, or what the chart says
+    #[arg(long, value_name = "BPM", allow_negative_numbers = true)]
+    pub tempo: Option<String>,
     /// A file with the phrases of the line, each with its own pair, pattern, rhythm and target, or with
     /// notes entered one by one
     #[arg(long, value_name = "FILE", conflicts_with_all = ["exercise", "target"])]

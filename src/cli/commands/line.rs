@@ -3,9 +3,7 @@
 use std::path::Path;
 
 use fretloom_fretboard::{FretRange, Neck};
-use fretloom_theory::{
-    AtChange, ClickBeats, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel,
-};
+use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, ReadError, Rhythm, Tempo, Travel};
 
 use crate::answer::{
     AskedChords, KeyFingering, LineArea, LineChords, LineQuestion, LineTarget, LinesAnswer,
@@ -36,15 +34,7 @@ impl Call<'_> {
             }
         };
         let sound = wanted.sound.choices();
-        if !files.is_empty() {
-            // A track that is not wanted is silenced where the file is opened.
-            let click = match sound.click {
-                ClickBeats::Off => ClickBeats::TwoAndFour,
-                click @ (ClickBeats::TwoAndFour | ClickBeats::Every) => click,
-            };
-            let written = answer.written(sound.swing, click);
-            written.iter().try_for_each(|written| files.write(written, &sound))?;
-        }
+        files.write(&sound, |swing, click| answer.written(swing, click))?;
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
         let text = self
@@ -60,20 +50,12 @@ impl Call<'_> {
         neck: &Neck,
         frets: FretRange,
     ) -> Result<LineQuestion, Refusal> {
-        let asked = AskedChords {
-            text: &wanted.chords,
-            meter: wanted.meter.parse::<Meter>()?,
-            bars: wanted.bars.as_deref().map(bars).transpose()?,
-            scales: wanted.scale.as_deref(),
-            pairs: wanted.pair.as_deref(),
-            spelling: self.spelling(),
-            own: self.own_scales(),
-        };
+        let (chords, tempo) = self.line_chords(wanted, neck)?;
         let read_start = |text: &String| line_start(text);
         let targets = wanted.target.iter().map(|text| text.parse::<LineTarget>());
         let question = LineQuestion {
             style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
-            tempo: tempo(&wanted.tempo)?,
+            tempo,
             pattern: wanted.pattern.as_deref().map(|text| self.pattern(text)).transpose()?,
             rhythm: args::read::<Rhythm>(wanted.rhythm.as_deref())?,
             travel: travel(wanted),
@@ -84,12 +66,37 @@ impl Call<'_> {
             picking: wanted.picking.into(),
             slurring: if wanted.slurs { Slurring::IntoTheBeat } else { Slurring::Nothing },
             ways: wanted.ways.into(),
-            ..LineQuestion::over(LineChords::read(&asked)?)
+            ..LineQuestion::over(chords)
         };
         match &wanted.phrases {
             Some(file) => question.with_phrases(&self.phrases(file)?),
             None => Ok(question),
         }
+    }
+
+    /// The chords that are typed, or those of a chart, and how fast they go by.
+    fn line_chords(
+        &self,
+        wanted: &args::Line,
+        neck: &Neck,
+    ) -> Result<(LineChords, Tempo), Refusal> {
+        let typed = wanted.tempo.as_deref().map(tempo).transpose()?;
+        if let Some(file) = &wanted.chart {
+            let changes = self.planned(neck, &self.chart_question(self.chart(file)?))?;
+            let chords = LineChords::of_changes(&changes, changes.best()).short_enough()?;
+            let tempo = typed.or(changes.chart.tempo).unwrap_or(Tempo::USUAL);
+            return Ok((chords, tempo));
+        }
+        let asked = AskedChords {
+            text: wanted.chords.as_deref().unwrap_or_default(),
+            meter: wanted.meter.parse::<Meter>()?,
+            bars: wanted.bars.as_deref().map(bars).transpose()?,
+            scales: wanted.scale.as_deref(),
+            pairs: wanted.pair.as_deref(),
+            spelling: self.spelling(),
+            own: self.own_scales(),
+        };
+        Ok((LineChords::read(&asked)?, typed.unwrap_or(Tempo::USUAL)))
     }
 
     /// The phrases of a file.

@@ -105,7 +105,7 @@ fn counted((count, what): (u64, &str)) -> String {
     if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
 }
 
-fn head(head: &TabHead) -> String {
+pub(super) fn head(head: &TabHead) -> String {
     let lines = [Some(&head.tuning), head.capo.as_ref(), Some(&head.time), head.remark.as_ref()];
     lines.into_iter().flatten().map(|line| format!("{line}\n")).collect()
 }
