@@ -17,6 +17,7 @@ mod encoding;
 mod error;
 mod json;
 mod kind;
+mod lead_sheet;
 mod limits;
 mod locator;
 mod midi;
@@ -24,6 +25,7 @@ mod moved;
 mod music_xml;
 mod offer;
 mod origin;
+mod read_lead_sheet;
 mod read_score;
 mod recorded;
 mod write_error;
@@ -34,11 +36,13 @@ mod xml;
 
 pub use choice::{Choice, Repeats};
 pub use encoding::text;
-pub use error::{At, ScoreFileError};
+pub use error::{At, ScoreFileError, too_long};
+pub use lead_sheet::LeadSheet;
 pub use limits::{
     DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_BARS, MOST_NOTES,
 };
 pub use origin::NoteOrigin;
+pub use read_lead_sheet::read_lead_sheet;
 pub use read_score::{FretsFrom, NoteSource, ReadNote, ReadScore};
 pub use write_error::ScoreWriteError;
 pub use written_score::{WrittenNote, WrittenScore};
@@ -88,12 +92,6 @@ fn compressed(bytes: &[u8], choice: &Choice) -> Result<ReadScore, ScoreFileError
     let score = archive::score(bytes)?;
     let read = text(&score.bytes).and_then(|text| music_xml::read(&text, choice));
     read.map_err(|error| error.within(&score.name))
-}
-
-/// What is said of a file that is longer than [`LONGEST_FILE`].
-#[must_use]
-pub fn too_long() -> ScoreFileError {
-    ScoreFileError::whole("it is longer than 16 MiB", "a shorter file")
 }
 
 #[cfg(test)]

@@ -5,12 +5,12 @@ use std::path::Path;
 use fretloom_theory::ScaleKind;
 
 use super::refusal::Refusal;
-use crate::library::{ChartFile, LoadedCharts, OpenedChart, ReadChart, bytes_of_file};
-use crate::score_file;
+use crate::library::{ChartFile, LoadedCharts, OpenedChart, Problem, ReadChart, bytes_of_file};
+use crate::score_file::{self, LeadSheet};
 use crate::words::{in_plain_words, nearest};
 
-/// The chart in the bytes of a file of this name: TOML, or bars as they are typed. What the file is, its
-/// content says. Scales of the player's `own` kinds are known by name.
+/// The chart in the bytes of a file of this name: TOML, bars as they are typed, or MusicXML, compressed
+/// or not. What the file is, its content says. Scales of the player's `own` kinds are known by name.
 ///
 /// # Errors
 ///
@@ -27,9 +27,28 @@ use crate::words::{in_plain_words, nearest};
 /// assert!(said.starts_with("own:1:1: found `|:`, expected a :| for this |:"));
 /// ```
 pub fn read_chart(name: &str, bytes: &[u8], own: &[ScaleKind]) -> Result<ReadChart, Refusal> {
-    let no_text = |error| Refusal::ChartFile { name: name.to_owned(), error: Box::new(error) };
-    let text = score_file::text(bytes).map_err(no_text)?;
+    let wrong = |error| Refusal::ChartFile { name: name.to_owned(), error: Box::new(error) };
+    if score_file::is_score(bytes) {
+        return score_file::read_lead_sheet(bytes)
+            .map(|sheet| of_sheet(name, sheet))
+            .map_err(wrong);
+    }
+    let text = score_file::text(bytes).map_err(wrong)?;
     ReadChart::of_text(name, &text, own).map_err(|problems| Refusal::Chart { problems })
+}
+
+/// A tune of a score. Its bars are told by what the score calls them, since nobody reads its lines.
+fn of_sheet(name: &str, sheet: LeadSheet) -> ReadChart {
+    let LeadSheet { chart, melody, bar_names, remarks } = sheet;
+    let told = chart.bars.unread().map(|(index, bar)| {
+        let called = bar_names.get(index).map_or("", String::as_str);
+        Problem {
+            text: bar.text().trim_start_matches('?').to_owned(),
+            ..Problem::of_file(name, format!("{} (bar {called})", bar.error().advice()))
+        }
+    });
+    let problems = told.collect();
+    ReadChart { melody, problems, remarks, ..ReadChart::of(chart) }
 }
 
 /// The chart of that file, or where there is no such file, of that id in the library.
@@ -81,4 +100,73 @@ pub fn chart_of_id(
         return Err(Refusal::NoChart { name: id.to_owned(), nearest: near.map(str::to_owned) });
     };
     known.open(own).map_err(|problems| Refusal::Chart { problems })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn refused(bytes: &[u8]) -> String {
+        read_chart("own", bytes, &[]).unwrap_err().to_string()
+    }
+
+    /// `CNeapolitan` over the second of two bars, called 8.
+    #[test]
+    fn a_score_is_a_chart_whose_bars_are_told_by_what_it_calls_them() {
+        let bar = |number: u8, kind: &str| {
+            format!(
+                "<measure number=\"{number}\"><attributes><divisions>1</divisions></attributes>\
+                 <harmony><root><root-step>C</root-step></root><kind>{kind}</kind></harmony>\
+                 <note><rest/><duration>4</duration></note></measure>"
+            )
+        };
+        let bars = bar(7, "major") + &bar(8, "Neapolitan");
+        let score = format!("<score-partwise><part id=\"P1\">{bars}</part></score-partwise>");
+        let read = read_chart("own", score.as_bytes(), &[]).unwrap();
+        assert_eq!(read.chart.bars.bars().len(), 2);
+        let told: Vec<String> = read.problems.iter().map(ToString::to_string).collect();
+        assert_eq!(told, ["own:1:1: found `CNeapolitan`, expected a note letter, A to G (bar 8)"]);
+    }
+
+    #[test]
+    fn what_is_no_chart_is_refused_and_soon() {
+        let began = std::time::Instant::now();
+        let many = "| C ".repeat(100_000);
+        assert!(refused(many.as_bytes()).contains("expected at most 200000 characters"));
+        let many = "C ".repeat(100_000);
+        assert!(refused(many.as_bytes()).contains("expected at most 10000 bars to be heard"));
+        let toml = format!("[[section]]\nbars = \"{}\"\n", "C ".repeat(99_999));
+        assert!(refused(toml.as_bytes()).contains("own:2:20009: found `C`"));
+        for (rubbish, said) in [
+            (
+                &b"\x7fELF\x02\x01\xff\xfe\x00"[..],
+                "cannot read the chart own: byte 6: it is not UTF-8",
+            ),
+            (b"MThd\x00\x00", "it is music without chord symbols; expected a chart in TOML"),
+            (b"PK\x03\x04", "cannot read the chart own: "),
+            (b"", "own:1:1: expected a chord, or bars as in | Dm7 | G7 |"),
+            (b"\x00\x01\x02", "own:1:1: "),
+            (b"<html></html>", "expected MusicXML"),
+        ] {
+            assert!(refused(rubbish).contains(said), "{}", refused(rubbish));
+        }
+        assert!(began.elapsed().as_secs() < 20, "{:?}", began.elapsed());
+    }
+
+    /// A file that is there wins over a chart of that name, and may be saved; a tune of the program and
+    /// a score may not.
+    #[test]
+    fn a_chart_is_opened_by_its_file_or_its_name() {
+        let charts = LoadedCharts::load(None);
+        let opened = open_chart("nine-doors-and-a-stair".as_ref(), &charts, &[]).unwrap();
+        assert_eq!(opened.file, None);
+        let file = std::env::temp_dir().join(format!("fretloom-open-{}", std::process::id()));
+        std::fs::write(&file, "| Dm7 | G7 |").unwrap();
+        let opened = open_chart(&file, &charts, &[]).unwrap();
+        assert_eq!(opened.file.unwrap().path(), file);
+        assert_eq!(opened.read.chart.to_string(), "| Dm7 | G7 |");
+        std::fs::remove_file(&file).unwrap();
+        let said = open_chart(&std::env::temp_dir(), &charts, &[]).unwrap_err().to_string();
+        assert!(said.contains("it is not a file"), "{said}");
+    }
 }

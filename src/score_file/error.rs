@@ -99,3 +99,9 @@ impl fmt::Display for ScoreFileError {
 }
 
 impl std::error::Error for ScoreFileError {}
+
+/// What is said of a file that is longer than [`LONGEST_FILE`](super::LONGEST_FILE).
+#[must_use]
+pub fn too_long() -> ScoreFileError {
+    ScoreFileError::whole("it is longer than 16 MiB", "a shorter file")
+}

@@ -15,6 +15,7 @@ mod duration;
 mod form;
 mod graces;
 mod harmony;
+mod lead_sheet;
 mod marks;
 mod measure;
 mod names;
@@ -30,6 +31,8 @@ mod transposition;
 mod unfolding;
 mod voices;
 
+pub(super) use lead_sheet::lead_sheet;
+
 use fretloom_theory::{Bars, Meter, Note, Part, Score, Timeline};
 
 use super::choice::{Choice, Repeats};
@@ -40,7 +43,6 @@ use super::read_score::{FretsFrom, NoteSource, ReadScore};
 use document::Document;
 use marks::Marks;
 use raw_note::RawNote;
-use reading::Found;
 use tempo_change::tempo_map;
 use ties::joined;
 
@@ -50,7 +52,7 @@ pub(super) fn read(text: &str, choice: &Choice) -> Result<ReadScore, ScoreFileEr
     let repeats = heard(&mut document, choice.repeats)?;
     let Document { title, mut part, part_name, tempi, chords, mut remarks, .. } = document;
     remarks.extend(repeats);
-    remarks.extend(keep_wanted_staff(&mut part));
+    remarks.extend(part::keep_wanted_staff(&mut part));
     let score = Score {
         title,
         bars: Bars::written(part.bars).unwrap_or(Bars::of(Meter::COMMON)),
@@ -97,17 +99,6 @@ fn heard(document: &mut Document, repeats: Repeats) -> Result<Option<String>, Sc
     Ok(Some(format!("unfolded the repeats: {bars}")))
 }
 
-/// Keeps the notes of the tablature alone where there is one beside another staff, and says so.
-fn keep_wanted_staff(part: &mut Found) -> Option<String> {
-    let staff = part.tablature?;
-    let is_wanted = |note: &RawNote| note.staff == staff;
-    if !part.notes.iter().any(is_wanted) || part.notes.iter().all(is_wanted) {
-        return None;
-    }
-    part.notes.retain(is_wanted);
-    Some(format!("read the tablature, staff {staff}, and no other staff of the part"))
-}
-
 /// The notes as `score` has them played one after another; what begins together stays in the order
 /// of the file.
 fn in_order_of_time(
@@ -116,26 +107,12 @@ fn in_order_of_time(
     text: &str,
 ) -> Result<(Vec<Note>, Vec<NoteSource>), ScoreFileError> {
     let mut locator = Locator::new(text);
-    let notes: Result<Vec<Note>, _> =
-        raw.iter().map(|raw| in_score(raw).ok_or_else(no_time)).collect();
+    let notes: Result<Vec<Note>, _> = raw.iter().map(RawNote::in_score).collect();
     let part = Part::new(notes?);
     let played = score.played(&part).into_iter().zip(part.notes());
     let mut all: Vec<_> = played.zip(raw.iter().map(|raw| source(raw, &mut locator))).collect();
     all.sort_by(|((one, _), _), ((other, _), _)| one.onset_s().total_cmp(&other.onset_s()));
     Ok(all.into_iter().map(|((_, note), source)| (note.clone(), source)).unzip())
-}
-
-/// The note as a score has it; `None` for times that cannot be counted, which there are none of.
-fn in_score(raw: &RawNote) -> Option<Note> {
-    let note = match raw.grace {
-        Some(grace) => Note::grace_before(raw.from.quarters(), grace, raw.pitch),
-        None => time::note(raw.from, raw.duration, raw.pitch)?,
-    };
-    Some(note.in_voice(raw.voice).tied_at(raw.ties.iter().copied()))
-}
-
-fn no_time() -> ScoreFileError {
-    ScoreFileError::whole("it holds times that cannot be counted", "a line of at most a day")
 }
 
 fn source(raw: &RawNote, locator: &mut Locator<'_>) -> NoteSource {

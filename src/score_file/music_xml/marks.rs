@@ -27,7 +27,12 @@ pub(super) struct Marks {
     pub(super) ending: BTreeSet<u8>,
     /// Does an ending end here?
     pub(super) ending_ends: bool,
+    /// What the section is called that begins here.
+    pub(super) rehearsal: Option<String>,
 }
+
+/// The longest name of a section, in characters.
+const LONGEST_SECTION: usize = 40;
 
 impl Marks {
     /// Adds what a `<barline>` says.
@@ -80,6 +85,10 @@ impl Marks {
             match shown.name.as_str() {
                 "segno" => self.signs.extend([Sign::Segno]),
                 "words" => self.signs.extend(meant(&shown.text)),
+                "rehearsal" => {
+                    let name: String = shown.text.trim().chars().take(LONGEST_SECTION).collect();
+                    self.rehearsal = Some(name).filter(|name| !name.is_empty());
+                }
                 _ => {}
             }
         }
@@ -104,6 +113,7 @@ impl Marks {
         self.ending.extend(other.ending);
         self.ending_ends |= other.ending_ends;
         self.repeat_ends = self.repeat_ends.max(other.repeat_ends);
+        self.rehearsal = self.rehearsal.take().or(other.rehearsal);
     }
 }
 

@@ -3,6 +3,7 @@
 use fretloom_theory::ChordSymbol;
 
 use super::measure;
+use super::raw_note::RawNote;
 use super::reading::{Found, Notes, Reading};
 use super::tempo_change::TempoChange;
 use crate::score_file::error::ScoreFileError;
@@ -25,6 +26,17 @@ pub(super) fn read(
     }
     reading.settle_graces();
     Ok(reading.found)
+}
+
+/// Keeps the notes of the tablature alone where there is one beside another staff, and says so.
+pub(super) fn keep_wanted_staff(part: &mut Found) -> Option<String> {
+    let staff = part.tablature?;
+    let is_wanted = |note: &RawNote| note.staff == staff;
+    if !part.notes.iter().any(is_wanted) || part.notes.iter().all(is_wanted) {
+        return None;
+    }
+    part.notes.retain(is_wanted);
+    Some(format!("read the tablature, staff {staff}, and no other staff of the part"))
 }
 
 /// Its notes, those of the tablature alone where there is one beside another staff.

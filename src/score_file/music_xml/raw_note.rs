@@ -1,9 +1,10 @@
 //! Notes as they stand in their part.
 
 use fretloom_fretboard::Pin;
-use fretloom_theory::{Grace, NamedPitch, Quarters, Voice};
+use fretloom_theory::{Grace, NamedPitch, Note, Quarters, Voice};
 
-use super::time::Time;
+use super::time::{self, Time};
+use crate::score_file::error::ScoreFileError;
 
 /// How a note is tied to others.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -38,4 +39,23 @@ pub(super) struct RawNote {
     pub(super) beat: f64,
     /// Where it stands, in bytes.
     pub(super) offset: usize,
+}
+
+impl RawNote {
+    /// The note as a score has it.
+    ///
+    /// # Errors
+    ///
+    /// For times that cannot be counted, which there are none of.
+    pub(super) fn in_score(&self) -> Result<Note, ScoreFileError> {
+        let note = match self.grace {
+            Some(grace) => Some(Note::grace_before(self.from.quarters(), grace, self.pitch)),
+            None => time::note(self.from, self.duration, self.pitch),
+        };
+        let note = note.ok_or_else(|| {
+            let wrong = "it holds times that cannot be counted";
+            ScoreFileError::whole(wrong, "a line of at most a day")
+        })?;
+        Ok(note.in_voice(self.voice).tied_at(self.ties.iter().copied()))
+    }
 }

@@ -1,0 +1,124 @@
+//! From a score to a chart: chord symbols and form become bars as players type them.
+//!
+//! The bars are written as text and read, so that a chart of a score is one that a player could have
+//! typed. Where the marks of the form do not fit together as they must in typed bars, the bars are written
+//! out in the order in which they are heard.
+
+mod bars;
+mod content;
+
+use fretloom_theory::{
+    BarSection, BarText, Chart, Melody, Meter, Note, OptionalChords, Part, Tempo,
+};
+
+use self::bars::{SheetBar, sheet_bars, text_of_form, text_written_out};
+use super::document::{self, Document};
+use super::form;
+use super::marks::Marks;
+use super::part::keep_wanted_staff;
+use super::raw_note::RawNote;
+use super::ties::joined;
+use super::time::Time;
+use super::unfolding::{Measure, Unfolding};
+use crate::score_file::error::ScoreFileError;
+use crate::score_file::lead_sheet::LeadSheet;
+
+/// Reads a score as a chart with a melody.
+pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFileError> {
+    let mut document = document::read(text, None)?;
+    if document.chords.is_empty() {
+        let expected = "a lead sheet: MusicXML with chord symbols (harmony)";
+        return Err(ScoreFileError::whole("it holds no chord symbols", expected));
+    }
+    keep_wanted_staff(&mut document.part);
+    let order = order(&mut document)?;
+    let sheet = sheet_bars(&document, &order);
+    let mut remarks: Vec<String> = sheet.moved_chords().into_iter().collect();
+    let (bars, written) = match with_form(&sheet.bars, &order) {
+        Some(bars) => (bars, sheet.bars.iter().collect()),
+        None => {
+            let (bars, written) = written_out(&sheet.bars, &order)?;
+            remarks.push(WRITTEN_OUT.to_owned());
+            (bars, written)
+        }
+    };
+    let bar_names = written.iter().map(|bar: &&SheetBar| bar.name.clone()).collect();
+    let tempo = document.tempi.iter().min_by_key(|change| change.from).map(|change| change.tempo);
+    let chart = Chart {
+        title: document.title.take(),
+        key: document.part.keys.first().map(|(_, signature)| signature.key()),
+        tempo: tempo.filter(|tempo| Tempo::ASKED.contains(&tempo.a_minute())),
+        ..Chart::of(bars)
+    };
+    let melody = melody(document, &sheet.bars, &order)?;
+    Ok(LeadSheet { chart, melody, bar_names, remarks })
+}
+
+const WRITTEN_OUT: &str =
+    "the bars are written out as they are heard, since the marks of the form do not fit together";
+
+/// The measures in the order in which they are heard.
+fn order(document: &mut Document) -> Result<Vec<usize>, ScoreFileError> {
+    let Document { part, marks, .. } = document;
+    let count = part.measures.len();
+    let measures: Vec<Marks> =
+        (0..count as u64).map(|index| marks.get(&index).cloned().unwrap_or_default()).collect();
+    let has_pick_up = part.bars.first().is_some_and(|first| !first.missing.is_zero());
+    form::order(&measures, usize::from(has_pick_up && count > 1)).ok_or_else(|| {
+        ScoreFileError::whole(
+            "its bars or their repeats are too many",
+            "10,000 bars as they are heard",
+        )
+    })
+}
+
+/// The bars with their form; `None` where typed bars cannot have it.
+fn with_form(bars: &[SheetBar], order: &[usize]) -> Option<BarText> {
+    let read = read(&text_of_form(bars)).ok()?;
+    let index_of = |measure: &usize| bars.binary_search_by_key(measure, |bar| bar.measure).ok();
+    let wanted = order.iter().filter_map(index_of);
+    let chorus = read.unfolded(OptionalChords::Played);
+    chorus.heard.iter().map(|heard| heard.written).eq(wanted).then_some(read)
+}
+
+/// The bars one after another as they are heard.
+fn written_out<'b>(
+    bars: &'b [SheetBar],
+    order: &[usize],
+) -> Result<(BarText, Vec<&'b SheetBar>), ScoreFileError> {
+    let index_of = |measure: &usize| bars.binary_search_by_key(measure, |bar| bar.measure).ok();
+    let of = |measure: &usize| bars.get(index_of(measure)?);
+    let heard: Vec<&SheetBar> = order.iter().filter_map(of).collect();
+    Ok((read(&text_written_out(&heard))?, heard))
+}
+
+fn read(text: &str) -> Result<BarText, ScoreFileError> {
+    let sections = [BarSection::unnamed(text)];
+    let read = BarText::read_marking(&sections, Meter::COMMON, None);
+    read.map(|(bars, _)| bars).map_err(|fault| {
+        let wrong = format!("its bars cannot be read at \"{}\"", fault.word);
+        ScoreFileError::whole(wrong, fault.error.advice())
+    })
+}
+
+/// The notes where the bars of the chart have them.
+fn melody(
+    document: Document,
+    bars: &[SheetBar],
+    order: &[usize],
+) -> Result<Melody, ScoreFileError> {
+    let part = document.part;
+    let mut measures: Vec<Measure> =
+        part.measures.iter().map(|measure| Measure { length: Time::ZERO, ..*measure }).collect();
+    for bar in bars {
+        if let Some(measure) = measures.get_mut(bar.measure) {
+            measure.length = Time::at(bar.length());
+        }
+    }
+    let notes = joined(Unfolding::new(&measures, order).notes(&part.notes)?);
+    let notes: Result<Vec<Note>, _> = notes.iter().map(RawNote::in_score).collect();
+    Ok(Melody::of_part(&Part::new(notes?)))
+}
+
+#[cfg(test)]
+mod tests;
