@@ -1,4 +1,4 @@
-"""Read what `fretloom line` writes with programs that share nothing with it.
+"""Read what `fretloom line` and `fretloom changes` write with programs that share nothing with it.
 
 Lines of many kinds (chords, meters, rhythms, patterns, instruments, capos, keys) are written as
 MusicXML and as MIDI, and printed as JSON, which says what must be found again. The schema of MusicXML
@@ -55,6 +55,35 @@ def calls():
         call += ["--capo", str(capo)] if capo else []
         call += ["--exercise"] if chance.random() < 0.5 else []
         yield call, capo
+
+
+def of_charts(folder):
+    """Lines and comping of the same chords as charts, each with its answer as that of a line."""
+    for number, chords in enumerate(CHORDS):
+        chart = folder / f"chart-{number}.txt"
+        chart.write_text(chords)
+        for tuning, capo in INSTRUMENTS[:3]:
+            more = ["--tuning", tuning] + (["--capo", str(capo)] if capo else [])
+            pick_up = "pickup" in chords
+            yield ["line", "--chart", str(chart), *more], capo, pick_up
+            yield ["changes", str(chart), "--comping", *more], capo, pick_up
+
+
+def as_line(answer):
+    """The comping of a chart in the words of a line."""
+    if "comping" not in answer:
+        return answer
+    comping = answer["comping"]
+    chords = [chord for bar in answer["bars"] for chord in bar["chords"] if not chord["goes_on"]]
+    chords = [one for before, one in zip([None, *chords], chords)
+              if before is None or before["symbol"] != one["symbol"]]
+    notes = [
+        {"onset": stab["onset"], "duration": stab["duration"], "midi": midi, "string": string, "fret": fret}
+        for stab in comping["stabs"]
+        for midi, string, fret in zip(stab["pitches"], stab["strings"], stab["frets"])
+    ]
+    return {"tempo": comping["tempo"], "bars": [bar["onset"] for bar in answer["bars"]],
+            "chords": chords, "notes": notes}
 
 
 def close(found, expected):
@@ -121,13 +150,13 @@ def by_music21(call, path, answer, places, tones):
             fail(call, "music21, chords", one, other)
 
 
-def by_partitura(call, path, answer, places):
+def by_partitura(call, path, answer, places, has_pick_up):
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         part = partitura.load_musicxml(path)[0]
     notes = part.note_array(include_staff=True)
     # It counts from the first whole bar.
-    pick_up = answer["bars"][1] if "pickup" in call[1] else 0.0
+    pick_up = answer["bars"][1] if has_pick_up else 0.0
     # It ties one pitch of a moment once, on the last staff that has it, which is the tablature.
     found = [(n["onset_quarter"] + pick_up, n["duration_quarter"], n["pitch"])
              for n in notes if n["staff"] == 2]
@@ -211,23 +240,25 @@ def compare(program, folder):
                 ("C_D_EF_G_A_B".index(n[0]) + n.count("#") - n.count("b")) % 12 for n in notes)
         return known[symbol]
 
-    for number, (call, capo) in enumerate(calls()):
+    lines = [(call, capo, "pickup" in call[1]) for call, capo in calls()]
+    charts = list(of_charts(folder))
+    for number, (call, capo, has_pick_up) in enumerate(lines + charts):
         xml, midi = (str(folder / f"written-{number}.{kind}") for kind in ("musicxml", "mid"))
         run = subprocess.run([program, *call, "--json", "--musicxml", xml, "--midi", midi],
                              capture_output=True, text=True)
         if run.returncode != 0:
             continue
-        answer = json.loads(run.stdout)
+        answer = as_line(json.loads(run.stdout))
         error = next(schema_4.iter_errors(xml), None)
         if error is not None:
             raise SystemExit(f"written: {xml} of {call} is not valid: {error}")
         valid += 1
-        if valid % READ_EVERY:
+        if valid % READ_EVERY and number < len(lines):
             continue
         places = [(n["onset"], n["duration"], n["midi"], n["string"], n["fret"] - capo)
                   for n in answer["notes"]]
         by_music21(call, xml, answer, places, tones)
-        by_partitura(call, xml, answer, places)
+        by_partitura(call, xml, answer, places, has_pick_up)
         by_mido(call, midi, answer, places)
         by_pretty_midi(call, midi, answer, places)
         read += 1
