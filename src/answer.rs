@@ -18,6 +18,7 @@ mod finger_remark;
 mod hand_area;
 mod harmony;
 mod heard;
+mod keepers;
 mod ladder;
 mod line;
 mod marks;
@@ -55,6 +56,7 @@ pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;
 pub use heard::{performed, struck_shapes};
+pub use keepers::{ChordKind, KeeperAnswer, KeeperOrder, KeepersAnswer, KeepersQuestion};
 pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use line::{
     AskedChords, BarBeat, BeatPart, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer,

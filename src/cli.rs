@@ -12,6 +12,7 @@ mod complain;
 mod defaults;
 mod files;
 mod interrupt;
+mod keep;
 mod line_files;
 mod misuse;
 mod new_files;

@@ -17,6 +17,7 @@ mod compare;
 mod comping;
 mod explain;
 mod finger;
+mod keepers;
 mod ladder;
 mod line;
 mod neck;

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 15] = [
+const CALLS: [(&str, &[&str]); 18] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -28,17 +28,25 @@ const CALLS: [(&str, &[&str]); 15] = [
     ("tunings", &["tunings"]),
     ("patterns", &["patterns"]),
     ("compare", &["tunings", "compare", "guitar-standard", "guitar-drop-d"]),
+    ("keepers", &["keepers"]),
+    ("add", &["keepers", "add", "Ab7alt"]),
+    ("remove", &["keepers", "remove", "1"]),
     ("settings", &["settings"]),
 ];
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 82] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 87] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
     ("spelling", &["--spelling", "strict"], &[]),
     ("json", &["--json"], &[]),
+    ("tag", &["--tag", "slow"], &[]),
+    ("serves", &["--serves", "dim7"], &[]),
+    ("sort", &["--sort", "newest"], &[]),
+    ("name", &["--name", "bridge"], &[]),
+    ("notes", &["--notes", "start low"], &[]),
     ("ascii", &["--ascii"], &[]),
     ("theme", &["--theme", "dark"], &[]),
     ("fresh", &["--fresh"], &[]),
@@ -170,6 +178,21 @@ const ALTERED: &str = r#"{"tempo":120,"chords":[{"onset_s":0,"symbol":"Ab7alt"}]
     {"onset_s":1.0,"duration_s":0.2,"midi":68},{"onset_s":1.25,"duration_s":0.2,"midi":71},
     {"onset_s":1.5,"duration_s":0.2,"midi":62},{"onset_s":1.75,"duration_s":0.2,"midi":66}]}"#;
 
+/// What is kept, in the order of the numbers.
+const KEPT: &str = "format = 1
+[[keeper]]
+id = 1
+kept = 2026-05-04
+chord = \"Dm7\"
+pair = \"F & G\"
+tags = [\"slow\"]
+[[keeper]]
+id = 2
+kept = 2026-05-05
+chord = \"A♭maj7♯11\"
+pair = \"A♭ & B♭\"
+";
+
 /// Two sections that keep a pair, a chord in brackets, and one whose scale is a matter of the key.
 const CHART: &str = "[A] | Ab7alt | Dm7 | [B] Cmaj7 (A7) | Cm |";
 
@@ -177,6 +200,7 @@ fn run(home: &Home, call: &[&str], more: &[&[&str]]) -> Said {
     let line = home.put("line.json", LINE);
     let altered = home.put("altered.json", ALTERED);
     let chart = home.put("chart.txt", CHART);
+    home.put("data/fretloom/keepers.toml", KEPT);
     let [line, altered, chart] = [&line, &altered, &chart].map(|file| file.to_str().unwrap());
     let words = call.iter().chain(more.iter().copied().flatten());
     let words = words.map(|word| match *word {
@@ -281,6 +305,9 @@ fn every_option_that_cannot_be_read_is_told_in_plain_words() {
     for (name, call) in CALLS {
         let found = match name {
             "compare" => command.find_subcommand("tunings").and_then(|of| of.find_subcommand(name)),
+            "add" | "remove" => {
+                command.find_subcommand("keepers").and_then(|of| of.find_subcommand(name))
+            }
             _ => command.find_subcommand(name),
         };
         for option in found.unwrap().get_opts() {
@@ -315,7 +342,9 @@ fn an_answer_that_cannot_be_written_is_told() {
     let calls = CALLS
         .iter()
         .map(|(_, call)| *call)
-        .filter(|call| !["finger", "explain", "changes"].contains(&call[0]));
+        .filter(|call| !["finger", "explain", "changes"].contains(&call[0]))
+        // What is removed once is gone.
+        .filter(|call| call.get(1) != Some(&"remove"));
     for call in calls.chain(others) {
         for json in [&[][..], &["--json"]] {
             let mut program: Command = home.program();

@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use clap::parser::ValueSource;
 use clap::{ArgAction, ArgMatches, Args, Parser, Subcommand, ValueEnum};
 use fretloom_fretboard::{Capo, FretRange, PerString, StringSet};
-use fretloom_theory::{Families, Spelling};
+use fretloom_theory::Spelling;
 
-use crate::answer::{Refusal, Wishes};
+use crate::answer::Refusal;
 use crate::picture::{FretWidths, Labels};
 use crate::settings::Ascii;
 use crate::tui::pedal::Pedal;
@@ -17,6 +17,7 @@ mod choice;
 mod explain;
 mod finger;
 mod hand;
+mod keepers;
 mod line;
 mod line_files;
 mod own;
@@ -25,12 +26,14 @@ mod sound;
 mod triads;
 mod value;
 mod view;
+mod wanted;
 mod where_to;
 
 pub(super) use changes::Changes;
 pub(super) use choice::ChoiceArgs;
 pub(super) use explain::Explain;
 pub(super) use finger::Finger;
+pub(super) use keepers::{KeepCommand, KeeperAdd, Keepers, KeepersChange};
 pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
@@ -38,6 +41,7 @@ pub(super) use page_files::PageFilesArgs;
 use sound::PluckedArgs;
 pub(super) use triads::{InversionArg, StrikeArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
+pub(super) use wanted::Wanted;
 pub(super) use where_to::WhereTo;
 
 /// Triad pairs for improvising guitarists: from a chord to both triads on the neck.
@@ -180,6 +184,9 @@ pub enum Request {
     /// An answer to a question of music
     #[command(flatten)]
     Print(Command),
+    /// Something about what the player keeps
+    #[command(flatten)]
+    Keep(KeepCommand),
     /// Something about the program and the player's own files
     #[command(flatten)]
     Own(OwnCommand),
@@ -279,32 +286,6 @@ pub struct Pairs {
     /// Which pairs to list
     #[command(flatten)]
     pub wanted: Wanted,
-}
-
-/// Which pairs are wanted.
-#[derive(Args, Debug)]
-pub struct Wanted {
-    /// Which triads take part: tertian (major, minor, diminished, augmented, each also by itself),
-    /// sus, flat-five or all; several with commas
-    #[arg(long, value_parser = value::families, value_name = "FAMILIES", default_value = "tertian")]
-    pub families: Families,
-    /// Only pairs that hold these degrees: 7,#11
-    #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
-    pub with: String,
-    /// Only pairs without these degrees: 11
-    #[arg(long, value_name = "DEGREES", default_value = "", hide_default_value = true)]
-    pub without: String,
-}
-
-impl Wanted {
-    /// The degrees that are wanted and those that are not.
-    ///
-    /// # Errors
-    ///
-    /// Where one of them cannot be read.
-    pub fn wishes(&self) -> Result<Wishes, Refusal> {
-        Wishes::read(&self.with, &self.without)
-    }
 }
 
 /// `shapes`

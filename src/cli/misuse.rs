@@ -5,29 +5,32 @@ use clap::ArgMatches;
 use clap::parser::ValueSource;
 
 use super::args::{
-    Changes, Cli, Command, Line, Neck, Request, Shapes, StrikeArg, ViewArgs, ViewWord,
+    Changes, Cli, Command, KeepCommand, Keepers, KeepersChange, Line, Neck, Request, Shapes,
+    StrikeArg, ViewArgs, ViewWord,
 };
 use crate::picture::Labels;
 
 /// The options of every command, and the commands to which each says something; the screen is the
 /// program's own name.
 const COMMON: [(&str, &[&str]); 10] = [
-    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
-    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
-    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes"]),
-    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain", "changes"]),
+    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
+    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
+    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
+    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain", "changes", "add"]),
     (
         "json",
         &[
             "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "explain",
-            "finger", "changes", "patterns", "tunings", "compare", "check", "settings",
+            "finger", "changes", "patterns", "tunings", "compare", "keepers", "add", "remove",
+            "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
-            "explain", "finger", "changes", "patterns", "tunings", "compare", "check", "settings",
+            "explain", "finger", "changes", "patterns", "tunings", "compare", "keepers", "add",
+            "remove", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),
@@ -47,6 +50,12 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
         Some(Request::Print(Command::Changes(changes))) => misused_on_changes(changes, &typed),
         Some(Request::Print(Command::Shapes(shapes))) => misused_on_shapes(shapes),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
+            typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
+        }
+        Some(Request::Keep(KeepCommand::Keepers(Keepers {
+            change: Some(KeepersChange::Add(add)),
+            ..
+        }))) if add.pair.contains('&') => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
         }
         _ => None,
@@ -93,15 +102,23 @@ fn misused_common(typed: &Typed<'_>) -> Option<String> {
         (_, "compare") if option.starts_with("capo") => return Some(capo_beside_compare()),
         ([_], _) => "it is for the screen, which opens without a command".to_owned(),
         (commands, _) => {
-            let named = commands.iter().filter(|command| **command != SCREEN).copied();
-            format!(
-                "it is for {}",
-                named.collect::<Vec<_>>().join(", ").replace("compare", "tunings compare")
-            )
+            let named = commands.iter().filter(|command| **command != SCREEN);
+            let named: Vec<&str> = named.map(|command| whole_name(command)).collect();
+            format!("it is for {}", named.join(", "))
         }
     };
     let to = if typed.command == SCREEN { "the screen" } else { typed.command };
     Some(format!("--{option} says nothing to {to}: {where_to}"))
+}
+
+/// A command as it is typed, with the one that it stands under.
+fn whole_name(command: &str) -> &str {
+    match command {
+        "compare" => "tunings compare",
+        "add" => "keepers add",
+        "remove" => "keepers remove",
+        command => command,
+    }
 }
 
 fn beside_a_pair(option: &str) -> String {

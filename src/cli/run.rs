@@ -13,6 +13,11 @@ pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
     match &cli.command {
         None => screen::open(cli, player),
         Some(Request::Own(command)) => own(cli, command, &player),
+        Some(Request::Keep(command)) => {
+            say_all(&player.settings_problems);
+            let call = Call { cli, library: player.library };
+            Ok(Outcome::Print(call.keep(command, player.folders.data.as_deref())?))
+        }
         Some(Request::Print(command)) => {
             say_all(&player.settings_problems);
             let call = Call { cli, library: player.library };

@@ -28,11 +28,12 @@ const ROOMS: &[Room] = &[
     room("export", &["theory", "fretboard", "words", "glyphs", "picture"]),
     room("sound", &["theory", "fretboard", "words"]),
     room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture", "sound"]),
-    room("answer", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound"]),
+    room("answer", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture",
+                     "sound"]),
     // Answers on pages.
     room("sheet", &["theory", "fretboard", "words", "glyphs", "score_file", "picture", "export", "sound",
                     "answer"]),
-    room("json", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture", "sound",
+    room("json", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture", "sound",
                    "answer"]),
     // What every screen is given, the loop, and the terminal; the screens stand above it.
     room("tui", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "picture",
@@ -46,7 +47,7 @@ const ROOMS: &[Room] = &[
     room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes"]),
     // What commands print knows no screen; the commands themselves start it.
-    room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "score_file", "picture",
+    room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture",
                        "export", "sound", "answer", "cli"]),
     room("cli", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "score_file",
                   "picture", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text"]),

@@ -39,6 +39,7 @@ impl Home {
     pub(crate) fn program(&self) -> Command {
         let mut program = Command::new(env!("CARGO_BIN_EXE_fretloom"));
         program.env_clear().env("XDG_CONFIG_HOME", &self.0).env("LANG", "C.UTF-8");
+        program.env("XDG_DATA_HOME", self.0.join("data"));
         program.stdin(Stdio::null()).current_dir(&self.0);
         program
     }

@@ -5,6 +5,7 @@ use std::str::FromStr;
 
 use fretloom_theory::{ClickBeats, Families, PairKinds, ReadError, Swing};
 
+use crate::answer::ChordKind;
 use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::sound::{ConcertPitch, Level};
@@ -47,6 +48,10 @@ pub(super) fn click(text: &str) -> Result<ClickBeats, String> {
 }
 
 pub(super) fn concert_pitch(text: &str) -> Result<ConcertPitch, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn chord_kind(text: &str) -> Result<ChordKind, String> {
     text.parse().map_err(|error| is_none(&error))
 }
 

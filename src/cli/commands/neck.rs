@@ -4,7 +4,7 @@ use fretloom_fretboard::{FretRange, Neck};
 
 use super::two_triads::two_triads;
 use crate::answer::{self, Harmony, NeckAnswer, PairAnswer, Refusal, ViewQuestion};
-use crate::cli::args;
+use crate::cli::args::{self, Wanted};
 use crate::cli::call::Call;
 use crate::cli::page_files::PageFiles;
 use crate::cli::queries::view_of;
@@ -16,7 +16,7 @@ impl Call<'_> {
     pub(super) fn neck(&self, wanted: &args::Neck) -> Result<String, Refusal> {
         let files = PageFiles::of(&wanted.files)?;
         let harmony = self.harmony(wanted.chord.as_deref(), wanted.scale.as_deref())?;
-        let pair = self.chosen_pair(&harmony, wanted)?;
+        let pair = self.chosen_pair(&harmony, &wanted.pair, &wanted.wanted)?;
         let (neck, tuning, frets) = self.neck_within(wanted.frets.as_deref())?;
         let strings = args::strings(wanted.strings.as_deref())?;
         if let Some(view) = view_of(&wanted.view, strings, &neck, frets)? {
@@ -53,12 +53,17 @@ impl Call<'_> {
     }
 
     /// The pair that is meant by its number in the list or by its two triads.
-    fn chosen_pair(&self, harmony: &Harmony, wanted: &args::Neck) -> Result<PairAnswer, Refusal> {
-        let text = wanted.pair.trim();
+    pub(in crate::cli) fn chosen_pair(
+        &self,
+        harmony: &Harmony,
+        pair: &str,
+        wanted: &Wanted,
+    ) -> Result<PairAnswer, Refusal> {
+        let text = pair.trim();
         if let Some(triads) = two_triads(text) {
             return answer::pair_over(harmony, triads?, self.spelling());
         }
-        let pairs = self.wanted_pairs(harmony, &wanted.wanted)?.pairs;
+        let pairs = self.wanted_pairs(harmony, wanted)?.pairs;
         let count = pairs.len();
         let index = text.parse().ok().and_then(|rank: usize| rank.checked_sub(1));
         match index.and_then(|index| pairs.get(index)) {

@@ -1,5 +1,6 @@
 //! How a keeper is practised, and how that went.
 
+use std::collections::BTreeMap;
 use std::fmt;
 
 use fretloom_fretboard::StringSet;
@@ -66,6 +67,18 @@ impl PracticeRecord {
     pub fn best(&self) -> Option<Beats> {
         let got = self.tries.iter().filter(|one| one.verdict == Verdict::Got);
         got.filter_map(|one| one.tempo).max()
+    }
+
+    /// The days on which it was got at a tempo, the first one first, each with the fastest.
+    #[must_use]
+    pub fn curve(&self) -> Vec<(Date, u16)> {
+        let got = self.tries.iter().filter(|one| one.verdict == Verdict::Got);
+        let mut days: BTreeMap<Date, u16> = BTreeMap::new();
+        for (on, tempo) in got.filter_map(|one| Some((one.on, one.tempo?.a_minute()))) {
+            let fastest = days.entry(on).or_default();
+            *fastest = tempo.max(*fastest);
+        }
+        days.into_iter().collect()
     }
 
     /// The day of the last try.
