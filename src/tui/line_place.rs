@@ -9,6 +9,7 @@ use fretloom_fretboard::{
 use fretloom_theory::Pitch;
 
 use crate::answer::{HandArea, LineArea, ViewQuestion};
+use crate::library::{PhraseArea, PhraseView};
 
 /// What a line is made of first: chords with their pairs, and where the player looked at them.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -131,6 +132,47 @@ impl LinePlace {
         LinePlace { view, strings, ..self }
     }
 
+    /// Where a phrase is played that says this of itself, while its line is here.
+    pub(super) fn of_phrase(self, own: PhraseArea, neck: &Neck) -> LinePlace {
+        let frets = own.frets.unwrap_or(self.frets);
+        let usual = || "3-2-1".parse().ok();
+        let (view, strings) = match (own.view, own.strings) {
+            (None, None) => (self.view, self.strings),
+            (None, strings) => (LineView::Anywhere, strings),
+            (Some(PhraseView::Set), strings) => (LineView::Anywhere, strings.or_else(usual)),
+            (Some(PhraseView::Position(position)), strings) => {
+                let lowest = HandPosition::lowest_on(neck);
+                let in_frets = HandPosition::new(frets.first().number()).unwrap_or(lowest);
+                (LineView::Position(position.unwrap_or(in_frets.max(lowest))), strings)
+            }
+            (Some(PhraseView::Across(choice)), _) => {
+                (LineView::Across(None, choice.saturating_sub(1)), None)
+            }
+            (Some(PhraseView::Two(_, choice)), strings) => {
+                (LineView::Two(choice.saturating_sub(1)), strings)
+            }
+        };
+        let count = neck.tuning().string_count();
+        LinePlace { view, strings: strings.filter(|set| set.len() < count), frets }
+    }
+
+    /// What a phrase says of itself that is played here, while its line is there. It says all of it
+    /// but frets that are those of the line.
+    pub(super) fn as_own(self, line: LinePlace, neck: &Neck) -> PhraseArea {
+        let view = match self.view {
+            LineView::Anywhere => None,
+            LineView::Position(position) => Some(PhraseView::Position(Some(position))),
+            LineView::Across(_, way) => Some(PhraseView::Across(way + 1)),
+            LineView::Two(way) => Some(PhraseView::Two(None, way + 1)),
+        };
+        let strings = match self.view {
+            LineView::Anywhere => self.strings.or_else(|| all_strings(neck)),
+            LineView::Position(_) | LineView::Across(..) | LineView::Two(_) => self.strings,
+        };
+        let frets = Some(self.frets).filter(|frets| *frets != line.frets);
+        PhraseArea { view, strings, frets }
+    }
+
     /// As it is said above the neck: `position V, strings 4-3-2`.
     pub(super) fn in_words(self) -> String {
         let view = match self.view {
@@ -140,8 +182,27 @@ impl LinePlace {
             LineView::Two(way) => Some(format!("two a string, run {}", way + 1)),
         };
         let strings = self.strings.map(|set| format!("strings {set}"));
-        let words: Vec<String> = view.into_iter().chain(strings).collect();
-        if words.is_empty() { "all strings".to_owned() } else { words.join(", ") }
+        let everywhere = (view.is_none() && strings.is_none()).then(|| "all strings".to_owned());
+        let words = [everywhere, view, strings, self.frets_in_words("frets")];
+        words.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    /// As it is said of a phrase among others: `in V on 4-3-2`.
+    pub(super) fn in_short(self) -> String {
+        let view = match self.view {
+            LineView::Anywhere => None,
+            LineView::Position(position) => Some(format!("in {position}")),
+            LineView::Across(_, way) => Some(format!("across {}", way + 1)),
+            LineView::Two(way) => Some(format!("two a string {}", way + 1)),
+        };
+        let strings = self.strings.map(|set| format!("on {set}"));
+        let everywhere = (view.is_none() && strings.is_none()).then(|| "on all strings".to_owned());
+        let words = [everywhere, view, strings, self.frets_in_words("at")];
+        words.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    }
+
+    fn frets_in_words(self, noun: &str) -> Option<String> {
+        (self.frets != FretRange::WHOLE_NECK).then(|| format!("{noun} {}", self.frets))
     }
 
     /// As the session has it: `position V; 4-3-2; 1-12`, with nothing where nothing is chosen.
@@ -166,6 +227,30 @@ impl LinePlace {
         let frets = parts.next().and_then(|frets| frets.parse().ok());
         LinePlace { view, strings, frets: frets.unwrap_or(FretRange::WHOLE_NECK) }
     }
+}
+
+/// All strings of a neck, as a set of them.
+fn all_strings(neck: &Neck) -> Option<StringSet> {
+    StringSet::of(neck.places().map(|(place, _)| place.string))
+}
+
+/// The same on another neck, without strings, frets and a position that this one does not have; none
+/// where nothing is left of it.
+pub(super) fn phrase_area_on(own: PhraseArea, neck: &Neck) -> Option<PhraseArea> {
+    let is_there = |area: HandArea| area.check(neck).is_ok();
+    let whole = HandArea::WHOLE_NECK;
+    let count = neck.tuning().string_count();
+    let strings = own.strings.filter(|set| set.is_on(count));
+    let frets = own.frets.filter(|frets| is_there(HandArea { frets: *frets, ..whole }));
+    let has = |position: &HandPosition| is_there(HandArea { position: Some(*position), ..whole });
+    let view = own.view.filter(|view| match view {
+        PhraseView::Position(position) | PhraseView::Two(position, _) => {
+            position.as_ref().is_none_or(has)
+        }
+        PhraseView::Set | PhraseView::Across(_) => true,
+    });
+    let is_said = view.is_some() || strings.is_some() || frets.is_some();
+    is_said.then_some(PhraseArea { view, strings, frets })
 }
 
 impl LineView {

@@ -92,7 +92,7 @@ pub const COMMANDS: &[CommandRow] = &[
     line(LineCommand::Style, "style", "music", "music that breathes and lands, or an unbroken exercise"),
     line(LineCommand::NextStrings, "next-strings", "strings", "the next set of three strings, at last all of them"),
     line(LineCommand::PreviousStrings, "previous-strings", "", "the set before"),
-    line(LineCommand::NextView, "next-view", "", "the whole neck, a position, across, two a string"),
+    line(LineCommand::NextView, "next-view", "", "neck, a position, across, two a string, as the line"),
     line(LineCommand::PreviousView, "previous-view", "", "the view before"),
     line(LineCommand::NextChoice, "next-choice", "", "in a view: the next position, chain or start"),
     line(LineCommand::PreviousChoice, "previous-choice", "", "in a view: the one before"),

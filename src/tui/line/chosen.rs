@@ -1,11 +1,13 @@
 //! What the player has chosen, in one piece: so it can be taken back, and found again tomorrow.
 
+use fretloom_fretboard::Neck;
 use fretloom_theory::{AtChange, LineStyle, Meter, Pattern, Pitch, Rhythm, Start, Tempo, Travel};
 
+use super::phrases::{in_full, index_of};
 use crate::answer::{LineEdit, LineTarget};
 use crate::library::AskedPhrase;
 use crate::picture::Labels;
-use crate::tui::line_place::{ChordSeed, LinePlace, LineSeed};
+use crate::tui::line_place::{ChordSeed, LinePlace, LineSeed, phrase_area_on};
 
 /// Every choice of the player on the line screen. What is shown follows from it and from what all
 /// screens share; nothing of it is kept elsewhere.
@@ -119,6 +121,46 @@ impl Chosen {
     /// The phrase with this index.
     pub(super) fn phrase(&mut self, index: Option<usize>) -> Option<&mut AskedPhrase> {
         self.phrases.get_mut(index?)
+    }
+
+    /// Where a phrase is played, or else the line. An answer that does not say is where its question
+    /// is.
+    pub(super) fn place_of(&self, phrase: Option<usize>, neck: &Neck) -> LinePlace {
+        let own = phrase.and_then(|index| in_full(&self.phrases, index)?.area);
+        own.map_or(self.place, |own| self.place.of_phrase(own, neck))
+    }
+
+    /// Where a phrase is played that does not say so itself.
+    pub(super) fn place_unsaid(&self, phrase: usize, neck: &Neck) -> LinePlace {
+        let like = self.phrases.get(phrase).and_then(|phrase| phrase.like.as_deref());
+        self.place_of(like.and_then(index_of), neck)
+    }
+
+    /// Puts a phrase, or else the line, there. A phrase that is put where it is anyway goes along.
+    pub(super) fn put(&mut self, phrase: Option<usize>, place: LinePlace, neck: &Neck) {
+        let Some(index) = phrase else {
+            self.place = place;
+            return;
+        };
+        let is_own = place != self.place_unsaid(index, neck);
+        let own = is_own.then(|| place.as_own(self.place, neck));
+        if let Some(phrase) = self.phrases.get_mut(index) {
+            phrase.area = own;
+        }
+    }
+
+    /// The same on another neck, without places that this one does not have.
+    pub(super) fn on(&self, neck: &Neck) -> Chosen {
+        let area = |phrase: &AskedPhrase| phrase_area_on(phrase.area?, neck);
+        let on = |phrase: &AskedPhrase| AskedPhrase { area: area(phrase), ..phrase.clone() };
+        let phrases = self.phrases.iter().map(on).collect();
+        Chosen { place: self.place.on(neck), phrases, ..self.clone() }
+    }
+
+    /// The same with every phrase where the line is.
+    pub(super) fn without_own_places(&self) -> Chosen {
+        let along = |phrase: &AskedPhrase| AskedPhrase { area: None, ..phrase.clone() };
+        Chosen { phrases: self.phrases.iter().map(along).collect(), ..self.clone() }
     }
 
     /// The scales of all chords, as they are asked for; none where none is chosen.

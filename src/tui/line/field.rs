@@ -1,9 +1,10 @@
 //! What is typed on the line screen.
 
+use fretloom_fretboard::FretRange;
 use fretloom_theory::{FreeNotes, Pattern, ReadError, Rhythm};
 
 use crate::answer::{AskedChords, HandArea, LineChords, LineTarget, Refusal};
-use crate::library::NamedPattern;
+use crate::library::{NamedPattern, PhraseArea, PhraseView};
 use crate::tui::widget::TextField;
 
 use super::chosen::Chosen;
@@ -29,6 +30,10 @@ pub(super) enum Typed {
     Notes,
 }
 
+const WHERE_OF_LINE: &str = "a position, frets or three strings: V 1-12 4-3-2; nothing: all";
+const WHERE_OF_PHRASE: &str =
+    "of this phrase alone: V 1-12 4-3-2, as for the line; nothing: no place of its own";
+
 impl Typed {
     /// What is typed.
     const fn word(self) -> &'static str {
@@ -42,8 +47,7 @@ impl Typed {
         }
     }
 
-    /// What is said of what is typed, as long as it can be read.
-    pub(super) const fn help(self) -> &'static str {
+    const fn help(self) -> &'static str {
         match self {
             Typed::Chords => "a symbol, or bars: Dm7 | G7 | Cmaj7 | %; chords share their bar",
             Typed::Pattern => {
@@ -51,7 +55,7 @@ impl Typed {
             }
             Typed::Rhythm => "8 eighths, 4. 8~2, -8 rests, 3:2(8 8 8); or eighths, triplets",
             Typed::Targets => "3@2.1: the third on beat 1 of bar 2; :below :above :early; several",
-            Typed::Where => "a position, frets or three strings: V 1-12 4-3-2; nothing: all",
+            Typed::Where => WHERE_OF_LINE,
             Typed::Notes => {
                 "one by one: F3:8 an eighth, B3+D4:4 together, -:4 a rest, > accents; nothing: the pair"
             }
@@ -79,7 +83,8 @@ impl Field {
     pub(super) fn of_phrase(what: Typed, index: usize, chosen: &Chosen) -> Field {
         let phrase = chosen.phrases.get(index);
         let text = phrase.and_then(|phrase| match what {
-            Typed::Chords | Typed::Where => None,
+            Typed::Chords => None,
+            Typed::Where => phrase.area.map(|area| typed_area(area).to_string()),
             Typed::Pattern => phrase.pattern.as_ref().map(ToString::to_string),
             Typed::Rhythm => phrase.rhythm.as_ref().map(ToString::to_string),
             Typed::Targets => phrase.target.clone(),
@@ -96,6 +101,14 @@ impl Field {
     pub(super) fn label(&self) -> String {
         let phrase = self.phrase.map(|index| format!("of phrase {} ", name(index)));
         format!(" {} {}", self.what.word(), phrase.unwrap_or_default())
+    }
+
+    /// What is said of what is typed, as long as it can be read.
+    pub(super) const fn help(&self) -> &'static str {
+        match (self.what, self.phrase) {
+            (Typed::Where, Some(_)) => WHERE_OF_PHRASE,
+            (what, _) => what.help(),
+        }
     }
 
     /// The first pattern of the library whose name or figures have what is typed.
@@ -129,6 +142,16 @@ impl Field {
         };
         told.err().map(|refusal| refusal.to_string())
     }
+}
+
+/// What a phrase says of where it is, as far as it can be typed.
+fn typed_area(own: PhraseArea) -> HandArea {
+    let position = match own.view {
+        Some(PhraseView::Position(position)) => position,
+        Some(PhraseView::Set | PhraseView::Across(_) | PhraseView::Two(..)) | None => None,
+    };
+    let strings = own.strings.filter(|set| set.three().is_some());
+    HandArea { position, frets: own.frets.unwrap_or(FretRange::WHOLE_NECK), strings }
 }
 
 /// Chords as they are typed, each with its usual scale and pair.

@@ -18,8 +18,10 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         "Phrases of their own",
         &[
             "a line is made of phrases; each goes to what it lands on",
-            "with the cursor in one of its own, pair, pattern, rhythm, travel and start",
-            "are those of this phrase alone; elsewhere they are those of all the others",
+            "with the cursor in one of its own, pair, pattern, rhythm, travel, start and",
+            "place are those of this phrase alone; elsewhere those of all the others",
+            "above the neck stands whose place the keys change: that of a phrase alone,",
+            "as the line (after the last view), or the whole line's",
             "an answer has the figures of another phrase, and an end of its own",
             "✓ it lands where it should; ✗ a changed note is another one",
         ],

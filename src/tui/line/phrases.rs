@@ -10,7 +10,14 @@ use crate::library::AskedPhrase;
 
 /// Is it one of its own, or does it go along with the whole line?
 pub(super) fn is_own(phrase: &AskedPhrase) -> bool {
-    phrase.pattern.is_some() || phrase.like.is_some() || phrase.notes.is_some()
+    let AskedPhrase { pattern, like, notes, area, .. } = phrase;
+    pattern.is_some() || like.is_some() || notes.is_some() || area.is_some()
+}
+
+/// A phrase with what it takes from the one that it answers.
+pub(super) fn in_full(phrases: &[AskedPhrase], index: usize) -> Option<AskedPhrase> {
+    let (above, here) = phrases.split_at_checked(index)?;
+    here.first().map(|phrase| phrase.in_full(above))
 }
 
 /// The phrases that a line is made of, written out so that the same line comes of them. `None` where
@@ -42,26 +49,30 @@ fn end_of(phrase: &Phrase) -> Quarters {
     held.unwrap_or(phrase.to)
 }
 
-/// The phrase with all that it plays said by itself.
-pub(super) fn spelled_out(asked: &AskedPhrase, played: &Phrase) -> AskedPhrase {
+/// The phrase with this index, with all that it plays said by itself.
+pub(super) fn spelled_out(
+    phrases: &[AskedPhrase],
+    index: usize,
+    played: &Phrase,
+) -> Option<AskedPhrase> {
     let is_of_pair = played.notes == NotesFrom::Pair;
-    AskedPhrase {
+    let full = in_full(phrases, index)?;
+    Some(AskedPhrase {
         pattern: is_of_pair.then(|| played.pattern.clone()),
         rhythm: is_of_pair.then(|| played.rhythm.clone()),
         travel: is_of_pair.then_some(played.travel),
         is_wide: false,
-        like: None,
-        ..asked.clone()
-    }
+        ..full
+    })
 }
 
 /// Phrases that need no line around them: each with its pair too.
 pub(super) fn all_spelled_out(asked: &[AskedPhrase], played: &[Phrase]) -> Vec<AskedPhrase> {
-    let with_pair = |(asked, played): (&AskedPhrase, &Phrase)| {
+    let with_pair = |(index, played): (usize, &Phrase)| {
         let pair = (played.notes == NotesFrom::Pair).then_some(played.pair);
-        AskedPhrase { pair, ..spelled_out(asked, played) }
+        Some(AskedPhrase { pair, ..spelled_out(asked, index, played)? })
     };
-    asked.iter().zip(played).map(with_pair).collect()
+    played.iter().enumerate().filter_map(with_pair).collect()
 }
 
 /// The phrase as the whole line has it.
@@ -85,11 +96,8 @@ pub(super) fn cut(phrases: &mut Vec<AskedPhrase>, index: usize, from: String) {
 /// played.
 pub(super) fn join(phrases: &mut Vec<AskedPhrase>, index: usize) {
     let own = name(index);
-    let in_full = |at: usize| {
-        let (above, here) = phrases.split_at(at);
-        here.first().map(|phrase| phrase.in_full(above))
-    };
-    let answering: Vec<Option<AskedPhrase>> = (0..phrases.len()).map(in_full).collect();
+    let answering: Vec<Option<AskedPhrase>> =
+        (0..phrases.len()).map(|at| in_full(phrases, at)).collect();
     for (phrase, full) in phrases.iter_mut().zip(answering) {
         if let Some(full) = full.filter(|_| phrase.like.as_ref() == Some(&own)) {
             *phrase = full;

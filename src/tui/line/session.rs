@@ -189,6 +189,8 @@ fn edit(words: &str) -> Option<LineEdit> {
 
 #[cfg(test)]
 mod tests {
+    use fretloom_fretboard::{Neck, Tuning};
+
     use super::*;
     use crate::tui::line_place::{ChordSeed, LineSeed};
 
@@ -225,7 +227,8 @@ mod tests {
             targets: vec!["3@2.1:below".parse().unwrap()],
             phrases: phrases(
                 "[1]\nfrom = \"1.1&\"\npattern = \"132\"\ntarget = \"3@2.1\"\n[2]\n\
-                              from = \"2.2+1/3\"\nlike = \"1\"\nwide = true\n",
+                              from = \"2.2+1/3\"\nlike = \"1\"\nview = \"position\"\n\
+                              position = \"V\"\nstrings = \"4-3-2\"\nwide = true\n",
             ),
             edits,
             way: 2,
@@ -241,6 +244,19 @@ mod tests {
         assert_eq!(taken_up(&kept(&line())), line());
         let nothing = Chosen { seed: Some(String::new()), ..Chosen::nothing() };
         assert_eq!(taken_up(&kept(&nothing)), nothing);
+    }
+
+    /// As it was kept before a phrase had a place of its own.
+    #[test]
+    fn a_session_without_places_of_phrases_is_taken_up() {
+        let old = "{\"made_of\":\"Dm7; D Dorian; F & G; neck; 4-3-2; \",\"chords\":\"Dm7\",\
+                   \"phrases\":\"[1]\\nfrom = \\\"1.1\\\"\\npattern = \\\"132\\\"\\n\",\
+                   \"place\":\"neck; 4-3-2; \"}";
+        let taken = taken_up(&serde_json::from_str(old).unwrap());
+        assert_eq!(taken.phrases.len(), 1);
+        assert_eq!(taken.phrases[0].area, None);
+        let neck = Neck::new(Tuning::read("EADGBE").unwrap());
+        assert_eq!(taken.place_of(Some(0), &neck), LinePlace::read("neck; 4-3-2; "));
     }
 
     #[test]

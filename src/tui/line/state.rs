@@ -63,8 +63,18 @@ impl LineScreen {
 
     /// Makes the line again, since the instrument or the spelling may have changed.
     pub(super) fn make_again(&mut self, shared: &Shared) {
-        self.chosen.place = self.chosen.place.on(shared.neck());
-        self.outcome = match Made::of(&self.chosen, shared, self.made()) {
+        self.chosen = self.chosen.on(shared.neck());
+        let mut made = Made::of(&self.chosen, shared, self.made());
+        if made.is_err() {
+            // A chain or a run may be none here: rather a line whose phrases go along with it.
+            let along = self.chosen.without_own_places();
+            if along != self.chosen
+                && let Ok(other) = Made::of(&along, shared, self.made())
+            {
+                (self.chosen, made) = (along, Ok(other));
+            }
+        }
+        self.outcome = match made {
             Ok(made) => Outcome::Made(Box::new(made)),
             Err(refusal) => Outcome::Refused(refusal.to_string()),
         };

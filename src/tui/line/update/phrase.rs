@@ -43,7 +43,7 @@ impl LineScreen {
     }
 
     /// Which phrase the keys change: the one in hand, where it is one of its own.
-    fn own(&self) -> Option<usize> {
+    pub(super) fn own(&self) -> Option<usize> {
         self.own_in_hand().map(|(index, _)| index)
     }
 

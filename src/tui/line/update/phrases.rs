@@ -126,10 +126,7 @@ impl LineScreen {
     }
 
     fn answer_none(&mut self, mut chosen: Chosen, index: usize, shared: &mut Shared) {
-        let played = self.made().and_then(|made| made.answer.made_of().get(index));
-        if let (Some(phrase), Some(played)) = (chosen.phrases.get_mut(index), played) {
-            *phrase = spelled_out(phrase, played);
-        }
+        self.spell_out(&mut chosen, index, index);
         if self.take(chosen, shared) {
             shared.tell(format!("phrase {} answers none", name(index)));
         }
@@ -231,10 +228,17 @@ impl LineScreen {
 
     /// The phrase says by itself what it plays.
     fn make_own(&self, chosen: &mut Chosen, index: usize) {
-        let played = self.made().and_then(|made| made.answer.made_of().get(self.in_hand()));
-        let phrase = chosen.phrases.get_mut(index).filter(|phrase| !is_own(phrase));
-        if let (Some(phrase), Some(played)) = (phrase, played) {
-            *phrase = spelled_out(phrase, played);
+        if chosen.phrases.get(index).is_some_and(|phrase| !is_own(phrase)) {
+            self.spell_out(chosen, index, self.in_hand());
+        }
+    }
+
+    /// The phrase says all that another one plays now.
+    fn spell_out(&self, chosen: &mut Chosen, index: usize, played: usize) {
+        let played = self.made().and_then(|made| made.answer.made_of().get(played));
+        let told = played.and_then(|played| spelled_out(&chosen.phrases, index, played));
+        if let (Some(phrase), Some(told)) = (chosen.phrases.get_mut(index), told) {
+            *phrase = told;
         }
     }
 

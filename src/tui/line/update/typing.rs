@@ -1,5 +1,6 @@
 //! What is typed: chords, a pattern, a rhythm, targets, where the hand may be.
 
+use fretloom_fretboard::FretRange;
 use fretloom_theory::FreeNotes;
 
 use super::super::chosen::{Chosen, OfChord};
@@ -7,7 +8,7 @@ use super::super::field::{Field, Typed, read_chords, read_pattern, read_target, 
 use super::super::phrases::{moment as written_moment, moment_of, of_the_line};
 use super::super::state::LineScreen;
 use crate::answer::{HandArea, LineChords, LineTarget};
-use crate::library::AskedPhrase;
+use crate::library::{AskedPhrase, PhraseArea, PhraseView};
 use crate::tui::command::TypingCommand;
 use crate::tui::key::Key;
 use crate::tui::line_place::LinePlace;
@@ -18,10 +19,10 @@ impl LineScreen {
     pub(super) fn edit(&mut self, what: Typed) {
         let own = self.own_in_hand().map(|(index, _)| index);
         let phrase = match what {
-            Typed::Pattern | Typed::Rhythm => own,
+            Typed::Pattern | Typed::Rhythm | Typed::Where => own,
             // What is aimed at is a phrase's own in any case.
             Typed::Targets => Some(self.in_hand()).filter(|_| !self.chosen.phrases.is_empty()),
-            Typed::Chords | Typed::Where | Typed::Notes => None,
+            Typed::Chords | Typed::Notes => None,
         };
         self.field = Some(match phrase {
             Some(index) => Field::of_phrase(what, index, &self.chosen),
@@ -110,12 +111,27 @@ impl LineScreen {
                 let _: FreeNotes = text.parse().ok()?;
                 // Notes end where they end, and aim at nothing.
                 let plain = AskedPhrase::beginning(&phrase.name, &phrase.from);
-                *phrase = AskedPhrase { notes: Some(text.trim().to_owned()), ..plain };
+                let (notes, area) = (Some(text.trim().to_owned()), phrase.area);
+                *phrase = AskedPhrase { notes, area, ..plain };
             }
-            Typed::Chords | Typed::Where => {}
+            Typed::Where => {
+                let area = HandArea::read_line(text).ok()?;
+                area.check(shared.neck()).ok()?;
+                phrase.area = own_area(area);
+            }
+            Typed::Chords => {}
         }
         Some(chosen)
     }
+}
+
+/// What a phrase says of where it is; nothing where nothing was typed.
+fn own_area(typed: HandArea) -> Option<PhraseArea> {
+    let HandArea { position, frets, strings } = typed;
+    let view = position.map(|position| PhraseView::Position(Some(position)));
+    let frets = Some(frets).filter(|frets| *frets != FretRange::WHOLE_NECK);
+    let is_said = view.is_some() || strings.is_some() || frets.is_some();
+    is_said.then_some(PhraseArea { view, strings, frets })
 }
 
 /// The phrase aims at that, and holds it as long as it held what it aimed at before.

@@ -38,7 +38,7 @@ impl Drawing<'_> {
         let (told, style) = match (offered, mistake) {
             (Some(offered), _) => (offered, theme.muted),
             (None, Some(mistake)) => (mistake, theme.error),
-            (None, None) => (field.what.help().to_owned(), theme.muted),
+            (None, None) => (field.help().to_owned(), theme.muted),
         };
         draw_field(screen, buffer, &line, (&told, style), theme);
     }

@@ -9,7 +9,9 @@ use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
 use super::super::made::Made;
+use super::super::phrases::name;
 use crate::answer::ToldNote;
+use crate::library::AskedPhrase;
 use crate::picture::{Labels, Mark, MarkRole, NeckPicture, Presence};
 use crate::tui::widget::{indented, write};
 
@@ -22,7 +24,7 @@ impl Drawing<'_> {
         let (neck, setup) = (self.shared.neck(), &self.shared.setup);
         let marks = self.screen.made().map(|made| self.marks(made)).unwrap_or_default();
         let picture = NeckPicture::new(neck, marks).with_fret_widths(setup.fret_widths);
-        let picture = match self.screen.chosen.place.strings {
+        let picture = match self.screen.place(self.shared).strings {
             Some(set) => picture.locked_to(set),
             None => picture,
         };
@@ -104,13 +106,12 @@ impl Drawing<'_> {
         }
     }
 
-    /// `─ strings 4-3-2 ─ frets 1–11 of 22 ─ bar 1: order ─ aims at 3@2.1 ────`
+    /// `─ strings 4-3-2 ─ frets 1–11 of 22 ─ order in bar 1 ─ aims at 3@2.1 ────`
     pub(super) fn draw_rule(&self, area: Rect, buffer: &mut Buffer, picture: &NeckPicture) {
         let columns = picture.columns(indented(area).width);
         let last = self.shared.neck().tuning().last_fret();
         let frets = format!("frets {}–{} of {last}", columns.first_shown(), columns.last_shown());
-        let place = self.screen.chosen.place.in_words();
-        let mut words = vec![place, frets, self.labels_in_words()];
+        let mut words = vec![self.place_in_words(), frets, self.labels_in_words()];
         let targets = super::super::field::spaced(&self.screen.chosen.targets);
         words.extend((!targets.is_empty()).then(|| format!("aims at {targets}")));
         // What is aimed at is told in full: rather no frets, then no labels.
@@ -124,6 +125,24 @@ impl Drawing<'_> {
         let rest = usize::from(area.width).saturating_sub(line.width());
         line.push_span(Span::styled("─".repeat(rest), self.shared.theme.muted));
         write(buffer, area, &line);
+    }
+
+    /// Where the line is, or the phrase in hand, once phrases are written out, and whose place it is:
+    /// `phrase 2 alone: position V`, `phrase 2 as the line: strings 4-3-2`, `whole line: …`.
+    fn place_in_words(&self) -> String {
+        let (phrases, own) = (&self.screen.chosen.phrases, self.screen.own_in_hand());
+        let whose = match own {
+            None if phrases.is_empty() => String::new(),
+            None => "whole line: ".to_owned(),
+            Some((index, AskedPhrase { area: Some(_), .. })) => {
+                format!("phrase {} alone: ", name(index))
+            }
+            Some((index, AskedPhrase { like: Some(like), .. })) => {
+                format!("phrase {} as phrase {like}: ", name(index))
+            }
+            Some((index, _)) => format!("phrase {} as the line: ", name(index)),
+        };
+        format!("{whose}{}", self.screen.place(self.shared).in_words())
     }
 
     /// `order of bar 2`

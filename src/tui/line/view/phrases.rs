@@ -34,7 +34,7 @@ impl Drawing<'_> {
         }
     }
 
-    /// `2 F & G answer of 1 → 3 of Cmaj7 ✓`
+    /// `2 F & G answer of 1 in V → 3 of Cmaj7 ✓`
     fn told(&self, made: &Made, index: usize, phrase: &AskedPhrase) -> String {
         let is_wide = phrase.is_wide.then(|| "wide".to_owned());
         let like = phrase.like.as_ref().map(|like| format!("answer of {like}"));
@@ -45,8 +45,11 @@ impl Drawing<'_> {
             let [first, second] = of_pair.pair.names();
             format!("{first} & {second}")
         });
+        let place = phrase
+            .area
+            .map(|_| self.screen.chosen.place_of(Some(index), self.shared.neck()).in_short());
         let landing = landing(made, index, phrase);
-        let words = [Some(name(index)), pair, like, pattern, notes, is_wide, landing];
+        let words = [Some(name(index)), pair, like, pattern, notes, is_wide, place, landing];
         words.into_iter().flatten().collect::<Vec<_>>().join(" ")
     }
 }
