@@ -26,6 +26,7 @@ pub struct ChangesChord {
     pub pair: NamedPair,
     /// The shape in hand, where the hand is locked to a part of the neck.
     pub hand: Option<ShapeInHand>,
+    why: PlanReason,
     spelling: Spelling,
 }
 
@@ -39,13 +40,15 @@ impl ChangesChord {
         let settled = stretch.settled.as_ref().and_then(|choice| choice.pair);
         let settled = settled.and_then(|names| NamedPair::new(names).ok());
         let pair = planned.pair();
+        let pair = settled.unwrap_or_else(|| NamedPair::of(pair, speller.pair(pair)));
         ChangesChord {
             from: stretch.from,
             until: stretch.until,
             reading: stretch.asked.reading().clone(),
             settled: stretch.settled.clone(),
             planned: planned.clone(),
-            pair: settled.unwrap_or_else(|| NamedPair::of(pair, speller.pair(pair))),
+            pair,
+            why: planned.why().clone().calling(pair.names()),
             hand: None,
             spelling,
         }
@@ -81,10 +84,10 @@ impl ChangesChord {
         self.step() == PairStep::Kept
     }
 
-    /// Why the pair is there.
+    /// Why the pair is there; it calls the pair as the chord does.
     #[must_use]
     pub fn why(&self) -> &PlanReason {
-        self.planned.why()
+        &self.why
     }
 
     /// Names notes and triads over it.

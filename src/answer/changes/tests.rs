@@ -271,3 +271,18 @@ fn what_is_settled_where_nothing_sounds_is_told() {
     let bars: Vec<u64> = answer.passed_over.iter().map(|choice| choice.bar).collect();
     assert_eq!(bars, [2, 9]);
 }
+
+/// F & G holds F A C, G B D; what stays of it and what is a half step away is counted by hand.
+#[test]
+fn what_stays_is_told_in_numbers_that_agree() {
+    for (pair, told) in [
+        ("Db & Ebm", "D♭ & E♭m: one note stays, five notes a half step away; as you chose"),
+        ("C#m & D#m", "C♯m & D♯m: no note stays, six notes a half step away; as you chose"),
+        ("Am & G", "Am & G: five notes stay, one note a half step away; as you chose"),
+    ] {
+        let question = ChangesQuestion::of(chart("| F7 | E7 |")).settling("F & G@1", &[]).unwrap();
+        let question = question.settling(&format!("{pair}@2"), &[]).unwrap();
+        let why = asked(&question).unwrap().best().chords[1].why().to_string();
+        assert!(why.starts_with(told), "{why}");
+    }
+}

@@ -51,6 +51,12 @@ impl PlanReason {
         }
     }
 
+    /// The same with other names for the triads, as those that a player has chosen.
+    #[must_use]
+    pub fn calling(self, pair: [SpelledTriad; 2]) -> PlanReason {
+        PlanReason { pair, ..self }
+    }
+
     fn write_step(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.step {
             PairStep::Kept => {
@@ -74,7 +80,8 @@ impl PlanReason {
             }
             PairStep::Changed { common, half_steps } => {
                 self.write_pair(f)?;
-                write!(f, ": {} stay", notes(common))?;
+                let stay = if common < 2 { "stays" } else { "stay" };
+                write!(f, ": {} {stay}", notes(common))?;
                 if half_steps > 0 {
                     write!(f, ", {} a half step away", notes(half_steps))?;
                 }
@@ -115,9 +122,12 @@ fn frets(semitones: i8) -> &'static str {
     }
 }
 
-/// `one note`, `three notes`.
+/// `no note`, `one note`, `three notes`.
 fn notes(count: u8) -> String {
     let count = usize::from(count);
+    if count == 0 {
+        return "no note".to_owned();
+    }
     let s = if count == 1 { "" } else { "s" };
     format!("{} note{s}", count_in_words(count))
 }
