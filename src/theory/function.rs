@@ -31,10 +31,12 @@ pub(crate) enum Function {
         /// The root of the dominant that it stands in for.
         instead_of: NoteName,
     },
-    /// A dominant that comes, with its ii, a whole step below a major chord and goes up to it.
-    WholeStepBelow {
-        /// Where it goes.
-        goal: NoteName,
+    /// A dominant a whole step below a major tonic that goes up to it.
+    BackDoor {
+        /// Its home, a major key.
+        home: Key,
+        /// Does the home follow?
+        arrival: Arrival,
     },
     /// A dominant that other dominants come home to.
     TonicOfBlues,
@@ -81,6 +83,13 @@ pub(crate) enum Function {
         /// The key.
         home: Key,
     },
+    /// A major chord on a lowered degree of a key, as in the minor key on its tonic.
+    Lowered {
+        /// The degree that is lowered.
+        degree: KeyDegree,
+        /// The key.
+        home: Key,
+    },
     /// A diminished seventh between two chords.
     Passing {
         /// The next chord.
@@ -93,6 +102,8 @@ pub(crate) enum Function {
         /// The next chord.
         next: Chord,
     },
+    /// It stands for so long that it is a mode by itself.
+    Standing,
     /// Nothing around it says more than the symbol does.
     Alone,
 }
@@ -104,6 +115,8 @@ pub(crate) enum Arrival {
     Follows,
     /// The key of the tune says so, or nothing is known of what follows.
     Expected,
+    /// Another chord of the key comes in its place.
+    InPlace(KeyDegree),
     /// Something else follows.
     FailsToCome,
 }
@@ -138,6 +151,19 @@ impl KeyDegree {
         degrees.into_iter().find(is_there).map(|(.., degree)| degree)
     }
 
+    /// The Roman numeral of a major chord on this degree, lowered, with signs.
+    fn lowered_numeral(self) -> &'static str {
+        match self {
+            KeyDegree::First => "♭I",
+            KeyDegree::Second => "♭II",
+            KeyDegree::Third => "♭III",
+            KeyDegree::Fourth => "♭IV",
+            KeyDegree::Fifth => "♭V",
+            KeyDegree::Sixth => "♭VI",
+            KeyDegree::Seventh => "♭VII",
+        }
+    }
+
     /// The Roman numeral of the degree's own triad, with signs.
     fn numeral(self, home: Key) -> &'static str {
         match (self, home.is_minor()) {
@@ -166,8 +192,8 @@ impl Function {
             Function::Dominant { .. }
             | Function::DominantFromMinor { .. }
             | Function::Chain { .. } => "V of ",
-            Function::HalfStepAbove { .. } => "a half step above ",
-            Function::WholeStepBelow { .. } => "a whole step below ",
+            Function::HalfStepAbove { .. } => "tritone substitute of ",
+            Function::BackDoor { .. } => "back-door dominant of ",
             Function::TonicOfBlues => "tonic of a blues",
             Function::FourthOfBlues { .. } => "IV of a blues in ",
             Function::Static => "does not fall a fifth",
@@ -177,9 +203,11 @@ impl Function {
             Function::TonicMinor => "tonic minor",
             Function::MinorFourth { .. } => "iv of ",
             Function::DegreeOf { degree, home } => degree.numeral(*home),
+            Function::Lowered { degree, .. } => degree.lowered_numeral(),
             Function::Passing { up: true, .. } => "passing up to ",
             Function::Passing { up: false, .. } => "passing down to ",
             Function::CommonRoot { .. } => "common root with ",
+            Function::Standing => "stands still, a mode by itself",
             Function::Alone => "by itself",
         }
     }
@@ -188,16 +216,11 @@ impl Function {
 impl fmt::Display for Function {
     /// As a player says it, `{:#}` in ASCII.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let words = self.words();
-        match words.chars().next() {
-            Some('♯') if f.alternate() => write!(f, "#{}", &words['♯'.len_utf8()..])?,
-            Some('♭') if f.alternate() => write!(f, "b{}", &words['♭'.len_utf8()..])?,
-            _ => f.write_str(words)?,
-        }
+        write_numeral(f, self.words())?;
         match self {
-            Function::Dominant { home, arrival } | Function::SecondOfMinor { home, arrival } => {
-                write_arrival(f, home, *arrival)
-            }
+            Function::Dominant { home, arrival }
+            | Function::BackDoor { home, arrival }
+            | Function::SecondOfMinor { home, arrival } => write_arrival(f, home, *arrival),
             Function::DominantFromMinor { home } => {
                 home.fmt(f)?;
                 f.write_str(", with the flat 9 of its ii")
@@ -207,12 +230,10 @@ impl fmt::Display for Function {
                 f.write_str(", a chain of dominants")
             }
             Function::HalfStepAbove { goal, instead_of } => {
-                goal.fmt(f)?;
-                f.write_str(", in place of ")?;
                 instead_of.fmt(f)?;
-                f.write_str("7")
+                f.write_str("7, a half step above ")?;
+                goal.fmt(f)
             }
-            Function::WholeStepBelow { goal } => goal.fmt(f),
             Function::FourthOfBlues { tonic } => tonic.fmt(f),
             Function::MinorFourth { home } => {
                 home.fmt(f)?;
@@ -222,14 +243,30 @@ impl fmt::Display for Function {
                 f.write_str(" of ")?;
                 home.fmt(f)
             }
+            Function::Lowered { home, .. } => {
+                f.write_str(" of ")?;
+                home.fmt(f)?;
+                f.write_str(if home.is_minor() { "" } else { ", borrowed from minor" })
+            }
             Function::SecondOfMajor { home }
             | Function::RaisedFourth { home }
             | Function::LeadingTone { home } => home.fmt(f),
             Function::Passing { next, .. } | Function::CommonRoot { next } => next.fmt(f),
-            Function::TonicOfBlues | Function::Static | Function::TonicMinor | Function::Alone => {
-                Ok(())
-            }
+            Function::TonicOfBlues
+            | Function::Static
+            | Function::TonicMinor
+            | Function::Standing
+            | Function::Alone => Ok(()),
         }
+    }
+}
+
+/// Words that may begin with a sign.
+fn write_numeral(f: &mut fmt::Formatter<'_>, words: &str) -> fmt::Result {
+    match words.chars().next() {
+        Some('♯') if f.alternate() => write!(f, "#{}", &words['♯'.len_utf8()..]),
+        Some('♭') if f.alternate() => write!(f, "b{}", &words['♭'.len_utf8()..]),
+        _ => f.write_str(words),
     }
 }
 
@@ -239,6 +276,11 @@ fn write_arrival(f: &mut fmt::Formatter<'_>, home: &Key, arrival: Arrival) -> fm
     match arrival {
         Arrival::Follows => f.write_str(", which follows"),
         Arrival::Expected => Ok(()),
+        Arrival::InPlace(degree) => {
+            f.write_str(", with ")?;
+            write_numeral(f, degree.numeral(*home))?;
+            f.write_str(if home.is_minor() { " in place of i" } else { " in place of I" })
+        }
         Arrival::FailsToCome => {
             f.write_str(", though ")?;
             home.fmt(f)?;

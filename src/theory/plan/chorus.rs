@@ -42,12 +42,35 @@ impl PlanChord {
         let rounds: Vec<Chord> = iter::repeat_n(&once, 3).flatten().cloned().collect();
         let readings = Reading::tune(&rounds, key);
         let middle = readings.into_iter().skip(once.len());
-        heard
-            .iter()
-            .zip(middle)
-            .flat_map(|(heard, reading)| stretches(chorus, heard, &reading))
-            .collect()
+        let each = heard.iter().enumerate().zip(middle);
+        let standing = each.flat_map(|((index, chord), reading)| {
+            let bars = chord.bars(chorus);
+            stretches(chorus, chord, &reading.standing(bars, &around(&heard, index)))
+        });
+        standing.collect()
     }
+}
+
+impl Heard<'_> {
+    /// How many bars it sounds, of the meter in which it begins.
+    fn bars(&self, chorus: &Chorus) -> f64 {
+        let length = self.until.checked_sub(self.from).unwrap_or_default();
+        length.to_f64() / meter(chorus, self.from).bar().to_f64()
+    }
+}
+
+fn meter(chorus: &Chorus, moment: Quarters) -> Meter {
+    chorus.bars.at(moment).map_or(Meter::COMMON, |at| at.bar.meter)
+}
+
+/// How many chords on each side are around a chord.
+const AROUND: usize = 2;
+
+/// The chords around one, going round the form.
+fn around<'a>(heard: &[Heard<'a>], index: usize) -> Vec<&'a Chord> {
+    let count = heard.len();
+    let near = (1..=AROUND.min(count)).flat_map(|way| [index + way, index + count - way]);
+    near.map(|near| heard[near % count].chord).collect()
 }
 
 /// What sounds, each chord until the next.
@@ -62,7 +85,7 @@ fn heard(chorus: &Chorus) -> Vec<Heard<'_>> {
 
 /// A chord for as long as it sounds, a long one in parts.
 fn stretches(chorus: &Chorus, heard: &Heard<'_>, reading: &Reading) -> Vec<(Quarters, PlanChord)> {
-    let bar = chorus.bars.at(heard.from).map_or(Meter::COMMON, |at| at.bar.meter).bar();
+    let bar = meter(chorus, heard.from).bar();
     let part = bar.times(STRETCH);
     let mut from = heard.from;
     let mut begins = match begins_section(chorus, heard.from) {

@@ -22,8 +22,3 @@ pub(super) fn is_dominant(chord: &Chord) -> bool {
 pub(super) fn is_chain(chord: &Chord, next: &Chord) -> bool {
     resolves_to(chord, next) && next.is_dominant()
 }
-
-/// Are both dominants on one root? However often the writer alters it on the way, it is one.
-pub(super) fn is_one_dominant(chord: &Chord, next: &Chord) -> bool {
-    is_dominant(chord) && is_dominant(next) && up_to(chord, next) == 0
-}

@@ -87,7 +87,20 @@ const HALF_DIMINISHED_IN_MAJOR: &[Choice] = &[
     (ScaleKind::LOCRIAN, "the notes of the major key"),
     (ScaleKind::LOCRIAN_NATURAL_2, "with a natural 9"),
 ];
-const FIRST: &[Choice] = &[(ScaleKind::IONIAN, "the I of a major key")];
+const FIRST: &[Choice] = &[
+    (ScaleKind::IONIAN, "the I of a major key"),
+    (ScaleKind::LYDIAN, "the I with a #11, which does not rub"),
+];
+const FIRST_WITH_SEVENTH: &[Choice] = &[
+    (ScaleKind::LYDIAN, "the #11 does not rub"),
+    (ScaleKind::IONIAN, "the plain major scale; its 4 rubs against the 3"),
+];
+const LOWERED: &[Choice] =
+    &[(ScaleKind::LYDIAN, "borrowed from minor: its #11 is a note of the key")];
+const LOWERED_SEVENTH: &[Choice] = &[
+    (ScaleKind::MIXOLYDIAN, "borrowed from minor, with a b7"),
+    (ScaleKind::LYDIAN, "borrowed from minor, with a #11"),
+];
 const THIRD: &[Choice] = &[
     (ScaleKind::PHRYGIAN, "the iii of a major key"),
     (ScaleKind::AEOLIAN, "the iii with a natural 9"),
@@ -173,7 +186,7 @@ impl Function {
             Function::DominantFromMinor { .. } => FROM_MINOR_TO_MAJOR,
             Function::Chain { .. } => CHAIN,
             Function::HalfStepAbove { .. } => LYDIAN_DOMINANT,
-            Function::WholeStepBelow { .. } => BACKDOOR,
+            Function::BackDoor { .. } => BACKDOOR,
             Function::TonicOfBlues => TONIC_OF_BLUES,
             Function::FourthOfBlues { .. } => FOURTH_OF_BLUES,
             Function::Static => STATIC,
@@ -191,10 +204,12 @@ impl Function {
             Function::DegreeOf { degree: KeyDegree::First, .. }
                 if chord.names(Degree::MAJOR_SEVENTH) =>
             {
-                &[]
+                FIRST_WITH_SEVENTH
             }
             Function::DegreeOf { degree, home } => degree.choices(*home),
-            Function::Alone => &[],
+            Function::Lowered { degree: KeyDegree::Seventh, .. } => LOWERED_SEVENTH,
+            Function::Lowered { .. } => LOWERED,
+            Function::Standing | Function::Alone => &[],
             Function::Passing { .. } | Function::CommonRoot { .. } => WHOLE_HALF,
         }
     }
@@ -203,7 +218,7 @@ impl Function {
     pub(super) fn scales_of_a_plan(&self, chord: &Chord) -> &'static [Choice] {
         let scales = self.scales(chord);
         match self {
-            Function::HalfStepAbove { .. } | Function::WholeStepBelow { .. } => {
+            Function::HalfStepAbove { .. } | Function::BackDoor { .. } => {
                 scales.split_at_checked(1).map_or(scales, |(first, _)| first)
             }
             // Seven notes, of which the seventh is the written one.
@@ -212,9 +227,27 @@ impl Function {
         }
     }
 
-    /// Is it a tonic?
+    /// Is it a tonic, or stands as one?
     pub(super) fn is_home(&self) -> bool {
-        matches!(self, Function::TonicMinor | Function::DegreeOf { degree: KeyDegree::First, .. })
+        matches!(
+            self,
+            Function::TonicMinor
+                | Function::TonicOfBlues
+                | Function::Standing
+                | Function::DegreeOf { degree: KeyDegree::First, .. }
+        )
+    }
+
+    /// May a chord that does this stand by itself, if it stands long enough?
+    pub(super) fn may_stand(&self) -> bool {
+        match self {
+            Function::DegreeOf { degree, .. } => *degree != KeyDegree::First,
+            Function::Static
+            | Function::Alone
+            | Function::MinorFourth { .. }
+            | Function::Lowered { .. } => true,
+            _ => false,
+        }
     }
 
     /// May the function ask for this scale although the symbol does not fit it?

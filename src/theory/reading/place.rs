@@ -1,0 +1,134 @@
+//! A chord and what its function depends on. Its neighbours are asked in a fixed order, nearest first,
+//! then its home.
+
+use super::home::Home;
+use super::kind::sounds_tonic;
+use super::motion::{is_dominant, resolves_to, up_to};
+use crate::function::{Arrival, KeyDegree};
+use crate::{Chord, Degree, Function, Key};
+
+/// A chord among its neighbours.
+pub(super) struct Place<'a> {
+    pub(super) chord: &'a Chord,
+    pub(super) before: Option<&'a Chord>,
+    pub(super) after: Option<&'a Chord>,
+    /// The chord after the next.
+    pub(super) then: Option<&'a Chord>,
+    /// The key of the tune, where it is known.
+    pub(super) key: Option<Key>,
+    /// The key that the chords speak for.
+    pub(super) home: Option<Home>,
+}
+
+impl Place<'_> {
+    /// What the chord does.
+    pub(super) fn function(&self) -> Function {
+        let chord = self.chord;
+        match () {
+            () if is_dominant(chord) => self.dominant(),
+            () if chord.names(Degree::DIMINISHED_SEVENTH) => self.diminished(),
+            () if chord.is_half_diminished() => self.half_diminished(),
+            () if chord.names(Degree::MINOR_THIRD) => self.minor(),
+            () => self.on_degree(),
+        }
+    }
+
+    /// How many semitones above the tonic of its home it stands.
+    pub(super) fn degree(&self) -> Option<(Home, u8)> {
+        self.home.map(|home| (home, home.degree(self.chord)))
+    }
+
+    fn diminished(&self) -> Function {
+        let Some(next) = self.after else { return Function::Alone };
+        match up_to(self.chord, next) {
+            0 => Function::CommonRoot { next: next.clone() },
+            1 => Function::Passing { next: next.clone(), up: true },
+            11 => Function::Passing { next: next.clone(), up: false },
+            _ => Function::Alone,
+        }
+    }
+
+    fn half_diminished(&self) -> Function {
+        if let Some(second) = self.second_of_minor() {
+            return second;
+        }
+        match self.degree().map(|(home, degree)| (home.key(), home.is_minor(), degree)) {
+            Some((home, true, 2)) => Function::SecondOfMinor { home, arrival: Arrival::Expected },
+            Some((home, false, 6)) => Function::RaisedFourth { home },
+            Some((home, false, 11)) => Function::LeadingTone { home },
+            _ => Function::Alone,
+        }
+    }
+
+    /// The ii of a minor key: before its V or what stands in for that, or right before its tonic.
+    fn second_of_minor(&self) -> Option<Function> {
+        let is_home = |then: &Chord, home| on_tonic(then, home) && then.is_minor();
+        let of_key = |home| self.key.is_some_and(|key| is_same(key, home));
+        if let Some(home) = self.its_dominant().map(|next| Key::fifth_below(next.root())) {
+            let home = Key::minor(home);
+            let arrival = match self.then {
+                Some(then) if is_home(then, home) => Arrival::Follows,
+                Some(_) if !of_key(home) => Arrival::FailsToCome,
+                _ => Arrival::Expected,
+            };
+            return Some(Function::SecondOfMinor { home, arrival });
+        }
+        let over_substitute =
+            self.after.filter(|next| is_dominant(next) && up_to(self.chord, next) == 11);
+        let tonic = match over_substitute {
+            Some(_) => self.then.filter(|then| then.is_minor()),
+            None => self.after.filter(|next| sounds_tonic(next) || of_key(Key::minor(next.root()))),
+        };
+        let home = Key::minor(tonic.filter(|next| up_to(self.chord, next) == 10)?.root());
+        is_home(tonic?, home).then_some(Function::SecondOfMinor { home, arrival: Arrival::Follows })
+    }
+
+    /// The dominant a fourth up, whose ii the chord is, where it comes next.
+    pub(super) fn its_dominant(&self) -> Option<&Chord> {
+        self.after.filter(|next| is_dominant(next) && resolves_to(self.chord, next))
+    }
+
+    /// Whether a home is to be expected after this dominant, where it does not come next.
+    pub(super) fn arrival_at(&self, home: Key) -> Arrival {
+        let open = self.after.is_none() || self.key.is_some_and(|key| is_same(key, home));
+        if open { Arrival::Expected } else { Arrival::FailsToCome }
+    }
+
+    /// The chord that comes in place of a tonic: after a dominant of a major key its iii or vi, of a
+    /// minor key its ♭VI.
+    pub(super) fn in_place_of(&self, home: Key) -> Option<Arrival> {
+        let next = self.after?;
+        let degree = home.tonic().pitch_class().semitones_up_to(next.root().pitch_class());
+        match (home.is_minor(), degree) {
+            (false, 4) if next.is_minor() => Some(Arrival::InPlace(KeyDegree::Third)),
+            (false, 9) if next.is_minor() => Some(Arrival::InPlace(KeyDegree::Sixth)),
+            (true, 8) if next.names(Degree::MAJOR_THIRD) && !is_dominant(next) => {
+                Some(Arrival::InPlace(KeyDegree::Sixth))
+            }
+            _ => None,
+        }
+    }
+}
+
+/// The key whose tonic the chord would be: minor for a minor or half-diminished one.
+pub(super) fn key_of(tonic: &Chord) -> Key {
+    if tonic.is_minor() || tonic.is_half_diminished() {
+        return Key::minor(tonic.root());
+    }
+    Key::major(tonic.root())
+}
+
+/// Does a chord stand on the tonic of a key?
+pub(super) fn on_tonic(chord: &Chord, key: Key) -> bool {
+    key.tonic().pitch_class() == chord.root().pitch_class()
+}
+
+/// Is it the tonic chord of a key?
+pub(super) fn is_tonic(chord: &Chord, key: Key) -> bool {
+    on_tonic(chord, key) && chord.is_minor() == key.is_minor() && !is_dominant(chord)
+}
+
+/// Do two keys sound the same, however their tonics are spelled?
+fn is_same(one: Key, other: Key) -> bool {
+    one.is_minor() == other.is_minor() && one.tonic().pitch_class() == other.tonic().pitch_class()
+}
