@@ -29,16 +29,16 @@ impl PlanCost {
     pub(super) const GOES_ON: PlanCost = PlanCost::thousandths(1_200);
 
     /// For each note that rubs, a bar.
-    pub(super) const RUB: PlanCost = PlanCost::thousandths(200);
+    pub(super) const RUB: PlanCost = PlanCost::thousandths(230);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
-    pub(super) const NAMED: PlanCost = PlanCost::thousandths(300);
+    pub(super) const NAMED: PlanCost = PlanCost::thousandths(270);
     /// For the third beyond that.
     pub(super) const THIRD: PlanCost = PlanCost::thousandths(300);
     /// For each alteration of an `alt` chord, of which any will do.
     pub(super) const ALTERATION: PlanCost = PlanCost::thousandths(20);
     /// For each scale before it in the list of the chord, a bar.
-    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(100);
+    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(60);
     /// For each pair before it in the list of the scale, a bar.
     pub(super) const RANK: PlanCost = PlanCost::thousandths(4);
     /// For neither third nor seventh, however short the chord is.

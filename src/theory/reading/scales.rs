@@ -218,11 +218,12 @@ impl Function {
     pub(super) fn scales_of_a_plan(&self, chord: &Chord) -> &'static [Choice] {
         let scales = self.scales(chord);
         match self {
-            Function::HalfStepAbove { .. } | Function::BackDoor { .. } => {
-                scales.split_at_checked(1).map_or(scales, |(first, _)| first)
-            }
+            Function::HalfStepAbove { .. } | Function::BackDoor { .. } => first_of(scales, 1),
+            // A natural 13 is against the minor key, and a natural 9 against the ii with its flat one.
+            Function::Dominant { home, .. } if home.is_minor() => first_of(scales, 3),
+            Function::DominantFromMinor { .. } => first_of(scales, 3),
             // Seven notes, of which the seventh is the written one.
-            Function::TonicOfBlues => scales.split_at_checked(4).map_or(scales, |(first, _)| first),
+            Function::TonicOfBlues => first_of(scales, 4),
             _ => scales,
         }
     }
@@ -263,4 +264,9 @@ impl Function {
             _ => false,
         }
     }
+}
+
+/// So many of the first scales, or all.
+fn first_of(scales: &'static [Choice], count: usize) -> &'static [Choice] {
+    scales.get(..count).unwrap_or(scales)
 }

@@ -35,7 +35,7 @@ impl Small {
     }
 
     fn cost(&self, over: &ChordScale, rank: usize, sound: &PairSound) -> f64 {
-        let mut a_bar = 4.0 * rank as f64 + 200.0 * sound.rubs().len() as f64;
+        let mut a_bar = 4.0 * rank as f64 + 230.0 * sound.rubs().len() as f64;
         let symbol = self.reading.chord().to_string();
         for degree in over.degrees(sound.drops_named()) {
             let any_will_do = symbol.contains("alt")
@@ -44,8 +44,8 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 600.0,
-                _ => 300.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 570.0,
+                _ => 270.0,
             };
         }
         let mut cost = a_bar * f64::from(self.quarters_of_a_bar) / 4.0;

@@ -1,0 +1,135 @@
+//! Plans beside what a player gets who takes for each chord the first pair of its first scale: how
+//! often the pair changes, and what that costs in sound.
+//!
+//! `cargo test -p fretloom-theory --test plan_table -- --nocapture` prints the table.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "the functions of a test are a test too, and one prints what it measured"
+)]
+
+#[path = "material/tunes.rs"]
+mod tunes;
+
+use std::ops::AddAssign;
+
+use fretloom_theory::{
+    BarText, ChordScale, Meter, OptionalChords, PairSound, PairStep, PlanChord, PlanQuery,
+    TriadQuality,
+};
+use tunes::TUNES;
+
+/// Common practice, no source.
+const PROGRESSIONS: [&str; 4] = [
+    "| Dm7 | G7 | Cmaj7 | % | Cm7 | F7 | Bbmaj7 | % | Bbm7 | Eb7 | Abmaj7 | % | Dm7b5 | G7 | Cm6 | % |",
+    "| F7 | Bb7 | F7 | Cm7 F7 | Bb7 | Bdim7 | F7 | Am7b5 D7 | Gm7 | C7 | F7 D7 | Gm7 C7 |",
+    "| Bbmaj7 G7 | Cm7 F7 | Dm7 G7 | Cm7 F7 | Fm7 Bb7 | Ebmaj7 Ab7 | Dm7 G7 | Cm7 F7 | D7 | % | G7 | % | C7 | % | F7 | % |",
+    "| Em7 Eb7 | Dm7 Db7 | Cmaj7 | Fm7 Bb7 | Cmaj7 A7 | Abmaj7 G7sus4 | Em7b5 A7b9 | Dm7 G7b9 |",
+];
+
+/// What a row of pairs does in a chorus.
+#[derive(Clone, Copy, Default, Debug)]
+struct Figures {
+    chords: usize,
+    /// A change counts 1, the same pair moved by a fret or two a half.
+    changes: f64,
+    rubs: usize,
+    /// Notes that the symbol names and the pair leaves out, root and plain fifth aside.
+    named: usize,
+    thirds: usize,
+    /// Chords with neither third nor seventh.
+    bare: usize,
+    /// Chords that are given another scale than the first of their reading.
+    later: usize,
+}
+
+impl AddAssign for Figures {
+    fn add_assign(&mut self, other: Figures) {
+        self.chords += other.chords;
+        self.changes += other.changes;
+        self.rubs += other.rubs;
+        self.named += other.named;
+        self.thirds += other.thirds;
+        self.bare += other.bare;
+        self.later += other.later;
+    }
+}
+
+type Played = Vec<(ChordScale, PairSound)>;
+
+fn figures(played: &Played) -> Figures {
+    let mut figures = Figures { chords: played.len(), ..Figures::default() };
+    for (index, (over, sound)) in played.iter().enumerate() {
+        let before = &played[(index + played.len() - 1) % played.len()].1;
+        figures.changes += match PairStep::between(before.pair(), sound.pair()) {
+            PairStep::Kept => 0.0,
+            PairStep::Moved(_) => 0.5,
+            PairStep::Changed { .. } => 1.0,
+        };
+        figures.rubs += sound.rubs().len();
+        for degree in over.degrees(sound.drops_named()) {
+            let free = matches!((degree.number(), degree.alteration()), (1 | 5, 0));
+            figures.named += usize::from(!free);
+        }
+        let third = over.third();
+        figures.thirds += usize::from(third.is_some() && !sound.states_third());
+        figures.bare += usize::from(!sound.states_third() && !sound.states_seventh());
+    }
+    figures
+}
+
+/// The first pair of the first scale of each chord, and the plan.
+fn both(text: &str) -> [Figures; 2] {
+    let text = BarText::read(text, Meter::COMMON).unwrap();
+    let chords: Vec<PlanChord> = PlanChord::of_chorus(&text.unfolded(OptionalChords::Played), None)
+        .into_iter()
+        .map(|(_, chord)| chord)
+        .collect();
+    let first = |chord: &PlanChord| {
+        let scale = chord.reading().scales()[0].scale().clone();
+        let over = ChordScale::over(chord.reading().chord().clone(), scale);
+        let sound = PairSound::ranked(&over, TriadQuality::TERTIAN).remove(0);
+        (over, sound)
+    };
+    let firsts: Played = chords.iter().map(first).collect();
+    let plan = PlanQuery::over(chords).plan().unwrap();
+    let planned: Played =
+        plan.chords().iter().map(|chord| (chord.over().clone(), chord.sound().clone())).collect();
+    let mut figures = [figures(&firsts), figures(&planned)];
+    let later = firsts.iter().zip(&planned).filter(|(one, other)| one.0 != other.0);
+    figures[1].later = later.count();
+    figures
+}
+
+fn without_functions(tune: &str) -> String {
+    let bare = |word: &str| word.split(':').next().unwrap_or(word).to_owned();
+    let words: Vec<String> = tune.split_whitespace().map(bare).collect();
+    format!("| {} |", words.join(" "))
+}
+
+#[test]
+fn plans_change_half_as_often_and_sound_no_worse() {
+    let mut all = [Figures::default(); 2];
+    println!("changes, rubs, named, thirds, bare, later scales: first pairs | plan");
+    let tunes = TUNES.iter().map(|tune| without_functions(tune));
+    for text in PROGRESSIONS.iter().map(|text| (*text).to_owned()).chain(tunes) {
+        let [first, plan] = both(&text);
+        let start: String = text.chars().take(40).collect();
+        let row = |figures: Figures| {
+            let Figures { changes, rubs, named, thirds, bare, later, .. } = figures;
+            format!("{changes:5.1} {rubs:3} {named:3} {thirds:3} {bare:3} {later:3}")
+        };
+        let part = 100.0 * plan.changes / first.changes;
+        println!("{start:42} {} | {} | {part:3.0} %", row(first), row(plan));
+        all[0] += first;
+        all[1] += plan;
+    }
+    let [first, plan] = all;
+    println!("{:.3} {first:?} {plan:?}", plan.changes / first.changes);
+    assert!(plan.changes <= 0.55 * first.changes, "{first:?} {plan:?}");
+    assert!(plan.rubs <= first.rubs, "{first:?} {plan:?}");
+    assert!(plan.named <= first.named, "{first:?} {plan:?}");
+    assert!(plan.thirds <= first.thirds, "{first:?} {plan:?}");
+    assert!(plan.bare * 200 <= plan.chords, "{first:?} {plan:?}");
+}
