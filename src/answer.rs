@@ -27,6 +27,7 @@ mod no_comping;
 mod pairs;
 mod part_name;
 mod patterns;
+mod practice;
 mod refusal;
 mod rounds;
 mod scales;
@@ -72,6 +73,7 @@ pub use pairs::{
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
 pub use patterns::{PatternAnswer, PatternsAnswer};
+pub use practice::{PracticeAnswer, TurnAnswer, key_of};
 pub use refusal::{PairLacks, Refusal};
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};

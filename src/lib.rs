@@ -13,6 +13,7 @@ pub mod glyphs;
 pub mod json;
 pub mod library;
 pub mod picture;
+pub mod practice;
 pub mod score_file;
 pub mod settings;
 pub mod sheet;

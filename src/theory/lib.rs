@@ -61,6 +61,7 @@ mod function;
 mod interval;
 mod inversion;
 mod key;
+mod key_cycle;
 mod letter;
 mod line;
 mod line_query;
@@ -116,6 +117,7 @@ pub use families::Families;
 pub use interval::Interval;
 pub use inversion::Inversion;
 pub use key::Key;
+pub use key_cycle::KeyCycle;
 pub use letter::Letter;
 pub use line::{
     Approach, Begin, Ending, FreeNote, FreeNotes, Line, LineError, Link, NotesFrom, Phrase,
