@@ -12,6 +12,7 @@ mod in_quotes;
 mod patterns;
 mod phrases;
 pub(crate) mod problem;
+mod readers;
 pub(crate) mod recover;
 mod scales;
 mod source;
@@ -30,6 +31,7 @@ pub use phrases::{
     AskedPhrase, MOST_PHRASES, PhraseArea, PhraseView, phrases_of_text, text_of_phrases,
 };
 pub use problem::Problem;
+pub use readers::{MOST_READERS, Reader, readers_of_text};
 pub use scales::OwnScales;
 pub use source::Source;
 pub use tunings::{LoadedTunings, search_tunings};

@@ -23,6 +23,7 @@ mod locator;
 mod midi;
 mod moved;
 mod music_xml;
+pub(crate) mod notation;
 mod offer;
 mod origin;
 mod read_lead_sheet;

@@ -5,10 +5,16 @@
 
 mod boxes;
 mod care;
+mod changes;
 mod heading;
+mod idea;
+mod line;
 mod neck;
 mod shapes;
 
+pub use changes::changes;
 pub use heading::{Heading, TriadLine};
+pub use idea::{Idea, IdeaLook, idea};
+pub use line::{LineLook, line, line_heading};
 pub use neck::neck;
 pub use shapes::{arpeggios, ladder, shapes};

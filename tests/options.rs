@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 18] = [
+const CALLS: [(&str, &[&str]); 19] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -23,6 +23,7 @@ const CALLS: [(&str, &[&str]); 18] = [
     ("neck", &["neck", "Ab7alt"]),
     ("line", &["line", "| Ab7alt | G7 |", "--bars", "4"]),
     ("changes", &["changes", "CHART", "--frets", "1-6"]),
+    ("sheet", &["sheet", "Ab7alt"]),
     ("explain", &["explain", "ALTERED"]),
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
@@ -36,7 +37,7 @@ const CALLS: [(&str, &[&str]); 18] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 87] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 91] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -110,6 +111,10 @@ const OPTIONS: [(&str, &[&str], &[&str]); 87] = [
     ("slurs", &["--slurs"], &[]),
     ("below", &["--below", "degrees"], &[]),
     ("triads", &["--triads"], &[]),
+    ("no_fingers", &["--no-fingers"], &[]),
+    ("no_answers", &["--no-answers"], &[]),
+    ("sentences", &["--sentences"], &[]),
+    ("reader", &["--reader", "Mira,bass-4-string"], &[]),
     ("link", &["--link", "below"], &["--travel", "up"]),
     ("kinds", &["--kinds", "major"], &[]),
     ("guide_tones", &["--guide-tones"], &[]),
@@ -130,7 +135,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 87] = [
 /// views, which `tests/views.rs` has; phrases of a line, which `tests/phrases.rs` has; files that are
 /// written, which `tests/line_files.rs` and `tests/pages.rs` have; what is heard, which `tests/sound/wav.rs` and
 /// `tests/sound_program.rs` have.
-const ELSEWHERE: [&str; 29] = [
+const ELSEWHERE: [&str; 30] = [
     "help",
     "version",
     "file",
@@ -151,6 +156,7 @@ const ELSEWHERE: [&str; 29] = [
     "pdf",
     "svg",
     "paper",
+    "readers",
     "play",
     "swing",
     "drone",

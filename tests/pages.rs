@@ -4,11 +4,15 @@
 
 #[path = "pages/files.rs"]
 mod files;
+#[path = "pages/music.rs"]
+mod music;
 #[path = "pages/necks.rs"]
 mod necks;
 #[path = "pages/overlap.rs"]
 mod overlap;
 #[path = "support/program.rs"]
 mod program;
+#[path = "pages/sheets.rs"]
+mod sheets;
 #[path = "pages/xml.rs"]
 mod xml;

@@ -9,6 +9,7 @@ mod bar_beat;
 mod chords;
 mod edit;
 mod ground;
+mod instrument;
 mod kept;
 mod keys;
 mod lines;

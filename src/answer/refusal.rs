@@ -214,6 +214,21 @@ pub enum Refusal {
         /// What is wrong: at least one.
         problems: Vec<Problem>,
     },
+    /// Readers of a file that cannot be used.
+    Readers {
+        /// What is wrong: at least one.
+        problems: Vec<Problem>,
+    },
+    /// Two readers whose files would have one name.
+    ReaderTwice {
+        /// The name of the second.
+        name: String,
+    },
+    /// One file for several readers.
+    OneFile {
+        /// Its name.
+        name: String,
+    },
     /// The text of a file that is no chart.
     Chart {
         /// What is wrong: at least one.
@@ -484,7 +499,19 @@ impl fmt::Display for Refusal {
             Refusal::ChartFile { name, error } => {
                 write!(f, "cannot read the chart {name}: {error}")
             }
-            Refusal::Phrases { problems } | Refusal::Chart { problems } => {
+            Refusal::ReaderTwice { name } => write!(
+                f,
+                "there are two readers named {name}: expected another name for each, since it names \
+                 the file"
+            ),
+            Refusal::OneFile { name } => write!(
+                f,
+                "one file cannot hold the sheets of several readers: {name}; expected {{reader}} in \
+                 its name, as in sheet-{{reader}}.pdf"
+            ),
+            Refusal::Readers { problems }
+            | Refusal::Phrases { problems }
+            | Refusal::Chart { problems } => {
                 let first = problems.iter().take(FEW_PROBLEMS).map(ToString::to_string);
                 f.write_str(&first.collect::<Vec<_>>().join("; "))?;
                 AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)

@@ -22,6 +22,7 @@ mod line;
 mod line_files;
 mod own;
 mod page_files;
+mod sheet;
 mod sound;
 mod triads;
 mod value;
@@ -38,6 +39,7 @@ pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
 pub(super) use page_files::PageFilesArgs;
+pub(super) use sheet::Sheet;
 use sound::PluckedArgs;
 pub(super) use triads::{InversionArg, StrikeArg, VoicingArg};
 pub(super) use view::{ViewArgs, ViewWord};
@@ -223,6 +225,8 @@ pub enum Command {
     Line(Box<Line>),
     /// The plan of a chart: scale and pair for every chord of a tune, and where the hand goes
     Changes(Box<Changes>),
+    /// One idea on one page for the music stand: a pair, both triads on the neck, a line, twelve keys
+    Sheet(Box<Sheet>),
     /// What a line from a file does over its chords, bar by bar: scale, pair, groups, landings
     Explain(Explain),
     /// A line from a file on the neck: where to play each note, and with which finger

@@ -22,6 +22,11 @@ impl Call<'_> {
         printed(self.cli, answer, text)
     }
 
+    /// Text that answers, in plain ASCII where that is asked for.
+    pub(super) fn as_text(&self, text: &str) -> String {
+        as_text(self.cli, text)
+    }
+
     pub(super) fn spelling(&self) -> Spelling {
         self.cli.common.spelling.into()
     }
@@ -91,7 +96,11 @@ pub(super) fn printed<A: AsJson>(cli: &Cli, answer: &A, text: impl Fn(&A) -> Str
     if cli.common.json {
         return json::text(answer) + "\n";
     }
-    let text = glyphs::printable(&text(answer));
+    as_text(cli, &text(answer))
+}
+
+fn as_text(cli: &Cli, text: &str) -> String {
+    let text = glyphs::printable(text);
     if is_ascii(cli) { glyphs::to_ascii(&text) } else { text }
 }
 

@@ -10,6 +10,7 @@ mod pairs;
 mod read_chart;
 mod read_score;
 mod shapes;
+mod sheet;
 mod tunings;
 mod two_triads;
 
@@ -43,6 +44,7 @@ impl Call<'_> {
             Command::Neck(wanted) => self.neck(wanted)?,
             Command::Line(wanted) => return self.line(wanted),
             Command::Changes(wanted) => return self.changes(wanted),
+            Command::Sheet(wanted) => self.sheet(wanted)?,
             Command::Explain(wanted) => self.explain(wanted)?,
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {

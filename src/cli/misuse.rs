@@ -5,7 +5,7 @@ use clap::ArgMatches;
 use clap::parser::ValueSource;
 
 use super::args::{
-    Changes, Cli, Command, KeepCommand, Keepers, KeepersChange, Line, Neck, Request, Shapes,
+    Changes, Cli, Command, KeepCommand, Keepers, KeepersChange, Line, Neck, Request, Shapes, Sheet,
     StrikeArg, ViewArgs, ViewWord,
 };
 use crate::picture::Labels;
@@ -13,10 +13,16 @@ use crate::picture::Labels;
 /// The options of every command, and the commands to which each says something; the screen is the
 /// program's own name.
 const COMMON: [(&str, &[&str]); 10] = [
-    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
-    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
-    ("capo_strings", &[SCREEN, "shapes", "ladder", "neck", "line", "finger", "changes", "add"]),
-    ("spelling", &[SCREEN, "pairs", "triads", "neck", "line", "explain", "changes", "add"]),
+    ("tuning", &[SCREEN, "shapes", "ladder", "neck", "line", "sheet", "finger", "changes", "add"]),
+    ("capo", &[SCREEN, "shapes", "ladder", "neck", "line", "sheet", "finger", "changes", "add"]),
+    (
+        "capo_strings",
+        &[SCREEN, "shapes", "ladder", "neck", "line", "sheet", "finger", "changes", "add"],
+    ),
+    (
+        "spelling",
+        &[SCREEN, "pairs", "triads", "neck", "line", "sheet", "explain", "changes", "add"],
+    ),
     (
         "json",
         &[
@@ -29,8 +35,8 @@ const COMMON: [(&str, &[&str]); 10] = [
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
-            "explain", "finger", "changes", "patterns", "tunings", "compare", "keepers", "add",
-            "remove", "check", "settings",
+            "sheet", "explain", "finger", "changes", "patterns", "tunings", "compare", "keepers",
+            "add", "remove", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),
@@ -48,6 +54,7 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
         Some(Request::Print(Command::Neck(neck))) => misused_on_neck(neck, &typed),
         Some(Request::Print(Command::Line(line))) => misused_on_line(line, &typed),
         Some(Request::Print(Command::Changes(changes))) => misused_on_changes(changes, &typed),
+        Some(Request::Print(Command::Sheet(sheet))) => misused_on_sheet(sheet),
         Some(Request::Print(Command::Shapes(shapes))) => misused_on_shapes(shapes),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
@@ -166,6 +173,14 @@ fn misused_on_changes(changes: &Changes, typed: &Typed<'_>) -> Option<String> {
     Some(format!(
         "--{option} says nothing to changes while the hand is free: expected --strings or --frets too"
     ))
+}
+
+/// A whole neck has no fingers and no order.
+fn misused_on_sheet(sheet: &Sheet) -> Option<String> {
+    matches!(sheet.labels, Labels::Finger | Labels::Order).then(|| {
+        let label = sheet.labels.word();
+        format!("--labels {label} says nothing to a whole neck: expected note, degree or member")
+    })
 }
 
 /// Two notes of an arpeggio may lie on one string.

@@ -18,6 +18,8 @@ pub struct BoxLook {
     pub handed: Handed,
     /// How far strings are apart, in millimetres.
     pub string_gap_mm: f64,
+    /// Are its notes shown, or is it to be filled in?
+    pub is_blank: bool,
 }
 
 /// A note of a box: what stands in it.
@@ -47,7 +49,8 @@ pub fn chord_box(neck: &Neck, notes: &[BoxNote], look: BoxLook) -> Figure {
     let sheet = Sheet { strings, window, look };
     let mut items = sheet.grid();
     let all = (1..=strings).filter_map(|number| u8::try_from(number).ok());
-    for string in all.filter_map(StringNumber::new) {
+    let strings_shown = all.filter_map(StringNumber::new).filter(|_| !look.is_blank);
+    for string in strings_shown {
         let mut on_string = notes.iter().filter(|note| note.place.string == string).peekable();
         if on_string.peek().is_none() {
             items.extend(sheet.unplayed(string));

@@ -8,37 +8,26 @@
 //! Fingers, pick strokes and accents stand on the staff of notes; strings and frets, which count from
 //! the capo, on the tablature; slurs on both. Swing is a matter of sound: the eighths stay eighths.
 
-mod accidentals;
 mod attributes;
-mod bar_pieces;
-mod beams;
-mod beats;
-mod clef;
 mod divisions;
 mod harmony;
 mod kind;
 mod marks;
 mod measure;
 mod note;
-mod piece;
-mod slurs;
 mod staves;
-mod tuplet;
-mod value;
-mod voices;
 mod xml;
 
 use fretloom_fretboard::Neck;
 
+use super::notation::{Piece, Voices, of_voice, slurs_of};
 use super::write_error::ScoreWriteError;
 use super::written_score::WrittenScore;
 use divisions::Divisions;
 use marks::Mark;
 use measure::Measures;
 use note::Notes;
-use piece::Piece;
 use staves::Staves;
-use voices::Voices;
 use xml::Xml;
 
 const DOCUMENT_TYPE: &str = "score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\" \
@@ -72,7 +61,7 @@ impl WrittenScore {
         // All moments fit into what is counted with, if they have a common unit.
         let ends = self.played().flat_map(|(note, _)| [note.onset(), note.end()]);
         Divisions::of(ends)?;
-        let of_voice = |voice: &Vec<usize>| bar_pieces::of_voice(&voices, voice, &bars);
+        let of_voice = |voice: &Vec<usize>| of_voice(&voices, voice, &bars);
         let pieces: Option<Vec<Vec<Vec<Piece>>>> = voices.voices.iter().map(of_voice).collect();
         let pieces = pieces.ok_or(ScoreWriteError::TooFine)?;
         let lengths = pieces.iter().flatten().flatten().map(|piece| piece.length);
@@ -80,7 +69,7 @@ impl WrittenScore {
         let divisions = Divisions::of(lengths.chain(marks.iter().map(|mark| mark.at)))?;
         let notes = Notes {
             played: self.played().collect(),
-            slurs: slurs::of(self),
+            slurs: slurs_of(self),
             neck: Neck::new(self.tuning.clone()),
             divisions,
             staves: Staves::of(self),

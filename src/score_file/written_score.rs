@@ -76,7 +76,7 @@ impl WrittenScore {
     }
 
     /// The notes of the part, each with what stands beside it.
-    pub(super) fn played(&self) -> impl Iterator<Item = (&Note, WrittenNote)> {
+    pub(crate) fn played(&self) -> impl Iterator<Item = (&Note, WrittenNote)> {
         let notes = self.part().map_or(&[][..], Part::notes);
         let beside = self.notes.iter().copied().chain(std::iter::repeat(WrittenNote::default()));
         notes.iter().zip(beside)

@@ -5,6 +5,7 @@ use fretloom_theory::{Pitch, SpelledTriad, WhichTriad};
 
 use super::heading::Heading;
 use crate::answer::{NamedArpeggio, NamedShape};
+use crate::engraving::Answers;
 use crate::picture::page::{Face, Figure, Flow, Item, Point, Text, points};
 use crate::picture::{BoxLook, BoxNote, Handed, chord_box};
 use crate::words::{dashed, inversion};
@@ -12,8 +13,18 @@ use crate::words::{dashed, inversion};
 /// Something in an upright box, with what is said below it.
 pub(super) struct Boxed {
     which: WhichTriad,
-    notes: Vec<BoxNote>,
+    notes: Vec<BoxedNote>,
     below: [String; 2],
+    shows_fingers: bool,
+    is_blank: bool,
+}
+
+/// A note with its name, and its finger where one is told.
+struct BoxedNote {
+    place: Place,
+    name: String,
+    finger: Option<Finger>,
+    is_root: bool,
 }
 
 const STRING_GAP_MM: f64 = 5.4;
@@ -38,6 +49,8 @@ impl Boxed {
             which: which_of(heading, named.triad),
             notes: notes.map(note).collect(),
             below: [named.triad.to_string(), format!("{words} {}", shape.string_set())],
+            shows_fingers: true,
+            is_blank: false,
         }
     }
 
@@ -56,12 +69,26 @@ impl Boxed {
             which: which_of(heading, named.triad),
             notes: arpeggio.notes().iter().enumerate().map(note).collect(),
             below: [named.triad.to_string(), format!("{words} {}", dashed(strings))],
+            shows_fingers: true,
+            is_blank: false,
         }
     }
 
+    /// With or without fingers, and with notes or to be filled in.
+    pub(super) fn shown(self, fingers: bool, answers: Answers) -> Boxed {
+        Boxed { shows_fingers: fingers, is_blank: answers == Answers::Blank, ..self }
+    }
+
     fn figure(&self, neck: &Neck, handed: Handed) -> Figure {
-        let look = BoxLook { which: self.which, handed, string_gap_mm: STRING_GAP_MM };
-        let drawn = chord_box(neck, &self.notes, look);
+        let is_blank = self.is_blank;
+        let look = BoxLook { which: self.which, handed, string_gap_mm: STRING_GAP_MM, is_blank };
+        let note = |note: &BoxedNote| {
+            let finger = note.finger.filter(|_| self.shows_fingers);
+            let label = finger.map_or_else(|| note.name.clone(), |it| it.number().to_string());
+            BoxNote { place: note.place, label, is_root: note.is_root }
+        };
+        let notes: Vec<BoxNote> = self.notes.iter().map(note).collect();
+        let drawn = chord_box(neck, &notes, look);
         let middle = drawn.width_mm / 2.0 + 3.0;
         let (name_at, below_at) = (drawn.height_mm + NAME_SIZE, drawn.height_mm + NAME_SIZE * 2.2);
         let [name, below] = &self.below;
@@ -82,14 +109,10 @@ fn which_of(heading: &Heading, triad: SpelledTriad) -> WhichTriad {
     line.map_or(WhichTriad::First, |line| line.which)
 }
 
-fn box_note(triad: SpelledTriad, place: Place, pitch: Pitch, finger: Option<Finger>) -> BoxNote {
+fn box_note(triad: SpelledTriad, place: Place, pitch: Pitch, finger: Option<Finger>) -> BoxedNote {
     let member = triad.member(pitch.pitch_class());
     let name = member.map(|(_, note)| note.to_string()).unwrap_or_default();
-    BoxNote {
-        place,
-        label: finger.map_or(name, |finger| finger.number().to_string()),
-        is_root: member.is_some_and(|(index, _)| index == 0),
-    }
+    BoxedNote { place, name, finger, is_root: member.is_some_and(|(index, _)| index == 0) }
 }
 
 /// Puts boxes below what is there, as many in a row as fit.
@@ -104,4 +127,16 @@ pub(super) fn put_boxes(flow: &mut Flow, neck: &Neck, boxed: &[Boxed], handed: H
     if row.width_mm > 0.0 {
         flow.put(row, ROW_GAP_MM);
     }
+}
+
+/// Puts the first of these boxes below what is there, as many as fit side by side.
+pub(super) fn put_row(flow: &mut Flow, neck: &Neck, boxed: &[Boxed], handed: Handed) {
+    let mut row = Figure::default();
+    for figure in boxed.iter().map(|boxed| boxed.figure(neck, handed)) {
+        if row.width_mm > 0.0 && row.width_mm + GAP_MM + figure.width_mm > flow.width_mm() {
+            break;
+        }
+        row = row.beside(figure, GAP_MM);
+    }
+    flow.put(row, ROW_GAP_MM);
 }

@@ -9,7 +9,7 @@ use crate::picture::triad_figure;
 use crate::words::spaced;
 
 /// What a sheet is about.
-#[derive(Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub struct Heading {
     /// The chord; without one the pair, or the triad.
     pub title: String,
@@ -139,7 +139,10 @@ fn left_out(notes: &[LeftOut]) -> Option<String> {
     (!told.is_empty()).then(|| format!("leaves out {told}"))
 }
 
-fn tuning_lines<const N: usize>(tuning: &TuningAnswer, triads: [SpelledTriad; N]) -> Vec<String> {
+pub(super) fn tuning_lines<const N: usize>(
+    tuning: &TuningAnswer,
+    triads: [SpelledTriad; N],
+) -> Vec<String> {
     let behind = sounds_behind_capo(&tuning.tuning, triads);
     [Some(tuning_line(&tuning.tuning)), behind].into_iter().flatten().collect()
 }

@@ -27,12 +27,14 @@ const ROOMS: &[Room] = &[
     room("score_file", &["theory", "fretboard", "words"]),
     room("picture", &["theory", "fretboard", "words", "glyphs"]),
     room("export", &["theory", "fretboard", "words", "glyphs", "picture"]),
+    // Music on pages.
+    room("engraving", &["theory", "fretboard", "words", "glyphs", "score_file", "picture"]),
     room("sound", &["theory", "fretboard", "words"]),
     room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture", "sound"]),
     room("answer", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "score_file",
                      "picture", "sound"]),
     // Answers on pages.
-    room("sheet", &["theory", "fretboard", "words", "glyphs", "score_file", "picture", "export", "sound",
+    room("sheet", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture", "engraving", "export", "sound",
                     "answer"]),
     room("json", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "score_file",
                    "picture", "sound",
@@ -49,10 +51,10 @@ const ROOMS: &[Room] = &[
     room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes"]),
     // What commands print knows no screen; the commands themselves start it.
-    room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture",
+    room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture", "engraving", "sheet",
                        "export", "sound", "answer", "cli"]),
     room("cli", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "score_file",
-                  "picture", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text"]),
+                  "picture", "engraving", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text"]),
     room("lib", &[]),
     room("main", &["cli"]),
 ];

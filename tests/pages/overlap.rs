@@ -3,7 +3,7 @@
 //! Text may lie on a line only where something white, or a mark, hides the line under it. The parts of
 //! one group, as a mark and its label are, belong together.
 
-use fretloom::picture::page::{Extent, Item, Outline, Page, Shade};
+use fretloom::picture::page::{Extent, Item, Outline, Page, Shade, SignKind};
 
 /// Something that may not be covered.
 struct Thing {
@@ -55,6 +55,17 @@ pub(crate) fn overlaps(page: &Page) -> Vec<String> {
 }
 
 fn thing(order: usize, item: &Item) -> Option<Thing> {
+    let mut extent = item.extent()?;
+    if let Item::Sign(sign) = item {
+        // The end of a flag curls round its own head, which is no further away than its stem is long.
+        match sign.kind {
+            SignKind::FlagsUp(_) => extent.bottom -= 1.0,
+            SignKind::FlagsDown(_) => extent.top += 1.0,
+            // Slanted digits lean on one another.
+            SignKind::TupletDigit(_) => extent = extent.grown(-0.2),
+            _ => {}
+        }
+    }
     let (kind, says) = match item {
         Item::Text(text) => (Kind::Text, format!("text {:?}", text.text)),
         Item::Sign(sign) => (Kind::Sign, format!("{:?}", sign.kind)),
@@ -65,7 +76,7 @@ fn thing(order: usize, item: &Item) -> Option<Thing> {
         }
         Item::Outline(_) => return None,
     };
-    Some(Thing { extent: item.extent()?, says, order, kind })
+    Some(Thing { extent, says, order, kind })
 }
 
 fn may_not_meet(one: Kind, other: Kind) -> bool {

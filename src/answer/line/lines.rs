@@ -47,6 +47,12 @@ impl LinesAnswer {
         Ok(LinesAnswer { lines: vec![KeyLine::of(InKey::Here, answer)] })
     }
 
+    /// A line that is there already.
+    #[must_use]
+    pub fn of_one(answer: LineAnswer) -> LinesAnswer {
+        LinesAnswer { lines: vec![KeyLine::of(InKey::Here, answer)] }
+    }
+
     /// The line in the twelve keys. In each it begins as near as may be to where it last began, and
     /// stays on the neck; where that takes another octave or another line, it is
     /// [said](KeyLine::how).

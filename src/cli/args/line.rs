@@ -104,6 +104,9 @@ pub struct Line {
     /// To which files it is written
     #[command(flatten)]
     pub files: LineFilesArgs,
+    /// On pages, say under each bar what it does
+    #[arg(long, requires = "pages")]
+    pub sentences: bool,
     /// Play it, once through; Ctrl-C stops it
     #[arg(long, group = "heard")]
     pub play: bool,

@@ -6,6 +6,7 @@ use std::str::FromStr;
 use fretloom_theory::{ClickBeats, Families, PairKinds, ReadError, Swing};
 
 use crate::answer::ChordKind;
+use crate::library::Reader;
 use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::sound::{ConcertPitch, Level};
@@ -33,6 +34,10 @@ pub(super) fn pedal(text: &str) -> Result<Pedal, String> {
     Pedal::from_str(text).map_err(|error| {
         format!("no key is written {:?}; expected {}", error.text(), error.advice())
     })
+}
+
+pub(super) fn reader(text: &str) -> Result<Reader, String> {
+    text.parse().map_err(|error| is_none(&error))
 }
 
 pub(super) fn paper(text: &str) -> Result<Paper, String> {

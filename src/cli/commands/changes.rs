@@ -15,6 +15,7 @@ use crate::cli::line_files::LineFiles;
 use crate::cli::text;
 use crate::library::ReadChart;
 use crate::score_file::WrittenScore;
+use crate::sheet;
 use crate::sound::{Performance, PlayStyle, Rounds};
 
 impl Call<'_> {
@@ -24,9 +25,10 @@ impl Call<'_> {
         let chart = self.chart(&wanted.file)?;
         let question = self.changes_question(wanted, chart, frets)?;
         let changes = self.planned(&neck, &question)?;
-        let played = self.played(wanted, &neck, &tuning, &changes, files.is_empty())?;
+        let played = self.played(wanted, &neck, &tuning, &changes, files.are_without_music())?;
         let sound = wanted.sound.choices();
-        files.write(&sound, |swing, click| played.written(swing, click))?;
+        let pages = |paper| Ok(sheet::changes(&changes, &tuning, paper));
+        files.write(&sound, |swing, click| played.written(swing, click), &pages)?;
         let style = sound.style(neck.tuning(), Rounds::Once);
         let heard = wanted.play.then(|| played.performance(&style)).flatten();
         let text = match played {

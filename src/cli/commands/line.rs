@@ -18,6 +18,7 @@ use crate::cli::queries::{line_region, view_of};
 use crate::cli::text;
 use crate::library::{AskedPhrase, phrases_of_text};
 use crate::picture::TabLook;
+use crate::sheet::{self, LineLook};
 use crate::sound::Rounds;
 use crate::words::nearest;
 
@@ -34,7 +35,9 @@ impl Call<'_> {
             }
         };
         let sound = wanted.sound.choices();
-        files.write(&sound, |swing, click| answer.written(swing, click))?;
+        let look = LineLook { sentences: wanted.sentences, ..LineLook::WHOLE };
+        let pages = |paper| sheet::line(&answer, look, self.spelling(), paper);
+        files.write(&sound, |swing, click| answer.written(swing, click), &pages)?;
         let look =
             TabLook { below: wanted.below.into(), triads: wanted.triads, ..TabLook::default() };
         let text = self
@@ -107,7 +110,7 @@ impl Call<'_> {
     }
 
     /// A pattern by its name, or by its figures.
-    fn pattern(&self, text: &str) -> Result<Pattern, Refusal> {
+    pub(super) fn pattern(&self, text: &str) -> Result<Pattern, Refusal> {
         let patterns = self.patterns();
         if let Some(known) = patterns.by_id_or_name(text) {
             return Ok(known.figures.clone());
@@ -141,14 +144,14 @@ fn travel(wanted: &args::Line) -> Option<Travel> {
     wanted.travel.or(linked).map(|travel| travel.travel(wanted.link))
 }
 
-fn bars(text: &str) -> Result<u32, ReadError> {
+pub(super) fn bars(text: &str) -> Result<u32, ReadError> {
     let read = text.trim().parse().ok();
     let read = read.filter(|bars| (1..=LineChords::MOST_BARS).contains(bars));
     let expected = format!("a number from 1 to {}", LineChords::MOST_BARS);
     read.ok_or_else(|| ReadError::whole("number of bars", text, expected))
 }
 
-fn tempo(text: &str) -> Result<Tempo, ReadError> {
+pub(super) fn tempo(text: &str) -> Result<Tempo, ReadError> {
     let read = text.trim().parse().ok().filter(|a_minute| Tempo::ASKED.contains(a_minute));
     let (low, high) = Tempo::ASKED.into_inner();
     let expected = format!("quarter notes a minute, {low} to {high}, as in 120");

@@ -117,10 +117,8 @@ impl Face {
     /// How far a capital letter rises over its baseline, in parts of the font's size.
     #[must_use]
     pub fn cap_height(self) -> f64 {
-        let height = self.font().map(|font| {
-            let height = font.capital_height().unwrap_or_else(|| font.ascender());
-            f64::from(height) / f64::from(font.units_per_em())
-        });
+        // Not every font says it, and every one has an H.
+        let height = self.ink("H", 1.0).map(|ink| -ink.top);
         height.unwrap_or(0.7)
     }
 

@@ -198,7 +198,16 @@ impl Item {
         match self {
             Item::Line(line) => {
                 let around = Extent::of([line.from, line.to])?;
-                Some(around.grown(line.width_mm / 2.0))
+                let half = line.width_mm / 2.0;
+                // A line ends where it ends, and is as thick to both sides.
+                let across = if line.from.y == line.to.y { 0.0 } else { half };
+                let down = if line.from.x == line.to.x { 0.0 } else { half };
+                Some(Extent {
+                    left: around.left - across,
+                    top: around.top - down,
+                    right: around.right + across,
+                    bottom: around.bottom + down,
+                })
             }
             Item::Outline(outline) => {
                 let points = outline.segments.iter().flat_map(|segment| segment.points());

@@ -3,9 +3,9 @@
 use fretloom_fretboard::Tuning;
 use fretloom_theory::{KeySignature, Meter, NamedPitch, NoteName};
 
-use super::clef::Clef;
 use super::staves::Staves;
 use super::xml::Xml;
+use crate::score_file::notation::Clef;
 
 /// What changes at a bar.
 #[derive(Default)]

@@ -2,16 +2,12 @@
 
 use fretloom_theory::{Bar, KeySignature, Meter, Quarters};
 
-use super::accidentals::Accidentals;
 use super::attributes::{self, Attributes};
-use super::beams;
-use super::beats::Beats;
 use super::marks::Mark;
 use super::note::{Notes, Spot};
-use super::piece::Piece;
 use super::staves::Staff;
-use super::voices::Struck;
 use super::xml::Xml;
+use crate::score_file::notation::{Accidentals, Beats, Piece, Struck, of_bar};
 use crate::score_file::written_score::WrittenScore;
 
 /// What the measures are written from.
@@ -77,7 +73,7 @@ impl Measures<'_> {
                     });
                 }
                 let beams = match staff {
-                    Staff::Notes => beams::of_bar(pieces, &Beats::of(bar)),
+                    Staff::Notes => of_bar(pieces, &Beats::of(bar)),
                     Staff::Tab => Vec::new(),
                 };
                 // Programs count four voices a staff.

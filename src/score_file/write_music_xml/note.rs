@@ -3,14 +3,10 @@
 use fretloom_fretboard::Neck;
 use fretloom_theory::{NamedPitch, Note, NoteName, Slur, Stroke};
 
-use super::accidentals::Accidentals;
-use super::beams::Beam;
 use super::divisions::Divisions;
-use super::piece::Piece;
-use super::slurs::Slurs;
 use super::staves::{Staff, Staves};
-use super::voices::Struck;
 use super::xml::Xml;
+use crate::score_file::notation::{Accidentals, Beam, Piece, Slurs, Struck};
 use crate::score_file::written_score::WrittenNote;
 
 /// What all notes of a score are written with.
@@ -57,7 +53,7 @@ impl Notes<'_> {
             let Some((note, beside)) = self.played.get(*index) else { continue };
             let tie = Tie { stops: struck.from < piece.from, starts: piece.end() < struck.to };
             let slurs = self.slurs.get(*index).copied().unwrap_or_default();
-            let sign = accidentals.sign(note.pitch()).filter(|_| !tie.stops);
+            let sign = accidentals.sign(note.pitch()).filter(|_| !tie.stops).map(word_of);
             xml.element("note", &[], |xml| {
                 if order > 0 {
                     xml.empty("chord", &[]);
@@ -242,6 +238,17 @@ fn by_hand(xml: &mut Xml, beside: &WrittenNote) {
     }
     if let Some(finger) = beside.finger {
         xml.leaf("fingering", &finger.number());
+    }
+}
+
+/// What an accidental is called.
+const fn word_of(semitones: i8) -> &'static str {
+    match semitones {
+        ..=-2 => "flat-flat",
+        -1 => "flat",
+        0 => "natural",
+        1 => "sharp",
+        2.. => "double-sharp",
     }
 }
 

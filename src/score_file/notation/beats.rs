@@ -5,7 +5,7 @@ use fretloom_theory::{Bar, Quarters};
 use super::value::{Value, longest_within};
 
 /// The beats of a bar.
-pub(super) struct Beats {
+pub(crate) struct Beats {
     from: Quarters,
     /// How much of the meter's bar lies before.
     missing: Quarters,
@@ -16,7 +16,7 @@ pub(super) struct Beats {
 }
 
 impl Beats {
-    pub(super) fn of(bar: &Bar) -> Beats {
+    pub(crate) fn of(bar: &Bar) -> Beats {
         let (beat, beats) = (bar.meter.beat(), u32::from(bar.meter.beats()));
         let has_middle = beats >= 4 && beats.is_multiple_of(2);
         let middle = beat.times(beats / 2).filter(|_| has_middle);
@@ -27,12 +27,12 @@ impl Beats {
     }
 
     /// Is the bar as long as its meter says?
-    pub(super) fn is_whole(&self) -> bool {
+    pub(crate) fn is_whole(&self) -> bool {
         self.is_whole
     }
 
     /// How long after the beginning of the bar.
-    pub(super) fn into(&self, moment: Quarters) -> Quarters {
+    pub(crate) fn into(&self, moment: Quarters) -> Quarters {
         moment.checked_sub(self.from).unwrap_or_default()
     }
 
@@ -42,7 +42,7 @@ impl Beats {
         counted.divided_with_rest(self.beat).map(|(_, rest)| rest).unwrap_or_default()
     }
 
-    pub(super) fn is_beat(&self, moment: Quarters) -> bool {
+    pub(crate) fn is_beat(&self, moment: Quarters) -> bool {
         self.after_beat(moment).is_zero()
     }
 
@@ -53,18 +53,18 @@ impl Beats {
     }
 
     /// The beats between two moments.
-    pub(super) fn within(&self, from: Quarters, to: Quarters) -> impl Iterator<Item = Quarters> {
+    pub(crate) fn within(&self, from: Quarters, to: Quarters) -> impl Iterator<Item = Quarters> {
         let beats = std::iter::successors(self.next(from), |beat| self.next(*beat));
         beats.take_while(move |beat| *beat < to)
     }
 
     /// The values of a note, tied to one another.
-    pub(super) fn note(&self, from: Quarters, to: Quarters) -> Vec<Quarters> {
+    pub(crate) fn note(&self, from: Quarters, to: Quarters) -> Vec<Quarters> {
         self.cut(from, to, |from, to| self.hides(from, to))
     }
 
     /// The values of a silence, which show every beat that does not begin them.
-    pub(super) fn rest(&self, from: Quarters, to: Quarters) -> Vec<Quarters> {
+    pub(crate) fn rest(&self, from: Quarters, to: Quarters) -> Vec<Quarters> {
         self.cut(from, to, |from, to| {
             let next = self.next(from).filter(|next| *next < to && !self.is_beat(from));
             let middle = self.middle.filter(|middle| from < *middle && *middle < to);

@@ -4,10 +4,10 @@ use fretloom_theory::Quarters;
 
 /// A note value: what a note looks like, with its dot.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct Value {
+pub(crate) struct Value {
     name: &'static str,
-    /// How many flags it has.
-    flags: u8,
+    /// How many times a whole note is halved to get it, its dot apart.
+    halvings: u8,
     is_dotted: bool,
 }
 
@@ -18,11 +18,11 @@ const NAMES: [&str; 11] = [
 ];
 
 /// The shortest value is this part of a quarter note.
-pub(super) const SHORTEST: u32 = 256;
+pub(crate) const SHORTEST: u32 = 256;
 
 impl Value {
     /// The value of that length, with a dot or without; `None` where no single one has it.
-    pub(super) fn of(length: Quarters) -> Option<Value> {
+    pub(crate) fn of(length: Quarters) -> Option<Value> {
         let plain = |length: Quarters| all().find(|(found, _)| *found == length);
         let undotted = plain(length).map(|(_, value)| value);
         let dotted = || {
@@ -32,15 +32,20 @@ impl Value {
         undotted.or_else(dotted)
     }
 
-    pub(super) const fn name(self) -> &'static str {
+    pub(crate) const fn name(self) -> &'static str {
         self.name
     }
 
-    pub(super) const fn flags(self) -> u8 {
-        self.flags
+    /// How many flags it has: whole, half and quarter notes have none.
+    pub(crate) const fn flags(self) -> u8 {
+        self.halvings.saturating_sub(2)
     }
 
-    pub(super) const fn is_dotted(self) -> bool {
+    pub(crate) const fn halvings(self) -> u8 {
+        self.halvings
+    }
+
+    pub(crate) const fn is_dotted(self) -> bool {
         self.is_dotted
     }
 }
@@ -48,15 +53,13 @@ impl Value {
 /// Every value without a dot, the longest first.
 fn all() -> impl Iterator<Item = (Quarters, Value)> {
     let lengths = (0..).map_while(|halved: u32| Quarters::whole(4).divided_into(1 << halved));
-    lengths.zip(NAMES).zip(0u8..).map(|((length, name), halved)| {
-        // Whole, half and quarter notes have no flags.
-        (length, Value { name, flags: halved.saturating_sub(2), is_dotted: false })
-    })
+    let value = |((length, name), halvings)| (length, Value { name, halvings, is_dotted: false });
+    lengths.zip(NAMES).zip(0u8..).map(value)
 }
 
 /// Lengths of single values that make up a length, the longest first. What is shorter than the
 /// shortest value is left as it is.
-pub(super) fn values_of(length: Quarters) -> Vec<Quarters> {
+pub(crate) fn values_of(length: Quarters) -> Vec<Quarters> {
     let mut lengths = Vec::new();
     let mut left = length;
     while !left.is_zero() {
@@ -69,7 +72,7 @@ pub(super) fn values_of(length: Quarters) -> Vec<Quarters> {
 }
 
 /// The longest value without a dot that is not longer.
-pub(super) fn longest_within(length: Quarters) -> Option<Quarters> {
+pub(crate) fn longest_within(length: Quarters) -> Option<Quarters> {
     all().map(|(value, _)| value).find(|value| *value <= length)
 }
 

@@ -6,14 +6,14 @@ use crate::score_file::written_score::WrittenScore;
 
 /// The slurs that begin and that end at a note.
 #[derive(Clone, Copy, PartialEq, Eq, Default, Debug)]
-pub(super) struct Slurs {
-    pub(super) from: Option<Slur>,
-    pub(super) to: Option<Slur>,
+pub(crate) struct Slurs {
+    pub(crate) from: Option<Slur>,
+    pub(crate) to: Option<Slur>,
 }
 
 /// The slurs of each note. One leads from the last note before on the same string; where places are
 /// not known, from the last note before.
-pub(super) fn of(written: &WrittenScore) -> Vec<Slurs> {
+pub(crate) fn slurs_of(written: &WrittenScore) -> Vec<Slurs> {
     let notes: Vec<_> = written.played().collect();
     let mut slurs = vec![Slurs::default(); notes.len()];
     let mut in_time: Vec<usize> = (0..notes.len()).collect();

@@ -5,7 +5,7 @@ use super::piece::Piece;
 
 /// What a piece does with a beam.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Beam {
+pub(crate) enum Beam {
     Begin,
     Continue,
     End,
@@ -14,7 +14,7 @@ pub(super) enum Beam {
 }
 
 impl Beam {
-    pub(super) const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Beam::Begin => "begin",
             Beam::Continue => "continue",
@@ -26,7 +26,7 @@ impl Beam {
 }
 
 /// The beams of each piece of a bar, the first for eighths, the next for sixteenths, and so on.
-pub(super) fn of_bar(pieces: &[Piece], beats: &Beats) -> Vec<Vec<Beam>> {
+pub(crate) fn of_bar(pieces: &[Piece], beats: &Beats) -> Vec<Vec<Beam>> {
     let mut beams = Vec::with_capacity(pieces.len());
     let mut rest = pieces;
     while let Some((first, others)) = rest.split_first() {

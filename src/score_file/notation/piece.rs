@@ -7,27 +7,27 @@ use super::value::Value;
 
 /// A note, a chord or a rest as it is written, within a bar.
 #[derive(Clone, PartialEq, Debug)]
-pub(super) struct Piece {
+pub(crate) struct Piece {
     /// When it begins, from the beginning of the score.
-    pub(super) from: Quarters,
-    pub(super) length: Quarters,
+    pub(crate) from: Quarters,
+    pub(crate) length: Quarters,
     /// What it looks like; `None` for a rest of a whole bar, and for what has no value.
-    pub(super) value: Option<Value>,
-    pub(super) tuplet: Option<InTuplet>,
+    pub(crate) value: Option<Value>,
+    pub(crate) tuplet: Option<InTuplet>,
     /// What is struck; `None` for a rest.
-    pub(super) struck: Option<usize>,
+    pub(crate) struck: Option<usize>,
 }
 
 /// Where a piece stands in its tuplet.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct InTuplet {
-    pub(super) tuplet: Tuplet,
-    pub(super) is_first: bool,
-    pub(super) is_last: bool,
+pub(crate) struct InTuplet {
+    pub(crate) tuplet: Tuplet,
+    pub(crate) is_first: bool,
+    pub(crate) is_last: bool,
 }
 
 impl Piece {
-    pub(super) fn end(&self) -> Quarters {
+    pub(crate) fn end(&self) -> Quarters {
         self.from.checked_add(self.length).unwrap_or(self.from)
     }
 }

@@ -6,17 +6,17 @@ use super::value::{SHORTEST, Value};
 
 /// So many notes in the time of so many.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct Tuplet {
-    pub(super) actual: u32,
-    pub(super) normal: u32,
+pub(crate) struct Tuplet {
+    pub(crate) actual: u32,
+    pub(crate) normal: u32,
     /// The value that both count; `None` where that is none.
-    pub(super) unit: Option<Value>,
+    pub(crate) unit: Option<Value>,
 }
 
 impl Tuplet {
     /// The tuplet of a stretch in which notes begin and end at these moments; `None` where no
     /// numbers say it.
-    pub(super) fn of(from: Quarters, to: Quarters, moments: &[Quarters]) -> Option<Tuplet> {
+    pub(crate) fn of(from: Quarters, to: Quarters, moments: &[Quarters]) -> Option<Tuplet> {
         let whole = to.checked_sub(from)?;
         let actual = moments.iter().try_fold(1, |count, moment| {
             let (_, parts) = moment.checked_sub(from)?.part_of(whole)?;
@@ -51,18 +51,18 @@ impl Tuplet {
     }
 
     /// What a length looks like in it.
-    pub(super) fn looks(self, length: Quarters) -> Option<Quarters> {
+    pub(crate) fn looks(self, length: Quarters) -> Option<Quarters> {
         length.in_tuplet(self.normal, self.actual)
     }
 
     /// How long it is what looks like this.
-    pub(super) fn lasts(self, look: Quarters) -> Option<Quarters> {
+    pub(crate) fn lasts(self, look: Quarters) -> Option<Quarters> {
         look.in_tuplet(self.actual, self.normal)
     }
 }
 
 /// Can values that are no tuplet make it up?
-pub(super) fn is_plain(length: Quarters) -> bool {
+pub(crate) fn is_plain(length: Quarters) -> bool {
     SHORTEST.is_multiple_of(length.denominator())
 }
 

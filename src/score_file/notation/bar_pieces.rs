@@ -22,7 +22,7 @@ struct Segment {
 
 /// The pieces of a voice in each of the bars; a rest of the whole bar where it is silent. `None` where
 /// no tuplet has the numbers that it takes.
-pub(super) fn of_voice(voices: &Voices, voice: &[usize], bars: &[Bar]) -> Option<Vec<Vec<Piece>>> {
+pub(crate) fn of_voice(voices: &Voices, voice: &[usize], bars: &[Bar]) -> Option<Vec<Vec<Piece>>> {
     let mut first = 0;
     let mut pieces = Vec::with_capacity(bars.len());
     for bar in bars {

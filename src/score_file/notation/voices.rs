@@ -6,22 +6,22 @@ use crate::score_file::written_score::WrittenScore;
 
 /// Notes that begin and end together.
 #[derive(Clone, PartialEq, Debug)]
-pub(super) struct Struck {
-    pub(super) from: Quarters,
-    pub(super) to: Quarters,
+pub(crate) struct Struck {
+    pub(crate) from: Quarters,
+    pub(crate) to: Quarters,
     /// Their indices, at least one.
-    pub(super) notes: Vec<usize>,
+    pub(crate) notes: Vec<usize>,
 }
 
 /// All that is struck, and which of it each voice has, in order of time; at least one voice.
-pub(super) struct Voices {
-    pub(super) struck: Vec<Struck>,
-    pub(super) voices: Vec<Vec<usize>>,
+pub(crate) struct Voices {
+    pub(crate) struck: Vec<Struck>,
+    pub(crate) voices: Vec<Vec<usize>>,
 }
 
 impl Voices {
     /// The voices of a part: as few as will do. A note without length is left out.
-    pub(super) fn of(written: &WrittenScore) -> Voices {
+    pub(crate) fn of(written: &WrittenScore) -> Voices {
         let struck = struck(written);
         let mut voices: Vec<Vec<usize>> = vec![Vec::new()];
         let mut ends = vec![Quarters::ZERO];

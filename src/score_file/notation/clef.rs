@@ -4,10 +4,10 @@ use fretloom_fretboard::{Instrument, Tuning};
 
 /// A clef, and how many octaves what sounds lies from what it shows.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) struct Clef {
-    pub(super) sign: &'static str,
-    pub(super) line: u8,
-    pub(super) octaves: i8,
+pub(crate) struct Clef {
+    pub(crate) sign: &'static str,
+    pub(crate) line: u8,
+    pub(crate) octaves: i8,
 }
 
 const TREBLE: Clef = Clef { sign: "G", line: 2, octaves: 0 };
@@ -25,7 +25,7 @@ const LOWEST_AN_OCTAVE_LOWER: u8 = 40;
 impl Clef {
     /// Guitars and banjos are written an octave higher than they sound, and so are basses; others in
     /// the clef of their range. Common practice, no source.
-    pub(super) fn of(tuning: &Tuning) -> Clef {
+    pub(crate) fn of(tuning: &Tuning) -> Clef {
         let lowest = tuning.strings().map(|(_, string)| string.pitch().midi()).min();
         match (tuning.instrument(), lowest.unwrap_or(LOWEST_IN_TREBLE)) {
             (Instrument::Bass, _) => BASS_AN_OCTAVE_LOWER,

@@ -1,0 +1,71 @@
+//! What is wanted of a sheet.
+
+use std::path::PathBuf;
+
+use clap::{ArgAction, Args};
+
+use super::page_files::PageFilesArgs;
+use super::value;
+use crate::library::Reader;
+use crate::picture::Labels;
+
+/// `sheet`
+#[derive(Args, Debug)]
+pub struct Sheet {
+    /// The chord, or bars of chords: Dm7, or "| Dm7 | G7 | Cmaj7 |"
+    pub chords: String,
+    /// Another scale for the chord, or one for each chord
+    #[arg(long, value_name = "SCALES")]
+    pub scale: Option<String>,
+    /// Which pair: its number in the list, or two triads: "F & G"; of several chords one for each
+    #[arg(long, value_name = "PAIRS")]
+    pub pair: Option<String>,
+    /// The order of the notes of the line: a pattern's name, or figures
+    #[arg(long, value_name = "FIGURES", allow_hyphen_values = true)]
+    pub pattern: Option<String>,
+    /// How long the notes of the line are: eighths, triplets, "4. 8~2"
+    #[arg(long, value_name = "VALUES", allow_hyphen_values = true)]
+    pub rhythm: Option<String>,
+    /// How many bars the line has; without it as many as are written, and two of a chord alone
+    #[arg(long, value_name = "N", allow_negative_numbers = true)]
+    pub bars: Option<String>,
+    /// The meter of the line
+    #[arg(long, value_name = "M/N", default_value = "4/4")]
+    pub meter: String,
+    /// How many quarter notes a minute
+    #[arg(long, value_name = "BPM", allow_negative_numbers = true, default_value = "80")]
+    pub tempo: String,
+    /// The three strings of the shapes, 1 being the one nearest the floor
+    #[arg(long, value_name = "STRINGS", default_value = "3-2-1")]
+    pub strings: String,
+    /// Only these frets, for all that is on the sheet: 1-12
+    #[arg(long, value_name = "FRETS")]
+    pub frets: Option<String>,
+    /// What stands in the marks of the neck: note, degree (over the chord) or member (of the triad)
+    #[arg(long, value_parser = value::labels, value_name = "LABELS", default_value = "note")]
+    pub labels: Labels,
+    /// Necks as their mirror image, with the nut at the right
+    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
+          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
+          hide_possible_values = true)]
+    pub left_handed: bool,
+    /// Without fingers
+    #[arg(long)]
+    pub no_fingers: bool,
+    /// Without notes: everything is there to be filled in
+    #[arg(long)]
+    pub no_answers: bool,
+    /// Say under each bar of the line what it does
+    #[arg(long)]
+    pub sentences: bool,
+    /// Whom it is for: a name, then a tuning, left, no-fingers, no-answers, with commas between them.
+    /// May stand several times; the files then hold {reader} in their names
+    #[arg(long, value_parser = value::reader, value_name = "NAME,TUNING,…")]
+    pub reader: Vec<Reader>,
+    /// A TOML file with more readers
+    #[arg(long, value_name = "FILE")]
+    pub readers: Option<PathBuf>,
+    /// To which files it is written
+    #[command(flatten)]
+    pub files: PageFilesArgs,
+}
