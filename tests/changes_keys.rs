@@ -145,7 +145,7 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::NextView, place, ("", "strings 4-3-2, frets 1–12"), "v", "position II, strings 4-3-2, frets 1–12"),
     (ChangesCommand::NextChoice, place, ("v", "position II, strings 4-3-2, frets 1–12"), "1", "position III, strings 4-3-2, frets 1–12"),
     (ChangesCommand::PreviousChoice, place, ("v 1", "position III, strings 4-3-2, frets 1–12"), "2", "position II, strings 4-3-2, frets 1–12"),
-    (ChangesCommand::Open, top, ("", "a tune without a name 6 bars"), "o n o n e enter", "open none"),
+    (ChangesCommand::Open, top, ("", "a tune without a name 6 bars"), "o n i n e enter", "Nine Doors and a Stair in C minor, ♩=104, slow swing, 24 bars"),
     (ChangesCommand::Save, top, ("", "a tune without a name 6 bars"), "x", "save as tune.toml"),
     (ChangesCommand::SaveAs, top, ("y T w o space D o o r s enter", "Two Doors 6 bars"), "X", "save as two-doors.toml"),
     (ChangesCommand::New, top, ("", "a tune without a name 6 bars"), "A C | F enter", "a tune without a name 2 bars"),

@@ -18,7 +18,7 @@ use fretloom::tui::event::Event;
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::key::Glyphs;
 use fretloom::tui::keys::Keys;
-use fretloom::tui::program::Program;
+use fretloom::tui::program::{Effect, Program};
 use fretloom::tui::runtime::App;
 use fretloom::tui::{text_of, theme::Theme};
 use fretloom_theory::Spelling;
@@ -37,12 +37,23 @@ fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     program.use_theme(Theme::terminal());
     program.update(Event::Resize { columns, rows });
     for key in keys.split_whitespace() {
-        program.update(Event::Key(key.parse().unwrap()));
+        let effects = program.update(Event::Key(key.parse().unwrap()));
+        work(&mut program, effects);
     }
     let area = Rect::new(0, 0, columns, rows);
     let mut buffer = Buffer::empty(area);
     program.draw(area, &mut buffer);
     buffer
+}
+
+/// Does at once what is to be worked out, and what that asks for.
+fn work(program: &mut Program, effects: Vec<Effect>) {
+    for effect in effects {
+        if let Effect::Work(job) = effect {
+            let effects = program.finish(job.run());
+            work(program, effects);
+        }
+    }
 }
 
 /// A screen from the rule over the neck down, without the footer.
@@ -122,6 +133,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),
         ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
         ("line-screen", fenced(&text_of(&screen("Dm7", LINE_KEYS, 80, 24)))),
+        ("changes-screen", fenced(&text_of(&screen("Dm7", "4 o n i n e enter right", 80, 24)))),
         ("keys", key_table()),
         ("mouse", mouse_table()),
     ]

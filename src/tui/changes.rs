@@ -6,6 +6,7 @@
 //! pairs come as soon as they are found, and until then those of the plan before stand there where
 //! their chord is the same.
 
+mod chart_list;
 mod chosen;
 mod drawing;
 mod field;

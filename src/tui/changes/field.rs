@@ -25,8 +25,6 @@ pub(super) enum Typed {
     Title,
     /// Its key.
     Key,
-    /// The name of a file to be read.
-    Open,
     /// The name of a file to be written.
     Save,
 }
@@ -41,7 +39,6 @@ impl Typed {
             }
             Typed::Title => "what the tune is called",
             Typed::Key => "a key: C, Eb, F#m; nothing: as its chords are read",
-            Typed::Open => "the name of a file: a chart as TOML, or bars as they are typed",
             Typed::Save => "the name of a file, as in tune.toml; one that is there is not lost",
             Typed::Where => "a position, frets or three strings: V 5-10 4-3-2; nothing: anywhere",
         }
@@ -64,7 +61,6 @@ impl Field {
             Typed::Where => " where ".to_owned(),
             Typed::Title => " title ".to_owned(),
             Typed::Key => " key ".to_owned(),
-            Typed::Open => " open ".to_owned(),
             Typed::Save => " save as ".to_owned(),
         }
     }
@@ -80,7 +76,7 @@ impl Field {
             }
             Typed::Where => read_area(&text, shared).err().map(|refusal| refusal.to_string()),
             Typed::Key => read_key(&text).err().map(|error| error.to_string()),
-            Typed::Title | Typed::Open | Typed::Save => None,
+            Typed::Title | Typed::Save => None,
         }
     }
 }

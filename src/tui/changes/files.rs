@@ -9,10 +9,10 @@ use fretloom_theory::{Chart, ScaleKind};
 
 use super::chosen::ChartInHand;
 use crate::answer::read_chart;
-use crate::library::{ChartFile, LONGEST_CHART};
+use crate::library::{ChartFile, KnownChart, LONGEST_CHART};
 use crate::tui::found::{Found, OpenedChart, SavedChart};
 use crate::tui::runtime::{Job, Subject};
-use crate::words::in_plain_words;
+use crate::words::{in_plain_words, spaced};
 
 /// The files that were read or written here.
 #[derive(Default)]
@@ -68,6 +68,20 @@ impl Files {
         self.count += 1;
         let number = self.count;
         let work = move |_: &_| Found::Opened(Box::new(opened(number, path, &own)));
+        self.job = Some(Job::new(work).about(Subject::File));
+    }
+
+    /// Has a tune of the library read.
+    pub(super) fn open_known(&mut self, known: KnownChart, own: Vec<ScaleKind>) {
+        self.count += 1;
+        let number = self.count;
+        let work = move |_: &_| {
+            let (file, read) = match known.open(&own) {
+                Ok(opened) => (opened.file, Ok(opened.read)),
+                Err(problems) => (None, Err(spaced(problems))),
+            };
+            Found::Opened(Box::new(OpenedChart { number, file, read }))
+        };
         self.job = Some(Job::new(work).about(Subject::File));
     }
 

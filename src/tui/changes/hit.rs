@@ -1,10 +1,11 @@
 //! What lies under the mouse. It is asked of the layout by which the changes screen is drawn.
 
-use ratatui::layout::Position;
+use ratatui::layout::{Position, Rect};
 
 use super::drawing::Drawing;
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
+use crate::tui::widget::{ListLine, ListView, list_footer};
 
 /// Something on the changes screen that can be pointed at.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -13,6 +14,9 @@ pub(in crate::tui) enum Hit {
     Cell(usize),
     /// The bars beside them.
     Bars,
+    Line(ListLine),
+    /// A list laid over the screen, beside its lines.
+    List,
     Footer(Key),
 }
 
@@ -22,6 +26,8 @@ impl Hit {
         match self {
             Hit::Cell(_) => Spot::Bar,
             Hit::Bars => Spot::Bars,
+            Hit::Line(_) => Spot::Line,
+            Hit::List => Spot::List,
             Hit::Footer(_) => Spot::Footer,
         }
     }
@@ -31,6 +37,9 @@ impl Drawing<'_> {
     /// What lies at a place of the window.
     pub(in crate::tui) fn hit(&self, place: Position) -> Option<Hit> {
         let screen = self.shared.window();
+        if let Some(lines) = self.chart_lines(screen) {
+            return self.hit_list(screen, place, lines);
+        }
         if let Some(key) = self.footer().key_at(self.footer_area(screen), place) {
             return Some(Hit::Footer(key));
         }
@@ -40,5 +49,15 @@ impl Drawing<'_> {
         }
         let bars = self.bars_in_sight(screen)?;
         bars.contains(place).then(|| self.cell_at(bars, place).map_or(Hit::Bars, Hit::Cell))
+    }
+
+    /// All of a list is one spot down to its footer, in which only the keys are spots.
+    fn hit_list(&self, screen: Rect, place: Position, lines: ListView) -> Option<Hit> {
+        let [keys, _] = list_footer(screen, &lines.place_in_words());
+        if let Some(key) = self.list_keys().key_at(keys, place) {
+            return Some(Hit::Footer(key));
+        }
+        let above_footer = Rect { height: screen.height.saturating_sub(1), ..screen };
+        above_footer.contains(place).then(|| lines.at(place).map_or(Hit::List, Hit::Line))
     }
 }

@@ -2,6 +2,7 @@
 
 use fretloom_theory::Chart;
 
+use super::chart_list::ChartList;
 use super::chosen::{ChartInHand, Chosen, Page};
 use super::field::Field;
 use super::files::Files;
@@ -24,6 +25,7 @@ pub struct ChangesScreen {
     /// Which cell of the sheet the player is at.
     pub(super) cursor: usize,
     pub(super) field: Option<Field>,
+    pub(super) list: Option<ChartList>,
     pub(super) files: Files,
     /// Has the player been here, today or another day?
     pub(super) was_opened: bool,
@@ -39,6 +41,7 @@ impl ChangesScreen {
             plans: Plans::default(),
             cursor: 0,
             field: None,
+            list: None,
             files: Files::default(),
             was_opened: false,
         }
@@ -47,7 +50,7 @@ impl ChangesScreen {
     /// Comes to the front as it was left; the instrument may be another one.
     pub(in crate::tui) fn resume(&mut self, shared: &Shared) {
         self.was_opened = true;
-        self.field = None;
+        (self.field, self.list) = (None, None);
         self.chosen.area = place::on(self.chosen.area, shared.neck());
     }
 
@@ -115,7 +118,7 @@ impl ChangesScreen {
 
     /// Chooses all this again.
     pub(in crate::tui) fn restore(&mut self, chosen: Chosen, shared: &Shared) {
-        self.field = None;
+        (self.field, self.list) = (None, None);
         if chosen.chart != self.chosen.chart {
             self.sheet = Sheet::of(chosen.chart());
         }
@@ -136,7 +139,11 @@ impl ChangesScreen {
 
     /// Where keys are pressed now: on the screen, or in the field that lies over it.
     pub(in crate::tui) fn section(&self) -> Section {
-        if self.field.is_some() { Section::Typing } else { Section::Changes }
+        match (&self.list, &self.field) {
+            (Some(_), _) => Section::Picking,
+            (None, Some(_)) => Section::Typing,
+            (None, None) => Section::Changes,
+        }
     }
 
     /// The part of a bar at which the player is.

@@ -1,6 +1,7 @@
 //! What keys do to the changes screen.
 
 mod bars;
+mod charts;
 mod click;
 mod elsewhere;
 mod files;
@@ -41,7 +42,7 @@ impl ChangesScreen {
             ChangesCommand::EditChords => self.edit(Typed::Chords),
             ChangesCommand::EditTitle => self.edit(Typed::Title),
             ChangesCommand::EditKey => self.edit(Typed::Key),
-            ChangesCommand::Open => self.edit(Typed::Open),
+            ChangesCommand::Open => self.choose_chart(),
             ChangesCommand::Save => self.save(shared),
             ChangesCommand::SaveAs => self.save_as(shared),
             ChangesCommand::New => self.begin_new(),

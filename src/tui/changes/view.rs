@@ -1,6 +1,7 @@
 //! Drawing the changes screen on any number of cells.
 
 mod bars;
+mod charts;
 mod head;
 mod neck;
 mod told;
@@ -64,6 +65,10 @@ struct Areas {
 impl Drawing<'_> {
     /// Draws the screen; every size is a valid one.
     pub(in crate::tui) fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        if let Some(list) = &self.screen.list {
+            self.draw_charts(area, buffer, list);
+            return;
+        }
         let picture = self.picture();
         let Some(areas) = self.areas(area, &picture) else {
             self.draw_least(area, buffer);

@@ -157,7 +157,7 @@ pub const COMMANDS: &[CommandRow] = &[
     changes(ChangesCommand::NextChoice, "next-choice", "", "the next position"),
     changes(ChangesCommand::PreviousChoice, "previous-choice", "", "the position before"),
     changes(ChangesCommand::EditWhere, "where", "where", "type position, frets or strings to stay in: V 5-10 4-3-2"),
-    changes(ChangesCommand::Open, "open", "open", "open the file of a tune"),
+    changes(ChangesCommand::Open, "open", "open", "open a tune: one of the list, or the file whose name is typed"),
     changes(ChangesCommand::Save, "save", "save", "save the tune in its file, or in a new one"),
     changes(ChangesCommand::SaveAs, "save-as", "", "save the tune under another name"),
     changes(ChangesCommand::New, "new", "new", "another tune, of which nothing stands there yet"),

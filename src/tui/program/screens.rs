@@ -109,8 +109,9 @@ impl Screens {
     pub(super) fn update_list(&mut self, command: ListCommand, shared: &mut Shared) {
         match self.front {
             Screen::Explore => self.explore.update_list(command, shared),
-            // They have no lists.
-            Screen::Line | Screen::Changes => {}
+            Screen::Changes => self.changes.update_list(command, shared),
+            // It has no lists.
+            Screen::Line => {}
         }
     }
 
@@ -156,7 +157,7 @@ impl Screens {
         match hit {
             Hit::Explore(hit) => self.explore.click(hit, shared),
             Hit::Line(hit) => self.line.click(hit),
-            Hit::Changes(hit) => self.changes.click(hit),
+            Hit::Changes(hit) => self.changes.click(hit, shared),
         }
     }
 

@@ -33,6 +33,23 @@ impl Shared {
         let first = Fret::new(first.min(furthest)).unwrap_or(Fret::OPEN);
         FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK)
     }
+
+    /// The frets to draw of a neck that is to move as little as may be: from the first one, if all that
+    /// is looked at is in view from there; else from the lowest from which it is.
+    pub(in crate::tui) fn frets_up_to(
+        &self,
+        picture: &NeckPicture,
+        is_looked_at: impl Fn(&Mark) -> bool,
+    ) -> FretRange {
+        let width = indented(Rect::new(0, 0, self.size.width, 1)).width;
+        let in_view = picture.columns(width).last_shown().number();
+        let first = match frets_of(picture.marks.iter().filter(|mark| is_looked_at(mark))) {
+            Some((lowest, highest)) => (highest + 1).saturating_sub(in_view).min(lowest).max(1),
+            None => 1,
+        };
+        let first = Fret::new(first).unwrap_or(Fret::OPEN);
+        FretRange::new(first, Fret::HIGHEST).unwrap_or(FretRange::WHOLE_NECK)
+    }
 }
 
 /// The lowest and the highest fret of marks, open strings apart.

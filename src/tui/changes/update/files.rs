@@ -44,15 +44,6 @@ impl ChangesScreen {
         }
     }
 
-    /// Has the file of a typed name read; the field stays until it is there.
-    pub(super) fn open_file(&mut self, typed: &str, shared: &mut Shared) -> bool {
-        match path_of(typed) {
-            Some(path) => self.files.open(path, shared.library.scales.kinds().to_vec()),
-            None => shared.tell("expected the name of a file"),
-        }
-        false
-    }
-
     /// Has the tune written under a typed name; the field stays until that is done.
     pub(super) fn save_in(&mut self, typed: &str, shared: &mut Shared) -> bool {
         match (path_of(typed), &self.chosen.chart) {
@@ -124,7 +115,7 @@ impl ChangesScreen {
         if let Some(file) = opened.file {
             self.files.know(file, chart.clone());
         }
-        self.field = None;
+        (self.field, self.list) = (None, None);
         self.begin_with(Some(chart));
     }
 

@@ -18,7 +18,6 @@ impl ChangesScreen {
             Typed::Where => Some(self.chosen.area.to_string()),
             Typed::Title => chart.and_then(|chart| chart.title.clone()),
             Typed::Key => chart.and_then(|chart| chart.key).map(|key| format!("{key:#}")),
-            Typed::Open => self.path_in_words(),
             Typed::Save => self.path_in_words().or_else(|| chart.map(name_for)),
         };
         self.files.forget();
@@ -33,6 +32,10 @@ impl ChangesScreen {
 
     /// Types a key that stands for no command, where something is typed.
     pub(in crate::tui) fn type_key(&mut self, key: Key) {
+        if let Some(list) = &mut self.list {
+            list.search.press(key);
+            return;
+        }
         if let Some(field) = &mut self.field {
             field.text.press(key);
         }
@@ -40,6 +43,10 @@ impl ChangesScreen {
 
     /// Types a pasted text, where something is typed. A chart of several lines is one line of bars.
     pub(in crate::tui) fn paste(&mut self, text: &str) {
+        if let Some(list) = &mut self.list {
+            list.search.insert(text.trim());
+            return;
+        }
         if let Some(field) = &mut self.field {
             field.text.insert(&in_one_line(text));
         }
@@ -90,7 +97,6 @@ impl ChangesScreen {
                 Ok(key) => self.change_chart(|chart| chart.key = key),
                 Err(_) => false,
             },
-            Typed::Open => self.open_file(&text, shared),
             Typed::Save => self.save_in(&text, shared),
         };
         if is_taken {

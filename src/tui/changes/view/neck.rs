@@ -23,7 +23,7 @@ impl Drawing<'_> {
             None => picture,
         };
         let goes = self.moves().map(|moves| moves.map(|one| one.to()));
-        let in_view = self.shared.frets_in_view(&picture, |mark| {
+        let in_view = self.shared.frets_up_to(&picture, |mark| {
             mark.is_held || goes.is_some_and(|goes| goes.contains(&mark.place))
         });
         self.shared.lying(picture.within(in_view))

@@ -12,7 +12,7 @@ use super::super::drawing::Drawing;
 use super::neck::member_of;
 use crate::answer::{ChangesChord, NamedShape};
 use crate::tui::widget::{below, broken, cut_to, indented, write};
-use crate::words::{inversion, spaced};
+use crate::words::{dashed, inversion, spaced};
 
 impl Drawing<'_> {
     /// Where there is one row, what the last key has to tell has it alone.
@@ -51,7 +51,7 @@ impl Drawing<'_> {
             .collect()
     }
 
-    /// `C 1st inversion, 9-7-8, fingers 3-1-2 → B root position, 9-8-7`
+    /// `C 1st inversion, 9-7-8, fingers 3-1-2 → B 9-8-7`
     fn hand_in_words(&self, chord: &ChangesChord) -> Option<String> {
         let Some(hand) = chord.hand else {
             return Some(
@@ -60,7 +60,7 @@ impl Drawing<'_> {
         };
         let locked = self.screen.chosen.area.strings;
         let next = self.screen.next_chord().and_then(|next| next.hand);
-        let next = next.map(|hand| format!(" → {}", shape_in_words(&hand.shape, locked, false)));
+        let next = next.map(|hand| format!(" → {} {}", hand.shape.triad, dashed(hand.shape.frets)));
         let choices = match hand.choices {
             1 => " · the only shape of the pair here".to_owned(),
             few @ (2 | 3) => format!(" · one of {few} shapes of the pair here"),
@@ -68,12 +68,12 @@ impl Drawing<'_> {
         };
         Some(format!(
             "{}{}{choices}",
-            shape_in_words(&hand.shape, locked, true),
+            shape_in_words(&hand.shape, locked),
             next.unwrap_or_default()
         ))
     }
 
-    /// `string 4 B stays · string 3 D → D♯, up a fret (24 mm) · string 2 G stays`
+    /// `string 4 B stays · 3 D → D♯ up a fret (24 mm) · 2 G stays`
     fn moves_in_words(&self, chord: &ChangesChord, moves: [VoiceMove; 3]) -> String {
         let Some(next) = self.screen.next_chord() else { return String::new() };
         let one = |voice: VoiceMove| {
@@ -85,27 +85,26 @@ impl Drawing<'_> {
             let names = (name(chord, voice.from()), name(next, voice.to()));
             voice_in_words(voice, names)
         };
-        moves.map(one).join(" · ")
+        let told = moves.map(one).join(" · ");
+        format!("string {told}")
     }
 }
 
 /// `C 1st inversion, 9-7-8, fingers 3-1-2`
-fn shape_in_words(shape: &NamedShape, locked: Option<StringSet>, with_fingers: bool) -> String {
-    let frets = shape.frets.map(|fret| fret.to_string()).join("-");
+fn shape_in_words(shape: &NamedShape, locked: Option<StringSet>) -> String {
+    let frets = dashed(shape.frets);
     let name = inversion(shape.shape.inversion(), shape.shape.by_name_only());
     let strings = Some(shape.shape.string_set()).filter(|set| Some(*set) != locked);
     let strings = strings.map(|set| format!(" on {set}")).unwrap_or_default();
-    let fingers = shape.shape.fingers().filter(|_| with_fingers);
-    let fingers =
-        fingers.map(|fingers| fingers.map(|finger| finger.number().to_string()).join("-"));
+    let fingers = shape.shape.fingers();
+    let fingers = fingers.map(|fingers| dashed(fingers.map(|finger| finger.number())));
     let fingers = fingers.map(|fingers| format!(", fingers {fingers}")).unwrap_or_default();
     format!("{} {name}, {frets}{strings}{fingers}", shape.triad)
 }
 
 fn voice_in_words(voice: VoiceMove, names: (Option<NoteName>, Option<NoteName>)) -> String {
     let (from, to) = (voice.from().string, voice.to().string);
-    let string =
-        if from == to { format!("string {from}") } else { format!("string {from} to {to}") };
+    let string = if from == to { from.to_string() } else { format!("{from} to {to}") };
     let frets = voice.frets();
     let way = if frets < 0 { "down" } else { "up" };
     // To and from an open string no finger goes along the neck.
