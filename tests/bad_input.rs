@@ -155,7 +155,7 @@ fn what_has_no_end_is_left_after_a_mebibyte() {
 #[test]
 fn where_there_is_no_terminal_the_commands_are_named() {
     let message = "fretloom: the screen needs a terminal, and this is none; these commands print \
-                   text: pairs, scales, triads, chord, shapes, ladder, neck, line, changes, explain, finger, tunings (see \
+                   text: pairs, scales, triads, chord, shapes, ladder, neck, line, sheet, changes, explain, finger, tunings (see \
                    fretloom --help)\n";
     for arguments in [&[][..], &["Gmaj7"], &["--tuning", "guitar-dadgad", "Am7"], &[""]] {
         assert_refused(&run(arguments), message);
@@ -179,8 +179,8 @@ fn unknown_commands_suggest_the_nearest() {
 #[test]
 fn wrong_calls_show_the_usage() {
     for command in [
-        "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "changes",
-        "explain", "finger",
+        "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "sheet",
+        "changes", "explain", "finger",
     ] {
         let usage = format!("Usage: fretloom {command}");
         assert_wrong_usage(&[command], &["required arguments were not provided", &usage]);

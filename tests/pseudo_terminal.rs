@@ -43,7 +43,7 @@ const ONCE_A_FRAME: &[u8] = b"shown: note";
 /// What is said where there is no terminal.
 const NEEDS_A_TERMINAL: &str = "fretloom: the screen needs a terminal, and this is none; these \
                                 commands print text: pairs, scales, triads, chord, shapes, \
-                                ladder, neck, line, changes, explain, finger, tunings (see \
+                                ladder, neck, line, sheet, changes, explain, finger, tunings (see \
                                 fretloom --help)";
 
 fn start(env: &[(&str, &str)]) -> Session {

@@ -20,7 +20,7 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     if !io::stdout().is_terminal() || !io::stdin().is_terminal() {
         return Err(Failure::Input(
             "the screen needs a terminal, and this is none; these commands print text: pairs, \
-             scales, triads, chord, shapes, ladder, neck, line, changes, explain, finger, tunings \
+             scales, triads, chord, shapes, ladder, neck, line, sheet, changes, explain, finger, tunings \
              (see fretloom --help)"
                 .to_owned(),
         ));
