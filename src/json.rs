@@ -23,6 +23,7 @@ mod line;
 mod neck;
 mod pairs;
 mod patterns;
+mod practice;
 mod scale;
 mod scales;
 mod settings;

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 19] = [
+const CALLS: [(&str, &[&str]); 20] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -32,17 +32,33 @@ const CALLS: [(&str, &[&str]); 19] = [
     ("keepers", &["keepers"]),
     ("add", &["keepers", "add", "Ab7alt"]),
     ("remove", &["keepers", "remove", "1"]),
+    ("practice", &["practice"]),
     ("settings", &["settings"]),
 ];
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 91] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 106] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
     ("spelling", &["--spelling", "strict"], &[]),
     ("json", &["--json"], &[]),
+    ("minutes", &["--minutes", "4"], &[]),
+    ("items", &["--items", "1"], &[]),
+    ("item_keys", &["--item-keys", "1"], &[]),
+    ("new_items", &["--new-items", "2"], &[]),
+    ("turn", &["--turn", "3"], &[]),
+    ("rest", &["--rest", "5"], &[]),
+    ("key_order", &["--key-order", "tones"], &[]),
+    ("ladder_start", &["--ladder-start", "66"], &[]),
+    ("ladder_good", &["--ladder-good", "2"], &[]),
+    ("ladder_up", &["--ladder-up", "6"], &[]),
+    ("ladder_back", &["--ladder-back", "3"], &[]),
+    ("ladder_top", &["--ladder-top", "180"], &[]),
+    ("first_gap", &["--first-gap", "2"], &[]),
+    ("gap_growth", &["--gap-growth", "3"], &[]),
+    ("longest_gap", &["--longest-gap", "90"], &[]),
     ("tag", &["--tag", "slow"], &[]),
     ("serves", &["--serves", "dim7"], &[]),
     ("sort", &["--sort", "newest"], &[]),
@@ -197,6 +213,12 @@ id = 2
 kept = 2026-05-05
 chord = \"A♭maj7♯11\"
 pair = \"A♭ & B♭\"
+tries = [{ on = 2026-05-05, verdict = \"got\", next = 2026-05-06 }]
+[[keeper]]
+id = 3
+kept = 2026-05-05
+chord = \"Cmaj7\"
+pair = \"F & G\"
 ";
 
 /// Two sections that keep a pair, a chord in brackets, and one whose scale is a matter of the key.

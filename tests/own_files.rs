@@ -158,7 +158,7 @@ fn settings_in_force_are_told() {
     let file = home.put("fretloom/settings.toml", "labels = \"degree\"\nreach_mm = 97.5\n");
     let text = home.run(&["settings"]).printed();
     assert!(text.starts_with(&format!("{}\n\n", file.display())), "{text}");
-    assert!(text.contains("\nlabels       degree\n"), "{text}");
+    assert!(text.contains("\nlabels            degree\n"), "{text}");
     let answer: Value = serde_json::from_str(&home.run(&["settings", "--json"]).printed()).unwrap();
     assert_eq!((&answer["format"], &answer["exists"]), (&Value::from(1), &Value::from(true)));
     let reach = answer["settings"].as_array().unwrap().iter().find(|one| one["name"] == "reach_mm");

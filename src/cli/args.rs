@@ -22,6 +22,7 @@ mod line;
 mod line_files;
 mod own;
 mod page_files;
+mod practice;
 mod sheet;
 mod sound;
 mod triads;

@@ -48,7 +48,12 @@ mod tests {
                     reach_mm = 97.5\nleft_handed = true\nupside_down = true\n\
                     mouse = false\nfresh = true\nfret_widths = \"true\"\npedal = \"f12\"\n\
                     a4 = 442.5\nswing = \"2:1\"\ndrone = true\nclick = \"every-beat\"\n\
-                    count_in = true\nline_level = 50\ndrone_level = 40\nclick_level = 30\n";
+                    count_in = true\nline_level = 50\ndrone_level = 40\nclick_level = 30\n\
+                    practice_minutes = 30\npractice_items = 4\npractice_keys = 2\n\
+                    practice_new = 2\nturn_minutes = 3\nrest_minutes = 20\n\
+                    key_order = \"tones\"\nladder_start = 50\nladder_good = 2\n\
+                    ladder_up = 4\nladder_back = 2\nladder_top = 180\nfirst_gap_days = 2\n\
+                    gap_growth = 3\nlongest_gap_days = 90\n";
         let known = Known {
             tunings: &LoadedTunings::load(None),
             themes: &["dark"],

@@ -13,11 +13,11 @@ use super::call::Call;
 use super::complain::complain;
 use super::outcome::Failure;
 use super::text;
-use crate::answer::{KeeperAnswer, KeepersAnswer, KeepersQuestion, Refusal};
+use crate::answer::{KeeperAnswer, KeepersAnswer, KeepersQuestion, PracticeAnswer, Refusal};
 use crate::glyphs::to_ascii;
 use crate::store::{
-    Beats, Keeper, KeeperId, KeeperStore, KeepersError, Kept, KeptKeepers, NewKeeper,
-    PracticeRecord, Removed,
+    Keeper, KeeperId, KeeperStore, KeepersError, Kept, KeptKeepers, NewKeeper, PracticeRecord,
+    Removed,
 };
 
 impl Call<'_> {
@@ -34,6 +34,11 @@ impl Call<'_> {
                 Some(KeepersChange::Add(wanted)) => self.added(wanted, &store),
                 Some(KeepersChange::Remove { id }) => self.removed(id, &store),
             },
+            KeepCommand::Practice(wanted) => {
+                let kept = told(store.load().map_err(refused)?);
+                let answer = PracticeAnswer::new(&kept.list, &wanted.rules(), today());
+                Ok(self.printed(&answer, text::practice))
+            }
         }
     }
 
@@ -79,7 +84,6 @@ impl Call<'_> {
             strings,
             ..Kept::default()
         };
-        let start = wanted.tempo.as_deref().map(beats).transpose().map_err(input)?;
         let mut tags: Vec<String> = Vec::new();
         for tag in &wanted.tag {
             if !tags.contains(tag) {
@@ -91,7 +95,7 @@ impl Call<'_> {
             name: wanted.name.clone(),
             notes: wanted.notes.clone(),
             tags,
-            practice: PracticeRecord { start, ..PracticeRecord::default() },
+            practice: PracticeRecord { start: wanted.tempo, ..PracticeRecord::default() },
         })
     }
 
@@ -115,13 +119,6 @@ impl Call<'_> {
 /// The day it is here.
 pub(super) fn today() -> Date {
     ZonedDateTime::now().date()
-}
-
-/// A tempo as it is typed.
-fn beats(text: &str) -> Result<Beats, ReadError> {
-    let read = text.trim().parse().ok().and_then(Beats::new);
-    let expected = "whole quarter notes a minute, 20 to 400, as in 60";
-    read.ok_or_else(|| ReadError::whole("tempo", text, expected))
 }
 
 /// Says on standard error what the player should know of the file.

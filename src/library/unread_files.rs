@@ -23,7 +23,8 @@ pub fn unread_files(config_folder: &Path) -> Vec<Problem> {
 
 fn unread_file(path: &Path) -> Option<Problem> {
     let name = path.file_name().and_then(OsStr::to_str)?;
-    if READ.contains(&name) {
+    // Where a system has one folder for all, what is kept lies there too.
+    if READ.contains(&name) || name.starts_with("keepers.") {
         return None;
     }
     // The ending is left out, since a common ending makes any two names alike.

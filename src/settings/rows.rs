@@ -7,7 +7,8 @@ use super::ascii::Ascii;
 use super::known::Known;
 use super::settled::Settings;
 use super::value::{
-    concert_pitch, families, hand, level, one_of, pedal, swing, switch, theme, tuning, word,
+    beats, concert_pitch, families, hand, key_order, level, one_of, pedal, swing, switch, theme,
+    tuning, whole, word,
 };
 use crate::picture::{FretWidths, Labels};
 use crate::sound::CountIn;
@@ -175,5 +176,109 @@ pub(super) const ROWS: &[Row] = &[
         option: "click_level",
         read: |value, _| Ok(set(level(value)?, |settings| &mut settings.sound.click_level)),
         print: |settings| settings.sound.click_level.to_string(),
+    },
+    Row {
+        name: "practice_minutes",
+        option: "minutes",
+        read: |value, _| Ok(set(whole(value, 1, 240)?, |settings| &mut settings.practice.minutes)),
+        print: |settings| settings.practice.minutes.to_string(),
+    },
+    Row {
+        name: "practice_items",
+        option: "items",
+        read: |value, _| Ok(set(whole(value, 1, 20)?, |settings| &mut settings.practice.items)),
+        print: |settings| settings.practice.items.to_string(),
+    },
+    Row {
+        name: "practice_keys",
+        option: "item_keys",
+        read: |value, _| Ok(set(whole(value, 1, 12)?, |settings| &mut settings.practice.keys)),
+        print: |settings| settings.practice.keys.to_string(),
+    },
+    Row {
+        name: "practice_new",
+        option: "new_items",
+        read: |value, _| Ok(set(whole(value, 0, 20)?, |settings| &mut settings.practice.new)),
+        print: |settings| settings.practice.new.to_string(),
+    },
+    Row {
+        name: "turn_minutes",
+        option: "turn",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 30)?, |settings| &mut settings.practice.turn_minutes))
+        },
+        print: |settings| settings.practice.turn_minutes.to_string(),
+    },
+    Row {
+        name: "rest_minutes",
+        option: "rest",
+        read: |value, _| {
+            Ok(set(whole(value, 5, 60)?, |settings| &mut settings.practice.rest_minutes))
+        },
+        print: |settings| settings.practice.rest_minutes.to_string(),
+    },
+    Row {
+        name: "key_order",
+        option: "key_order",
+        read: |value, _| Ok(set(key_order(value)?, |settings| &mut settings.practice.key_order)),
+        print: |settings| settings.practice.key_order.to_string(),
+    },
+    Row {
+        name: "ladder_start",
+        option: "ladder_start",
+        read: |value, _| Ok(set(beats(value)?, |settings| &mut settings.practice.ladder.start)),
+        print: |settings| settings.practice.ladder.start.to_string(),
+    },
+    Row {
+        name: "ladder_good",
+        option: "ladder_good",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 10)?, |settings| &mut settings.practice.ladder.good))
+        },
+        print: |settings| settings.practice.ladder.good.to_string(),
+    },
+    Row {
+        name: "ladder_up",
+        option: "ladder_up",
+        read: |value, _| Ok(set(whole(value, 1, 40)?, |settings| &mut settings.practice.ladder.up)),
+        print: |settings| settings.practice.ladder.up.to_string(),
+    },
+    Row {
+        name: "ladder_back",
+        option: "ladder_back",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 40)?, |settings| &mut settings.practice.ladder.back))
+        },
+        print: |settings| settings.practice.ladder.back.to_string(),
+    },
+    Row {
+        name: "ladder_top",
+        option: "ladder_top",
+        read: |value, _| Ok(set(beats(value)?, |settings| &mut settings.practice.ladder.top)),
+        print: |settings| settings.practice.ladder.top.to_string(),
+    },
+    Row {
+        name: "first_gap_days",
+        option: "first_gap",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 30)?, |settings| &mut settings.practice.spacing.first_days))
+        },
+        print: |settings| settings.practice.spacing.first_days.to_string(),
+    },
+    Row {
+        name: "gap_growth",
+        option: "gap_growth",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 5)?, |settings| &mut settings.practice.spacing.growth))
+        },
+        print: |settings| settings.practice.spacing.growth.to_string(),
+    },
+    Row {
+        name: "longest_gap_days",
+        option: "longest_gap",
+        read: |value, _| {
+            Ok(set(whole(value, 1, 240)?, |settings| &mut settings.practice.spacing.longest_days))
+        },
+        print: |settings| settings.practice.spacing.longest_days.to_string(),
     },
 ];

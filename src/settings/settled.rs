@@ -5,6 +5,7 @@ use fretloom_theory::{Families, Spelling};
 
 use super::ascii::Ascii;
 use crate::picture::{FretWidths, Labels};
+use crate::practice::PracticeRules;
 use crate::sound::SoundChoices;
 
 /// The player's settings.
@@ -55,6 +56,8 @@ pub struct Settings {
     pub pedal: String,
     /// What is heard, and how loud.
     pub sound: SoundChoices,
+    /// How much is practised in a day, and how.
+    pub practice: PracticeRules,
 }
 
 impl Default for Settings {
@@ -74,6 +77,7 @@ impl Default for Settings {
             fret_widths: FretWidths::Even,
             pedal: "none".to_owned(),
             sound: SoundChoices::default(),
+            practice: PracticeRules::default(),
         }
     }
 }

@@ -1,12 +1,13 @@
 //! Reads the value of a setting, or says what was expected.
 
 use fretloom_fretboard::{Hand, Tuning};
-use fretloom_theory::{Families, Swing};
+use fretloom_theory::{Families, KeyCycle, Swing};
 use toml::de::DeValue;
 
 use super::known::Known;
 use crate::library::fields::{count, decimal};
 use crate::sound::{ConcertPitch, Level};
+use crate::store::Beats;
 use crate::words::nearest;
 
 /// The version of the file format.
@@ -103,6 +104,29 @@ pub(super) fn swing(value: &DeValue<'_>) -> Result<Swing, String> {
 pub(super) fn level(value: &DeValue<'_>) -> Result<Level, String> {
     let percent = count(value).and_then(|percent| u8::try_from(percent).ok());
     percent.and_then(Level::new).ok_or_else(|| "a level from 0 to 100, as in 70".to_owned())
+}
+
+/// A whole number in a range.
+pub(super) fn whole<T: TryFrom<u32>>(
+    value: &DeValue<'_>,
+    low: u32,
+    high: u32,
+) -> Result<T, String> {
+    let read = count(value).filter(|number| (low..=high).contains(number));
+    let read = read.and_then(|number| T::try_from(number).ok());
+    read.ok_or_else(|| format!("a whole number from {low} to {high}"))
+}
+
+/// A tempo to practise at.
+pub(super) fn beats(value: &DeValue<'_>) -> Result<Beats, String> {
+    let read = count(value).and_then(|number| u16::try_from(number).ok()).and_then(Beats::new);
+    read.ok_or_else(|| "whole quarter notes a minute, 20 to 400, as in 60".to_owned())
+}
+
+/// An order of the twelve keys.
+pub(super) fn key_order(value: &DeValue<'_>) -> Result<KeyCycle, String> {
+    let read = value.as_str().and_then(|text| text.parse().ok());
+    read.ok_or_else(|| "\"fourths\", \"semitones\", \"tones\" or \"shuffled:7\"".to_owned())
 }
 
 /// True or false.

@@ -30,7 +30,8 @@ const ROOMS: &[Room] = &[
     // Music on pages.
     room("engraving", &["theory", "fretboard", "words", "glyphs", "score_file", "picture"]),
     room("sound", &["theory", "fretboard", "words"]),
-    room("settings", &["theory", "fretboard", "words", "glyphs", "library", "picture", "sound"]),
+    room("settings", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "picture",
+                       "sound"]),
     room("answer", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "score_file",
                      "picture", "sound"]),
     // Answers on pages.
@@ -52,9 +53,9 @@ const ROOMS: &[Room] = &[
                           "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture", "engraving", "sheet",
-                       "export", "sound", "answer", "cli"]),
+                       "export", "sound", "answer", "cli", "practice"]),
     room("cli", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "score_file",
-                  "picture", "engraving", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text"]),
+                  "picture", "engraving", "export", "sound", "answer", "sheet", "json", "tui", "tui/program", "cli/text", "practice"]),
     room("lib", &[]),
     room("main", &["cli"]),
 ];

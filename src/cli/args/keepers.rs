@@ -2,9 +2,11 @@
 
 use clap::{Args, Subcommand, ValueEnum};
 
+use super::practice::Practice;
 use super::value;
 use super::wanted::Wanted;
 use crate::answer::{ChordKind, KeeperOrder};
+use crate::store::Beats;
 
 /// What is about what the player keeps.
 #[derive(Subcommand, Debug)]
@@ -12,6 +14,8 @@ pub enum KeepCommand {
     /// What you have kept; with add and remove, to keep a pair and to remove what is kept
     #[command(args_conflicts_with_subcommands = true)]
     Keepers(Keepers),
+    /// What is to be practised today: what is due, in a list that ends
+    Practice(Practice),
 }
 
 /// `keepers`
@@ -74,8 +78,8 @@ pub struct KeeperAdd {
     #[arg(long, value_name = "TAG")]
     pub tag: Vec<String>,
     /// The tempo at which it is clean, where practice begins: 20 to 400
-    #[arg(long, value_name = "BPM", allow_negative_numbers = true)]
-    pub tempo: Option<String>,
+    #[arg(long, value_name = "BPM", allow_negative_numbers = true, value_parser = value::beats)]
+    pub tempo: Option<Beats>,
 }
 
 /// Orders on the command line.

@@ -3,13 +3,14 @@
 
 use std::str::FromStr;
 
-use fretloom_theory::{ClickBeats, Families, PairKinds, ReadError, Swing};
+use fretloom_theory::{ClickBeats, Families, KeyCycle, PairKinds, ReadError, Swing};
 
 use crate::answer::ChordKind;
 use crate::library::Reader;
 use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::sound::{ConcertPitch, Level};
+use crate::store::Beats;
 use crate::tui::pedal::Pedal;
 
 pub(super) fn families(text: &str) -> Result<Families, String> {
@@ -57,6 +58,15 @@ pub(super) fn concert_pitch(text: &str) -> Result<ConcertPitch, String> {
 }
 
 pub(super) fn chord_kind(text: &str) -> Result<ChordKind, String> {
+    text.parse().map_err(|error| is_none(&error))
+}
+
+pub(super) fn beats(text: &str) -> Result<Beats, &'static str> {
+    let read = text.trim().parse().ok().and_then(Beats::new);
+    read.ok_or("expected whole quarter notes a minute, 20 to 400, as in 60")
+}
+
+pub(super) fn key_order(text: &str) -> Result<KeyCycle, String> {
     text.parse().map_err(|error| is_none(&error))
 }
 
