@@ -98,7 +98,6 @@ fn mistakes_are_told_and_nothing_is_kept() {
         (&["keepers", "add", "Hm7"][..], "expected a note"),
         (&["keepers", "add", "Dm7", "--pair", "99"], "expected"),
         (&["keepers", "add", "Dm7", "--strings", "9-8-7"], "expected"),
-        (&["keepers", "add", "Dm7", "--tempo", "5"], "20 to 400"),
         (&["keepers", "add", "Dm7", "--tuning", "zither"], "expected"),
         (&["keepers", "remove", "7"], "there is no keeper \"7\"; expected the number of one"),
         (&["keepers", "remove", "0"], "there is no keeper"),
@@ -110,8 +109,16 @@ fn mistakes_are_told_and_nothing_is_kept() {
         assert!(said.err.contains(words), "{arguments:?}: {}", said.err);
     }
     assert!(!file(&home).exists());
-    let said = home.run(&["keepers", "--serves", "xyz"]);
-    assert_eq!(said.status, Some(2), "{}", said.err);
+    for (arguments, words) in [
+        (&["keepers", "--serves", "xyz"][..], "--serves"),
+        (&["keepers", "add", "Dm7", "--tempo", "5"], "20 to 400"),
+        (&["practice", "--ladder-top", "401"], "20 to 400"),
+        (&["practice", "--minutes", "0"], "a number from 1 to 240"),
+    ] {
+        let said = home.run(arguments);
+        assert_eq!((said.status, said.out.as_str()), (Some(2), ""), "{arguments:?}: {}", said.err);
+        assert!(said.err.contains(words), "{arguments:?}: {}", said.err);
+    }
 }
 
 #[test]
