@@ -43,7 +43,7 @@ impl ReadChart {
         if is_toml(content) {
             return toml_chart::read(file, content, own);
         }
-        let place = BarsPlace::whole();
+        let place = BarsPlace::whole(content);
         let told = |fault: &BarFault| place.problem(file, fault);
         let sections = [BarSection::unnamed(content)];
         match BarText::read_marking(&sections, Meter::COMMON, None) {

@@ -118,10 +118,10 @@ fn read_pick_up(value: &DeValue<'_>) -> Result<PickUp, String> {
 }
 
 /// A section of the file.
-struct Section {
+struct Section<'a> {
     name: Option<String>,
     text: String,
-    place: BarsPlace,
+    place: BarsPlace<'a>,
 }
 
 /// The bars of all sections, and what is wrong with some of them.
@@ -159,7 +159,7 @@ fn bars(
 }
 
 /// The sections; `None` where one of them has no bars, which is reported.
-fn sections(content: &str, fields: &mut Fields<'_>) -> Option<Vec<Section>> {
+fn sections<'a>(content: &'a str, fields: &mut Fields<'_>) -> Option<Vec<Section<'a>>> {
     let mut sections = Vec::new();
     for mut section in fields.take_list("section", SECTIONS) {
         section.report_unknown(SECTION_KEYS);
