@@ -184,6 +184,21 @@ fn every_command_of_the_screen_has_a_triple() {
     }
 }
 
+#[test]
+fn help_has_every_key_of_the_screen() {
+    let mut player = opened();
+    player.press("?");
+    player.resize(80, 200);
+    let help = player.screen();
+    for row in COMMANDS.iter().filter(|row| row.section == Section::Changes) {
+        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.name);
+    }
+    for row in GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Changes)) {
+        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.label());
+    }
+    assert!(!help.contains('…'), "{help}");
+}
+
 /// A triple whose keys are those of another command would test nothing of its own.
 #[test]
 fn every_triple_presses_a_key_of_its_command() {

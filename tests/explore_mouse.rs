@@ -157,11 +157,16 @@ fn every_case_holds() {
     }
 }
 
+/// Is it a gesture of another screen alone?
+fn is_elsewhere(row: &Gesture) -> bool {
+    row.spot.screen().is_some_and(|screen| [Section::Line, Section::Changes].contains(&screen))
+}
+
 /// And among its cases one that tells of a change.
 #[test]
 fn every_gesture_of_the_table_does_something() {
-    // Those of the line screen stand in tests/line_keys.rs.
-    for row in GESTURES.iter().filter(|row| row.spot.screen() != Some(Section::Line)) {
+    // Those of the other screens stand in tests/line_keys.rs and tests/changes_keys.rs.
+    for row in GESTURES.iter().filter(|row| !is_elsewhere(row)) {
         let mut cases = CASES.iter().filter(|case| case.gesture == (row.spot, row.what));
         assert!(cases.any(|case| case.before.1 != case.after), "{}", row.label());
     }
@@ -173,7 +178,7 @@ fn help_shows_every_gesture_and_finds_it() {
     player.resize(80, 40);
     let help = player.screen();
     assert!(help.contains(Gesture::HEADING), "{help}");
-    for row in GESTURES.iter().filter(|row| row.spot.screen() != Some(Section::Line)) {
+    for row in GESTURES.iter().filter(|row| !is_elsewhere(row)) {
         let line = help.lines().find(|line| line.contains(&row.label()));
         assert_eq!(line.is_some(), row.what == Pointed::Click, "{}", row.label());
         assert!(line.is_none_or(|line| line.ends_with(row.help)), "{line:?}");

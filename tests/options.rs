@@ -77,7 +77,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 106] = [
     ("with", &["--with", "3,b13"], &[]),
     ("with", &["--with", "3,b13"], &["--pair", "C & D"]),
     ("without", &["--without", "1"], &[]),
-    ("before", &["--before", "Fmaj7"], &["--after", "Em7"]),
+    ("before", &["--before", "Cm"], &["--after", "Em7"]),
     ("after", &["--after", "G7"], &[]),
     ("key", &["--key", "Cm"], &[]),
     ("strings", &["--strings", "4-3-2"], &[]),

@@ -21,9 +21,10 @@ const FOOT_SIZE: f64 = points(8.0);
 /// # Example
 ///
 /// ```
-/// use fretloom::picture::page::{Figure, Flow, Paper};
+/// use fretloom::picture::page::{Face, Figure, Flow, Paper};
 /// let mut flow = Flow::new(Paper::A4, "G & A", "standard tuning");
-/// (0..3).for_each(|_| flow.put(Figure::space(100.0, 120.0), 5.0));
+/// let heading = || Figure::line("the whole neck", Face::Plain, 4.0);
+/// (0..3).for_each(|_| flow.put(heading().over(Figure::space(100.0, 110.0), 2.0), 5.0));
 /// assert_eq!(flow.pages().pages.len(), 2);
 /// ```
 #[derive(Clone, Debug)]
