@@ -18,7 +18,8 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
             "bars between |, chords share their bar evenly; G7 / / C7: one sign a beat",
             "% the bar before, %% the two before, N.C. no chord, (A7) may be left out",
             "before the chords: [A] a section, 3/4 a meter, 1. an ending, Segno, Coda",
-            "|: and :| repeats, :|3 three times; after the chords: ToCoda, Fine, D.C., D.S.",
+            "|: and :| repeats, :|3 three times",
+            "after the chords: ToCoda, Fine, D.C., D.S., D.S.alCoda and the like",
         ],
     ),
     (
