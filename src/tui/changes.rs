@@ -1,7 +1,7 @@
 //! The changes screen: a tune bar by bar, the pair of each chord, and the hand that stays where it is
 //! while the bars go by.
 //!
-//! [`ChangesScreen`] is the whole state: what the player has `chosen`, the [sheet](sheet) of bars that
+//! [`ChangesScreen`] is the whole state: what the player has `chosen`, the `sheet` of bars that
 //! follows from it at once, and its plans, which are found in a job. Bars change with the key; their
 //! pairs come as soon as they are found, and until then those of the plan before stand there where
 //! their chord is the same.
