@@ -18,14 +18,14 @@ fn main() {
     divan::main();
 }
 
-/// A line of sixteen bars in twelve keys.
+/// A line of twenty bars in twelve keys.
 fn lines() -> LinesAnswer {
     let tuning = answer::find_tuning(&LoadedTunings::load(None), "guitar-standard").unwrap();
     let neck = Neck::new(tuning.tuning.clone());
     let asked = AskedChords {
         text: "| Dm7 | G7alt | Cmaj7 | A7alt |",
         meter: Meter::COMMON,
-        bars: Some(8),
+        bars: Some(20),
         scales: None,
         pairs: None,
         spelling: Spelling::Plain,
@@ -40,9 +40,7 @@ fn lines() -> LinesAnswer {
 
 fn pages(answer: &LinesAnswer) -> Pages {
     let mut pages = sheet::line(answer, LineLook::WHOLE, Spelling::Plain, Paper::A4).unwrap();
-    assert!(pages.pages.len() >= 12, "{}", pages.pages.len());
-    let first = pages.pages.clone();
-    pages.pages.extend(first);
+    assert!(pages.pages.len() >= 20, "{}", pages.pages.len());
     pages.pages.truncate(20);
     pages
 }
