@@ -90,6 +90,14 @@ impl<'a> ShapePlaces<'a> {
         nearest.map(|(place, _)| place)
     }
 
+    /// What it costs a plan to go from shape to shape.
+    fn cost(&self, from: &Shape, to: &Shape) -> PlanCost {
+        let mm = longest_way(&VoiceMovement::between(self.neck, from, to));
+        let highest = to.frets().into_iter().max();
+        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
+        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * u32::from(above))
+    }
+
     /// How the voices go from a place of one pair to a place of another.
     #[must_use]
     pub fn movement(
@@ -108,10 +116,13 @@ impl PairPlaces for ShapePlaces<'_> {
     }
 
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
-        let mm = self.movement(from, to).map_or(0.0, |movement| longest_way(&movement));
-        let highest = self.shape(to.0, to.1).into_iter().flat_map(|shape| shape.frets()).max();
-        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
-        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * u32::from(above))
+        let [from, to] = [from, to].map(|(pair, place)| self.shape(pair, place));
+        from.zip(to).map(|(from, to)| self.cost(&from, &to)).unwrap_or_default()
+    }
+
+    fn ways(&self, from: TriadPair, to: TriadPair) -> Vec<PlanCost> {
+        let [before, here] = [from, to].map(|pair| self.shapes(pair));
+        here.iter().flat_map(|to| before.iter().map(|from| self.cost(from, to))).collect()
     }
 }
 

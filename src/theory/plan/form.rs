@@ -49,23 +49,18 @@ const PARTS: usize = 8;
 const MOST_SEARCHES: usize = 512;
 
 impl Form {
-    /// A form of at least one chord; `step` is asked for the chord that a step leads to, and both
-    /// spots.
+    /// A form of at least one chord. `steps` is asked for the chord that they lead to, with the spots
+    /// of the chord before and those of this one; it gives a row for each of these.
     pub(super) fn new(
         chords: Vec<FormChord>,
         round: Round,
-        step: impl Fn(usize, [Spot; 2]) -> PlanCost,
+        steps: impl Fn(usize, [&[Spot]; 2]) -> Vec<PlanCost>,
     ) -> Form {
         let mut known: HashMap<[usize; 2], Rc<[PlanCost]>> = HashMap::new();
         let count = chords.len();
         let steps_to = |index: usize| {
             let (chord, before) = (&chords[index], &chords[(index + count - 1) % count]);
-            let all = || {
-                let to_spots = chord.spots.iter();
-                let couples =
-                    to_spots.flat_map(|to| before.spots.iter().map(move |from| [*from, *to]));
-                couples.map(|couple| step(index, couple)).collect()
-            };
+            let all = || steps(index, [&before.spots, &chord.spots]).into();
             Rc::clone(known.entry([before.alike, chord.alike]).or_insert_with(all))
         };
         let steps = (0..count).map(steps_to).collect();

@@ -14,4 +14,12 @@ pub trait PairPlaces {
 
     /// What it costs to go from a place of one pair to a place of another, or of the same.
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost;
+
+    /// All ways from places of one pair to places of another: for each place that is gone to, in order,
+    /// those from each place. Worth writing where one way alone has to look up the places of its pairs.
+    fn ways(&self, from: TriadPair, to: TriadPair) -> Vec<PlanCost> {
+        let (before, here) = (self.count(from), self.count(to));
+        let ways = |there| (0..before).map(move |place| self.way((from, place), (to, there)));
+        (0..here).flat_map(ways).collect()
+    }
 }

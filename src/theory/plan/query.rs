@@ -1,5 +1,6 @@
 //! What a plan is asked to be.
 
+use std::cell::RefCell;
 use std::collections::HashMap;
 use std::rc::Rc;
 
@@ -83,16 +84,15 @@ impl PlanQuery {
             (0..choices.len()).map(free).collect()
         };
         let chords = self.form_chords(&forms, |_, choices| Ok(spots(choices)))?;
-        let step = |chord: usize, pairs: [TriadPair; 2], _: [Spot; 2]| self.step_to(chord, pairs);
-        Ok(self.best(&forms, chords, step, count))
+        Ok(self.best(&forms, chords, None, count))
     }
 
     /// The cheapest plans with a place for each pair, where the way from place to place is weighed
     /// with all else; the rest as in [`plans`](Self::plans).
     ///
     /// Of a chord with more choices and places than 96 the cheapest are tried. Where going round a
-    /// form exactly would take too long, it is gone round twice, and closed where the second round
-    /// begins.
+    /// form exactly would take too long, the most promising rounds are tried, and that which is
+    /// closed where the second of two rounds begins.
     ///
     /// # Errors
     ///
@@ -113,12 +113,7 @@ impl PlanQuery {
             if all.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(all) }
         };
         let chords = self.form_chords(&choices, spots)?;
-        let step = |chord: usize, pairs: [TriadPair; 2], spots: [Spot; 2]| {
-            let [from, to] = [0, 1].map(|end| spots[end].place.map(|place| (pairs[end], place)));
-            let way = from.zip(to).map(|(from, to)| places.way(from, to));
-            self.step_to(chord, pairs) + way.unwrap_or_default()
-        };
-        Ok(self.best(&choices, chords, step, count))
+        Ok(self.best(&choices, chords, Some(places), count))
     }
 
     /// The choices of every chord, at least one; what is wanted alike is worked out once.
@@ -171,19 +166,49 @@ impl PlanQuery {
         &self,
         choices: &[Rc<[Choice]>],
         chords: Vec<FormChord>,
-        step: impl Fn(usize, [TriadPair; 2], [Spot; 2]) -> PlanCost,
+        places: Option<&dyn PairPlaces>,
         count: usize,
     ) -> Vec<Plan> {
-        let pair = |chord: usize, spot: Spot| choices[chord][spot.choice].sound.pair();
-        let before = |chord: usize| (chord + choices.len() - 1) % choices.len();
-        let form = Form::new(chords, self.round, |chord, [from, to]| {
-            step(chord, [pair(before(chord), from), pair(chord, to)], [from, to])
+        let ways = places.map(Ways::among);
+        let form = Form::new(chords, self.round, |chord, spots| {
+            let before = (chord + choices.len() - 1) % choices.len();
+            self.steps_to(chord, [&choices[before], &choices[chord]], spots, ways.as_ref())
         });
         let is_same = |chord: usize, one: usize, other: usize| {
             form.spot(chord, one).choice == form.spot(chord, other).choice
         };
         let ways = form.ways(count, is_same);
         ways.iter().map(|way| self.told(choices, &form, way)).collect()
+    }
+
+    /// What it costs to come to each spot of a chord, from each of those before it.
+    fn steps_to(
+        &self,
+        chord: usize,
+        choices: [&[Choice]; 2],
+        [before, here]: [&[Spot]; 2],
+        ways: Option<&Ways<'_>>,
+    ) -> Vec<PlanCost> {
+        let is_one_choice = |one: &Spot, other: &Spot| one.choice == other.choice;
+        let mut all = Vec::with_capacity(before.len() * here.len());
+        for to in here.chunk_by(is_one_choice) {
+            let from_each: Vec<(&[Spot], Couple)> = before
+                .chunk_by(is_one_choice)
+                .map(|from| {
+                    let pair =
+                        |end: usize, spots: &[Spot]| choices[end][spots[0].choice].sound.pair();
+                    let pairs = [pair(0, from), pair(1, to)];
+                    let step = self.step_to(chord, pairs);
+                    (from, Couple { step, ways: ways.map(|ways| ways.between(pairs)) })
+                })
+                .collect();
+            for there in to {
+                for (from, couple) in &from_each {
+                    all.extend(from.iter().map(|spot| couple.cost(spot.place, there.place)));
+                }
+            }
+        }
+        all
     }
 
     /// What it costs to come to a chord with one pair from another.
@@ -227,3 +252,42 @@ impl PlanQuery {
 
 /// The most choices with their places that are tried for a chord.
 const MOST_SPOTS: usize = 96;
+
+/// The ways between the places of pairs, those of each two pairs asked for once.
+struct Ways<'a> {
+    places: &'a dyn PairPlaces,
+    known: RefCell<HashMap<[TriadPair; 2], Rc<PlacedWays>>>,
+}
+
+/// The ways from each place of a pair to each of another.
+struct PlacedWays {
+    before: usize,
+    costs: Vec<PlanCost>,
+}
+
+impl<'a> Ways<'a> {
+    fn among(places: &'a dyn PairPlaces) -> Ways<'a> {
+        Ways { places, known: RefCell::default() }
+    }
+
+    fn between(&self, [from, to]: [TriadPair; 2]) -> Rc<PlacedWays> {
+        let mut known = self.known.borrow_mut();
+        let found =
+            || PlacedWays { before: self.places.count(from), costs: self.places.ways(from, to) };
+        Rc::clone(known.entry([from, to]).or_insert_with(|| Rc::new(found())))
+    }
+}
+
+/// From one pair to another: the change, and the ways between their places.
+struct Couple {
+    step: PlanCost,
+    ways: Option<Rc<PlacedWays>>,
+}
+
+impl Couple {
+    fn cost(&self, from: Option<usize>, to: Option<usize>) -> PlanCost {
+        let placed = self.ways.as_ref().zip(from.zip(to));
+        let way = placed.map(|(ways, (from, to))| ways.costs[to * ways.before + from]);
+        self.step + way.unwrap_or_default()
+    }
+}

@@ -1,7 +1,8 @@
 //! The cheapest way through a form.
 //!
 //! Chord by chord the search keeps what the cheapest way to each spot costs. Going round, the last
-//! chord leads to the first; so it is made for each spot of the chord that has the fewest.
+//! chord leads to the first; so it is made from spots of the chord that has the fewest, those first
+//! that promise most, until none can be cheaper than what has been found.
 
 use super::{Form, Own, Round, Way};
 use crate::PlanCost;
@@ -36,15 +37,50 @@ impl Form {
         let allowed =
             |chord: usize| own[chord].iter().filter(|cost| **cost < PlanCost::FORBIDDEN).count();
         let first = (0..own.len()).min_by_key(|chord| allowed(*chord))?;
-        let is_short = allowed(first).saturating_mul(self.steps()) <= MOST_STEPS;
-        let starts = match is_short {
-            true => (0..own[first].len()).collect(),
-            false => vec![self.meeting(own, first)?],
-        };
-        let from = |start: usize| self.round_from(own, first, start);
-        let rounds = starts.into_iter().filter(|start| own[first][*start] < PlanCost::FORBIDDEN);
-        let (cost, last, sweep) = rounds.filter_map(from).min_by_key(|(cost, ..)| *cost)?;
+        let mut starts: Vec<(PlanCost, usize)> =
+            self.at_least(own, first).into_iter().zip(0..own[first].len()).collect();
+        starts.retain(|(bound, _)| *bound < PlanCost::FORBIDDEN);
+        starts.sort_unstable();
+        let most = (MOST_STEPS / self.steps().max(1)).max(1);
+        let mut best: Option<(PlanCost, usize, usize, Sweep)> = None;
+        for (tried, (bound, start)) in starts.into_iter().enumerate() {
+            if best.as_ref().is_some_and(|(cost, ..)| bound > *cost) {
+                break;
+            }
+            let start = if tried == most { self.meeting(own, first)? } else { start };
+            if let Some((cost, last, sweep)) = self.round_from(own, first, start) {
+                let is_better =
+                    best.as_ref().is_none_or(|known| (cost, start) < (known.0, known.1));
+                if is_better {
+                    best = Some((cost, start, last, sweep));
+                }
+            }
+            if tried == most {
+                break;
+            }
+        }
+        let (cost, _, last, sweep) = best?;
         Some((cost, self.walked_back(own, &sweep, last)))
+    }
+
+    /// What a round from each spot of a chord costs at least: what it costs to go on from there until
+    /// the chord comes again, by whichever spot.
+    fn at_least(&self, own: &Own, first: usize) -> Vec<PlanCost> {
+        let count = own.len();
+        let mut onward = vec![PlanCost::ZERO; own[first].len()];
+        for further in (1..=count).rev() {
+            let (chord, is_home) = ((first + further) % count, further == count);
+            let wide = own[self.before(chord)].len();
+            let mut before = vec![PlanCost::FORBIDDEN; wide];
+            for (spot, onward) in onward.iter().enumerate() {
+                let here = if is_home { PlanCost::ZERO } else { own[chord][spot] };
+                for (least, step) in before.iter_mut().zip(self.row(chord, spot)) {
+                    *least = (*least).min(*step + here + *onward);
+                }
+            }
+            onward = before;
+        }
+        onward.iter().zip(&own[first]).map(|(onward, own)| *onward + *own).collect()
     }
 
     /// How many steps from spot to spot a round has.
