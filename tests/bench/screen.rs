@@ -127,14 +127,14 @@ const EVENING: &str = "c D m 7 enter down down up n n space space space backspac
     Z i i I I r r y y W W L L f f f f m right right left home end home 8 < > N H M M tab c a p o esc \
     esc ? pagedown pagedown esc c G 7 a l t enter down down down k j space space 2 2 a b u d s space \
     S e pagedown enter down down space e pageup enter space down down space D esc P V enter P enter 5 6 Y esc \
-    f5 f6 f7 f5 f6 f7 3 3";
+    f5 f6 f7 f5 f6 f7 3 3 4 4";
 
 /// An hour with a line: every command of its screen, over three chords, with aims and in keys.
 const LINE: &str = "3 c D m 7 | G 7 | C m a j 7 enter e 1 2 3 2 space 3 2 1 a enter E 8 enter g 3 @ 2 . 1 \
     space 3 @ 3 . 1 enter right right left up down u d U D o i i y a l delete z z z Z pagedown pageup \
     home end p P f F r R j k s S x X x t T v 1 2 v v v V / V enter / enter b B m O + - h H n n n n N \
-    4 4 4 7 7 7 right right up y a 8 C f F r j s p W A L K * G I B 3 : 4 space C 4 enter x X Q space \
-    space Y esc f5 f5 3 3";
+    7 7 7 & & & right right up y a 8 C f F r j s p W A L K * G I B 3 : 4 space C 4 enter x X Q space \
+    space Y esc f5 f5 3 3 4 4";
 
 /// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
 const HARDEST: &str = "e pagedown enter down f f f f";
