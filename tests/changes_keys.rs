@@ -184,6 +184,21 @@ fn every_command_of_the_screen_has_a_triple() {
     }
 }
 
+/// A pair that is kept all the way round is named where the tune begins.
+#[test]
+fn the_first_chord_says_its_pair() {
+    let mut player = Player::after("Dm7", "4 c");
+    player.paste("Dm7 | % | Dm7");
+    player.press("enter");
+    let rows: Vec<String> =
+        player.screen().lines().take(rule_row(&player)).map(str::to_owned).collect();
+    let under = rows.iter().position(|row| row.contains("▸ 1 Dm7") || row.contains("▸1 Dm7"));
+    let pairs = &rows[under.unwrap() + 1];
+    let (named, kept) = pairs.trim().split_once("   ").unwrap();
+    assert!(named.contains(" & "), "{pairs}");
+    assert_eq!(kept.split_whitespace().collect::<Vec<_>>(), ["=", "="], "{pairs}");
+}
+
 #[test]
 fn help_has_every_key_of_the_screen() {
     let mut player = opened();

@@ -165,7 +165,8 @@ impl Drawing<'_> {
         }
     }
 
-    /// `A & B`, `A & B *` where it is settled, `=` where it goes on.
+    /// `A & B`, `A & B *` where it is settled, `=` where it goes on. The first chord says its pair even
+    /// where the last one leads to it with the same: it has none before it on the sheet.
     fn pair_of(&self, cell: &Cell) -> (String, Style) {
         let theme = &self.shared.theme;
         let Some((_, planned)) = self.screen.planned(cell) else {
@@ -174,7 +175,10 @@ impl Drawing<'_> {
             return (if is_coming { "…" } else { "" }.to_owned(), theme.muted);
         };
         let settled = planned.settled.is_some();
-        match (planned.from < cell.from || planned.is_kept(), settled) {
+        let mut cells = self.screen.sheet.cells.iter();
+        let first = cells.find(|cell| matches!(cell.sounds, Sounds::Chord(_)));
+        let is_first = first.is_some_and(|first| first.from == cell.from);
+        match (planned.from < cell.from || planned.is_kept() && !is_first, settled) {
             (true, true) if planned.from == cell.from => ("= *".to_owned(), theme.text),
             (true, _) => ("=".to_owned(), theme.muted),
             (false, true) => (format!("{} *", planned.pair), theme.text),
