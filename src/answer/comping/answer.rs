@@ -2,8 +2,7 @@
 
 use fretloom_fretboard::{FretRange, HandPosition, Neck, VoiceMovement};
 use fretloom_theory::{
-    BarLabel, NamedPitch, Note, NoteName, Part, Pitch, Quarters, Score, SpelledTriad, TempoMap,
-    WhichTriad,
+    BarLabel, NamedPitch, Note, NoteName, Part, Pitch, Quarters, Score, SpelledTriad, WhichTriad,
 };
 
 use super::moments::{Moment, struck};
@@ -128,13 +127,7 @@ impl CompingAnswer {
             stab.notes().filter_map(|(_, pitch)| Note::new(stab.onset, stab.duration, pitch))
         });
         let part = Part::new(notes).lasting(self.question.chords.end());
-        Score {
-            bars: self.question.chords.bars().clone(),
-            tempi: TempoMap::steady(self.question.tempo),
-            chords: self.question.chords.symbols().clone(),
-            parts: vec![part],
-            ..Score::default()
-        }
+        self.question.chords.score(part, self.question.tempo)
     }
 
     /// All of it as tablature; frets and positions count from the capo.

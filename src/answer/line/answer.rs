@@ -3,7 +3,7 @@
 use fretloom_fretboard::{HandPosition, Neck};
 use fretloom_theory::{
     BarLabel, ComesRound, Explanation, Line, LineError, LineQuery, MadeNote, Note, NotesFrom, Part,
-    Pattern, Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start, TempoMap,
+    Pattern, Phrase, PhraseNote, Quarters, Rhythm, Role, Score, Start,
 };
 
 use super::bar_beat::BarBeat;
@@ -149,13 +149,7 @@ impl LineAnswer {
             Some(note.tied_at(told.ties.iter().copied()))
         };
         let part = Part::new(self.notes.iter().filter_map(note)).lasting(self.end());
-        Score {
-            bars: self.question.chords.bars().clone(),
-            tempi: TempoMap::steady(self.question.tempo),
-            chords: self.question.chords.symbols().clone(),
-            parts: vec![part],
-            ..Score::default()
-        }
+        self.question.chords.score(part, self.question.tempo)
     }
 
     /// What it does, bar by bar.

@@ -2,8 +2,9 @@
 
 use fretloom_theory::{
     BarText, Bars, Chord, ChordScale, ChordStretch, ChordSymbol, Chorus, Interval, Key,
-    KeySignature, Meter, NoteName, OptionalChords, PairSound, Quarters, Reading, Rest, Scale,
-    ScaleChoice, ScaleKind, SpelledTriad, Speller, Spelling, Timeline, TriadPair, TriadQuality,
+    KeySignature, Meter, NoteName, OptionalChords, PairSound, Part, Quarters, Reading, Rest, Scale,
+    ScaleChoice, ScaleKind, Score, SpelledTriad, Speller, Spelling, Tempo, TempoMap, Timeline,
+    TriadPair, TriadQuality,
 };
 
 use super::sections::{LineSection, sections};
@@ -176,6 +177,18 @@ impl LineChords {
     #[must_use]
     pub fn symbols(&self) -> &Timeline<ChordSymbol> {
         &self.symbols
+    }
+
+    /// What one player plays over these chords, as a score.
+    #[must_use]
+    pub fn score(&self, part: Part, tempo: Tempo) -> Score {
+        Score {
+            bars: self.bars.clone(),
+            tempi: TempoMap::steady(tempo),
+            chords: self.symbols.clone(),
+            parts: vec![part],
+            ..Score::default()
+        }
     }
 
     /// The sections that have names, in order of time.

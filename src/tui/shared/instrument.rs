@@ -1,6 +1,8 @@
 //! The instrument: its tuning with its capo, and the neck that follows from them.
 
 use fretloom_fretboard::{Capo, Fret, Neck, Tuning};
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
 
 use super::setup::Setup;
 use super::state::Shared;
@@ -84,7 +86,7 @@ impl Shared {
     }
 
     /// What the instrument is called and tuned to, as much of it as there are columns for.
-    pub(in crate::tui) fn instrument_in_words(&self, room: u16) -> Option<String> {
+    fn instrument_in_words(&self, room: u16) -> Option<String> {
         let tuning = self.neck.tuning();
         let notes = tuning.strings().map(|(_, string)| string.note().name());
         let short = format!("{} ", spaced(notes));
@@ -96,6 +98,15 @@ impl Shared {
         };
         let fits = |text: &String| text.chars().count() <= usize::from(room);
         [long, short].into_iter().find(fits)
+    }
+
+    /// Draws the instrument at the right end of a row of which so many columns are used, as much of it
+    /// as there is room for.
+    pub(in crate::tui) fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
+        let room = area.width.saturating_sub(used + 2);
+        let Some(text) = self.instrument_in_words(room) else { return };
+        let x = area.right().saturating_sub(text.chars().count() as u16);
+        buffer.set_stringn(x, area.y, text, usize::from(room), self.theme.muted);
     }
 
     /// Is it one of the library's, and not a typed one?

@@ -52,12 +52,7 @@ impl Drawing<'_> {
             line.push_span(Span::styled(format!("   ▸ {told}"), theme.key));
         }
         write(buffer, area, &line);
-        let room = area.width.saturating_sub(line.width() as u16 + 2);
-        if let Some(instrument) = self.shared.instrument_in_words(room) {
-            let width = instrument.chars().count() as u16;
-            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
-            write(buffer, right, &Line::styled(instrument, theme.muted));
-        }
+        self.shared.draw_instrument(area, line.width() as u16, buffer);
     }
 
     /// `Em6   E Dorian   i of E minor   plan 1 of 8, 4 pairs`

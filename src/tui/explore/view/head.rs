@@ -57,7 +57,7 @@ impl Drawing<'_> {
         let line = Line::from(spans);
         let (first, used) = (below(area, 0), line.width() as u16);
         write(buffer, first, &line);
-        self.draw_instrument(first, used, buffer);
+        self.shared.draw_instrument(first, used, buffer);
         let rest = Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area };
         let rest = indented(rest);
         let lines = cut_to(broken(&self.notes(), rest.width), usize::from(rest.height));
@@ -114,14 +114,6 @@ impl Drawing<'_> {
             (Some(strings), _) => Some(format!("capo {} on {strings}", capo.fret())),
             (None, None) => Some(format!("capo {}", capo.fret())),
         }
-    }
-
-    /// The instrument at the right, as much of it as there is room for.
-    fn draw_instrument(&self, area: Rect, used: u16, buffer: &mut Buffer) {
-        let room = area.width.saturating_sub(used + 2);
-        let Some(text) = self.shared.instrument_in_words(room) else { return };
-        let x = area.right().saturating_sub(text.chars().count() as u16);
-        buffer.set_stringn(x, area.y, text, usize::from(room), self.shared.theme.muted);
     }
 
     /// What is being typed, with what it means or what is wrong with it.

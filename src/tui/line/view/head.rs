@@ -58,12 +58,7 @@ impl Drawing<'_> {
             line.push_span(Span::styled(format!("   ▸ {told}"), theme.key));
         }
         write(buffer, area, &line);
-        let room = area.width.saturating_sub(line.width() as u16 + 2);
-        if let Some(instrument) = self.shared.instrument_in_words(room) {
-            let width = instrument.chars().count() as u16;
-            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
-            write(buffer, right, &Line::styled(instrument, theme.muted));
-        }
+        self.shared.draw_instrument(area, line.width() as u16, buffer);
     }
 
     /// What is told then, once phrases are written out: `phrase 2 alone: `, or `whole line: `.
