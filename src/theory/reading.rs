@@ -217,6 +217,13 @@ mod tests {
                 "D♭ Lydian dominant",
             ),
             ("Cmaj7 *Bb7 Cmaj7", "back-door dominant of C, which follows", "B♭ Lydian dominant"),
+            (
+                "Ebmaj7 *Ab7 Bbmaj7 Em7b5 A7 Dm7",
+                "back-door dominant of B♭, which follows",
+                "A♭ Lydian dominant",
+            ),
+            ("Fm7 Bb7 *Ebmaj7 Ab7 Bbmaj7", "I of E♭", "E♭ Lydian"),
+            ("Ebmaj7 Ab7 *Bbmaj7 Em7b5 A7 Dm7", "I of B♭", "B♭ Lydian"),
             ("Cmaj7 *D7 Dm7 G7", "does not fall a fifth", "D Lydian dominant"),
             ("*E7 A7 D7 Gmaj7", "V of A7, a chain of dominants", "E Mixolydian"),
             ("Cm7 *F7 Fm7", "V of B♭, though B♭ does not follow", "F Mixolydian"),

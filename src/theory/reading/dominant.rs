@@ -2,7 +2,7 @@
 
 use super::home::{Home, Mode};
 use super::motion::{is_chain, is_dominant, resolves_to, up_to};
-use super::place::{Place, key_of};
+use super::place::{Place, is_tonic_major, key_of};
 use crate::function::{Arrival, KeyDegree};
 use crate::{Chord, Degree, Function, Key};
 
@@ -59,7 +59,9 @@ impl Place<'_> {
         };
         let key = home.key();
         match (degree, home.is_minor()) {
-            (0, _) => Function::TonicOfBlues,
+            (0, false) if home.mode() == Mode::Blues || self.key.is_some() => {
+                Function::TonicOfBlues
+            }
             (5, false) if home.mode() == Mode::Blues || self.key.is_some() => {
                 Function::FourthOfBlues { tonic: key.tonic() }
             }
@@ -95,13 +97,16 @@ impl Place<'_> {
     }
 
     /// A dominant that goes up a whole step to a major tonic, or to the iii in its place: after its
-    /// ii, or where that tonic is its home.
+    /// ii, where that tonic is its home, or where what comes is written as a chord to rest on and the
+    /// dominant is not the V of its home.
     fn back_door(&self, second: Option<&Chord>) -> Option<Function> {
         let next = self.after?;
         let of_home = |home: &(Home, u8)| home.1 == 10 && !home.0.is_minor();
         let home = self.degree().filter(of_home).map(|(home, _)| home.key());
         let from_minor = second.filter(|second| second.is_minor());
-        if is_backdoor(self.chord, next) && (home.is_some() || from_minor.is_some()) {
+        let is_fifth = self.degree().is_some_and(|(_, degree)| degree == 7);
+        let rests = is_tonic_major(next) && !is_fifth;
+        if is_backdoor(self.chord, next) && (home.is_some() || from_minor.is_some() || rests) {
             return Some(Function::BackDoor { home: key_of(next), arrival: Arrival::Follows });
         }
         let home = home?;

@@ -1,8 +1,8 @@
 //! The key that each chord of a tune is at home in.
 //!
 //! Every chord is more or less at home in every key, every step between chords speaks for some, and
-//! to change the key costs. A chord's home is the key of the cheapest way through all of them; where
-//! several are as cheap there is none.
+//! to change the key costs. A chord's home is the key of the cheapest way through all of them. Where
+//! several are as cheap the steps to and from the chord decide, and where they do not either there is none.
 
 use super::home::{Home, Mode};
 use super::kind::Kind;
@@ -35,11 +35,12 @@ pub(super) fn homes(chords: &[&Chord], key: Option<Key>) -> Vec<Option<Home>> {
     let own: Vec<Distances> = chords.iter().map(|chord| own_distances(chord, key)).collect();
     let until = swept(chords, &own, key);
     let from = swept_back(chords, &own);
-    let found = until.iter().zip(&from).zip(chords);
-    let heard = found.map(|((until, from), chord)| {
-        let whole = |home: usize| until[home] + from[home];
-        let best = (0..HOMES).min_by_key(|home| whole(*home))?;
-        let is_rival = |home: usize| !is_one_key(home, best) && whole(home) == whole(best);
+    let heard = chords.iter().enumerate().map(|(index, chord)| {
+        let whole = |home: usize| until[index][home] + from[index][home];
+        let spoken = |home: usize| steps_about(chords, index, home);
+        let rank = |home: usize| (whole(home), spoken(home));
+        let best = (0..HOMES).min_by_key(|home| rank(*home))?;
+        let is_rival = |home: usize| !is_one_key(home, best) && rank(home) == rank(best);
         let rival = (0..HOMES).any(is_rival);
         let (tonic, mode) = named(best);
         (!rival).then(|| Home::on(tonic, mode, chord, key))
@@ -120,6 +121,16 @@ fn change(from: usize, to: usize) -> Distance {
         (Mode::Major, Mode::Minor, 9) | (Mode::Minor, Mode::Major, 3) => RELATIVE,
         _ => OTHER_KEY,
     }
+}
+
+/// What the steps to a chord and from it say for a home.
+fn steps_about(chords: &[&Chord], index: usize, home: usize) -> Distance {
+    let said = |pair: &[&Chord]| match pair {
+        [chord, next] => step(home, [*chord, *next]),
+        _ => 0,
+    };
+    let about = chords.get(index.saturating_sub(1)..chords.len().min(index + 2));
+    about.map_or(0, |about| about.windows(2).map(said).sum())
 }
 
 /// What a step between two chords says for a home: the more, the more negative.

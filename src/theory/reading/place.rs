@@ -29,13 +29,25 @@ impl Place<'_> {
             () if chord.names(Degree::DIMINISHED_SEVENTH) => self.diminished(),
             () if chord.is_half_diminished() => self.half_diminished(),
             () if chord.names(Degree::MINOR_THIRD) => self.minor(),
-            () => self.on_degree(),
+            () => self.major(),
         }
     }
 
     /// How many semitones above the tonic of its home it stands.
     pub(super) fn degree(&self) -> Option<(Home, u8)> {
         self.home.map(|home| (home, home.degree(self.chord)))
+    }
+
+    /// A major chord, by its degree; where it has none, the goal of the dominant before it.
+    fn major(&self) -> Function {
+        let is_goal =
+            |before: &Chord| is_dominant(before) && matches!(up_to(before, self.chord), 2 | 5 | 11);
+        match self.on_degree() {
+            Function::Alone if is_tonic_major(self.chord) && self.before.is_some_and(is_goal) => {
+                Function::DegreeOf { degree: KeyDegree::First, home: key_of(self.chord) }
+            }
+            function => function,
+        }
     }
 
     fn diminished(&self) -> Function {
@@ -116,6 +128,12 @@ pub(super) fn key_of(tonic: &Chord) -> Key {
         return Key::minor(tonic.root());
     }
     Key::major(tonic.root())
+}
+
+/// Is it written as a major chord that can rest: with a major seventh or a sixth?
+pub(super) fn is_tonic_major(chord: &Chord) -> bool {
+    chord.names(Degree::MAJOR_THIRD)
+        && (chord.names(Degree::SIXTH) || chord.names(Degree::MAJOR_SEVENTH))
 }
 
 /// Does a chord stand on the tonic of a key?
