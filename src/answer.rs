@@ -73,7 +73,7 @@ pub use pairs::{
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
 pub use patterns::{PatternAnswer, PatternsAnswer};
-pub use practice::{PracticeAnswer, TurnAnswer, key_of};
+pub use practice::{PracticeAnswer, TurnAnswer, key_of, tempo_curve};
 pub use refusal::{PairLacks, Refusal};
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};

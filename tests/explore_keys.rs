@@ -288,6 +288,8 @@ const TRIPLES: &[Triple] = {
         sound(SoundCommand::Down, MARKED, ("Y", "line, shapes"), "down", "drone"),
         sound(SoundCommand::Up, MARKED, ("Y down", "drone"), "up", "line, shapes"),
         sound(SoundCommand::Close, TOP, ("Y", "How it sounds"), "esc", OPENED),
+        program(Everywhere, ProgramCommand::Keepers, TOP, ("", OPENED), ";", "Keepers"),
+        program(Everywhere, ProgramCommand::Keepers, TOP, ("f3", "Keepers"), ";", OPENED),
         program(Everywhere, ProgramCommand::Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),
         program(Always, ProgramCommand::QuitAtOnce, EFFECTS, ("c C", "[]"), "ctrl-c", "[Quit]"),
         program(Always, ProgramCommand::QuitAtOnce, EFFECTS, ("?", "[]"), "ctrl-c", "[Quit]"),
@@ -344,8 +346,8 @@ fn every_triple_holds() {
 #[test]
 fn every_command_of_the_table_has_a_triple() {
     let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.command).collect();
-    // Those of other screens stand in tests/line_keys.rs and changes_keys.rs.
-    let elsewhere = [Section::Line, Section::Changes];
+    // Those of other screens stand in tests/line_keys.rs, changes_keys.rs and keepers_keys.rs.
+    let elsewhere = [Section::Line, Section::Changes, Section::Keepers];
     for row in COMMANDS.iter().filter(|row| !elsewhere.contains(&row.section)) {
         assert!(told.contains(&(row.listed, row.command)), "{:?} {}", row.listed, row.name);
     }

@@ -159,13 +159,14 @@ fn every_case_holds() {
 
 /// Is it a gesture of another screen alone?
 fn is_elsewhere(row: &Gesture) -> bool {
-    row.spot.screen().is_some_and(|screen| [Section::Line, Section::Changes].contains(&screen))
+    let elsewhere = [Section::Line, Section::Changes, Section::Keepers];
+    row.spot.screen().is_some_and(|screen| elsewhere.contains(&screen))
 }
 
 /// And among its cases one that tells of a change.
 #[test]
 fn every_gesture_of_the_table_does_something() {
-    // Those of the other screens stand in tests/line_keys.rs and tests/changes_keys.rs.
+    // Those of the other screens stand in tests/line_keys.rs, changes_keys.rs and keepers_keys.rs.
     for row in GESTURES.iter().filter(|row| !is_elsewhere(row)) {
         let mut cases = CASES.iter().filter(|case| case.gesture == (row.spot, row.what));
         assert!(cases.any(|case| case.before.1 != case.after), "{}", row.label());

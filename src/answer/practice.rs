@@ -4,7 +4,7 @@ use fretloom_theory::{Chord, NoteName, PitchClass, Scale};
 use jiff::civil::Date;
 
 use crate::practice::{PracticeRules, Today, Turn};
-use crate::store::{Keeper, KeptThing};
+use crate::store::{Keeper, KeptThing, PracticeRecord};
 
 /// The answer of `practice`.
 #[derive(Clone, PartialEq, Debug)]
@@ -79,3 +79,39 @@ fn root_of(keeper: &Keeper) -> Option<NoteName> {
     let scale = || Some(kept.scale.as_ref()?.parse::<Scale>().ok()?.root());
     chord.map(|chord| chord.root()).or_else(scale)
 }
+
+/// The fastest tempo of each of the last days on which it was got, at most so many, as heights between
+/// the slowest and the fastest of them.
+///
+/// # Example
+///
+/// ```
+/// use fretloom::answer::tempo_curve;
+/// use fretloom::store::{Beats, PracticeRecord, Try, Unit, Verdict};
+/// use jiff::civil::date;
+/// let got = |day, tempo| Try {
+///     on: date(2026, 5, day),
+///     unit: Unit::default(),
+///     tempo: Beats::new(tempo),
+///     verdict: Verdict::Got,
+///     next: None,
+/// };
+/// let tries = vec![got(4, 60), got(5, 68), got(6, 74)];
+/// let record = PracticeRecord { tries, ..PracticeRecord::default() };
+/// assert_eq!(tempo_curve(&record, 8), "▁▅█");
+/// assert_eq!(tempo_curve(&record, 2), "▁█");
+/// ```
+#[must_use]
+pub fn tempo_curve(practice: &PracticeRecord, most: usize) -> String {
+    let days: Vec<(Date, u16)> = practice.curve();
+    let shown = days.get(days.len().saturating_sub(most)..).unwrap_or_default();
+    let tempos = || shown.iter().map(|(_, tempo)| *tempo);
+    let (Some(low), Some(high)) = (tempos().min(), tempos().max()) else { return String::new() };
+    let height = |tempo: u16| match high - low {
+        0 => 3,
+        range => usize::from((tempo - low) * 7 / range),
+    };
+    tempos().map(|tempo| HEIGHTS.get(height(tempo)).copied().unwrap_or(' ')).collect()
+}
+
+const HEIGHTS: [char; 8] = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];

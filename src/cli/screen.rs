@@ -12,6 +12,7 @@ use super::player::Player;
 use super::resume::Resume;
 use crate::settings::Settings;
 use crate::sound::{SoundPlaces, SystemPlayer};
+use crate::store::KeeperStore;
 use crate::tui::program::Program;
 use crate::tui::runtime;
 
@@ -55,6 +56,9 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
         program.use_ascii();
     }
     let mut kept = Ok(());
+    if let Some(folder) = &player.folders.data {
+        program.use_keepers(KeeperStore::in_folder(folder));
+    }
     let places = SoundPlaces::from_environment();
     program.use_sound_places(places.clone());
     let player = Arc::new(SystemPlayer::new(places));

@@ -6,6 +6,7 @@
 mod changes;
 mod common;
 mod explore;
+mod keepers;
 mod line;
 mod row;
 mod section;
@@ -15,6 +16,7 @@ mod table;
 pub use changes::ChangesCommand;
 pub use common::{ListCommand, ProgramCommand, TypingCommand};
 pub use explore::ExploreCommand;
+pub use keepers::KeepersCommand;
 pub use line::LineCommand;
 pub use row::{Command, CommandRow};
 pub use section::Section;

@@ -5,6 +5,7 @@ use std::any::Any;
 use std::io;
 use std::sync::mpsc::SyncSender;
 
+use jiff::ZonedDateTime;
 use ratatui::crossterm::event::Event as TerminalEvent;
 
 use super::job_control::Stop;
@@ -30,6 +31,9 @@ pub enum Event {
         /// Height in cells.
         rows: u16,
     },
+    /// What time it is where the player is: told before anything else to an app that wants to know, when
+    /// something has come. It wakes nobody.
+    Time(ZonedDateTime),
     /// How what sounds is going: some fifty times a second while something sounds, and once more when
     /// nothing does.
     Sound(SoundNews),

@@ -21,6 +21,8 @@ pub enum Found {
     Opened(Box<OpenedChart>),
     /// A file that was to be written.
     Saved(Box<SavedChart>),
+    /// Something has been done with what is kept.
+    Keepers,
 }
 
 /// A chart that was read from a file, or why there is none.

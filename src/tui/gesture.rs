@@ -3,7 +3,9 @@
 //! To add a gesture: a row here; for a new spot a variant, and a branch in the `hit` of its screen;
 //! if it takes what it points at, a branch in the screen's `click`.
 
-use super::command::{ChangesCommand, Command, ExploreCommand, LineCommand, ListCommand, Section};
+use super::command::{
+    ChangesCommand, Command, ExploreCommand, KeepersCommand, LineCommand, ListCommand, Section,
+};
 use super::mouse::Pointed;
 
 /// What on the screen the mouse can point at.
@@ -31,6 +33,10 @@ pub enum Spot {
     Bar,
     /// The bars, the room between them with it.
     Bars,
+    /// A line of the list of keepers.
+    Keeper,
+    /// The list of keepers.
+    Keepers,
     /// A line of a list laid over the screen.
     Line,
     /// A list or page laid over the screen, down to its footer.
@@ -49,12 +55,14 @@ impl Spot {
             Spot::Note | Spot::StringName => Some(Spot::Neck),
             Spot::TabNote => Some(Spot::Tab),
             Spot::Bar => Some(Spot::Bars),
+            Spot::Keeper => Some(Spot::Keepers),
             Spot::Line => Some(Spot::List),
             Spot::Pairs
             | Spot::Scales
             | Spot::Neck
             | Spot::Tab
             | Spot::Bars
+            | Spot::Keepers
             | Spot::List
             | Spot::Footer => None,
         }
@@ -73,6 +81,7 @@ impl Spot {
             | Spot::Neck => Some(Section::Explore),
             Spot::TabNote | Spot::Tab => Some(Section::Line),
             Spot::Bar | Spot::Bars => Some(Section::Changes),
+            Spot::Keeper | Spot::Keepers => Some(Section::Keepers),
             Spot::Line | Spot::List | Spot::Footer => None,
         }
     }
@@ -92,6 +101,8 @@ impl Spot {
             Spot::Tab => "the tab",
             Spot::Bar => "a bar",
             Spot::Bars => "bars",
+            Spot::Keeper => "a keeper",
+            Spot::Keepers => "keepers",
             Spot::Line => "a line",
             Spot::List => "list",
             Spot::Footer => "the footer",
@@ -173,6 +184,10 @@ const fn changes(command: ChangesCommand) -> Act {
     Act::Do(Command::Changes(command))
 }
 
+const fn keepers(command: KeepersCommand) -> Act {
+    Act::Do(Command::Keepers(command))
+}
+
 const fn list(command: ListCommand) -> Act {
     Act::Do(Command::List(command))
 }
@@ -199,6 +214,9 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::Bar, Click, Choose, "to the chord"),
         row(Spot::Bars, WheelDown, changes(ChangesCommand::NextChord), "to the next chord or bar"),
         row(Spot::Bars, WheelUp, changes(ChangesCommand::PreviousChord), "to the chord or bar before"),
+        row(Spot::Keeper, Click, Choose, "mark the keeper"),
+        row(Spot::Keepers, WheelDown, keepers(KeepersCommand::NextKeeper), "the next keeper"),
+        row(Spot::Keepers, WheelUp, keepers(KeepersCommand::PreviousKeeper), "the keeper before"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
         row(Spot::List, WheelDown, list(ListCommand::Down), "one line down"),
         row(Spot::List, WheelUp, list(ListCommand::Up), "one line up"),

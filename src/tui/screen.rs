@@ -10,6 +10,7 @@ pub(super) enum Screen {
     Explore,
     Line,
     Changes,
+    Keepers,
 }
 
 /// Something that is to be done outside of a screen, since a screen changes only itself and what

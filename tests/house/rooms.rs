@@ -49,8 +49,11 @@ const ROOMS: &[Room] = &[
                        "picture", "export", "sound", "answer", "tui"]),
     room("tui/changes", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "picture", "export", "sound", "answer", "tui"]),
+    room("tui/keepers", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "settings",
+                          "picture", "export", "sound", "answer", "tui"]),
     room("tui/program", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
-                          "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes"]),
+                          "sound", "answer", "tui", "tui/explore", "tui/line", "tui/changes",
+                          "tui/keepers"]),
     // What commands print knows no screen; the commands themselves start it.
     room("cli/text", &["theory", "fretboard", "words", "glyphs", "library", "store", "score_file", "picture", "engraving", "sheet",
                        "export", "sound", "answer", "cli", "practice"]),

@@ -3,12 +3,14 @@
 #![allow(dead_code, reason = "each test program uses its own part of this")]
 
 use std::ops::RangeInclusive;
+use std::path::Path;
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use fretloom::answer::NamedShape;
 use fretloom::library::Library;
 use fretloom::sound::{Player as _, Samples, SilentPlayer};
+use fretloom::store::KeeperStore;
 use fretloom::tui::event::{Event, SoundNews};
 use fretloom::tui::key::Key;
 use fretloom::tui::mouse::{Pointed, Pointer};
@@ -76,6 +78,19 @@ impl Player {
         };
         player.resize(80, 24);
         player
+    }
+
+    /// A player who keeps things in that folder, on the sixth of May.
+    pub(crate) fn keeping_in(folder: &Path) -> Player {
+        let mut player = Player::with("Gmaj7#11");
+        player.program.use_keepers(KeeperStore::in_folder(folder));
+        player.at("2026-05-06T09:00[UTC]");
+        player
+    }
+
+    /// Tells the time.
+    pub(crate) fn at(&mut self, time: &str) {
+        self.tell(Event::Time(time.parse().unwrap()));
     }
 
     pub(crate) fn after(chord: &str, keys: &str) -> Player {

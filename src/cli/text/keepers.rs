@@ -1,13 +1,14 @@
 //! What is kept.
 
-use fretloom_fretboard::Place;
-use jiff::civil::Date;
-
 use super::table::{row, table};
-use crate::answer::{KeeperAnswer, KeepersAnswer};
+use crate::answer::{KeeperAnswer, KeepersAnswer, tempo_curve};
 use crate::export::text::tuning_line;
-use crate::store::{Keeper, KeptThing, PracticeRecord};
+use crate::store::{Keeper, KeptThing};
 use crate::words::dashed;
+use fretloom_fretboard::Place;
+
+/// How many days of the curve are shown.
+const DAYS: usize = 8;
 
 /// `keepers`
 pub(in crate::cli) fn keepers(answer: &KeepersAnswer) -> String {
@@ -57,7 +58,7 @@ fn keeper(keeper: &Keeper) -> Vec<String> {
         strings,
         practice.last().map_or_else(|| "never".to_owned(), |day| day.to_string()),
         best.map(|best| best.to_string()).unwrap_or_default(),
-        curve(practice),
+        tempo_curve(practice, DAYS),
         practice.next().map(|day| day.to_string()).unwrap_or_default(),
         on_one_line(&keeper.tags.join(", ")),
     ]
@@ -73,22 +74,3 @@ fn shape_on(places: &[Place]) -> String {
     let frets = dashed(places.iter().map(|place| place.fret));
     format!("{frets} on {}", dashed(places.iter().map(|place| place.string)))
 }
-
-/// How many days of the curve are shown.
-const DAYS: usize = 8;
-
-/// The fastest tempo of each of the last days on which it was got, as heights between the slowest and
-/// the fastest of them.
-fn curve(practice: &PracticeRecord) -> String {
-    let days: Vec<(Date, u16)> = practice.curve();
-    let shown = days.get(days.len().saturating_sub(DAYS)..).unwrap_or_default();
-    let tempos = || shown.iter().map(|(_, tempo)| *tempo);
-    let (Some(low), Some(high)) = (tempos().min(), tempos().max()) else { return String::new() };
-    let height = |tempo: u16| match high - low {
-        0 => 3,
-        range => usize::from((tempo - low) * 7 / range),
-    };
-    tempos().map(|tempo| HEIGHTS.get(height(tempo)).copied().unwrap_or(' ')).collect()
-}
-
-const HEIGHTS: [char; 8] = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];

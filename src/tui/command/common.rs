@@ -11,6 +11,7 @@ pub enum ProgramCommand {
     Back,
     Forward,
     FreeMouse,
+    Keepers,
     Sound,
     SilenceLine,
     SilenceDrone,

@@ -3,6 +3,7 @@
 use super::changes::ChangesCommand;
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
+use super::keepers::KeepersCommand;
 use super::line::LineCommand;
 use super::section::Section;
 use super::sound::SoundCommand;
@@ -21,6 +22,8 @@ pub enum Command {
     Line(LineCommand),
     /// The changes screen does it.
     Changes(ChangesCommand),
+    /// The keepers screen does it.
+    Keepers(KeepersCommand),
     /// The page of sound does it.
     Sound(SoundCommand),
     /// The field does it in which text is typed.

@@ -13,6 +13,8 @@ pub enum Section {
     Line,
     /// The changes screen itself.
     Changes,
+    /// The keepers screen itself.
+    Keepers,
     /// While a line of text is being typed.
     Typing,
     /// In a list laid over the screen: scales.
@@ -25,10 +27,11 @@ pub enum Section {
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 9] = [
+    pub const ALL: [Section; 10] = [
         Section::Explore,
         Section::Line,
         Section::Changes,
+        Section::Keepers,
         Section::Typing,
         Section::List,
         Section::Picking,
@@ -41,7 +44,7 @@ impl Section {
     #[must_use]
     pub const fn is_of_screen(self) -> bool {
         match self {
-            Section::Explore | Section::Line | Section::Changes => true,
+            Section::Explore | Section::Line | Section::Changes | Section::Keepers => true,
             Section::Always
             | Section::Everywhere
             | Section::Typing
@@ -71,6 +74,7 @@ impl Section {
             Section::Explore => "explore",
             Section::Line => "line",
             Section::Changes => "changes",
+            Section::Keepers => "keepers",
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
@@ -87,6 +91,7 @@ impl Section {
             Section::Explore => "Chord, pairs and neck",
             Section::Line => "A line of a pair",
             Section::Changes => "The changes of a tune",
+            Section::Keepers => "What is kept",
             Section::Typing => "While typing",
             Section::List => "In a list",
             Section::Sound => "How it sounds",

@@ -3,6 +3,7 @@
 use super::changes::ChangesCommand;
 use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
+use super::keepers::KeepersCommand;
 use super::line::LineCommand;
 use super::row::{Command, CommandRow};
 use super::section::Section;
@@ -169,6 +170,13 @@ pub const COMMANDS: &[CommandRow] = &[
     changes(ChangesCommand::Faster, "faster", "", "four beats a minute faster"),
     changes(ChangesCommand::Slower, "slower", "", "four beats a minute slower"),
     changes(ChangesCommand::Labels, "labels", "", "on the neck: notes, degrees, members, fingers"),
+    keepers(KeepersCommand::ToScreenBefore, "to-screen-before", "back", "back to the screen before"),
+    keepers(KeepersCommand::NextKeeper, "next-keeper", "", "the next keeper"),
+    keepers(KeepersCommand::PreviousKeeper, "previous-keeper", "", "the keeper before"),
+    keepers(KeepersCommand::PageDown, "page-down", "", "some keepers down"),
+    keepers(KeepersCommand::PageUp, "page-up", "", "some keepers up"),
+    keepers(KeepersCommand::FirstKeeper, "first-keeper", "", "the first keeper"),
+    keepers(KeepersCommand::LastKeeper, "last-keeper", "", "the last keeper"),
     typing(TypingCommand::Suggestion, "suggestion", "suggestion", "what is offered: a chord or a pattern"),
     typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
     typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
@@ -195,6 +203,7 @@ pub const COMMANDS: &[CommandRow] = &[
     everywhere(ProgramCommand::SilenceLine, "silence-line", "", "silence line and shapes, or let them sound"),
     everywhere(ProgramCommand::SilenceDrone, "silence-drone", "", "silence the drone, or let it sound"),
     everywhere(ProgramCommand::SilenceClick, "silence-click", "", "silence the click, or let it sound"),
+    everywhere(ProgramCommand::Keepers, "keepers", "keepers", "what is kept, and back again"),
     everywhere(ProgramCommand::Quit, "quit", "quit", "leave fretloom"),
     always(ProgramCommand::QuitAtOnce, "quit-at-once", "", "leave at once"),
     always(ProgramCommand::Suspend, "suspend", "", "back to the shell until fg"),
@@ -253,6 +262,15 @@ const fn changes(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Changes, Command::Changes(command), name, label, help)
+}
+
+const fn keepers(
+    command: KeepersCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Keepers, Command::Keepers(command), name, label, help)
 }
 
 const fn sound(

@@ -22,6 +22,7 @@ impl Program {
             ProgramCommand::Back => self.page_back(),
             ProgramCommand::Forward => self.page_forward(),
             ProgramCommand::Sound => return self.open_sound_page(),
+            ProgramCommand::Keepers => self.screens.show_keepers(&mut self.shared),
             ProgramCommand::SilenceLine => self.change_mute(Track::Line),
             ProgramCommand::SilenceDrone => self.change_mute(Track::Drone),
             ProgramCommand::SilenceClick => self.change_mute(Track::Click),

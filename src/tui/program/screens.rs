@@ -15,6 +15,7 @@ use crate::tui::command::{ListCommand, Section, TypingCommand};
 use crate::tui::explore::{self, Drawing, Explore};
 use crate::tui::found::Found;
 use crate::tui::gesture::Spot;
+use crate::tui::keepers::{self, KeepersScreen};
 use crate::tui::key::Key;
 use crate::tui::line::{self, LineScreen};
 use crate::tui::line_place::{ChordSeed, LineSeed};
@@ -27,6 +28,7 @@ pub(super) struct Screens {
     pub(super) explore: Explore,
     pub(super) line: LineScreen,
     pub(super) changes: ChangesScreen,
+    pub(super) keepers: KeepersScreen,
     front: Screen,
 }
 
@@ -36,6 +38,7 @@ pub(super) enum Chosen {
     Explore(explore::Chosen),
     Line(line::Chosen),
     Changes(changes::Chosen),
+    Keepers(keepers::Chosen),
 }
 
 /// What a screen was turned to, so that one can turn back to it.
@@ -44,6 +47,7 @@ pub(super) enum Page {
     Explore(explore::Page),
     Line(line::Page),
     Changes(changes::Page),
+    Keepers(keepers::Page),
 }
 
 /// What lies under the mouse on a screen.
@@ -52,18 +56,22 @@ pub(super) enum Hit {
     Explore(explore::Hit),
     Line(line::Hit),
     Changes(changes::Hit),
+    Keepers(keepers::Hit),
 }
 
 /// The line screen in a session.
 const LINE: &str = "line";
 /// The changes screen there.
 const CHANGES: &str = "changes";
+/// The keepers screen there.
+const KEEPERS: &str = "keepers";
 
 impl Screens {
     /// All screens, the explorer in front.
     pub(super) fn new(explore: Explore) -> Screens {
         let (line, changes) = (LineScreen::new(), ChangesScreen::new());
-        Screens { explore, line, changes, front: Screen::Explore }
+        let keepers = KeepersScreen::new();
+        Screens { explore, line, changes, keepers, front: Screen::Explore }
     }
 
     /// Which screen is in front.
@@ -77,6 +85,7 @@ impl Screens {
             Screen::Explore => Section::Explore,
             Screen::Line => Section::Line,
             Screen::Changes => Section::Changes,
+            Screen::Keepers => Section::Keepers,
         }
     }
 
@@ -86,6 +95,7 @@ impl Screens {
             Screen::Explore => self.explore.section(),
             Screen::Line => self.line.section(),
             Screen::Changes => self.changes.section(),
+            Screen::Keepers => self.keepers.section(),
         }
     }
 
@@ -95,6 +105,7 @@ impl Screens {
             Screen::Explore => explore::NOTES,
             Screen::Line => line::NOTES,
             Screen::Changes => changes::NOTES,
+            Screen::Keepers => keepers::NOTES,
         }
     }
 
@@ -102,7 +113,7 @@ impl Screens {
     pub(super) fn begin(&mut self) {
         match self.front {
             Screen::Explore => self.explore.forget_changes(),
-            Screen::Line | Screen::Changes => {}
+            Screen::Line | Screen::Changes | Screen::Keepers => {}
         }
     }
 
@@ -110,8 +121,8 @@ impl Screens {
         match self.front {
             Screen::Explore => self.explore.update_list(command, shared),
             Screen::Changes => self.changes.update_list(command, shared),
-            // It has no lists.
-            Screen::Line => {}
+            // They have no lists laid over them.
+            Screen::Line | Screen::Keepers => {}
         }
     }
 
@@ -120,6 +131,7 @@ impl Screens {
             Screen::Explore => self.explore.update_field(command, shared),
             Screen::Line => self.line.update_field(command, shared),
             Screen::Changes => self.changes.update_field(command, shared),
+            Screen::Keepers => {}
         }
     }
 
@@ -129,6 +141,7 @@ impl Screens {
             Screen::Explore => self.explore.type_key(key, shared),
             Screen::Line => self.line.type_key(key),
             Screen::Changes => self.changes.type_key(key),
+            Screen::Keepers => {}
         }
     }
 
@@ -138,6 +151,7 @@ impl Screens {
             Screen::Explore => self.explore.paste(text, shared),
             Screen::Line => self.line.paste(text),
             Screen::Changes => self.changes.paste(text),
+            Screen::Keepers => {}
         }
     }
 
@@ -149,6 +163,9 @@ impl Screens {
             Screen::Changes => {
                 changes::Drawing::new(&self.changes, shared).hit(place).map(Hit::Changes)
             }
+            Screen::Keepers => {
+                keepers::Drawing::new(&self.keepers, shared).hit(place).map(Hit::Keepers)
+            }
         }
     }
 
@@ -158,6 +175,7 @@ impl Screens {
             Hit::Explore(hit) => self.explore.click(hit, shared),
             Hit::Line(hit) => self.line.click(hit),
             Hit::Changes(hit) => self.changes.click(hit, shared),
+            Hit::Keepers(hit) => self.keepers.click(hit, shared),
         }
     }
 
@@ -168,6 +186,9 @@ impl Screens {
             Screen::Changes => {
                 changes::Drawing::new(&self.changes, shared).draw(area, buffer);
             }
+            Screen::Keepers => {
+                keepers::Drawing::new(&self.keepers, shared).draw(area, buffer);
+            }
         }
     }
 
@@ -177,6 +198,7 @@ impl Screens {
             Screen::Explore => Chosen::Explore(self.explore.chosen().clone()),
             Screen::Line => Chosen::Line(self.line.chosen().clone()),
             Screen::Changes => Chosen::Changes(self.changes.chosen().clone()),
+            Screen::Keepers => Chosen::Keepers(self.keepers.chosen().clone()),
         }
     }
 
@@ -195,6 +217,10 @@ impl Screens {
                 self.front = Screen::Changes;
                 self.changes.restore(chosen, shared);
             }
+            Chosen::Keepers(chosen) => {
+                self.front = Screen::Keepers;
+                self.keepers.restore(chosen, shared);
+            }
         }
     }
 
@@ -204,6 +230,7 @@ impl Screens {
             Screen::Explore => Page::Explore(self.explore.page()),
             Screen::Line => Page::Line(self.line.page()),
             Screen::Changes => Page::Changes(self.changes.page()),
+            Screen::Keepers => Page::Keepers(self.keepers.page()),
         }
     }
 
@@ -222,17 +249,34 @@ impl Screens {
                 self.front = Screen::Changes;
                 self.changes.turn_to(page, shared);
             }
+            Page::Keepers(page) => {
+                self.front = Screen::Keepers;
+                self.keepers.turn_to(page, shared);
+            }
         }
     }
 
     /// Brings a screen to the front, as it was left.
-    pub(super) fn show(&mut self, screen: Screen, shared: &Shared) {
-        self.front = screen;
+    pub(super) fn show(&mut self, screen: Screen, shared: &mut Shared) {
+        let before = std::mem::replace(&mut self.front, screen);
         match screen {
             Screen::Explore => self.explore.resize(shared),
             Screen::Line => self.line.resume(shared),
             Screen::Changes => self.changes.resume(shared),
+            Screen::Keepers => {
+                let from = (before != Screen::Keepers).then_some(before);
+                self.keepers.resume(from, shared);
+            }
         }
+    }
+
+    /// Brings the keepers to the front; from there, the screen before.
+    pub(super) fn show_keepers(&mut self, shared: &mut Shared) {
+        let next = match self.front {
+            Screen::Keepers => self.keepers.before(),
+            Screen::Explore | Screen::Line | Screen::Changes => Screen::Keepers,
+        };
+        self.show(next, shared);
     }
 
     /// Brings a tune to the front.
@@ -257,7 +301,7 @@ impl Screens {
     pub(super) fn jobs(&mut self, shared: &Shared) -> Vec<Job<Found>> {
         match self.front {
             Screen::Changes => self.changes.jobs(shared).collect(),
-            Screen::Explore | Screen::Line => Vec::new(),
+            Screen::Explore | Screen::Line | Screen::Keepers => Vec::new(),
         }
     }
 
@@ -280,6 +324,7 @@ impl Screens {
             Screen::Explore => None,
             Screen::Line => Some(LINE.to_owned()),
             Screen::Changes => Some(CHANGES.to_owned()),
+            Screen::Keepers => Some(KEEPERS.to_owned()),
         };
     }
 
@@ -294,6 +339,9 @@ impl Screens {
         if session.screen.as_deref() == Some(CHANGES) {
             self.show(Screen::Changes, shared);
         }
+        if session.screen.as_deref() == Some(KEEPERS) {
+            self.show(Screen::Keepers, shared);
+        }
     }
 }
 
@@ -304,6 +352,7 @@ impl Page {
             Page::Explore(page) => matches!(other, Page::Explore(other) if page.is_like(other)),
             Page::Line(page) => matches!(other, Page::Line(other) if page.is_like(other)),
             Page::Changes(page) => matches!(other, Page::Changes(other) if page.is_like(other)),
+            Page::Keepers(page) => matches!(other, Page::Keepers(other) if page.is_like(other)),
         }
     }
 }
@@ -315,6 +364,7 @@ impl Hit {
             Hit::Explore(hit) => hit.spot(),
             Hit::Line(hit) => hit.spot(),
             Hit::Changes(hit) => hit.spot(),
+            Hit::Keepers(hit) => hit.spot(),
         }
     }
 }

@@ -136,7 +136,9 @@ impl Program {
             (SoundCommand::Less, Some(row)) => self.shared.sound.change(row, Change::Less),
             (SoundCommand::Silence, Some(row)) => self.silence_row(row),
             (SoundCommand::Close, _) => self.overlay = None,
-            (SoundCommand::Play, _) => return self.obey(self.play_of_screen()),
+            (SoundCommand::Play, _) => {
+                return self.play_of_screen().map(|play| self.obey(play)).unwrap_or_default();
+            }
             (SoundCommand::More | SoundCommand::Less | SoundCommand::Silence, None) => {}
         }
         Vec::new()
@@ -162,11 +164,12 @@ impl Program {
     }
 
     /// What plays on the screen in front.
-    fn play_of_screen(&self) -> Command {
+    fn play_of_screen(&self) -> Option<Command> {
         match self.screens.front() {
-            Screen::Explore => Command::Explore(ExploreCommand::PlayShape),
-            Screen::Line => Command::Line(LineCommand::Play),
-            Screen::Changes => Command::Changes(ChangesCommand::Play),
+            Screen::Explore => Some(Command::Explore(ExploreCommand::PlayShape)),
+            Screen::Line => Some(Command::Line(LineCommand::Play)),
+            Screen::Changes => Some(Command::Changes(ChangesCommand::Play)),
+            Screen::Keepers => None,
         }
     }
 

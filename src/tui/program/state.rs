@@ -11,7 +11,7 @@ use crate::answer::Refusal;
 use crate::library::{ChartFile, Library};
 use crate::settings::Settings;
 use crate::sound::SoundPlaces;
-use crate::store::Session;
+use crate::store::{KeeperStore, Session};
 use crate::tui::changes::ChangesScreen;
 use crate::tui::explore::{Explore, TypedChord};
 use crate::tui::key::Glyphs;
@@ -110,6 +110,11 @@ impl Program {
     /// Looks there for the ways by which sound leaves, when the player asks for them.
     pub fn use_sound_places(&mut self, places: SoundPlaces) {
         self.shared.sound.use_places(places);
+    }
+
+    /// Keeps what the player wants to keep there.
+    pub fn use_keepers(&mut self, store: KeeperStore) {
+        self.shared.keeping.use_store(store);
     }
 
     /// Everything that is chosen now.

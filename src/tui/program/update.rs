@@ -1,5 +1,6 @@
 //! What keys, the mouse, pasted text and a new size do.
 
+use jiff::ZonedDateTime;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect, Size};
 
@@ -45,14 +46,18 @@ impl App for Program {
 
     fn update(&mut self, event: Event) -> Vec<Effect> {
         let mut effects = self.hear_of(event);
-        effects.extend(self.screens.jobs(&self.shared).into_iter().map(Effect::Work));
+        effects.extend(self.jobs());
         effects
     }
 
     fn finish(&mut self, found: Found) -> Vec<Effect> {
         let mut effects = self.take_found(found);
-        effects.extend(self.screens.jobs(&self.shared).into_iter().map(Effect::Work));
+        effects.extend(self.jobs());
         effects
+    }
+
+    fn wants_time(&self) -> bool {
+        true
     }
 
     fn mouse(&self) -> Mouse {
@@ -66,6 +71,12 @@ impl App for Program {
 }
 
 impl Program {
+    /// What is to be worked out, read or written now.
+    fn jobs(&mut self) -> impl Iterator<Item = Effect> + use<> {
+        let of_screens = self.screens.jobs(&self.shared);
+        of_screens.into_iter().chain(self.shared.keeping.job()).map(Effect::Work)
+    }
+
     fn take_found(&mut self, found: Found) -> Vec<Effect> {
         match found {
             Found::Sound(found) => self.shared.sound.take(found).into_iter().collect(),
@@ -74,6 +85,13 @@ impl Program {
                 program.screens.changes.take_opened(*opened, &mut program.shared);
                 Vec::new()
             }),
+            Found::Keepers => {
+                if let Some(told) = self.shared.keeping.fetch() {
+                    self.shared.tell(told);
+                }
+                self.screens.keepers.list_again(&self.shared);
+                Vec::new()
+            }
             Found::Saved(saved) => {
                 self.screens.changes.take_saved(*saved, &mut self.shared);
                 Vec::new()
@@ -95,7 +113,15 @@ impl Program {
                 Vec::new()
             }
             Event::Sound(news) => self.hear(news),
+            Event::Time(now) => self.take_time(now),
         }
+    }
+
+    /// Takes the time. Nothing is drawn for that alone, unless another day has begun.
+    fn take_time(&mut self, now: ZonedDateTime) -> Vec<Effect> {
+        let today = self.shared.today();
+        self.shared.now = now;
+        if today == self.shared.today() { vec![Effect::KeepFrame] } else { Vec::new() }
     }
 
     fn press(&mut self, key: Key) -> Vec<Effect> {
@@ -156,6 +182,9 @@ impl Program {
             Command::Changes(command) => {
                 self.on_screen(|screens, shared| screens.changes.update(command, shared))
             }
+            Command::Keepers(command) => {
+                self.on_screen(|screens, shared| screens.keepers.update(command, shared))
+            }
             Command::Explore(command) => {
                 self.on_screen(|screens, shared| screens.explore.update(command, shared))
             }
@@ -198,7 +227,7 @@ impl Program {
                 ScreenEffect::StopPlaying => self.shared.sound.stop().into_iter().collect(),
                 ScreenEffect::Press(key) => self.answer(key),
                 ScreenEffect::Show(screen) => {
-                    self.screens.show(screen, &self.shared);
+                    self.screens.show(screen, &mut self.shared);
                     Vec::new()
                 }
                 ScreenEffect::Explore(chord) => {

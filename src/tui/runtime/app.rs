@@ -26,6 +26,11 @@ pub trait App {
         Mouse::Free
     }
 
+    /// Does it want to know what time it is?
+    fn wants_time(&self) -> bool {
+        false
+    }
+
     /// Draws the state on a frame of any size, down to nothing.
     fn view(&self, frame: &mut Frame<'_>);
 }

@@ -37,6 +37,8 @@ pub enum Subject {
     Plan,
     /// A file that is read or written.
     File,
+    /// What is kept.
+    Keepers,
 }
 
 type Work<Answer> = dyn FnOnce(&Cancelled) -> Answer + Send;
@@ -96,6 +98,7 @@ pub(super) struct Jobs<Answer> {
     sound: Worker<Answer>,
     plan: Worker<Answer>,
     file: Worker<Answer>,
+    keepers: Worker<Answer>,
 }
 
 /// A thread that does jobs; it starts with the first of them.
@@ -122,7 +125,7 @@ struct Papers<Answer> {
 impl<Answer: Send + 'static> Jobs<Answer> {
     pub(super) fn new(wakes: &Arc<Wakes>) -> Jobs<Answer> {
         let worker = || Worker::new(Arc::clone(wakes));
-        Jobs { sound: worker(), plan: worker(), file: worker() }
+        Jobs { sound: worker(), plan: worker(), file: worker(), keepers: worker() }
     }
 
     /// Has a job done in place of any other about the same thing.
@@ -135,12 +138,14 @@ impl<Answer: Send + 'static> Jobs<Answer> {
             Subject::Sound => self.sound.ask(job),
             Subject::Plan => self.plan.ask(job),
             Subject::File => self.file.ask(job),
+            Subject::Keepers => self.keepers.ask(job),
         }
     }
 
     /// What a job has found out that was asked for last about its subject; each once.
     pub(super) fn take_answer(&self) -> Option<Answer> {
-        [&self.sound, &self.plan, &self.file].into_iter().find_map(Worker::take_answer)
+        let all = [&self.sound, &self.plan, &self.file, &self.keepers];
+        all.into_iter().find_map(Worker::take_answer)
     }
 }
 

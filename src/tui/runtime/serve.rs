@@ -4,6 +4,7 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 use std::{io, mem, panic};
 
+use jiff::ZonedDateTime;
 use ratatui::layout::Size;
 
 use super::app::{App, Effect};
@@ -78,6 +79,9 @@ impl<'a, A: App, K: FnMut(&A), D: Display> Runtime<'a, A, K, D> {
     /// is going where it is time to.
     fn handle_what_has_come(&mut self) -> Result<ControlFlow<()>, RunError> {
         let first = self.wakes.wait(self.sound.next_look());
+        if self.app.wants_time() && self.update(Event::Time(ZonedDateTime::now()))?.is_break() {
+            return Ok(ControlFlow::Break(()));
+        }
         let wakes = Arc::clone(&self.wakes);
         let arrived = std::iter::from_fn(|| wakes.next());
         for wake in first.into_iter().chain(arrived).take(BATCH) {

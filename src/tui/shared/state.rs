@@ -4,6 +4,9 @@ use std::borrow::Cow;
 
 use fretloom_fretboard::{Hand, Neck, Tuning};
 use fretloom_theory::Spelling;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ZonedDateTime};
 use ratatui::layout::{Rect, Size};
 
 use super::setup::Setup;
@@ -13,6 +16,7 @@ use crate::picture::{Handed, NeckPicture, Top};
 use crate::settings::Settings;
 use crate::tui::command::{COMMANDS, Command, Section};
 use crate::tui::gesture::Spot;
+use crate::tui::keeping::Keeping;
 use crate::tui::key::Glyphs;
 use crate::tui::keys::Keys;
 use crate::tui::mouse::Mouse;
@@ -40,6 +44,10 @@ pub(in crate::tui) struct Shared {
     pub(in crate::tui) mouse: Mouse,
     /// What is played, and how.
     pub(in crate::tui) sound: Sound,
+    /// What is kept.
+    pub(in crate::tui) keeping: Keeping,
+    /// The time that was told last; long ago, where none was told yet.
+    pub(in crate::tui) now: ZonedDateTime,
     /// The line of a list that the mouse chose last, as it was seen then, and in which list; no key
     /// was pressed since.
     pub(in crate::tui) clicked: Option<(Spot, ListLine)>,
@@ -73,6 +81,8 @@ impl Shared {
             size: Size::new(80, 24),
             mouse: Mouse::Free,
             sound: Sound::new(),
+            keeping: Keeping::default(),
+            now: Timestamp::UNIX_EPOCH.to_zoned_datetime(TimeZone::UTC),
             clicked: None,
             notice: None,
         })
@@ -91,6 +101,11 @@ impl Shared {
     /// Tells something, until the next key.
     pub(in crate::tui) fn tell(&mut self, notice: impl Into<String>) {
         self.notice = Some(notice.into());
+    }
+
+    /// The day it is where the player is.
+    pub(in crate::tui) fn today(&self) -> Date {
+        self.now.date()
     }
 
     /// The whole window.

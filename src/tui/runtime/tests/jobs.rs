@@ -153,16 +153,20 @@ fn jobs_about_different_things_leave_one_another_alone() {
     let mut answers = Vec::new();
     let done = Stage::default().run("1", |told| match told {
         Told::Key(_) => {
-            let about = [(1, Subject::Sound), (2, Subject::Plan), (3, Subject::File)];
-            about.map(|(number, about)| Effect::Work(Job::new(move |_| number).about(about))).into()
+            let first = [(1, Subject::Sound), (2, Subject::Plan)];
+            let others = [(3, Subject::File), (4, Subject::Keepers)];
+            let about = first.into_iter().chain(others);
+            about
+                .map(|(number, about)| Effect::Work(Job::new(move |_| number).about(about)))
+                .collect()
         }
         Told::Answer(answer) => {
             answers.push(answer);
-            if answers.len() == 3 { quit() } else { Vec::new() }
+            if answers.len() == 4 { quit() } else { Vec::new() }
         }
         Told::Sound(_) => quit(),
     });
     assert!(done.is_ok());
     answers.sort_unstable();
-    assert_eq!(answers, [1, 2, 3]);
+    assert_eq!(answers, [1, 2, 3, 4]);
 }

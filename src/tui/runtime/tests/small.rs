@@ -72,7 +72,7 @@ impl App for Small<'_> {
         match event {
             Event::Key(key) => (self.0)(Told::Key(key.to_string())),
             Event::Sound(news) => (self.0)(Told::Sound(news)),
-            Event::Resize { .. } | Event::Paste(_) | Event::Mouse(_) => Vec::new(),
+            Event::Resize { .. } | Event::Paste(_) | Event::Mouse(_) | Event::Time(_) => Vec::new(),
         }
     }
 

@@ -1,0 +1,71 @@
+//! The state of the keepers screen.
+
+use super::chosen::{Chosen, Page};
+use crate::store::KeeperId;
+use crate::tui::command::Section;
+use crate::tui::screen::Screen;
+use crate::tui::shared::Shared;
+
+/// The keepers screen: what was kept.
+pub struct KeepersScreen {
+    pub(super) chosen: Chosen,
+    /// What is listed, by its place among all keepers.
+    pub(super) listed: Vec<usize>,
+    /// Which line is marked.
+    pub(super) at: usize,
+    /// Its keeper, which the mark stays on.
+    pub(super) marked_id: Option<KeeperId>,
+    /// The screen from which one came, to go back to.
+    pub(super) from: Screen,
+}
+
+impl KeepersScreen {
+    /// The screen before anybody has been there.
+    pub(in crate::tui) fn new() -> KeepersScreen {
+        KeepersScreen {
+            chosen: Chosen::default(),
+            listed: Vec::new(),
+            at: 0,
+            marked_id: None,
+            from: Screen::Explore,
+        }
+    }
+
+    /// Comes to the front from another screen. The file is read, since others may have kept something.
+    pub(in crate::tui) fn resume(&mut self, from: Option<Screen>, shared: &mut Shared) {
+        self.from = from.unwrap_or(self.from);
+        shared.keeping.read();
+        self.list_again(shared);
+    }
+
+    /// The screen to go back to.
+    pub(in crate::tui) fn before(&self) -> Screen {
+        self.from
+    }
+
+    /// What is chosen now, to be taken back to.
+    pub(in crate::tui) fn chosen(&self) -> &Chosen {
+        &self.chosen
+    }
+
+    /// Chooses all this again.
+    pub(in crate::tui) fn restore(&mut self, chosen: Chosen, shared: &mut Shared) {
+        self.chosen = chosen;
+        self.resume(None, shared);
+    }
+
+    /// The list, as it can be turned back to.
+    pub(in crate::tui) fn page(&self) -> Page {
+        Page { chosen: self.chosen.clone() }
+    }
+
+    /// Turns to the list.
+    pub(in crate::tui) fn turn_to(&mut self, page: Page, shared: &mut Shared) {
+        self.restore(page.chosen, shared);
+    }
+
+    /// Where keys are pressed now.
+    pub(in crate::tui) fn section(&self) -> Section {
+        Section::Keepers
+    }
+}

@@ -1,0 +1,42 @@
+//! What keys and clicks do to the keepers screen.
+
+use super::hit::Hit;
+use super::state::KeepersScreen;
+use crate::tui::command::KeepersCommand;
+use crate::tui::gesture::Spot;
+use crate::tui::screen::ScreenEffect;
+use crate::tui::shared::Shared;
+
+impl KeepersScreen {
+    /// Does what a command asks for.
+    pub(in crate::tui) fn update(
+        &mut self,
+        command: KeepersCommand,
+        shared: &mut Shared,
+    ) -> Vec<ScreenEffect> {
+        let page = usize::from(shared.size.height / 3).max(1);
+        match command {
+            KeepersCommand::ToScreenBefore => return vec![ScreenEffect::Show(self.from)],
+            KeepersCommand::NextKeeper => self.mark(self.at.saturating_add(1), shared),
+            KeepersCommand::PreviousKeeper => self.mark(self.at.saturating_sub(1), shared),
+            KeepersCommand::PageDown => self.mark(self.at.saturating_add(page), shared),
+            KeepersCommand::PageUp => self.mark(self.at.saturating_sub(page), shared),
+            KeepersCommand::FirstKeeper => self.mark(0, shared),
+            KeepersCommand::LastKeeper => self.mark(usize::MAX, shared),
+        }
+        Vec::new()
+    }
+
+    /// Takes what lies under the mouse.
+    pub(in crate::tui) fn click(&mut self, hit: Hit, shared: &mut Shared) -> Vec<ScreenEffect> {
+        match hit {
+            Hit::Footer(key) => return vec![ScreenEffect::Press(key)],
+            Hit::Keeper(line) => {
+                shared.clicked = Some((Spot::Keeper, line));
+                self.mark(line.line, shared);
+            }
+            Hit::Keepers => {}
+        }
+        Vec::new()
+    }
+}

@@ -1,0 +1,139 @@
+//! Drawing the keepers screen on any number of cells.
+
+mod holds;
+mod rows;
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::{Line, Span};
+
+use super::drawing::Drawing;
+use crate::tui::command::{Command, ProgramCommand, Section};
+use crate::tui::gesture::Spot;
+use crate::tui::widget::{Footer, ListView, below, broken, cut_to, indented, write};
+
+/// Head, headings of the list, and footer.
+const FRAME_ROWS: u16 = 1 + 1 + 1;
+/// The fewest columns in which the list can be read.
+const LEAST_COLUMNS: u16 = 40;
+/// What a keeper holds has so many rows, with the line above it, where there is room.
+const HOLDS_ROWS: u16 = 7;
+
+/// Where everything lies.
+pub(super) struct Areas {
+    head: Rect,
+    headings: Rect,
+    pub(super) list: Rect,
+    holds: Rect,
+}
+
+impl Drawing<'_> {
+    /// Draws the screen; every size is a valid one.
+    pub(in crate::tui) fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        let Some(areas) = self.areas(area) else {
+            self.draw_least(area, buffer);
+            return;
+        };
+        self.draw_head(areas.head, buffer);
+        if self.screen.listed.is_empty() {
+            self.draw_empty(areas.list, buffer);
+        } else {
+            self.draw_rows(areas.headings, areas.list, buffer);
+        }
+        self.draw_holds(areas.holds, buffer);
+        self.footer().draw(self.footer_area(area), buffer);
+    }
+
+    /// None where there is no room for a line of the list.
+    pub(super) fn areas(&self, area: Rect) -> Option<Areas> {
+        let room = area.height.checked_sub(FRAME_ROWS + 1)?;
+        if area.width < LEAST_COLUMNS {
+            return None;
+        }
+        // The list comes first, then what the marked keeper holds.
+        let holds = if room >= 2 { HOLDS_ROWS.max(room / 2).min(room - 1) } else { 0 };
+        let [head, headings, list, holds, _] = area.layout(&Layout::vertical([
+            Constraint::Length(1),
+            Constraint::Length(1),
+            Constraint::Fill(1),
+            Constraint::Length(holds),
+            Constraint::Length(1),
+        ]));
+        Some(Areas { head, headings, list, holds })
+    }
+
+    /// The lines of the list.
+    pub(super) fn lines(&self, area: Rect) -> ListView {
+        ListView {
+            area,
+            marked: self.screen.at,
+            count: self.screen.listed.len(),
+            pointed_at: self.shared.clicked(Spot::Keeper),
+        }
+    }
+
+    /// `Keepers   12 kept`
+    fn draw_head(&self, area: Rect, buffer: &mut Buffer) {
+        let theme = &self.shared.theme;
+        let (all, listed) = (self.shared.keeping.list().len(), self.screen.listed.len());
+        let count = match (self.shared.keeping.was_read(), all == listed) {
+            (false, _) => String::new(),
+            (true, true) => format!("{all} kept"),
+            (true, false) => format!("{listed} of {all} kept"),
+        };
+        let line = Line::from(vec![
+            Span::raw(" "),
+            Span::styled("Keepers", theme.title),
+            Span::styled(format!("   {count}"), theme.muted),
+        ]);
+        write(buffer, area, &line);
+        if let Some(told) = self.shared.sound.in_words() {
+            let told = format!("▸ {told} ");
+            let width = told.chars().count() as u16;
+            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
+            write(buffer, right.intersection(area), &Line::styled(told, theme.key));
+        }
+    }
+
+    /// How something is kept, where nothing is.
+    fn draw_empty(&self, area: Rect, buffer: &mut Buffer) {
+        let keeping = &self.shared.keeping;
+        let told = match (keeping.has_folder(), keeping.was_read(), keeping.list().is_empty()) {
+            (false, ..) => "There is no folder in which anything could be kept.",
+            (true, false, _) => "reading what is kept…",
+            (true, true, true) => {
+                "Nothing is kept yet. In the shell, fretloom keepers add Dm7 keeps the first pair \
+                 over a chord."
+            }
+            (true, true, false) => "No keeper is like that.",
+        };
+        self.write_lines(indented(area), buffer, broken(told, area.width.saturating_sub(2)));
+    }
+
+    fn write_lines(&self, area: Rect, buffer: &mut Buffer, lines: Vec<String>) {
+        let lines = cut_to(lines, area.height.into());
+        for (line, row) in lines.into_iter().zip(0..area.height) {
+            write(buffer, below(area, row), &Line::styled(line, self.shared.theme.text));
+        }
+    }
+
+    /// On a screen that is too small: the keeper that is marked.
+    fn draw_least(&self, area: Rect, buffer: &mut Buffer) {
+        let title = self.screen.marked(self.shared).map(|keeper| keeper.title());
+        let more = format!("more from {LEAST_COLUMNS}×{} on", FRAME_ROWS + 1);
+        let lines = broken(&title.unwrap_or_else(|| "Keepers".to_owned()), area.width);
+        let lines = lines.into_iter().chain(broken(&more, area.width)).collect();
+        self.write_lines(area, buffer, lines);
+    }
+
+    /// The keys that matter now.
+    pub(super) fn footer(&self) -> Footer<'_> {
+        let back = Command::Program(ProgramCommand::Keepers);
+        self.shared.footer(Section::Keepers, Some(back))
+    }
+
+    /// The row of the footer.
+    pub(super) fn footer_area(&self, screen: Rect) -> Rect {
+        below(screen, screen.height.saturating_sub(1))
+    }
+}
