@@ -7,7 +7,9 @@
 
 #[path = "../support/arithmetic.rs"]
 mod arithmetic;
+mod lines_through_changes;
 mod lists;
+mod made_up_tune;
 mod neighbours;
 mod order;
 mod scene;

@@ -40,11 +40,8 @@ pub(super) fn through(
         let goes_on = ended == Some(*from);
         parts.push(WrittenPhrase {
             from: *from,
-            to: if is_last {
-                phrase.to.or(phrase.target.is_none().then_some(*to))
-            } else {
-                Some(*to)
-            },
+            // What is aimed at is held until the end of the phrase.
+            to: if is_last && phrase.target.is_some() { phrase.to } else { Some(*to) },
             begin: match at_change {
                 _ if index == 0 => phrase.begin,
                 AtChange::RunsOn if goes_on => Begin::RunsOn,
@@ -66,7 +63,8 @@ pub(super) fn through(
 /// When a phrase begins anew, or goes on in another pair.
 fn changes(chords: &LineChords, phrase: &WrittenPhrase, at_change: AtChange) -> Vec<Quarters> {
     let pair = |chord: &LineChord| phrase.pair.unwrap_or(chord.pair.pair());
-    let mut before = None;
+    // Before the first chord it is that one's pair.
+    let mut before = chords.chords().first().map(pair);
     let is_change = |chord: &&LineChord| {
         let is_kept = before.replace(pair(chord)) == Some(pair(chord));
         at_change != AtChange::RunsOn || !is_kept

@@ -35,7 +35,8 @@ impl LineQuery {
             let bar = self.bar_at(landing.at);
             let since = landing.at.checked_sub(rested_until).unwrap_or_default();
             let has_room = next.is_some_and(|next| next.at >= after(landing.at, ROOM));
-            let breathes = next.is_some()
+            let may_breathe = next.is_some_and(|next| has_room || self.may_breathe(landing, next));
+            let breathes = may_breathe
                 && since >= if has_room { portion(bar, 7, 4) } else { portion(bar, 5, 2) };
             let length = match next {
                 None => self.rest_of_the_bar(landing.at),
@@ -56,6 +57,12 @@ impl LineQuery {
             }
         }
         phrases
+    }
+
+    /// May a breath follow a short landing? It never costs the next one, where that is asked for.
+    fn may_breathe(&self, landing: &AskedTarget, next: &AskedTarget) -> bool {
+        let rested_until = after(after(landing.at, self.first_value()), BREATH);
+        !self.targets.contains(next) || after(rested_until, LEAST) <= next.at
     }
 
     /// What phrases lead to, in order: what is asked for, else the guide tones of each chord where it
@@ -82,10 +89,12 @@ impl LineQuery {
         landings.sort_by_key(|landing| landing.at);
         // What is asked for is not crowded out by what is not.
         let is_asked = |landing: &AskedTarget| self.targets.contains(landing);
-        let close =
-            |one: Quarters, other: Quarters| one < after(other, LEAST) && other < after(one, LEAST);
+        let goes_on = |landing: &AskedTarget| after(landing.at, self.first_value());
+        let close = |landing: &AskedTarget, asked: &AskedTarget| {
+            landing.at < after(asked.at, LEAST) && asked.at < after(goes_on(landing), LEAST)
+        };
         let crowded = |landing: &AskedTarget| {
-            !is_asked(landing) && self.targets.iter().any(|asked| close(asked.at, landing.at))
+            !is_asked(landing) && self.targets.iter().any(|asked| close(landing, asked))
         };
         landings.retain(|landing| !crowded(landing));
         landings

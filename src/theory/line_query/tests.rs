@@ -366,3 +366,23 @@ fn music_comes_to_rest_before_a_rest() {
     let after = line.notes().iter().find(|note| note.onset >= rest.to).unwrap();
     assert_eq!(after.onset, Quarters::new(25, 2).unwrap());
 }
+
+/// Asked for a beat after a chord begins, the third comes; the landing on that chord, which nobody asked
+/// for, gives way, and so does a breath.
+#[test]
+fn what_is_asked_for_soon_after_a_chord_is_reached() {
+    let chords = vec![
+        stretch(0, "Dm7", "F & G"),
+        stretch(10, "G7", "F & G"),
+        stretch(11, "Cmaj7", "G & Am"),
+    ];
+    let query = LineQuery::new(Bars::of(Meter::COMMON), chords, Quarters::whole(16));
+    for (beat, note) in [(11, "E"), (12, "E"), (13, "B")] {
+        let notes = PitchClassSet::EMPTY.with(class(note));
+        let (approach, timing) = (Approach::HalfStepBelow, Timing::OnTime);
+        let asked = AskedTarget { at: Quarters::whole(beat), notes, approach, timing };
+        let line = query.clone().arriving(vec![asked]).line(&reach()).unwrap();
+        let landed = at(&line, Quarters::whole(beat)).unwrap();
+        assert_eq!(landed.pitch.pitch_class(), class(note), "{beat}");
+    }
+}
