@@ -21,6 +21,7 @@ mod heard;
 mod keepers;
 mod ladder;
 mod line;
+mod listen;
 mod marks;
 mod neck;
 mod no_comping;
@@ -65,6 +66,7 @@ pub use line::{
     LineWay, LinesAnswer, NoteAt, PairPhrase, PhraseQuestion, Slurring, ToldNote, Wanted,
     line_start,
 };
+pub use listen::{EarChoice, EarMusic, EarName, EarQuestion, Mistaken};
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
 pub use no_comping::NoComping;

@@ -15,7 +15,7 @@ mod write_lock;
 pub use changes::ChangesSession;
 pub use error::StoreError;
 pub use keepers::{
-    After, Beats, Changed, Keeper, KeeperChange, KeeperId, KeeperStore, KeepersError, Kept,
+    After, Asked, Beats, Changed, Keeper, KeeperChange, KeeperId, KeeperStore, KeepersError, Kept,
     KeptKeepers, KeptNote, KeptPlan, KeptShape, KeptThing, KeyAway, Limit, Moved, NewKeeper,
     PracticeRecord, Remark, Removed, RemovedKeeper, Restored, TriedBy, Try, Unit, Verdict,
 };

@@ -10,8 +10,8 @@ use fretloom::practice::{
 };
 use fretloom::store::Verdict::{Again, Got};
 use fretloom::store::{
-    Beats, Keeper, KeeperId, Kept, KeptPlan, KeptThing, KeyAway, Limit, NewKeeper, TriedBy, Try,
-    Unit, Verdict,
+    Asked, Beats, Keeper, KeeperId, Kept, KeptPlan, KeptThing, KeyAway, Limit, NewKeeper, TriedBy,
+    Try, Unit, Verdict,
 };
 use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
@@ -214,7 +214,7 @@ fn what_is_due_longest_comes_first_then_new_then_next() {
     tried(&mut all[2], &here, MONDAY, Got);
     tried(&mut all[1], &here, later(MONDAY, 1), Got);
     // By ear it is another matter.
-    let ear = Unit { by: TriedBy::Ear, ..Unit::default() };
+    let ear = Unit { by: TriedBy::Ear(Asked::Pair), ..Unit::default() };
     tried(&mut all[0], &ear, later(MONDAY, 1), Got);
     let order = |day: Date, all: &[Keeper]| -> Vec<(u32, Why)> {
         let turns = Today::of(all, &rules, day).turns;

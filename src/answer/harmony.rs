@@ -1,6 +1,9 @@
 //! What pairs are asked of: a chord with the scale chosen for it, or a scale by itself.
 
-use fretloom_theory::{ChordScale, ReadChord, Scale, ScaleChoice, ScaleKind, Speller, Spelling};
+use fretloom_theory::{
+    Chord, ChordScale, Interval, NoteName, ReadChord, Scale, ScaleChoice, ScaleKind, Speller,
+    Spelling,
+};
 
 use super::chord::TypedChord;
 use super::refusal::Refusal;
@@ -83,6 +86,41 @@ impl Harmony {
     pub fn of_scale_with(scale: &str, own: &[ScaleKind]) -> Result<Harmony, Refusal> {
         let scale = ChosenScale::alone(Scale::read_with(scale, own)?);
         Ok(Harmony { chord: None, scale })
+    }
+
+    /// The same so many semitones higher, its root under its everyday name. The player's `own` kinds of
+    /// scale are known.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom::answer::Harmony;
+    /// let harmony = Harmony::of_chord_in("Dm7/C", "D Dorian", &[]).unwrap().up(3, &[]);
+    /// assert_eq!(harmony.chord().unwrap().symbol, "Fm7/Eb");
+    /// assert_eq!(harmony.scale().scale().to_string(), "F Dorian");
+    /// ```
+    #[must_use]
+    pub fn up(&self, semitones: u8, own: &[ScaleKind]) -> Harmony {
+        if semitones.is_multiple_of(12) {
+            return self.clone();
+        }
+        let higher = |name: NoteName| {
+            let class = name.pitch_class().up(semitones.into());
+            NoteName::everyday(class).next().unwrap_or(name)
+        };
+        let scale = self.scale.scale();
+        let moved = Scale::new(higher(scale.root()), scale.kind().clone());
+        let chord = self.chord.as_ref().and_then(|typed| {
+            let chord = &typed.read.chord;
+            let ways = (0..7).map(|steps| Interval::new(steps, (semitones % 12) as i8));
+            let up = |way| chord.up(way).filter(|up| up.root() == higher(chord.root()));
+            ways.filter_map(up).next()
+        });
+        let over = |chord: Chord| {
+            Harmony::of_chord_in(&format!("{chord:#}"), &format!("{moved:#}"), own).ok()
+        };
+        let alone = || Harmony { chord: None, scale: ChosenScale::alone(moved.clone()) };
+        chord.and_then(over).unwrap_or_else(alone)
     }
 
     fn over(chord: TypedChord, scale: Scale, why: ScaleReason) -> Harmony {

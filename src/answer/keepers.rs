@@ -229,7 +229,12 @@ impl ChordKind {
 }
 
 fn pair_notes(keeper: &Keeper) -> Option<PitchClassSet> {
+    Some(kept_pair(keeper)?.pair().set())
+}
+
+/// The pair of a keeper; `None` where it has none, and where what stands there cannot be read.
+pub(super) fn kept_pair(keeper: &Keeper) -> Option<NamedPair> {
     let (one, other) = keeper.kept.pair.as_ref()?.split_once('&')?;
     let read = |name: &str| name.trim().parse::<SpelledTriad>().ok();
-    Some(NamedPair::new([read(one)?, read(other)?]).ok()?.pair().set())
+    NamedPair::new([read(one)?, read(other)?]).ok()
 }

@@ -61,6 +61,8 @@ struct Tried {
     strings: Option<Vec<u8>>,
     limit: Option<&'static str>,
     by_ear: bool,
+    /// By ear `pair`, `qualities` or `left-out`; null where it was played.
+    asked: Option<&'static str>,
     next: Option<String>,
 }
 
@@ -93,6 +95,10 @@ impl<'a> Kept<'a> {
 
 impl Tried {
     fn new(tried: &Try) -> Tried {
+        let asked = match tried.unit.by {
+            TriedBy::Hand => None,
+            TriedBy::Ear(asked) => Some(asked.word()),
+        };
         Tried {
             on: tried.on.to_string(),
             tempo: beats(tried.tempo),
@@ -100,7 +106,8 @@ impl Tried {
             up: tried.unit.key.semitones(),
             strings: tried.unit.strings.map(numbers),
             limit: tried.unit.limit.map(|limit| limit.word()),
-            by_ear: tried.unit.by == TriedBy::Ear,
+            by_ear: asked.is_some(),
+            asked,
             next: day(tried.next),
         }
     }

@@ -18,6 +18,8 @@ pub struct PracticeRules {
     pub keys: u8,
     /// How many things at most that were never tried.
     pub new: u8,
+    /// How many questions by ear at most.
+    pub questions: u8,
     /// How long one turn is, in minutes.
     pub turn_minutes: u8,
     /// After how many minutes a rest is proposed.
@@ -37,6 +39,7 @@ impl Default for PracticeRules {
             items: 5,
             keys: 3,
             new: 1,
+            questions: 10,
             turn_minutes: 2,
             rest_minutes: 15,
             key_order: KeyCycle::Fourths,

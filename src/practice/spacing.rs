@@ -3,7 +3,7 @@
 use jiff::SignedDuration;
 use jiff::civil::Date;
 
-use crate::store::{Beats, PracticeRecord, Try, Unit, Verdict};
+use crate::store::{Beats, PracticeRecord, TriedBy, Try, Unit, Verdict};
 
 /// The gaps between the days on which one thing is practised.
 ///
@@ -68,7 +68,8 @@ impl Spacing {
         on.saturating_add(SignedDuration::from_hours(24 * gap))
     }
 
-    /// A try of a unit on this day, with the day on which it comes back.
+    /// A try of a unit on this day, with the day on which it comes back. By ear what counts are
+    /// the tries at the same question in whatever key.
     #[must_use]
     pub fn tried(
         &self,
@@ -76,7 +77,10 @@ impl Spacing {
         unit: &Unit,
         (on, tempo, verdict): (Date, Option<Beats>, Verdict),
     ) -> Try {
-        let next = self.next(record.tries_of(unit), on, verdict);
+        let next = match unit.by {
+            TriedBy::Hand => self.next(record.tries_of(unit), on, verdict),
+            TriedBy::Ear(asked) => self.next(record.heard(asked), on, verdict),
+        };
         Try { on, unit: unit.clone(), tempo, verdict, next: Some(next) }
     }
 

@@ -4,6 +4,7 @@
 //! nothing is lost that a player or a newer version wrote there.
 
 mod all_toml;
+mod asked;
 mod blocks;
 mod change;
 mod edit;
@@ -21,6 +22,7 @@ mod rewrite;
 mod values;
 mod written;
 
+pub use asked::Asked;
 pub use change::KeeperChange;
 pub use error::KeepersError;
 pub use keeper::{Keeper, KeeperId, Kept, KeptNote, KeptPlan, KeptShape, KeptThing, NewKeeper};

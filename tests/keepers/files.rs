@@ -2,7 +2,9 @@
 
 use std::fs;
 
-use fretloom::store::{KeeperChange, KeeperId, KeepersError, KeptThing, Verdict};
+use fretloom::store::{
+    Asked, KeeperChange, KeeperId, KeepersError, KeptThing, KeyAway, TriedBy, Try, Unit, Verdict,
+};
 use jiff::civil::date;
 
 use crate::folder::{Folder, TODAY, ids, pair};
@@ -36,6 +38,8 @@ fn a_file_of_format_1_is_read() {
     );
     assert_eq!(practice.tries[0].verdict, Verdict::Again);
     assert_eq!(practice.tries[2].unit.key.semitones(), 5);
+    // Where a try by ear does not say what was asked, it was the pair.
+    assert_eq!(practice.tries[3].unit.by, TriedBy::Ear(Asked::Pair));
     let KeptThing::Shape(shape) = &keepers.list[1].kept.what else { panic!() };
     let places: Vec<String> = shape
         .places()
@@ -50,6 +54,35 @@ fn a_file_of_format_1_is_read() {
     assert!(keepers.list[3].kept.tuning.as_ref().unwrap().has_courses());
     let KeptThing::Plan(plan) = &keepers.list[4].kept.what else { panic!() };
     assert!(plan.chart.starts_with("title = \"Slow lamp\"\n\n[[section]]"));
+}
+
+#[test]
+fn an_answer_by_ear_is_written_beside_the_tries_and_newer_ones_stay() {
+    let newer = "format = 1\nnext_id = 2\nchanged = 2026-11-28\n\n[[keeper]]\nid = 1\nchord = \"C\"\n\
+                 tries = [\n  { on = 2026-05-04, by = \"ear\", asked = \"cadence\", verdict = \
+                 \"got\" },\n  { on = 2026-05-04, by = \"foot\", verdict = \"got\" },\n]\n";
+    let folder = Folder::holding(newer);
+    assert_eq!(folder.load().list[0].practice.tries, [], "nobody knows what was tried");
+    let mut said = Vec::new();
+    for asked in Asked::ALL {
+        let unit = Unit { key: KeyAway::up(7), by: TriedBy::Ear(asked), ..Unit::default() };
+        let tried = Try {
+            on: TODAY,
+            unit,
+            tempo: None,
+            verdict: Verdict::Got,
+            next: Some(date(2026, 11, 29)),
+        };
+        said.push(tried.clone());
+        folder.store().change(id(1), &KeeperChange::Tried(tried), TODAY).unwrap();
+    }
+    assert_eq!(folder.load().list[0].practice.tries, said);
+    let lines = "  { on = 2026-11-28, up = 7, by = \"ear\", verdict = \"got\", next = 2026-11-29 },\n  \
+                 { on = 2026-11-28, up = 7, by = \"ear\", asked = \"qualities\", verdict = \"got\", \
+                 next = 2026-11-29 },\n  { on = 2026-11-28, up = 7, by = \"ear\", asked = \
+                 \"left-out\", verdict = \"got\", next = 2026-11-29 },\n]\n";
+    let expected = newer.strip_suffix("]\n").unwrap().to_owned() + lines;
+    assert_eq!(folder.keepers(), expected);
 }
 
 /// Nothing but what was changed is written otherwise.

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use fretloom::library::LoadedTunings;
 use fretloom::store::{
-    Beats, Kept, KeptNote, KeptPlan, KeptShape, KeptThing, KeyAway, Limit, NewKeeper,
+    Asked, Beats, Kept, KeptNote, KeptPlan, KeptShape, KeptThing, KeyAway, Limit, NewKeeper,
     PracticeRecord, TriedBy, Try, Unit, Verdict,
 };
 use fretloom_fretboard::{Capo, Finger, Fret, Place, StringNumber, StringSet, Tuning};
@@ -123,7 +123,12 @@ fn limit() -> impl Strategy<Value = Limit> {
 }
 
 fn unit() -> impl Strategy<Value = Unit> {
-    let by = prop::sample::select(vec![TriedBy::Hand, TriedBy::Ear]);
+    let by = prop::sample::select(vec![
+        TriedBy::Hand,
+        TriedBy::Ear(Asked::Pair),
+        TriedBy::Ear(Asked::Qualities),
+        TriedBy::Ear(Asked::LeftOut),
+    ]);
     (0u8..12, option::of(strings()), option::of(limit()), by)
         .prop_map(|(up, strings, limit, by)| Unit { key: KeyAway::up(up), strings, limit, by })
 }

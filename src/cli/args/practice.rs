@@ -95,6 +95,7 @@ impl Practice {
                 growth: self.gap_growth,
                 longest_days: self.longest_gap.into(),
             },
+            ..PracticeRules::default()
         }
     }
 }

@@ -6,6 +6,8 @@ use std::fmt;
 use fretloom_fretboard::StringSet;
 use jiff::civil::Date;
 
+use super::asked::Asked;
+
 /// A tempo to practise at: quarter notes a minute, 20 to 400.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct Beats(u16);
@@ -81,24 +83,38 @@ impl PracticeRecord {
         days.into_iter().collect()
     }
 
-    /// The day of the last try.
+    /// The day on which it was played last.
+    ///
+    /// What is named by ear has days of its own: [`heard`](Self::heard).
     #[must_use]
     pub fn last(&self) -> Option<Date> {
-        self.tries.iter().map(|one| one.on).max()
+        self.played().map(|one| one.on).max()
     }
 
-    /// The day on which the first of all that was tried is due again.
+    /// The day on which the first of all that was played is due again.
     ///
     /// What is tried is a [`Unit`]: of each the last try says when it comes back.
     #[must_use]
     pub fn next(&self) -> Option<Date> {
         let mut newest: Vec<&Try> = Vec::new();
-        for one in self.tries.iter().rev() {
+        for one in self.played().rev() {
             if newest.iter().all(|newer| newer.unit != one.unit) {
                 newest.push(one);
             }
         }
         newest.into_iter().filter_map(|one| one.next).min()
+    }
+
+    /// The tries with the hands, in the order in which they were made.
+    pub fn played(&self) -> impl DoubleEndedIterator<Item = &Try> {
+        self.tries.iter().filter(|one| one.unit.by == TriedBy::Hand)
+    }
+
+    /// The tries at one question by ear, in whatever key, in the order in which they were made.
+    ///
+    /// The ear knows a pair in every key once it knows it in one, so the keys share their days.
+    pub fn heard(&self, asked: Asked) -> impl DoubleEndedIterator<Item = &Try> {
+        self.tries.iter().filter(move |one| one.unit.by == TriedBy::Ear(asked))
     }
 
     /// The tries of one unit, in the order in which they were made.
@@ -148,25 +164,8 @@ pub enum TriedBy {
     /// It is played.
     #[default]
     Hand,
-    /// It is heard, and named.
-    Ear,
-}
-
-impl TriedBy {
-    /// `hand` or `ear`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            TriedBy::Hand => "hand",
-            TriedBy::Ear => "ear",
-        }
-    }
-
-    /// The way of that word.
-    #[must_use]
-    pub fn of_word(word: &str) -> Option<TriedBy> {
-        [TriedBy::Hand, TriedBy::Ear].into_iter().find(|by| by.word() == word)
-    }
+    /// It is heard, and this is named.
+    Ear(Asked),
 }
 
 /// A rule that makes a task narrower, for one chorus.

@@ -6,6 +6,7 @@
 use fretloom_fretboard::{Fret, Place, StringNumber, StringSet};
 use fretloom_theory::{Pitch, Quarters};
 
+use super::asked::Asked;
 use super::item::{Entries, Item};
 use super::keeper::{
     Keeper, KeeperId, Kept, KeptNote, KeptPlan, KeptShape, KeptThing, NewKeeper, finger,
@@ -156,6 +157,10 @@ fn one_try(item: &Item<'_>) -> Option<Try> {
         verdict: Verdict::of_word(item.get("verdict")?.text()?)?,
         next: None,
     };
+    let asked = match item.get("asked") {
+        Some(asked) => Asked::of_word(asked.text()?)?,
+        None => Asked::default(),
+    };
     for (key, item) in item.table()? {
         match &**key {
             "tempo" => tried.tempo = beats(item),
@@ -164,11 +169,20 @@ fn one_try(item: &Item<'_>) -> Option<Try> {
             "up" => tried.unit.key = KeyAway::up(item.whole()?),
             "strings" => tried.unit.strings = Some(strings(item)?),
             "limit" => tried.unit.limit = Some(Limit::of_word(item.text()?)?),
-            "by" => tried.unit.by = TriedBy::of_word(item.text()?)?,
+            "by" => tried.unit.by = tried_by(item.text()?, asked)?,
             _ => {}
         }
     }
     Some(tried)
+}
+
+/// The way of a word: `hand` or `ear`.
+fn tried_by(word: &str, asked: Asked) -> Option<TriedBy> {
+    match word {
+        "hand" => Some(TriedBy::Hand),
+        "ear" => Some(TriedBy::Ear(asked)),
+        _ => None,
+    }
 }
 
 fn shape(item: &Item<'_>) -> Option<KeptShape> {

@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use super::asked::Asked;
 use super::keeper::{Keeper, Kept, KeptNote, KeptPlan, KeptShape, KeptThing};
 use super::kept_tuning;
 use super::practice_record::{KeyAway, PracticeRecord, TriedBy, Try, Unit};
@@ -125,8 +126,11 @@ fn unit(unit: &Unit) -> Vec<(&'static str, String)> {
     }
     entries.extend(unit.strings.map(|set| ("strings", quoted(&set.to_string()))));
     entries.extend(unit.limit.map(|limit| ("limit", quoted(limit.word()))));
-    if unit.by != TriedBy::Hand {
-        entries.push(("by", quoted(unit.by.word())));
+    if let TriedBy::Ear(asked) = unit.by {
+        entries.push(("by", quoted("ear")));
+        if asked != Asked::default() {
+            entries.push(("asked", quoted(asked.word())));
+        }
     }
     entries
 }
