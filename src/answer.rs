@@ -44,7 +44,7 @@ mod wishes;
 pub use arpeggios::{ArpeggiosAnswer, NamedArpeggio};
 pub use changes::{
     BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, ChartMoment,
-    NeverHere, PlanWishes, ShapeInHand, Sounding, VoiceWay,
+    NeverHere, PlanWishes, ShapeInHand, Sounding, TuneWishes, VoiceWay,
 };
 pub use chart_file::{chart_of_id, open_chart, read_chart};
 pub use check::CheckAnswer;

@@ -162,7 +162,7 @@ fn what_cannot_be_opened_says_why_and_leaves_the_tune() {
 #[test]
 fn the_tune_is_there_again_tomorrow() {
     let mut player = tune("[A] Dm7 | G7 | Cmaj7 | %");
-    player.press("right p y T w o enter / V space 3 - 2 - 1 enter n h");
+    player.press("right p y T w o enter / V space 3 - 2 - 1 enter w o n c e enter n h");
     let (session, screen) = (player.program.session(), player.screen());
     let mut tomorrow = Player::with("Dm7");
     tomorrow.program.take_up(&session);
@@ -182,8 +182,10 @@ fn the_tune_is_there_again_tomorrow() {
     program.take_up(&Session {
         changes: Some(ChangesSession {
             chart: odd(),
+            melody: odd(),
             file: odd(),
             area: odd(),
+            wishes: odd(),
             plan: Some(u32::MAX),
             at: Some(u32::MAX),
             labels: odd(),

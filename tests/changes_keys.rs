@@ -78,6 +78,12 @@ fn labels(player: &Player) -> String {
     rule.split("shown: ").nth(1).unwrap_or_default().trim_matches([' ', '─']).to_owned()
 }
 
+fn wished(player: &Player) -> String {
+    let line = player.line(1);
+    let words = line.split("wished: ").nth(1).unwrap_or_default();
+    words.split(" · ").next().unwrap_or_default().to_owned()
+}
+
 fn plan(player: &Player) -> String {
     player.line(1).split("plan ").nth(1).unwrap_or_default().split(',').next().unwrap().to_owned()
 }
@@ -120,6 +126,7 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::EditChords, top, ("", "a tune without a name 6 bars"), "c C | F enter", "a tune without a name 2 bars"),
     (ChangesCommand::EditBar, bar, ("", "1 Dm7"), "enter A m 7 space D 7 enter", "1 Am7 D7"),
     (ChangesCommand::EditWhere, place, ("", "strings 4-3-2, frets 1–12"), "/ V space 3 - 2 - 1 enter", "position V, strings 3-2-1"),
+    (ChangesCommand::EditWishes, wished, ("right", ""), "w n e v e r space F enter", "never F@2.1"),
     (ChangesCommand::NextChord, chord, ("", "Dm7"), "right", "G7"),
     (ChangesCommand::NextChord, chord, ("end", "Dm7"), "right", "Dm7"),
     (ChangesCommand::PreviousChord, chord, ("down", "Em7♭5"), "left", "Cmaj7"),

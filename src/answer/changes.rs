@@ -11,6 +11,7 @@ mod moment;
 mod question;
 mod settle;
 mod stretch;
+mod tune_wishes;
 mod wishes;
 
 pub use answer::{ChangesAnswer, ChangesPlan};
@@ -19,6 +20,7 @@ pub use chord::ChangesChord;
 pub use hand::{ShapeInHand, VoiceWay};
 pub use moment::ChartMoment;
 pub use question::ChangesQuestion;
+pub use tune_wishes::TuneWishes;
 pub use wishes::{NeverHere, PlanWishes};
 
 #[cfg(test)]

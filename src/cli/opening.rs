@@ -6,14 +6,14 @@ use fretloom_theory::{BarText, Chart, Meter, ReadChord, ScaleKind};
 
 use super::files;
 use crate::answer::{Refusal, read_chart};
-use crate::library::{ChartFile, Problem, ReadChart};
+use crate::library::{ChartFile, ReadChart};
 
 /// What the screen opens on.
 pub(super) enum Opening {
     /// A chord; none for the one on which the player left off.
     Chord(Option<String>),
     /// A tune, and its file if it can be saved there.
-    Tune(Box<Chart>, Option<ChartFile>, Vec<Problem>),
+    Tune(Box<ReadChart>, Option<ChartFile>),
 }
 
 impl Opening {
@@ -31,7 +31,7 @@ impl Opening {
         }
         if text.contains('|') {
             let bars = BarText::read(text, Meter::COMMON)?;
-            return Ok(Opening::Tune(Box::new(Chart::of(bars)), None, Vec::new()));
+            return Ok(Opening::Tune(Box::new(ReadChart::of(Chart::of(bars))), None));
         }
         let path = Path::new(text);
         if path.is_file() {
@@ -43,12 +43,11 @@ impl Opening {
 
     fn of_file(path: &Path, own: &[ScaleKind]) -> Result<Opening, Refusal> {
         let bytes = files::bytes(path)?;
-        let ReadChart { chart, problems, .. } =
-            read_chart(&path.display().to_string(), &bytes, own)?;
+        let tune = read_chart(&path.display().to_string(), &bytes, own)?;
         let file = |text: String| ChartFile::read(PathBuf::from(path), text);
         let is_text = |text: &String| !text.trim_start().starts_with('<');
         let file = String::from_utf8(bytes).ok().filter(is_text).map(file);
-        Ok(Opening::Tune(Box::new(chart), file, problems))
+        Ok(Opening::Tune(Box::new(tune), file))
     }
 }
 

@@ -46,10 +46,11 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     if !cli.fresh {
         resume.take_up(cli, symbol, &mut program);
     }
-    if let Opening::Tune(chart, file, problems) = opening {
-        program.open_tune(*chart, file);
-        if let Some(first) = problems.first() {
-            program.tell(first.to_string());
+    if let Opening::Tune(tune, file) = opening {
+        let told = tune.problems.first().map(ToString::to_string);
+        program.open_tune(*tune, file);
+        if let Some(first) = told {
+            program.tell(first);
         }
     }
     if is_ascii(cli) {

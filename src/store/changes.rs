@@ -10,10 +10,14 @@ pub struct ChangesSession {
     /// The tune with what is settled for its chords, as a file of a chart has it; absent where there
     /// is none.
     pub chart: Option<String>,
+    /// Its melody, note by note; absent where none is known.
+    pub melody: Option<String>,
     /// The file in which it is saved.
     pub file: Option<String>,
     /// Where the hand stays: `V 5-10 4-3-2`; absent for anywhere.
     pub area: Option<String>,
+    /// What is wished of it: `guide tones, never B@5.1`; absent for nothing.
+    pub wishes: Option<String>,
     /// Which of the plans, from 0.
     pub plan: Option<u32>,
     /// Which part of a bar the player was at, from 0.

@@ -2,8 +2,10 @@
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
+use std::fmt;
+use std::str::FromStr;
 
-use crate::{Bars, Part, PitchClass, PitchClassSet, Quarters};
+use crate::{Bars, Part, PitchClass, PitchClassSet, Quarters, ReadError};
 
 /// A melody: which note sounds when, one at a time.
 ///
@@ -77,6 +79,48 @@ impl Melody {
     }
 }
 
+impl fmt::Display for Melody {
+    /// Each note by its beginning and its end in quarter notes, and its semitones above C:
+    /// `0:3/2:4 3/2:4:11`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let note =
+            |note: &MelodyNote| format!("{}:{}:{}", note.from, note.until, note.class.number());
+        f.write_str(&self.notes.iter().map(note).collect::<Vec<_>>().join(" "))
+    }
+}
+
+impl FromStr for Melody {
+    type Err = ReadError;
+
+    /// # Errors
+    ///
+    /// Where a note is not told as it is printed, or does not come after the one before.
+    fn from_str(text: &str) -> Result<Melody, ReadError> {
+        let mut notes: Vec<MelodyNote> = Vec::new();
+        for word in text.split_whitespace() {
+            let after = notes.last().map_or(Quarters::ZERO, |last| last.until);
+            let note = read_note(word).filter(|note| note.from >= after);
+            let expected = "its notes one after another, as in 0:3/2:4 3/2:4:11";
+            notes.push(note.ok_or_else(|| ReadError::whole("melody", word, expected))?);
+        }
+        Ok(Melody { notes })
+    }
+}
+
+fn read_note(word: &str) -> Option<MelodyNote> {
+    let (times, class) = word.rsplit_once(':')?;
+    let (from, until) = times.split_once(':')?;
+    let class = class.parse::<u8>().ok().filter(|class| *class < 12)?;
+    let (from, until) = (read_quarters(from)?, read_quarters(until)?);
+    (from < until).then(|| MelodyNote { from, until, class: PitchClass::new(class.into()) })
+}
+
+/// `3`, `1/3`
+fn read_quarters(text: &str) -> Option<Quarters> {
+    let (above, below) = text.split_once('/').unwrap_or((text, "1"));
+    Quarters::new(above.parse().ok()?, below.parse().ok()?)
+}
+
 fn is_held(note: &MelodyNote, from: Quarters, until: Quarters, bars: &Bars) -> bool {
     let begins = note.from.max(from);
     let Some(at) = bars.at(begins) else { return false };
@@ -147,5 +191,16 @@ mod tests {
         assert_eq!(held(&chords, 0, 4, "4/4"), [4]);
         assert_eq!(held(&chords, 4, 8, "4/4"), [5]);
         assert!(melody(&[]).is_empty());
+    }
+
+    #[test]
+    fn it_prints_and_is_read_again() {
+        let line = melody(&[(0, 3, "C5"), (3, 5, "B4"), (9, 1, "F#4")]);
+        assert_eq!(line.to_string(), "0:3/2:0 3/2:4:11 9/2:5:6");
+        assert_eq!(line.to_string().parse::<Melody>().unwrap(), line);
+        assert!("".parse::<Melody>().unwrap().is_empty());
+        for wrong in ["0:1", "1:1:0", "0:2:0 1:3:0", "0:1:12", "0:1/0:3", "a:b:c", "0:1:2:3"] {
+            assert!(wrong.parse::<Melody>().is_err(), "{wrong}");
+        }
     }
 }

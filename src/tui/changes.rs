@@ -13,6 +13,7 @@ mod field;
 mod files;
 mod help;
 mod hit;
+mod melody;
 mod place;
 mod plans;
 mod playing;

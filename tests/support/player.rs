@@ -66,7 +66,10 @@ impl Player {
     pub(crate) fn on(chord: &str, tuning: &str) -> Player {
         let library = Library::load(None);
         let open = Program::open(Some(chord), tuning, library, Spelling::Plain);
-        let mut program = open.unwrap();
+        Player::of(open.unwrap())
+    }
+
+    pub(crate) fn of(mut program: Program) -> Player {
         program.use_theme(Theme::monochrome());
         let mut player = Player {
             program,

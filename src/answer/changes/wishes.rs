@@ -63,6 +63,15 @@ impl FromStr for NeverHere {
 }
 
 impl PlanWishes {
+    /// Nothing is wished.
+    pub(super) const NONE: PlanWishes = PlanWishes {
+        kinds: None,
+        states_guide_tones: false,
+        contrasts_sections: false,
+        ends: false,
+        never: Vec::new(),
+    };
+
     /// A query with what is wished of all pairs.
     pub(super) fn asked_of(&self, query: PlanQuery) -> PlanQuery {
         let query = match self.kinds {

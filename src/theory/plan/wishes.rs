@@ -1,5 +1,6 @@
 //! What a player wishes of every pair of a plan.
 
+use std::fmt;
 use std::str::FromStr;
 
 use crate::{PairSound, ReadError, TriadPair, TriadQuality};
@@ -80,5 +81,16 @@ impl FromStr for PairKinds {
                 ReadError::whole("couple of triads", text, expected)
             },
         )
+    }
+}
+
+impl fmt::Display for PairKinds {
+    /// `major & minor`; `major` for two alike.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let PairKinds(one, other) = self;
+        match one == other {
+            true => f.write_str(one.word()),
+            false => write!(f, "{} & {}", one.word(), other.word()),
+        }
     }
 }

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use fretloom_fretboard::FretRange;
 use fretloom_theory::{BarText, Chart, Meter};
 
-use crate::answer::HandArea;
+use super::melody::MelodyInHand;
+use super::sheet::Sheet;
+use crate::answer::{HandArea, TuneWishes};
 use crate::picture::Labels;
 
 /// Every choice of the player on the changes screen. What is shown follows from it and from what all
@@ -15,10 +17,14 @@ use crate::picture::Labels;
 pub(in crate::tui) struct Chosen {
     /// The tune, with what is settled for its chords; none where there is none yet.
     pub(super) chart: Option<ChartInHand>,
+    /// Its melody, which scales respect; empty where none is known.
+    pub(super) melody: MelodyInHand,
     /// The file in which it is saved; none where there is none.
     pub(super) from: Option<PathBuf>,
     /// Where the hand stays.
     pub(super) area: HandArea,
+    /// What is wished of it and its plan.
+    pub(super) wishes: TuneWishes,
     /// Which of the plans, from 0.
     pub(super) plan: usize,
     pub(super) labels: Labels,
@@ -68,11 +74,18 @@ impl Chosen {
         let frets = frets.unwrap_or(FretRange::WHOLE_NECK);
         Chosen {
             chart: bars.map(Chart::of).map(ChartInHand::new),
+            melody: MelodyInHand::default(),
             from: None,
+            wishes: TuneWishes::NONE,
             area: HandArea { strings, frets, position: None },
             plan: 0,
             labels: Labels::Note,
         }
+    }
+
+    /// The bars as they are heard.
+    pub(super) fn sheet(&self) -> Sheet {
+        Sheet::of(self.chart(), self.wishes.optional)
     }
 
     /// The tune.

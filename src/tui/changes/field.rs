@@ -2,7 +2,7 @@
 
 use fretloom_theory::{BarText, Chart, Key, Meter, ReadError};
 
-use crate::answer::{HandArea, Refusal};
+use crate::answer::{ChartMoment, HandArea, Refusal, TuneWishes};
 use crate::tui::shared::Shared;
 use crate::tui::widget::TextField;
 
@@ -21,6 +21,8 @@ pub(super) enum Typed {
     Bar { written: usize, number: u64 },
     /// Where the hand stays.
     Where,
+    /// What is wished of the tune and its plan, while the player is at this moment.
+    Wishes(Option<ChartMoment>),
     /// What the tune is called.
     Title,
     /// Its key.
@@ -36,6 +38,9 @@ impl Typed {
             Typed::Chords => "bars: Dm7 | G7 | Cmaj7 | %; chords share their bar, [A] a section",
             Typed::Bar { .. } => {
                 "chords of this bar; Dm7 | G7 makes two of it, nothing takes it away"
+            }
+            Typed::Wishes(_) => {
+                "major & minor, guide tones, contrast, brackets, once, never B@5; nothing: none"
             }
             Typed::Title => "what the tune is called",
             Typed::Key => "a key: C, Eb, F#m; nothing: as its chords are read",
@@ -59,6 +64,7 @@ impl Field {
             Typed::Chords => " chords ".to_owned(),
             Typed::Bar { number, .. } => format!(" bar {number} "),
             Typed::Where => " where ".to_owned(),
+            Typed::Wishes(_) => " wish ".to_owned(),
             Typed::Title => " title ".to_owned(),
             Typed::Key => " key ".to_owned(),
             Typed::Save => " save as ".to_owned(),
@@ -75,6 +81,9 @@ impl Field {
                 read.err().map(|error| error.to_string())
             }
             Typed::Where => read_area(&text, shared).err().map(|refusal| refusal.to_string()),
+            Typed::Wishes(here) => {
+                TuneWishes::read_line(&text, here).err().map(|error| error.to_string())
+            }
             Typed::Key => read_key(&text).err().map(|error| error.to_string()),
             Typed::Title | Typed::Save => None,
         }

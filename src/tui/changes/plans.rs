@@ -6,8 +6,9 @@ use fretloom_fretboard::{Hand, Neck, Region, Tuning};
 use fretloom_theory::{ScaleKind, Spelling};
 
 use super::chosen::{ChartInHand, Chosen};
+use super::melody::MelodyInHand;
 use super::place;
-use crate::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion};
+use crate::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion, TuneWishes};
 use crate::tui::found::{Found, FoundPlan};
 use crate::tui::runtime::{Job, Subject};
 use crate::tui::shared::Shared;
@@ -34,6 +35,8 @@ struct Made {
 #[derive(Clone, PartialEq)]
 struct Asked {
     chart: ChartInHand,
+    melody: MelodyInHand,
+    wishes: TuneWishes,
     region: Option<Region>,
     tuning: Tuning,
     hand: Hand,
@@ -46,6 +49,8 @@ impl Asked {
     fn of(chosen: &Chosen, shared: &Shared) -> Option<Asked> {
         Some(Asked {
             chart: chosen.chart.clone()?,
+            melody: chosen.melody.clone(),
+            wishes: chosen.wishes.clone(),
             region: place::region(chosen.area),
             tuning: shared.setup.tuning.clone(),
             hand: shared.hand,
@@ -62,7 +67,11 @@ impl Asked {
     }
 
     fn question(&self) -> ChangesQuestion {
+        let TuneWishes { plan, optional } = self.wishes.clone();
         ChangesQuestion {
+            melody: self.melody.get().clone(),
+            optional,
+            wishes: plan,
             region: self.region,
             hand: self.hand,
             plans: if self.several { Chosen::MOST_PLANS } else { 1 },

@@ -58,9 +58,9 @@ pub(super) const BARS_A_ROW: usize = 4;
 
 impl Sheet {
     /// The bars of a chart; none where there is no chart.
-    pub(super) fn of(chart: Option<&Chart>) -> Sheet {
+    pub(super) fn of(chart: Option<&Chart>, optional: OptionalChords) -> Sheet {
         let Some(chart) = chart else { return Sheet::default() };
-        let chorus = chart.chorus(OptionalChords::LeftOut);
+        let chorus = chart.chorus(optional);
         let mut settled: Vec<Quarters> =
             chart.choices.iter().filter_map(|choice| Chart::moment_of(&chorus, choice)).collect();
         settled.sort_unstable();
@@ -171,7 +171,8 @@ mod tests {
     use super::*;
 
     fn sheet(text: &str) -> Sheet {
-        Sheet::of(Some(&Chart::of(BarText::read(text, Meter::COMMON).unwrap())))
+        let bars = BarText::read(text, Meter::COMMON).unwrap();
+        Sheet::of(Some(&Chart::of(bars)), OptionalChords::LeftOut)
     }
 
     /// What stands in a bar, `=` before what goes on.
@@ -205,7 +206,7 @@ mod tests {
         assert_eq!(rows("C | F | G | C | F"), [4, 1]);
         assert_eq!(rows("[A] C | F | [B] G | C | F | G | C"), [2, 4, 1]);
         assert_eq!(rows("pickup=1 | G7 | C | F | G | C"), [1, 4]);
-        assert_eq!(Sheet::of(None).rows(BARS_A_ROW), []);
+        assert_eq!(Sheet::of(None, OptionalChords::LeftOut).rows(BARS_A_ROW), []);
     }
 
     /// A choice in the middle of a chord divides it.
@@ -216,7 +217,7 @@ mod tests {
             scale: Some("C Lydian".parse().unwrap()),
             ..fretloom_theory::ChartChoice::nothing(1, "3".parse().unwrap())
         });
-        let sheet = Sheet::of(Some(&chart));
+        let sheet = Sheet::of(Some(&chart), OptionalChords::LeftOut);
         assert_eq!(told(&sheet, 0), "C C");
         assert_eq!(sheet.cells[1].beat.to_string(), "3");
     }

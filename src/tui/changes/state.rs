@@ -1,16 +1,17 @@
 //! The state of the changes screen.
 
-use fretloom_theory::Chart;
+use fretloom_theory::{Chart, Melody};
 
 use super::chart_list::ChartList;
 use super::chosen::{ChartInHand, Chosen, Page};
 use super::field::Field;
 use super::files::Files;
+use super::melody::MelodyInHand;
 use super::place;
 use super::plans::Plans;
 use super::sheet::{Cell, Sheet, SheetBar, Sounds};
-use crate::answer::{ChangesChord, ChangesPlan};
-use crate::library::ChartFile;
+use crate::answer::{ChangesChord, ChangesPlan, ChartMoment, TuneWishes};
+use crate::library::{ChartFile, ReadChart};
 use crate::tui::command::Section;
 use crate::tui::found::{Found, FoundPlan};
 use crate::tui::runtime::Job;
@@ -36,7 +37,7 @@ impl ChangesScreen {
     pub(in crate::tui) fn new() -> ChangesScreen {
         let chosen = Chosen::first();
         ChangesScreen {
-            sheet: Sheet::of(chosen.chart()),
+            sheet: chosen.sheet(),
             chosen,
             plans: Plans::default(),
             cursor: 0,
@@ -55,20 +56,27 @@ impl ChangesScreen {
     }
 
     /// Comes to the front with a tune, which is that of a file if one is given.
-    pub(in crate::tui) fn open(&mut self, chart: Chart, file: Option<ChartFile>, shared: &Shared) {
+    pub(in crate::tui) fn open(
+        &mut self,
+        tune: ReadChart,
+        file: Option<ChartFile>,
+        shared: &Shared,
+    ) {
         self.resume(shared);
-        let chart = ChartInHand::new(chart);
+        let chart = ChartInHand::new(tune.chart);
         self.chosen.from = file.as_ref().map(|file| file.path().to_owned());
         if let Some(file) = file {
             self.files.know(file, chart.clone());
         }
-        self.begin_with(Some(chart));
+        self.begin_with(Some(chart), tune.melody);
     }
 
-    /// Begins with another tune, or with none.
-    pub(super) fn begin_with(&mut self, chart: Option<ChartInHand>) {
+    /// Begins with another tune, or with none. What was wished of the one before was meant for that.
+    pub(super) fn begin_with(&mut self, chart: Option<ChartInHand>, melody: Melody) {
         (self.chosen.chart, self.chosen.plan, self.cursor) = (chart, 0, 0);
-        self.sheet = Sheet::of(self.chosen.chart());
+        self.chosen.melody = MelodyInHand::new(melody);
+        self.chosen.wishes = TuneWishes::NONE;
+        self.sheet = self.chosen.sheet();
     }
 
     /// What is to be worked out, read and written.
@@ -91,8 +99,23 @@ impl ChangesScreen {
         let bar = self.bar().map(|bar| bar.number);
         let beat = self.cell().map(|cell| cell.beat);
         self.chosen.chart = Some(ChartInHand::new(chart));
-        self.sheet = Sheet::of(self.chosen.chart());
+        let before = std::mem::replace(&mut self.sheet, self.chosen.sheet());
+        let melody = std::mem::take(&mut self.chosen.melody);
+        self.chosen.melody = melody.over(&before, &self.sheet);
         self.go_near(bar, beat);
+    }
+
+    /// Wishes this of the tune. Chords in brackets may come and go.
+    pub(super) fn wish(&mut self, wishes: TuneWishes) {
+        let at = (self.bar().map(|bar| bar.number), self.cell().map(|cell| cell.beat));
+        (self.chosen.wishes, self.chosen.plan) = (wishes, 0);
+        self.sheet = self.chosen.sheet();
+        self.go_near(at.0, at.1);
+    }
+
+    /// When the chord in hand begins, by its bar and its beat.
+    pub(super) fn moment(&self) -> Option<ChartMoment> {
+        Some(ChartMoment { bar: self.bar()?.number, beat: self.cell()?.beat })
     }
 
     /// To the cell of a bar with this number that is on a beat, or the last one before.
@@ -119,8 +142,9 @@ impl ChangesScreen {
     /// Chooses all this again.
     pub(in crate::tui) fn restore(&mut self, chosen: Chosen, shared: &Shared) {
         (self.field, self.list) = (None, None);
-        if chosen.chart != self.chosen.chart {
-            self.sheet = Sheet::of(chosen.chart());
+        let optional = self.chosen.wishes.optional;
+        if chosen.chart != self.chosen.chart || chosen.wishes.optional != optional {
+            self.sheet = chosen.sheet();
         }
         self.chosen = chosen;
         self.chosen.area = place::on(self.chosen.area, shared.neck());

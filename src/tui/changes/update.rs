@@ -48,6 +48,7 @@ impl ChangesScreen {
             ChangesCommand::New => self.begin_new(),
             ChangesCommand::CopyChart => return self.copy_chart(shared),
             ChangesCommand::EditWhere => self.edit(Typed::Where),
+            ChangesCommand::EditWishes => self.edit(Typed::Wishes(self.moment())),
             ChangesCommand::NextChord => self.step(Way::Next),
             ChangesCommand::PreviousChord => self.step(Way::Before),
             ChangesCommand::NextRow => self.step_row(Way::Next, shared),

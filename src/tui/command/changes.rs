@@ -12,6 +12,7 @@ pub enum ChangesCommand {
     EditBar,
     EditChords,
     EditWhere,
+    EditWishes,
     EditTitle,
     EditKey,
     Open,

@@ -3,11 +3,10 @@
 //! To add a screen: a field, a variant of [`Screen`], [`Chosen`], [`Page`] and [`Hit`]; the compiler
 //! then asks for one branch in each of the functions below.
 
-use fretloom_theory::Chart;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 
-use crate::library::ChartFile;
+use crate::library::{ChartFile, ReadChart};
 use crate::settings::Settings;
 use crate::store::Session;
 use crate::tui::changes::{self, ChangesScreen};
@@ -280,9 +279,9 @@ impl Screens {
     }
 
     /// Brings a tune to the front.
-    pub(super) fn show_tune(&mut self, chart: Chart, file: Option<ChartFile>, shared: &Shared) {
+    pub(super) fn show_tune(&mut self, tune: ReadChart, file: Option<ChartFile>, shared: &Shared) {
         self.front = Screen::Changes;
-        self.changes.open(chart, file, shared);
+        self.changes.open(tune, file, shared);
     }
 
     /// Brings a chord with its scale and its pair to the front.

@@ -1,14 +1,14 @@
 //! The state of the program, and how it begins and ends.
 
 use fretloom_fretboard::{Capo, Neck};
-use fretloom_theory::{Chart, Spelling};
+use fretloom_theory::Spelling;
 
 use super::history::History;
 use super::overlay::Overlay;
 use super::screens::{Page, Screens};
 use super::step::Step;
 use crate::answer::Refusal;
-use crate::library::{ChartFile, Library};
+use crate::library::{ChartFile, Library, ReadChart};
 use crate::settings::Settings;
 use crate::sound::SoundPlaces;
 use crate::store::{KeeperStore, Session};
@@ -135,8 +135,8 @@ impl Program {
     }
 
     /// Comes up with a tune: that of a file, if one is given.
-    pub fn open_tune(&mut self, chart: Chart, file: Option<ChartFile>) {
-        self.screens.show_tune(chart, file, &self.shared);
+    pub fn open_tune(&mut self, tune: ReadChart, file: Option<ChartFile>) {
+        self.screens.show_tune(tune, file, &self.shared);
     }
 
     /// The explorer.

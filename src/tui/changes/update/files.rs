@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use fretloom_theory::Chart;
+use fretloom_theory::{Chart, Melody};
 
 use super::super::chosen::ChartInHand;
 use super::super::field::{Field, Typed};
@@ -18,7 +18,7 @@ impl ChangesScreen {
     /// Another tune, of which nothing stands there yet: its bars are typed at once.
     pub(super) fn begin_new(&mut self) {
         self.chosen.from = None;
-        self.begin_with(None);
+        self.begin_with(None, Melody::default());
         self.edit(Typed::Chords);
     }
 
@@ -110,13 +110,13 @@ impl ChangesScreen {
         });
         let told = told.or_else(|| read.remarks.first().cloned());
         shared.notice = told;
-        let chart = ChartInHand::new(read.chart);
+        let (chart, melody) = (ChartInHand::new(read.chart), read.melody);
         self.chosen.from = opened.file.as_ref().map(|file| file.path().to_owned());
         if let Some(file) = opened.file {
             self.files.know(file, chart.clone());
         }
         (self.field, self.list) = (None, None);
-        self.begin_with(Some(chart));
+        self.begin_with(Some(chart), melody);
     }
 
     /// Hears what has become of a tune that was to be saved.

@@ -4,6 +4,7 @@ use super::super::field::{Field, Typed, chart_of, read_area, read_key};
 use super::super::files::name_for;
 use super::super::sheet::SheetBar;
 use super::super::state::ChangesScreen;
+use crate::answer::TuneWishes;
 use crate::tui::command::TypingCommand;
 use crate::tui::key::Key;
 use crate::tui::one_line::in_one_line;
@@ -16,6 +17,7 @@ impl ChangesScreen {
             Typed::Chords => chart.map(|chart| in_one_line(&chart.to_string())),
             Typed::Bar { written, .. } => chart.and_then(|chart| chart.typed_bar(written)),
             Typed::Where => Some(self.chosen.area.to_string()),
+            Typed::Wishes(_) => Some(format!("{:#}", self.chosen.wishes)),
             Typed::Title => chart.and_then(|chart| chart.title.clone()),
             Typed::Key => chart.and_then(|chart| chart.key).map(|key| format!("{key:#}")),
             Typed::Save => self.path_in_words().or_else(|| chart.map(name_for)),
@@ -89,6 +91,9 @@ impl ChangesScreen {
                 }
             }
             Typed::Where => read_area(&text, shared).map(|area| self.stay(area)).is_ok(),
+            Typed::Wishes(here) => {
+                TuneWishes::read_line(&text, here).map(|wishes| self.wish(wishes)).is_ok()
+            }
             Typed::Title => {
                 let title = Some(text.trim().to_owned()).filter(|title| !title.is_empty());
                 self.change_chart(|chart| chart.title = title)

@@ -42,6 +42,7 @@ impl Drawing<'_> {
             chart.and_then(|chart| chart.tempo).map(|tempo| format!("♩={:.0}", tempo.a_minute())),
             chart.and_then(|chart| chart.feel.clone()),
             chart.map(|_| counted(self.screen.sheet.bars.len(), "bar")),
+            (!self.screen.chosen.melody.get().is_empty()).then(|| "with its melody".to_owned()),
         ];
         let words: Vec<String> = words.into_iter().flatten().collect();
         line.push_span(Span::raw(format!("   {}", words.join(", "))));
@@ -55,24 +56,40 @@ impl Drawing<'_> {
         self.shared.draw_instrument(area, line.width() as u16, buffer);
     }
 
-    /// `Em6   E Dorian   i of E minor   plan 1 of 8, 4 pairs`
+    /// `Em6   E Dorian   i of E minor   wished: guide tones · plan 1 of 8, 4 pairs`. What the chord does
+    /// gives way to what is wished, and the plan to what the chord does.
     fn draw_chord(&self, area: Rect, buffer: &mut Buffer) {
         let theme = &self.shared.theme;
-        let mut line = Line::raw(" ");
+        let (mut line, mut does) = (Line::raw(" "), String::new());
         if let Some(chord) = self.screen.chord() {
             line.push_span(Span::styled(chord.chord().to_string(), theme.title));
             let settled = chord.settled.as_ref().is_some_and(|settled| settled.scale.is_some());
             let mark = if settled { " *" } else { "" };
             line.push_span(Span::raw(format!("   {}{mark}", chord.over().scale())));
-            line.push_span(Span::styled(format!("   {}", chord.reading), theme.muted));
+            does = format!("   {}", chord.reading);
+        }
+        let room = usize::from(area.width).saturating_sub(line.width() + 2);
+        let wishes = self.wishes_in_words();
+        let right = match &wishes {
+            Some(wishes) => right_of(wishes, self.plan_in_words(), room),
+            None => self.plan_in_words(),
+        };
+        let columns = |words: &str| words.chars().count();
+        if wishes.is_none() || columns(&does) + columns(&right) < room {
+            line.push_span(Span::styled(does, theme.muted));
         }
         write(buffer, area, &line);
-        let plan = self.plan_in_words();
-        let width = plan.chars().count() as u16 + 1;
+        let width = columns(&right) as u16 + 1;
         if line.width() as u16 + width < area.width {
-            let right = Rect { x: area.right().saturating_sub(width), width, ..area };
-            write(buffer, right, &Line::styled(plan, theme.muted));
+            let at = Rect { x: area.right().saturating_sub(width), width, ..area };
+            write(buffer, at, &Line::styled(right, theme.muted));
         }
+    }
+
+    /// `wished: guide tones, never B@5.1`; none where nothing is.
+    fn wishes_in_words(&self) -> Option<String> {
+        let wishes = &self.screen.chosen.wishes;
+        (!wishes.are_none()).then(|| format!("wished: {wishes}"))
     }
 
     /// `two-doors.toml`; `two-doors.toml, changed`
@@ -95,4 +112,16 @@ impl Drawing<'_> {
             count => format!("plan {} of {count}, {pairs}", self.screen.chosen.plan + 1),
         }
     }
+}
+
+/// What is wished and which plan it is, in so many columns: rather a part of the wishes than none.
+fn right_of(wishes: &str, plan: String, room: usize) -> String {
+    const BETWEEN: &str = " · ";
+    let left = room.saturating_sub(plan.chars().count() + BETWEEN.chars().count() + 1);
+    let columns = wishes.chars().count();
+    let wishes = match columns <= left {
+        true => wishes.to_owned(),
+        false => wishes.chars().take(left.saturating_sub(1)).collect::<String>() + "…",
+    };
+    if plan.is_empty() { wishes } else { format!("{wishes}{BETWEEN}{plan}") }
 }
