@@ -17,7 +17,7 @@ use fretloom_fretboard::Region;
 use fretloom_theory::{BarText, Chart, Meter, Spelling};
 use player::Player;
 
-const TUNE: &str = "[A] Dm7 | G7 | Cmaj7 | % (A7) | [B] Em7b5 A7 | Dm7";
+const TUNE: &str = "[A] Dm7 | G7 | Cmaj7 | Cmaj7 (A7) | [B] Em7b5 A7 | Dm7";
 
 fn opened() -> Player {
     let mut player = Player::after("Dm7", "4 c");
@@ -58,31 +58,24 @@ fn best(player: &Player, question: &ChangesQuestion) -> ChangesPlan {
 fn every_wish_reaches_the_plan() {
     let mut player = opened();
     let plain = plan(&player);
-    assert_eq!(plain, best(&player, &typed()));
-    for wish in [
-        "minor & minor",
-        "diminished & major",
-        "guide tones",
-        "contrast",
-        "brackets",
-        "once",
-        "never A@1, never 11@2",
-    ] {
+    assert!(plain == best(&player, &typed()));
+    for wish in ["major", "guide tones", "contrast", "brackets", "once", "never A@1, never 11@2"] {
+        let before = plan(&player);
         type_over(&mut player, "w", wish);
         let TuneWishes { plan: wishes, optional } = TuneWishes::read_line(wish, None).unwrap();
         let asked = ChangesQuestion { wishes, optional, ..typed() };
-        assert_eq!(plan(&player), best(&player, &asked), "{wish}");
-        assert_ne!(plan(&player), plain, "{wish}");
+        assert!(plan(&player) == best(&player, &asked), "{wish}\n{}", player.screen());
+        assert!(plan(&player) != plain, "{wish}");
         player.press("z");
-        assert_eq!(plan(&player), plain, "{wish}");
+        assert!(plan(&player) == before, "{wish}");
         player.press("Z");
         let mut tomorrow = Player::with("Dm7");
         tomorrow.program.take_up(&player.program.session());
         tomorrow.resize(80, 24);
-        assert_eq!(plan(&tomorrow), plan(&player), "{wish}");
+        assert!(plan(&tomorrow) == plan(&player), "{wish}");
     }
     type_over(&mut player, "w", "");
-    assert_eq!(plan(&player), plain);
+    assert!(plan(&player) == plain);
     // Another tune begins without what was wished of this one.
     type_over(&mut player, "w", "once");
     player.press("o n i n e enter");
@@ -93,7 +86,6 @@ fn every_wish_reaches_the_plan() {
 #[test]
 fn chords_in_brackets_come_and_go() {
     let mut player = opened();
-    assert!(!player.shows("A7  ") || !player.shows("4 %    A7"), "{}", player.screen());
     let cells = |player: &Player| player.screen().matches("A7").count();
     let before = cells(&player);
     type_over(&mut player, "w", "brackets");
@@ -109,7 +101,7 @@ fn what_cannot_be_wished_is_told() {
     assert!(screen.contains("has no pair that does all that is wished"), "{screen}");
     player.press("w");
     player.paste(", often");
-    assert!(player.shows("expected guide tones, contrast"), "{}", player.screen());
+    assert!(player.shows("expected major & minor or other"), "{}", player.screen());
     player.press("enter esc z");
     assert!(!player.shows("wished"), "{}", player.screen());
 }
@@ -124,8 +116,8 @@ fn the_key_reaches_the_plan() {
     type_over(&mut player, "K", "Bb");
     let chart = Chart::of(BarText::read("Dm7 | %", Meter::COMMON).unwrap());
     let asked = ChangesQuestion { key: "Bb".parse().ok(), ..question(chart) };
-    assert_eq!(plan(&player), best(&player, &asked));
-    assert_ne!(plan(&player), plain);
+    assert!(plan(&player) == best(&player, &asked));
+    assert!(plan(&player) != plain);
 }
 
 /// Over the G7 of the second bar the melody holds an A flat, which its usual scale does not have.
@@ -162,13 +154,13 @@ fn the_melody_of_a_lead_sheet_reaches_the_plan() {
     let without = question(read.chart);
     let asked = ChangesQuestion { melody: read.melody, ..without.clone() };
     let held = plan(&player);
-    assert_eq!(held, best(&player, &asked));
+    assert!(held == best(&player, &asked));
     assert_ne!(held.chords[1].over(), best(&player, &without).chords[1].over());
     // It is there tomorrow, and as long as the bars are.
     let mut tomorrow = Player::with("Dm7");
     tomorrow.program.take_up(&player.program.session());
     tomorrow.resize(80, 24);
-    assert_eq!(plan(&tomorrow), held);
+    assert!(plan(&tomorrow) == held);
     player.press("right enter");
     player.paste("G9 ");
     player.press("enter");
@@ -202,5 +194,5 @@ fn the_scales_of_the_player_are_offered() {
     let bars = BarText::read("| Dm7 | G7 | Cmaj7 | % |", Meter::COMMON).unwrap();
     let asked = ChangesQuestion { own: own.clone(), ..question(Chart::of(bars)) };
     let asked = asked.settling("D harbour@1", &own).unwrap();
-    assert_eq!(plan(&player), best(&player, &asked));
+    assert!(plan(&player) == best(&player, &asked));
 }

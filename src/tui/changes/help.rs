@@ -23,6 +23,16 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "What is wished",
+        &[
+            "major & minor, or major alone: every pair is of these triads",
+            "guide tones: each pair has third and seventh",
+            "contrast: each section begins with another pair",
+            "never B@5: no B over the chord of bar 5; never 11: no 11 over this chord",
+            "brackets: chords in brackets are played; once: the end leads nowhere",
+        ],
+    ),
+    (
         "On the neck",
         &[
             "═ beside a note: the shape in hand; underlined, it stays for the next chord",

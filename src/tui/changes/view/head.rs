@@ -71,7 +71,7 @@ impl Drawing<'_> {
         let room = usize::from(area.width).saturating_sub(line.width() + 2);
         let wishes = self.wishes_in_words();
         let right = match &wishes {
-            Some(wishes) => right_of(wishes, self.plan_in_words(), room),
+            Some(wishes) => right_of(wishes, &self.plan_in_words(), room),
             None => self.plan_in_words(),
         };
         let columns = |words: &str| words.chars().count();
@@ -115,7 +115,7 @@ impl Drawing<'_> {
 }
 
 /// What is wished and which plan it is, in so many columns: rather a part of the wishes than none.
-fn right_of(wishes: &str, plan: String, room: usize) -> String {
+fn right_of(wishes: &str, plan: &str, room: usize) -> String {
     const BETWEEN: &str = " · ";
     let left = room.saturating_sub(plan.chars().count() + BETWEEN.chars().count() + 1);
     let columns = wishes.chars().count();
