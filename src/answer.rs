@@ -66,7 +66,9 @@ pub use line::{
     LineWay, LinesAnswer, NoteAt, PairPhrase, PhraseQuestion, Slurring, ToldNote, Wanted,
     line_start,
 };
-pub use listen::{EarChoice, EarMusic, EarName, EarQuestion, Mistaken};
+pub use listen::{
+    AskedAnswer, EarChoice, EarMusic, EarName, EarQuestion, ListeningAnswer, Mistaken,
+};
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
 pub use no_comping::NoComping;

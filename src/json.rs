@@ -20,6 +20,7 @@ mod finger;
 mod keepers;
 mod ladder;
 mod line;
+mod listen;
 mod neck;
 mod pairs;
 mod patterns;

@@ -66,6 +66,33 @@ fn what_is_added_is_listed_and_removed() {
     assert_eq!(added["keeper"]["id"], 3, "no number comes twice");
 }
 
+/// The ear has been asked of keeper 1 alone; keeper 7 is a plan, which has no pair of its own.
+#[test]
+fn what_is_to_be_named_by_ear_is_listed_without_its_answers() {
+    let home = Home::new();
+    assert!(home.run(&["listen"]).printed().contains("nothing is to be named by ear"));
+    home.put(FILE, include_str!("keepers/format-1.toml"));
+    let said = json_of(home.run(&["listen", "--json"]));
+    let questions = said["questions"].as_array().unwrap();
+    let keepers: Vec<u64> = questions.iter().map(|one| one["keeper"].as_u64().unwrap()).collect();
+    assert_eq!(keepers, [1, 2, 3, 5, 1, 2, 3, 5, 1, 2]);
+    let first = &questions[0];
+    assert_eq!((&first["asked"], &first["why"]), (&json!("pair"), &json!("due")));
+    assert_eq!(first["since"], "2026-05-09");
+    // In its own key, or in the one in which it was got.
+    let first = (first["up"].as_u64().unwrap(), first["chord"].as_str().unwrap());
+    assert!(first == (0, "Gmaj7#11") || first == (5, "Cmaj7#11"), "{first:?}");
+    for question in questions {
+        let choices = question["choices"].as_array().unwrap().len();
+        assert!((2..=7).contains(&choices) && question.get("right").is_none(), "{question}");
+    }
+    let text = home.run(&["listen", "--questions", "2", "--items", "1"]);
+    let text = text.printed();
+    assert!(text.contains(": 2 questions by ear\n"), "{text}");
+    assert!(text.contains("1  bridge, second time"), "{text}");
+    assert!(text.contains("which pair it is") && text.contains("due 2026-05-09"), "{text}");
+}
+
 #[test]
 fn keepers_are_found_by_words_tags_and_kinds_of_chords() {
     let home = Home::new();
@@ -114,6 +141,7 @@ fn mistakes_are_told_and_nothing_is_kept() {
         (&["keepers", "add", "Dm7", "--tempo", "5"], "20 to 400"),
         (&["practice", "--ladder-top", "401"], "20 to 400"),
         (&["practice", "--minutes", "0"], "a number from 1 to 240"),
+        (&["listen", "--questions", "41"], "a number from 1 to 40"),
     ] {
         let said = home.run(arguments);
         assert_eq!((said.status, said.out.as_str()), (Some(2), ""), "{arguments:?}: {}", said.err);

@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 20] = [
+const CALLS: [(&str, &[&str]); 21] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -33,12 +33,13 @@ const CALLS: [(&str, &[&str]); 20] = [
     ("add", &["keepers", "add", "Ab7alt"]),
     ("remove", &["keepers", "remove", "1"]),
     ("practice", &["practice"]),
+    ("listen", &["listen"]),
     ("settings", &["settings"]),
 ];
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 106] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 107] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -48,6 +49,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 106] = [
     ("items", &["--items", "1"], &[]),
     ("item_keys", &["--item-keys", "1"], &[]),
     ("new_items", &["--new-items", "2"], &[]),
+    ("questions", &["--questions", "2"], &[]),
     ("turn", &["--turn", "3"], &[]),
     ("rest", &["--rest", "5"], &[]),
     ("key_order", &["--key-order", "tones"], &[]),

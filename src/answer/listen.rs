@@ -3,7 +3,9 @@
 mod choice;
 mod heard;
 mod question;
+mod today;
 
 pub use choice::{EarChoice, EarName};
 pub use heard::EarMusic;
 pub use question::{EarQuestion, Mistaken};
+pub use today::{AskedAnswer, ListeningAnswer};

@@ -20,6 +20,7 @@ mod hand;
 mod keepers;
 mod line;
 mod line_files;
+mod listen;
 mod own;
 mod page_files;
 mod practice;

@@ -50,7 +50,7 @@ mod tests {
                     a4 = 442.5\nswing = \"2:1\"\ndrone = true\nclick = \"every-beat\"\n\
                     count_in = true\nline_level = 50\ndrone_level = 40\nclick_level = 30\n\
                     practice_minutes = 30\npractice_items = 4\npractice_keys = 2\n\
-                    practice_new = 2\nturn_minutes = 3\nrest_minutes = 20\n\
+                    practice_new = 2\nlisten_questions = 8\nturn_minutes = 3\nrest_minutes = 20\n\
                     key_order = \"tones\"\nladder_start = 50\nladder_good = 2\n\
                     ladder_up = 4\nladder_back = 2\nladder_top = 180\nfirst_gap_days = 2\n\
                     gap_growth = 3\nlongest_gap_days = 90\n";

@@ -13,7 +13,9 @@ use super::call::Call;
 use super::complain::complain;
 use super::outcome::Failure;
 use super::text;
-use crate::answer::{KeeperAnswer, KeepersAnswer, KeepersQuestion, PracticeAnswer, Refusal};
+use crate::answer::{
+    KeeperAnswer, KeepersAnswer, KeepersQuestion, ListeningAnswer, PracticeAnswer, Refusal,
+};
 use crate::glyphs::to_ascii;
 use crate::store::{
     Keeper, KeeperId, KeeperStore, KeepersError, Kept, KeptKeepers, NewKeeper, PracticeRecord,
@@ -38,6 +40,12 @@ impl Call<'_> {
                 let kept = told(store.load().map_err(refused)?);
                 let answer = PracticeAnswer::new(&kept.list, &wanted.rules(), today());
                 Ok(self.printed(&answer, text::practice))
+            }
+            KeepCommand::Listen(wanted) => {
+                let kept = told(store.load().map_err(refused)?);
+                let rules = wanted.rules();
+                let answer = ListeningAnswer::new(&kept.list, &rules, today(), self.own_scales());
+                Ok(self.printed(&answer, text::listen))
             }
         }
     }

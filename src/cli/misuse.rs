@@ -28,7 +28,7 @@ const COMMON: [(&str, &[&str]); 10] = [
         &[
             "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "explain",
             "finger", "changes", "patterns", "tunings", "compare", "keepers", "add", "remove",
-            "practice", "check", "settings",
+            "practice", "listen", "check", "settings",
         ],
     ),
     (
@@ -36,7 +36,7 @@ const COMMON: [(&str, &[&str]); 10] = [
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
             "sheet", "explain", "finger", "changes", "patterns", "tunings", "compare", "keepers",
-            "add", "remove", "practice", "check", "settings",
+            "add", "remove", "practice", "listen", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),

@@ -1,6 +1,7 @@
 //! `practice`
 
 use fretloom_theory::NoteName;
+use jiff::civil::Date;
 use serde::Serialize;
 
 use super::AsJson;
@@ -39,11 +40,7 @@ struct Turn {
 impl Turn {
     fn new(answer: &TurnAnswer, minutes: u8) -> Turn {
         let turn = &answer.turn;
-        let (why, since) = match turn.why {
-            Why::Due(since) => ("due", Some(since)),
-            Why::Next => ("next", None),
-            Why::New => ("new", None),
-        };
+        let (why, since) = why(turn.why);
         Turn {
             keeper: turn.keeper.number(),
             title: answer.keeper.title(),
@@ -58,6 +55,15 @@ impl Turn {
             after_rest: turn.after_rest,
             done: turn.is_done,
         }
+    }
+}
+
+/// The word of a reason, and since when something is due.
+pub(super) fn why(why: Why) -> (&'static str, Option<Date>) {
+    match why {
+        Why::Due(since) => ("due", Some(since)),
+        Why::Next => ("next", None),
+        Why::New => ("new", None),
     }
 }
 

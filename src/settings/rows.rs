@@ -202,6 +202,12 @@ pub(super) const ROWS: &[Row] = &[
         print: |settings| settings.practice.new.to_string(),
     },
     Row {
+        name: "listen_questions",
+        option: "questions",
+        read: |value, _| Ok(set(whole(value, 1, 40)?, |settings| &mut settings.practice.questions)),
+        print: |settings| settings.practice.questions.to_string(),
+    },
+    Row {
         name: "turn_minutes",
         option: "turn",
         read: |value, _| {

@@ -61,6 +61,7 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("practice_items", "1", "1"),
         ("practice_keys", "12", "12"),
         ("practice_new", "0", "0"),
+        ("listen_questions", "40", "40"),
         ("turn_minutes", "30", "30"),
         ("rest_minutes", "5", "5"),
         ("key_order", "\"shuffled:7\"", "shuffled:7"),

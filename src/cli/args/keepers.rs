@@ -2,6 +2,7 @@
 
 use clap::{Args, Subcommand, ValueEnum};
 
+use super::listen::Listen;
 use super::practice::Practice;
 use super::value;
 use super::wanted::Wanted;
@@ -16,6 +17,8 @@ pub enum KeepCommand {
     Keepers(Keepers),
     /// What is to be practised today: what is due, in a list that ends
     Practice(Practice),
+    /// What is to be named by ear today: the pair, its qualities, or what it leaves out
+    Listen(Listen),
 }
 
 /// `keepers`

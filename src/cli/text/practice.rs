@@ -38,11 +38,7 @@ fn turn_row(number: usize, answer: &TurnAnswer) -> Vec<String> {
     let turn = &answer.turn;
     let title = answer.keeper.title();
     let title = title.split_whitespace().collect::<Vec<_>>().join(" ");
-    let why = match turn.why {
-        Why::Due(since) => format!("due {since}"),
-        Why::Next => "comes next".to_owned(),
-        Why::New => "new".to_owned(),
-    };
+    let why = why_in_words(turn.why);
     let limit = turn.unit.limit.map(|limit| format!("; {limit}")).unwrap_or_default();
     vec![
         number.to_string(),
@@ -53,6 +49,15 @@ fn turn_row(number: usize, answer: &TurnAnswer) -> Vec<String> {
         why + &limit,
         if turn.is_done { "✓".to_owned() } else { String::new() },
     ]
+}
+
+/// Why something is on today's list.
+pub(super) fn why_in_words(why: Why) -> String {
+    match why {
+        Why::Due(since) => format!("due {since}"),
+        Why::Next => "comes next".to_owned(),
+        Why::New => "new".to_owned(),
+    }
 }
 
 /// The numbers of tempos and gaps as sentences.
