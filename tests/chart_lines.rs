@@ -129,6 +129,53 @@ fn a_line_of_a_chart_is_asked_like_any_other() {
     assert_eq!(at - before, 1);
 }
 
+/// A phrase that goes through several guide tones, of sections that come twice: each sounds when it is asked
+/// for and is led to by a half step, all but the last for an eighth, the last until the section ends. By hand:
+/// the sevenths and thirds of Dm7 G7 Cmaj7, Fm7 Bb7 in bars 2, 3, 4 and 6, 8.
+#[test]
+fn a_phrase_goes_through_several_targets() {
+    let home = Home::new();
+    let chart = home.put("tune.txt", "[A] | Dm7 | G7 | Cmaj7 | % | [B] | Fm7 | % | Bb7 | % |");
+    let phrases = "[verse]\nfrom = \"[A]\"\ntarget = \"3@2.1:below 3@3.1:below b3@1.3:above\"\n\
+                   [bridge]\nfrom = \"[B]\"\ntarget = \"b3@6.1:below b7@8.1:above\"\nat-change = \"again\"\n";
+    let file = home.put("phrases.toml", phrases);
+    let [chart, file] = [&chart, &file].map(|path| path.to_str().unwrap());
+    let answer = answer(&home.run(&["line", "--chart", chart, "--phrases", file, "--json"]));
+    let notes = answer["notes"].as_array().unwrap();
+    for (onset, note, from, duration) in [
+        (2.0, "F", 1, 0.5),
+        (4.0, "B", -1, 0.5),
+        (8.0, "E", -1, 8.0),
+        (20.0, "Ab", -1, 0.5),
+        (28.0, "Ab", 1, 4.0),
+    ] {
+        let at = notes.iter().position(|it| it["onset"] == onset).unwrap();
+        assert_eq!((&notes[at]["note"], &notes[at]["duration"]), (&note.into(), &duration.into()));
+        let [before, here] = [at - 1, at].map(|index| notes[index]["midi"].as_i64().unwrap());
+        assert_eq!(before - here, from, "{onset}");
+    }
+    let landed =
+        answer["phrases"].as_array().unwrap().iter().filter_map(|it| it["target"].as_str());
+    assert_eq!(
+        landed.collect::<Vec<_>>(),
+        ["b3@1.3:above", "3@2.1:below", "3@3.1:below", "b3@6.1:below", "b7@8.1:above"]
+    );
+    for (from, to, words) in [
+        (
+            "3@2.1:below",
+            "3@1.3&:below",
+            "phrase verse: nothing can lead to the target 3@1.3&:below",
+        ),
+        ("3@2.1:below", "3@6.1:below", "3@6.1:below does not lie in section A"),
+        ("3@2.1:below", "3@2.1:below,", "cannot read the target"),
+    ] {
+        home.put("phrases.toml", &phrases.replace(from, to));
+        let said = home.run(&["line", "--chart", chart, "--phrases", file]);
+        assert_eq!((said.status, said.out.as_str()), (Some(1), ""));
+        assert!(said.err.contains(words) && said.err.contains("expected"), "{}", said.err);
+    }
+}
+
 /// Every note of a pair is one of the chord's own pair or is free, whatever the chart.
 #[test]
 fn each_note_belongs_to_the_pair_of_its_phrase() {

@@ -21,6 +21,9 @@
 //! `"cut"` with its last whole group; over a section it runs on unless it says so. Moments, starts and
 //! targets are kept as they are written: what they mean depends on the line.
 //!
+//! `target` may name several notes with spaces between them, `"b3@2.1 3@3.1:below"`: the phrase goes through each for
+//! one value of its rhythm and begins its pattern again, and it rests on the last one.
+//!
 //! `view`, `position`, `choice`, `strings` and `frets` say where on the neck it is played, where that is
 //! not where the line is.
 
@@ -113,7 +116,7 @@ fn phrase(
     let mut written = |key, expected| section.optional(key, expected, text).map(|it| it.value);
     let to = written("to", "a bar and a beat in quotes, as in \"3.1\"");
     let start = written("start", "\"root\", \"first\", \"second\" or a note, as in \"F3\"");
-    let target = written("target", "a degree or a note at a bar and beat, as in \"3@2.1:below\"");
+    let target = written("target", "degrees or notes at a bar and beat, as in \"3@2.1:below\"");
     let pair = section.read_key("pair", |value| Ok(read_pair(&in_quotes(value)?)?.1));
     let pattern = section.read_key("pattern", |value| read_pattern(&in_quotes(value)?, patterns));
     let rhythm = section.read_key("rhythm", |value| read::<Rhythm>(&in_quotes(value)?));

@@ -374,6 +374,7 @@ proptest! {
     fn music_lands_where_it_is_asked_to(
         tune in tune(),
         wanted in prop::collection::vec((any::<bool>(), any::<bool>(), 0..3usize), 12),
+        in_a_phrase in prop::option::of(at_change()),
     ) {
         let chords = tune.chords(&guitar().0);
         let begins = eighths(chords.chords()[0].from);
@@ -394,7 +395,22 @@ proptest! {
             targets.push((target, 2 * bar.from, class, approach));
         }
         let asked = targets.iter().map(|(target, ..)| *target).collect();
-        let question = LineQuestion { targets: asked, ..LineQuestion::over(chords.clone()) };
+        let question = LineQuestion::over(chords.clone());
+        let question = match in_a_phrase {
+            None => LineQuestion { targets: asked, ..question },
+            // One phrase goes through all of them.
+            Some(at_change) => {
+                let words: Vec<String> = asked.iter().map(|it: &LineTarget| format!("{it:#}")).collect();
+                let target = match words.join(" ") {
+                    none if none.is_empty() => String::new(),
+                    words => format!("target = \"{words}\"\n"),
+                };
+                let at_change = word(at_change);
+                let text = format!("[all]\nfrom = \"1.1\"\nat-change = \"{at_change}\"\n{target}");
+                let read = phrases_of_text("own.toml", &text, &LoadedPatterns::load(None));
+                question.with_phrases(&read.unwrap()).unwrap()
+            }
+        };
         let answer = made(&question).unwrap();
         let phrases = answer.made_of();
         for (target, eighth, class, approach) in targets {

@@ -1,7 +1,7 @@
 //! The phrases of a line as a player writes them, laid over its chords.
 
 use fretloom_theory::{
-    AskedTarget, AtChange, Begin, FreeNotes, NotesFrom, Quarters, ReadError, WrittenPhrase,
+    AskedTarget, AtChange, Begin, FreeNotes, NotesFrom, Quarters, ReadError, Timing, WrittenPhrase,
 };
 
 use super::bar_beat::BarBeat;
@@ -13,7 +13,15 @@ use super::through::through;
 use crate::answer::refusal::Refusal;
 use crate::library::AskedPhrase;
 
+/// A note to arrive at, and how it is typed.
+#[derive(Clone)]
+struct Aim {
+    typed: String,
+    target: AskedTarget,
+}
+
 /// A phrase where it lies in a line.
+#[derive(Clone)]
 struct Laid {
     name: String,
     /// Its target as it is typed.
@@ -55,26 +63,19 @@ impl LineQuestion {
         parts.into_iter().map(|written| PhraseQuestion { written, ..phrase.clone() }).collect()
     }
 
-    /// A phrase as often as it comes.
+    /// A phrase as often as it comes, each time in a part for each of its targets.
     fn laid(&self, asked: &AskedPhrase) -> Result<Vec<Laid>, Refusal> {
-        let target = asked.target.as_deref().map(str::parse::<LineTarget>).transpose()?;
-        let target = target.map(|target| self.asked(&target)).transpose()?;
-        let laid = |(from, to): (Quarters, Option<Quarters>), target, at_change| {
-            let written = written(asked, from, to, target)?;
-            let (name, area) = (asked.name.clone(), asked.area);
-            let phrase = PhraseQuestion { name: name.clone(), written, area };
-            let target = asked.target.clone().unwrap_or_default();
-            Ok(Laid { name, target, phrase, at_change })
-        };
+        let targets = self.aims(asked)?;
         match asked.section() {
             Some(name) => {
-                let at_change = asked.at_change.unwrap_or(AtChange::RunsOn);
-                let spans = self.section(name, asked, target)?;
-                let with_target = spans.into_iter().map(|(from, until)| {
-                    let target = target.filter(|target| from < target.at && target.at <= until);
-                    laid((from, Some(until)), target, Some(at_change))
+                let at_change = Some(asked.at_change.unwrap_or(AtChange::RunsOn));
+                let comings = self.section(name, asked, &targets)?.into_iter();
+                let laid = comings.map(|(from, until)| {
+                    let lies_here = |aim: &&Aim| from < aim.target.at && aim.target.at <= until;
+                    let targets: Vec<Aim> = targets.iter().filter(lies_here).cloned().collect();
+                    self.aiming(asked, (from, Some(until)), &targets, at_change)
                 });
-                with_target.collect()
+                Ok(laid.collect::<Result<Vec<_>, _>>()?.concat())
             }
             None => {
                 let from = self.moment_of(&asked.from)?;
@@ -82,9 +83,64 @@ impl LineQuestion {
                 if let Some(to) = to.filter(|to| *to <= from) {
                     return Err(Refusal::EmptyPhrase { from, to });
                 }
-                Ok(vec![laid((from, to), target, asked.at_change)?])
+                self.aiming(asked, (from, to), &targets, asked.at_change)
             }
         }
+    }
+
+    /// What a phrase aims at, in order of time.
+    fn aims(&self, asked: &AskedPhrase) -> Result<Vec<Aim>, Refusal> {
+        let words = asked.target.as_deref().unwrap_or_default().split_whitespace();
+        let aim = |word: &str| {
+            let target = self.asked(&word.parse::<LineTarget>()?)?;
+            Ok(Aim { typed: word.to_owned(), target })
+        };
+        let mut aims: Vec<Aim> = words.map(aim).collect::<Result<_, Refusal>>()?;
+        aims.sort_by_key(|aim| aim.target.at);
+        // Notes that are entered lead where they lead, and come once.
+        let passed = if asked.notes.is_some() { aims.len().saturating_sub(1) } else { 0 };
+        Ok(aims.split_off(passed))
+    }
+
+    /// A phrase that goes through what it aims at: a part up to each, which sounds for one value of the
+    /// rhythm, then the pattern begins again. The last one ends it.
+    fn aiming(
+        &self,
+        asked: &AskedPhrase,
+        (from, to): (Quarters, Option<Quarters>),
+        aims: &[Aim],
+        at_change: Option<AtChange>,
+    ) -> Result<Vec<Laid>, Refusal> {
+        let mut parts = vec![laid(asked, (from, to), at_change)?];
+        for (index, aim) in aims.iter().enumerate() {
+            if index > 0 {
+                let went_on =
+                    self.goes_on(asked, aims.get(index - 1)).filter(|at| *at < aim.target.at);
+                let too_soon = || Refusal::TargetTooSoon { target: aim.typed.clone() };
+                let went_on = went_on.ok_or_else(too_soon)?;
+                let before = parts.last_mut().map(|part| &mut part.phrase.written);
+                before.into_iter().for_each(|before| before.to = Some(went_on));
+                let mut part = laid(asked, (went_on, to), at_change)?;
+                (part.phrase.written.begin, part.phrase.written.start) = (Begin::Again, None);
+                parts.push(part);
+            }
+            if let Some(part) = parts.last_mut() {
+                (part.target, part.phrase.written.target) = (aim.typed.clone(), Some(aim.target));
+            }
+        }
+        Ok(parts)
+    }
+
+    /// When a phrase goes on after what it aims at.
+    fn goes_on(&self, asked: &AskedPhrase, aim: Option<&Aim>) -> Option<Quarters> {
+        let rhythm = asked.rhythm.as_ref().or(self.rhythm.as_ref());
+        let value = rhythm.and_then(|rhythm| rhythm.values().next());
+        let AskedTarget { at, timing, .. } = aim?.target;
+        let late = match timing {
+            Timing::Late(by) => by,
+            Timing::OnTime | Timing::Early(_) => Quarters::ZERO,
+        };
+        at.checked_add(late)?.checked_add(value.map_or(Quarters::EIGHTH, |value| value.length))
     }
 
     /// When a section comes, each time until it ends.
@@ -92,7 +148,7 @@ impl LineQuestion {
         &self,
         name: &str,
         asked: &AskedPhrase,
-        target: Option<AskedTarget>,
+        aims: &[Aim],
     ) -> Result<Vec<(Quarters, Quarters)>, Refusal> {
         if asked.to.is_some() {
             return Err(Refusal::SectionEnds { section: name.to_owned() });
@@ -111,9 +167,9 @@ impl LineQuestion {
             return Err(Refusal::NoSection { section: name.to_owned(), known });
         }
         let lies_in = |at: Quarters| spans.iter().any(|(from, until)| *from < at && at <= *until);
-        match target.filter(|target| !lies_in(target.at)) {
-            Some(_) => Err(Refusal::TargetBesideSection {
-                target: asked.target.clone().unwrap_or_default(),
+        match aims.iter().find(|aim| !lies_in(aim.target.at)) {
+            Some(aim) => Err(Refusal::TargetBesideSection {
+                target: aim.typed.clone(),
                 section: name.to_owned(),
             }),
             None => Ok(spans),
@@ -142,12 +198,22 @@ fn in_phrase(name: &str, refusal: Refusal) -> Refusal {
     Refusal::InPhrase { phrase: name.to_owned(), refusal: Box::new(refusal) }
 }
 
+/// A phrase over a stretch of time, which aims at nothing yet.
+fn laid(
+    asked: &AskedPhrase,
+    (from, to): (Quarters, Option<Quarters>),
+    at_change: Option<AtChange>,
+) -> Result<Laid, Refusal> {
+    let (name, written) = (asked.name.clone(), written(asked, from, to)?);
+    let phrase = PhraseQuestion { name: name.clone(), written, area: asked.area };
+    Ok(Laid { name, target: String::new(), phrase, at_change })
+}
+
 /// What a phrase plays over a stretch of time.
 fn written(
     phrase: &AskedPhrase,
     from: Quarters,
     to: Option<Quarters>,
-    target: Option<AskedTarget>,
 ) -> Result<WrittenPhrase, ReadError> {
     let notes = phrase.notes.as_deref().map(str::parse::<FreeNotes>).transpose()?;
     Ok(WrittenPhrase {
@@ -160,7 +226,7 @@ fn written(
         rhythm: phrase.rhythm.clone(),
         travel: phrase.travel,
         start: phrase.start.as_deref().map(line_start).transpose()?,
-        target,
+        target: None,
         ending: None,
         notes: notes.map_or(NotesFrom::Pair, NotesFrom::Entered),
         reach: None,
