@@ -3,10 +3,16 @@
 //! Each law is worked out here with pitch arithmetic of the tests' own, so that a formula of the
 //! program is never checked against itself.
 
-#![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "the functions of a test are a test too"
+)]
 
 #[path = "../support/arithmetic.rs"]
 mod arithmetic;
+mod comping;
 mod lines_through_changes;
 mod lists;
 mod made_up_tune;
@@ -16,6 +22,8 @@ mod scene;
 mod search;
 mod sentences;
 mod spelling;
+#[path = "../tab/reader.rs"]
+mod tab_reader;
 mod transposition;
 
 use fretloom_theory::{ChordScale, NoteName, Scale, ScaleKind};
