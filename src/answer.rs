@@ -25,6 +25,7 @@ mod listen;
 mod marks;
 mod neck;
 mod no_comping;
+mod opened;
 mod pairs;
 mod part_name;
 mod patterns;
@@ -72,6 +73,7 @@ pub use listen::{
 pub use marks::{marks, marks_in_view, marks_left_out};
 pub use neck::{LeftOutPlace, NeckAnswer, PairPlace, places_left_out, places_of_pair};
 pub use no_comping::NoComping;
+pub use opened::{HeldNote, HeldShape, OpenedKeeper, OpenedThing, Opening, PairOver};
 pub use pairs::{
     EveryPairAnswer, LeftOut, NamedPair, PairAlone, PairAnswer, PairList, PairsAnswer, SixNotes,
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,

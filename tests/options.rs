@@ -39,7 +39,7 @@ const CALLS: [(&str, &[&str]); 21] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 107] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 108] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -132,6 +132,7 @@ const OPTIONS: [(&str, &[&str], &[&str]); 107] = [
     ("no_fingers", &["--no-fingers"], &[]),
     ("no_answers", &["--no-answers"], &[]),
     ("sentences", &["--sentences"], &[]),
+    ("keeper", &["--keeper", "1"], &[]),
     ("reader", &["--reader", "Mira,bass-4-string"], &[]),
     ("link", &["--link", "below"], &["--travel", "up"]),
     ("kinds", &["--kinds", "major"], &[]),

@@ -4,6 +4,8 @@
 
 #[path = "pages/files.rs"]
 mod files;
+#[path = "pages/keepers.rs"]
+mod keepers;
 #[path = "pages/music.rs"]
 mod music;
 #[path = "pages/necks.rs"]

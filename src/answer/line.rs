@@ -15,6 +15,7 @@ mod keys;
 mod lines;
 mod moment;
 mod note;
+mod of_kept;
 mod phrase_question;
 mod played;
 mod question;

@@ -11,6 +11,7 @@ use super::everyday_chords::near_chord;
 use super::no_comping::NoComping;
 use crate::library::Problem;
 use crate::score_file::{ScoreFileError, ScoreWriteError};
+use crate::store::{KeeperId, KeepersError};
 
 /// An input that cannot be answered. Its words say what, where, what was expected and, where that
 /// helps, what to do.
@@ -229,6 +230,11 @@ pub enum Refusal {
         /// Its name.
         name: String,
     },
+    /// One drawing for several keepers.
+    OneSvg {
+        /// Its name.
+        name: String,
+    },
     /// The text of a file that is no chart.
     Chart {
         /// What is wrong: at least one.
@@ -260,6 +266,31 @@ pub enum Refusal {
         /// The target as it is typed.
         target: String,
     },
+    /// Something that fails in what a keeper holds.
+    InKeeper {
+        /// The keeper.
+        id: KeeperId,
+        /// What fails.
+        refusal: Box<Refusal>,
+    },
+    /// What is kept cannot be read or changed.
+    Keepers {
+        /// Why, and what would do.
+        reason: String,
+    },
+    /// The system names no folder for what is kept.
+    NoDataFolder,
+    /// A keeper that is not there.
+    NoKeeper {
+        /// Its number as given.
+        text: String,
+    },
+    /// A pair that was kept over neither a chord nor a scale.
+    NothingUnderIt,
+    /// A shape with a place that the neck does not have.
+    ShapeNotThere,
+    /// A line that was kept note by note, on an instrument that does not have its notes.
+    LineDoesNotFit,
     /// Something that fails in one of several keys.
     InKey {
         /// The key.
@@ -509,6 +540,11 @@ impl fmt::Display for Refusal {
                 "one file cannot hold the sheets of several readers: {name}; expected {{reader}} in \
                  its name, as in sheet-{{reader}}.pdf"
             ),
+            Refusal::OneSvg { name } => write!(
+                f,
+                "one SVG file cannot hold several keepers: {name}; expected {{keeper}} in its name, as \
+                 in sheet-{{keeper}}.svg, or a PDF"
+            ),
             Refusal::Readers { problems }
             | Refusal::Phrases { problems }
             | Refusal::Chart { problems } => {
@@ -525,6 +561,27 @@ impl fmt::Display for Refusal {
                 f,
                 "nothing can lead to the target {target}, it comes too soon: expected more than a \
                  beat after the beginning and after the target before"
+            ),
+            Refusal::InKeeper { id, refusal } => write!(f, "keeper {id}: {refusal}"),
+            Refusal::Keepers { reason } => f.write_str(reason),
+            Refusal::NoDataFolder => f.write_str(
+                "there is no folder for what is kept; expected XDG_DATA_HOME to name one",
+            ),
+            Refusal::NoKeeper { text } => write!(
+                f,
+                "there is no keeper \"{text}\"; expected the number of one that fretloom keepers lists"
+            ),
+            Refusal::NothingUnderIt => f.write_str(
+                "it names neither a chord nor a scale for its pair: expected one of them, as in \
+                 chord = \"Dm7\"",
+            ),
+            Refusal::ShapeNotThere => f.write_str(
+                "the instrument does not have its shape: expected another tuning, or the one that it \
+                 was kept with",
+            ),
+            Refusal::LineDoesNotFit => f.write_str(
+                "the instrument does not have the notes of its line in any octave: expected one with a \
+                 larger range",
             ),
             Refusal::InKey { key, refusal } => write!(f, "in {key}: {refusal}"),
             Refusal::NoGrip { key, has_open: true } => write!(
@@ -617,6 +674,12 @@ impl Refusal {
 }
 
 impl std::error::Error for Refusal {}
+
+impl From<KeepersError> for Refusal {
+    fn from(error: KeepersError) -> Self {
+        Refusal::Keepers { reason: error.to_string() }
+    }
+}
 
 impl From<RegionError> for Refusal {
     fn from(error: RegionError) -> Self {

@@ -1,5 +1,7 @@
 //! One call of the program: its arguments, with the data files that it may need.
 
+use std::path::PathBuf;
+
 use fretloom_fretboard::{FretRange, Neck, Region};
 use fretloom_theory::{ScaleKind, Spelling};
 
@@ -15,6 +17,8 @@ use crate::settings::Ascii;
 pub(super) struct Call<'a> {
     pub(super) cli: &'a Cli,
     pub(super) library: Library,
+    /// The folder of what the player keeps; `None` where the system names none.
+    pub(super) data: Option<PathBuf>,
 }
 
 impl Call<'_> {

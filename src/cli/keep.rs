@@ -1,6 +1,5 @@
 //! `keepers`: what is kept, listed and changed.
 
-use std::path::Path;
 use std::sync::Arc;
 
 use fretloom_fretboard::{Neck, Region, StringSet, Tuning};
@@ -18,18 +17,13 @@ use crate::answer::{
 };
 use crate::glyphs::to_ascii;
 use crate::store::{
-    Keeper, KeeperId, KeeperStore, KeepersError, Kept, KeptKeepers, NewKeeper, PracticeRecord,
-    Removed,
+    Keeper, KeeperId, KeeperStore, Kept, KeptKeepers, NewKeeper, PracticeRecord, Removed,
 };
 
 impl Call<'_> {
     /// What a command about keepers prints.
-    pub(super) fn keep(
-        &self,
-        command: &KeepCommand,
-        folder: Option<&Path>,
-    ) -> Result<String, Failure> {
-        let store = folder.map(KeeperStore::in_folder).ok_or_else(no_folder)?;
+    pub(super) fn keep(&self, command: &KeepCommand) -> Result<String, Failure> {
+        let store = self.keeper_store()?;
         match command {
             KeepCommand::Keepers(wanted) => match &wanted.change {
                 None => self.listed(wanted, &store),
@@ -37,12 +31,12 @@ impl Call<'_> {
                 Some(KeepersChange::Remove { id }) => self.removed(id, &store),
             },
             KeepCommand::Practice(wanted) => {
-                let kept = told(store.load().map_err(refused)?);
+                let kept = told(store.load()?);
                 let answer = PracticeAnswer::new(&kept.list, &wanted.rules(), today());
                 Ok(self.printed(&answer, text::practice))
             }
             KeepCommand::Listen(wanted) => {
-                let kept = told(store.load().map_err(refused)?);
+                let kept = told(store.load()?);
                 let rules = wanted.rules();
                 let answer = ListeningAnswer::new(&kept.list, &rules, today(), self.own_scales());
                 Ok(self.printed(&answer, text::listen))
@@ -50,8 +44,18 @@ impl Call<'_> {
         }
     }
 
+    /// All that is kept, in the player's order.
+    pub(super) fn keepers(&self) -> Result<Vec<Keeper>, Refusal> {
+        Ok(told(self.keeper_store()?.load()?).list)
+    }
+
+    fn keeper_store(&self) -> Result<KeeperStore, Refusal> {
+        let folder = self.data.as_deref();
+        folder.map(KeeperStore::in_folder).ok_or(Refusal::NoDataFolder)
+    }
+
     fn listed(&self, wanted: &Keepers, store: &KeeperStore) -> Result<String, Failure> {
-        let kept = told(store.load().map_err(refused)?);
+        let kept = told(store.load()?);
         let question = KeepersQuestion {
             words: wanted.words.join(" "),
             tag: wanted.tag.clone(),
@@ -65,7 +69,7 @@ impl Call<'_> {
 
     fn added(&self, wanted: &KeeperAdd, store: &KeeperStore) -> Result<String, Failure> {
         let new = self.new_keeper(wanted)?;
-        let after = store.add(new, today()).map_err(refused)?;
+        let after = store.add(new, today())?;
         let keepers = told(after.keepers).list.into_iter();
         let keeper = keepers.rev().find(|keeper| keeper.id == after.done);
         let keeper = keeper.ok_or_else(|| unknown(&after.done.to_string()))?;
@@ -109,10 +113,10 @@ impl Call<'_> {
 
     fn removed(&self, id: &str, store: &KeeperStore) -> Result<String, Failure> {
         let number = id.trim().parse().ok().and_then(KeeperId::new);
-        let kept = told(store.load().map_err(refused)?);
+        let kept = told(store.load()?);
         let keeper = kept.list.into_iter().find(|keeper| Some(keeper.id) == number);
         let keeper: Keeper = keeper.ok_or_else(|| unknown(id))?;
-        let after = store.remove(&keeper, today()).map_err(refused)?;
+        let after = store.remove(&keeper, today())?;
         match after.done {
             Removed::Done(_) => Ok(self.printed(&KeeperAnswer { keeper }, text::keeper_removed)),
             Removed::Gone => Err(unknown(id)),
@@ -140,23 +144,10 @@ fn unless_on(strings: StringSet, tuning: &Tuning) -> Result<(), Failure> {
     checked.map_err(|error| Refusal::Region(error).into())
 }
 
-#[expect(clippy::needless_pass_by_value, reason = "an error that becomes words")]
-fn refused(error: KeepersError) -> Failure {
-    Failure::Input(error.to_string())
-}
-
 fn input(error: ReadError) -> Failure {
     Refusal::Read(error).into()
 }
 
 fn unknown(id: &str) -> Failure {
-    Failure::Input(format!(
-        "there is no keeper \"{id}\"; expected the number of one that fretloom keepers lists"
-    ))
-}
-
-fn no_folder() -> Failure {
-    Failure::Input(
-        "there is no folder for what is kept; expected XDG_DATA_HOME to name one".to_owned(),
-    )
+    Refusal::NoKeeper { text: id.to_owned() }.into()
 }

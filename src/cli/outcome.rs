@@ -3,6 +3,7 @@
 use std::process::ExitCode;
 
 use crate::answer::Refusal;
+use crate::store::KeepersError;
 
 /// What a run came to.
 pub(super) enum Outcome {
@@ -28,5 +29,11 @@ pub(super) enum Failure {
 impl From<Refusal> for Failure {
     fn from(refusal: Refusal) -> Self {
         Failure::Input(refusal.to_string())
+    }
+}
+
+impl From<KeepersError> for Failure {
+    fn from(error: KeepersError) -> Self {
+        Failure::Input(error.to_string())
     }
 }

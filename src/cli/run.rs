@@ -15,12 +15,12 @@ pub(super) fn run(cli: &Cli, player: Player) -> Result<Outcome, Failure> {
         Some(Request::Own(command)) => own(cli, command, &player),
         Some(Request::Keep(command)) => {
             say_all(&player.settings_problems);
-            let call = Call { cli, library: player.library };
-            Ok(Outcome::Print(call.keep(command, player.folders.data.as_deref())?))
+            let call = Call { cli, library: player.library, data: player.folders.data };
+            Ok(Outcome::Print(call.keep(command)?))
         }
         Some(Request::Print(command)) => {
             say_all(&player.settings_problems);
-            let call = Call { cli, library: player.library };
+            let call = Call { cli, library: player.library, data: player.folders.data };
             let Answered { text, sound } = call.print(command)?;
             Ok(match sound {
                 Some(samples) => Outcome::Played(play(&text, samples)?),

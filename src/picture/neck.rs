@@ -113,8 +113,14 @@ impl NeckPicture {
 
     /// With this shape in hand.
     #[must_use]
-    pub fn holding(mut self, shape: &Shape) -> NeckPicture {
-        for place in shape.places() {
+    pub fn holding(self, shape: &Shape) -> NeckPicture {
+        self.holding_at(shape.places())
+    }
+
+    /// With these places in hand.
+    #[must_use]
+    pub fn holding_at(mut self, places: impl IntoIterator<Item = Place>) -> NeckPicture {
+        for place in places {
             self.marks_at(place).for_each(|mark| mark.is_held = true);
         }
         self

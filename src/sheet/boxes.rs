@@ -4,7 +4,7 @@ use fretloom_fretboard::{Finger, Neck, Place};
 use fretloom_theory::{Pitch, SpelledTriad, WhichTriad};
 
 use super::heading::Heading;
-use crate::answer::{NamedArpeggio, NamedShape};
+use crate::answer::{HeldShape, NamedArpeggio, NamedShape};
 use crate::engraving::Answers;
 use crate::picture::page::{Face, Figure, Flow, Item, Point, Text, points};
 use crate::picture::{BoxLook, BoxNote, Handed, chord_box};
@@ -74,6 +74,22 @@ impl Boxed {
         }
     }
 
+    /// A shape as the hand held it, of one of the triads of a heading.
+    pub(super) fn of_held(heading: &Heading, held: &HeldShape) -> Boxed {
+        let notes = held.notes.iter();
+        let strings = dashed(notes.clone().map(|note| note.place.string));
+        let words = held.inversion().map(|(one, by_name_only)| inversion(one, by_name_only));
+        Boxed {
+            which: which_of(heading, held.triad),
+            notes: notes
+                .map(|note| box_note(held.triad, note.place, note.pitch, note.finger))
+                .collect(),
+            below: [held.triad.to_string(), format!("{} {strings}", words.unwrap_or_default())],
+            shows_fingers: true,
+            is_blank: false,
+        }
+    }
+
     /// With or without fingers, and with notes or to be filled in.
     pub(super) fn shown(self, fingers: bool, answers: Answers) -> Boxed {
         Boxed { shows_fingers: fingers, is_blank: answers == Answers::Blank, ..self }
@@ -129,9 +145,16 @@ pub(super) fn put_boxes(flow: &mut Flow, neck: &Neck, boxed: &[Boxed], handed: H
     }
 }
 
-/// Puts the first of these boxes below what is there, as many as fit side by side.
-pub(super) fn put_row(flow: &mut Flow, neck: &Neck, boxed: &[Boxed], handed: Handed) {
-    let mut row = Figure::default();
+/// Puts the first of these boxes below what is there, to the right of what the row begins with, as many as
+/// fit side by side.
+pub(super) fn put_row(
+    flow: &mut Flow,
+    begins: Figure,
+    neck: &Neck,
+    boxed: &[Boxed],
+    handed: Handed,
+) {
+    let mut row = begins;
     for figure in boxed.iter().map(|boxed| boxed.figure(neck, handed)) {
         if row.width_mm > 0.0 && row.width_mm + GAP_MM + figure.width_mm > flow.width_mm() {
             break;

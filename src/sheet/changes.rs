@@ -1,11 +1,15 @@
 //! A chart with its plan on pages: four bars a line, chord, pair and scale in each.
 
+use super::assignment::assignment;
 use super::care;
 use super::heading::{Heading, tuning_lines};
+use super::idea::put_notes;
+use super::idea_look::IdeaLook;
 use crate::answer::{BarChord, ChangesAnswer, ChangesBar, Sounding, TuningAnswer};
+use crate::engraving::Answers;
 use crate::picture::page::{
-    Extent, Face, Figure, Item, Line, MusicSign, Outline, Pages, Paper, Point, SignKind, Text,
-    points,
+    Extent, Face, Figure, Flow, Item, Line, MusicSign, Outline, Pages, Paper, Point, SignKind,
+    Text, points,
 };
 use crate::words::counted;
 
@@ -17,11 +21,41 @@ const SCALE_SIZE: f64 = points(8.0);
 const NUMBER_SIZE: f64 = points(7.5);
 const SECTION_SIZE: f64 = points(11.0);
 
+/// A chart with its plan, to be handed out.
+#[derive(Clone, Debug)]
+pub struct PlanSheet {
+    /// What somebody has noted of it, each by itself.
+    pub notes: Vec<String>,
+    /// The tuning of the neck that it is for.
+    pub tuning: TuningAnswer,
+    /// The chart and its plan.
+    pub answer: ChangesAnswer,
+}
+
 /// The plan of a chart.
 #[must_use]
 pub fn changes(answer: &ChangesAnswer, tuning: &TuningAnswer, paper: Paper) -> Pages {
     let mut flow = heading(answer, tuning).begin(paper);
-    let cell = flow.width_mm() / BARS_A_LINE as f64;
+    put_chart(&mut flow, answer, Answers::Shown);
+    care::put(&mut flow);
+    flow.pages()
+}
+
+/// The plan of a chart for a reader: without answers its chords, with room for what is played over them.
+#[must_use]
+pub fn plan(sheet: &PlanSheet, look: &IdeaLook) -> Pages {
+    let heading = heading(&sheet.answer, &sheet.tuning);
+    let mut flow = heading.flow(look.paper);
+    flow.put(assignment(look, flow.width_mm()), 0.0);
+    flow.put(heading.figure(flow.width_mm(), look.line.answers), 3.0);
+    put_notes(&mut flow, &sheet.notes);
+    put_chart(&mut flow, &sheet.answer, look.line.answers);
+    care::put(&mut flow);
+    flow.pages()
+}
+
+fn put_chart(flow: &mut Flow, answer: &ChangesAnswer, answers: Answers) {
+    let chart = Chart { answer, answers, cell: flow.width_mm() / BARS_A_LINE as f64 };
     let mut section = None;
     let bars = answer.bars.as_slice();
     for part in bars.chunk_by(|one, next| one.section == next.section && one.number != 0) {
@@ -35,11 +69,17 @@ pub fn changes(answer: &ChangesAnswer, tuning: &TuningAnswer, paper: Paper) -> P
         }
         section = name;
         for row in part.chunks(BARS_A_LINE) {
-            flow.put(line(answer, row, cell), 2.5);
+            flow.put(chart.line(row), 2.5);
         }
     }
-    care::put(&mut flow);
-    flow.pages()
+}
+
+/// A chart as it is drawn.
+struct Chart<'a> {
+    answer: &'a ChangesAnswer,
+    answers: Answers,
+    /// How wide a bar is.
+    cell: f64,
 }
 
 fn heading(answer: &ChangesAnswer, tuning: &TuningAnswer) -> Heading {
@@ -78,79 +118,87 @@ fn boxed(name: &str, room: f64) -> Figure {
     Figure { items: vec![Item::Outline(outline), Item::Text(text)], width_mm, height_mm }
 }
 
-fn line(answer: &ChangesAnswer, bars: &[ChangesBar], cell: f64) -> Figure {
-    let mut figure = Figure::space(cell * bars.len() as f64, ROW_MM);
-    for (bar, index) in bars.iter().zip(0..) {
-        let left = cell * f64::from(index);
-        figure.items.push(bar_line(left));
-        let number = Text::new(
-            Point::new(left + 1.2, NUMBER_SIZE),
-            &bar.number.to_string(),
-            Face::Plain,
-            NUMBER_SIZE,
-        );
-        figure.items.push(Item::Text(number));
-        figure.items.extend(in_bar(answer, bar, left, cell));
+impl Chart<'_> {
+    fn line(&self, bars: &[ChangesBar]) -> Figure {
+        let cell = self.cell;
+        let mut figure = Figure::space(cell * bars.len() as f64, ROW_MM);
+        for (bar, index) in bars.iter().zip(0..) {
+            let left = cell * f64::from(index);
+            figure.items.push(bar_line(left));
+            let number = Text::new(
+                Point::new(left + 1.2, NUMBER_SIZE),
+                &bar.number.to_string(),
+                Face::Plain,
+                NUMBER_SIZE,
+            );
+            figure.items.push(Item::Text(number));
+            figure.items.extend(self.in_bar(bar, left));
+        }
+        figure.items.push(bar_line(cell * bars.len() as f64));
+        figure
     }
-    figure.items.push(bar_line(cell * bars.len() as f64));
-    figure
+
+    /// The chords of a bar over their beats.
+    fn in_bar(&self, bar: &ChangesBar, left: f64) -> Vec<Item> {
+        let cell = self.cell;
+        if let Some(unread) = &bar.unread {
+            return not_read(unread.text(), left, cell);
+        }
+        if let [BarChord { sounding: Sounding::GoesOn(_), .. }] = bar.chords.as_slice() {
+            let (kind, space) = (SignKind::RepeatBar, 1.6);
+            let at = Point::new(left + (cell - kind.advance() * space) / 2.0, 11.0);
+            return vec![Item::Sign(MusicSign::new(at, kind, space))];
+        }
+        let length = bar.until.checked_sub(bar.from).unwrap_or_default().to_f64().max(0.001);
+        let place = |at: fretloom_theory::Quarters| {
+            let into = at.checked_sub(bar.from).unwrap_or_default().to_f64();
+            left + 2.0 + (cell - 3.0) * into / length
+        };
+        let mut items = Vec::new();
+        for chord in &bar.chords {
+            let (x, room) = (place(chord.from), place(chord.until) - place(chord.from) - 1.5);
+            items.extend(self.in_chord(chord, x, room));
+        }
+        items
+    }
+
+    /// Symbol over pair over scale, as large as fits; or room to write the two.
+    fn in_chord(&self, chord: &BarChord, x: f64, room: f64) -> Vec<Item> {
+        let index = chord.sounding.chord();
+        let planned = index.and_then(|index| self.answer.best().chords.get(index));
+        let text = |text: &str, face, size, y| {
+            let size = fitting(text, face, size, room);
+            Item::Text(Text::new(Point::new(x, y), text, face, size))
+        };
+        let Some(planned) = planned else { return vec![text("N.C.", Face::Bold, PAIR_SIZE, 8.2)] };
+        let symbol = text(&planned.chord().to_string(), Face::Bold, CHORD_SIZE, 8.2);
+        let beside = match self.answers {
+            Answers::Shown => [
+                text(&planned.pair.to_string(), Face::Plain, PAIR_SIZE, 13.0),
+                text(&planned.over().scale().to_string(), Face::Plain, SCALE_SIZE, 16.8),
+            ],
+            Answers::Blank => [13.0, 17.6].map(|y| {
+                let right = x + room.max(1.0);
+                Item::Line(Line::new(Point::new(x, y), Point::new(right, y), 0.2))
+            }),
+        };
+        [symbol].into_iter().chain(beside).collect()
+    }
 }
 
 fn bar_line(x: f64) -> Item {
     Item::Line(Line::new(Point::new(x, 1.0), Point::new(x, ROW_MM - 1.0), 0.3))
 }
 
-/// The chords of a bar over their beats.
-fn in_bar(answer: &ChangesAnswer, bar: &ChangesBar, left: f64, cell: f64) -> Vec<Item> {
-    if let Some(unread) = &bar.unread {
-        let size = fitting(unread.text(), Face::Plain, PAIR_SIZE, cell - 4.0);
-        let at = Point::new(left + 2.0, 9.0);
-        return vec![
-            Item::Text(Text::new(at, unread.text(), Face::Plain, size)),
-            Item::Text(Text::new(
-                at.moved(Point::new(0.0, 6.0)),
-                "cannot be read",
-                Face::Plain,
-                SCALE_SIZE,
-            )),
-        ];
-    }
-    if let [BarChord { sounding: Sounding::GoesOn(_), .. }] = bar.chords.as_slice() {
-        let (kind, space) = (SignKind::RepeatBar, 1.6);
-        let at = Point::new(left + (cell - kind.advance() * space) / 2.0, 11.0);
-        return vec![Item::Sign(MusicSign::new(at, kind, space))];
-    }
-    let length = bar.until.checked_sub(bar.from).unwrap_or_default().to_f64().max(0.001);
-    let place = |at: fretloom_theory::Quarters| {
-        let into = at.checked_sub(bar.from).unwrap_or_default().to_f64();
-        left + 2.0 + (cell - 3.0) * into / length
-    };
-    let mut items = Vec::new();
-    for chord in &bar.chords {
-        let (x, room) = (place(chord.from), place(chord.until) - place(chord.from) - 1.5);
-        items.extend(in_chord(answer, chord, x, room));
-    }
-    items
-}
-
-/// Symbol over pair over scale, as large as fits.
-fn in_chord(answer: &ChangesAnswer, chord: &BarChord, x: f64, room: f64) -> Vec<Item> {
-    let index = chord.sounding.chord();
-    let planned = index.and_then(|index| answer.best().chords.get(index));
-    let lines = match planned {
-        Some(planned) => [
-            (planned.chord().to_string(), Face::Bold, CHORD_SIZE, 8.2),
-            (planned.pair.to_string(), Face::Plain, PAIR_SIZE, 13.0),
-            (planned.over().scale().to_string(), Face::Plain, SCALE_SIZE, 16.8),
-        ]
-        .to_vec(),
-        None => vec![("N.C.".to_owned(), Face::Bold, PAIR_SIZE, 8.2)],
-    };
-    let text = |(text, face, size, y): (String, Face, f64, f64)| {
-        let size = fitting(&text, face, size, room);
-        Item::Text(Text::new(Point::new(x, y), &text, face, size))
-    };
-    lines.into_iter().map(text).collect()
+fn not_read(text: &str, left: f64, cell: f64) -> Vec<Item> {
+    let size = fitting(text, Face::Plain, PAIR_SIZE, cell - 4.0);
+    let at = Point::new(left + 2.0, 9.0);
+    let below = at.moved(Point::new(0.0, 6.0));
+    let texts = [
+        Text::new(at, text, Face::Plain, size),
+        Text::new(below, "cannot be read", Face::Plain, SCALE_SIZE),
+    ];
+    texts.map(Item::Text).to_vec()
 }
 
 /// A size no larger than wanted in which a text fits a room.

@@ -3,6 +3,7 @@
 use fretloom_theory::{Degree, NoteName, SpelledTriad, WhichTriad};
 
 use crate::answer::{Harmony, LeftOut, PairAnswer, TriadAnswer, TuningAnswer, sounds_behind_capo};
+use crate::engraving::Answers;
 use crate::export::text::tuning_line;
 use crate::picture::page::{Face, Figure, Flow, Paper, Point, points};
 use crate::picture::triad_figure;
@@ -37,6 +38,8 @@ pub struct TriadLine {
 const TITLE_SIZE: f64 = points(22.0);
 const LINE_SIZE: f64 = points(11.0);
 const SMALL_SIZE: f64 = points(9.5);
+/// Room to write the notes of a triad.
+const FILL_IN_MM: f64 = 60.0;
 
 impl Heading {
     /// Of a pair over a chord or a scale.
@@ -90,28 +93,53 @@ impl Heading {
     /// Pages on this paper that say at their foot what they are about, headed by it.
     #[must_use]
     pub fn begin(&self, paper: Paper) -> Flow {
-        let tuning = self.tuning.first().map(String::as_str).unwrap_or_default();
-        let mut flow = Flow::new(paper, &self.name(), &format!("{} · {tuning}", self.name()));
-        flow.put(self.figure(flow.width_mm()), 0.0);
+        let mut flow = self.flow(paper);
+        flow.put(self.figure(flow.width_mm(), Answers::Shown), 0.0);
         flow
     }
 
-    /// The head of the first page.
+    /// Pages on this paper that say at their foot what they are about.
+    pub(super) fn flow(&self, paper: Paper) -> Flow {
+        let tuning = self.tuning.first().map(String::as_str).unwrap_or_default();
+        Flow::new(paper, &self.name(), &format!("{} · {tuning}", self.name()))
+    }
+
+    /// The head of the first page; without answers with room for the notes, and for what is to be said of
+    /// them.
     #[must_use]
-    pub fn figure(&self, width_mm: f64) -> Figure {
+    pub fn figure(&self, width_mm: f64, answers: Answers) -> Figure {
         let title = Figure::paragraph(&self.title, Face::Bold, TITLE_SIZE, width_mm);
-        let mut figure = title;
-        if let Some(scale) = &self.scale {
-            figure = figure.over(Figure::paragraph(scale, Face::Plain, LINE_SIZE, width_mm), 1.0);
+        let mut figure = match &self.scale {
+            Some(scale) => self.beside_title(title, scale, width_mm),
+            None => title,
+        };
+        let triads = self.triads.iter().map(|triad| triad.figure(answers));
+        let beside = triads.clone().fold(Figure::default(), |row, next| row.beside(next, 12.0));
+        if beside.width_mm <= width_mm {
+            figure = figure.over(beside, 1.5);
+        } else {
+            figure = triads.fold(figure, |above, triad| above.over(triad, 1.5));
         }
-        for triad in &self.triads {
-            figure = figure.over(triad.figure(), 1.5);
-        }
-        for sentence in self.says.iter().chain(&self.tuning) {
+        let is_blank = answers == Answers::Blank && !self.triads.is_empty();
+        let says = self.says.iter().filter(|_| !is_blank);
+        for sentence in says.chain(&self.tuning) {
             let small = Figure::paragraph(sentence, Face::Plain, SMALL_SIZE, width_mm);
             figure = figure.over(small, 0.8);
         }
         figure
+    }
+
+    /// The scale to the right of the title, on its line, or below it where it has no room there.
+    fn beside_title(&self, title: Figure, scale: &str, width_mm: f64) -> Figure {
+        let line = Figure::line(scale, Face::Plain, LINE_SIZE);
+        let left = title.width_mm + 6.0;
+        let is_one_line = title.height_mm < 2.0 * TITLE_SIZE;
+        if is_one_line && left + line.width_mm <= width_mm {
+            let mut both = title;
+            both.put(line, Point::new(left, TITLE_SIZE - LINE_SIZE));
+            return both;
+        }
+        title.over(Figure::paragraph(scale, Face::Plain, LINE_SIZE, width_mm), 1.0)
     }
 }
 
@@ -121,11 +149,15 @@ impl TriadLine {
         TriadLine { which, name: triad.name.to_string(), notes: spaced(notes) }
     }
 
-    fn figure(&self) -> Figure {
+    fn figure(&self, answers: Answers) -> Figure {
         let name = Figure::line(&self.name, Face::Bold, LINE_SIZE);
         let mut figure = Figure::space(0.0, name.height_mm);
         figure.put(triad_figure(self.which, 4.0), Point::new(0.0, name.height_mm / 2.0 - 2.0));
-        figure.beside(name, 2.0).beside(Figure::line(&self.notes, Face::Plain, LINE_SIZE), 5.0)
+        let notes = match answers {
+            Answers::Shown => Figure::line(&self.notes, Face::Plain, LINE_SIZE),
+            Answers::Blank => Figure::to_fill_in(FILL_IN_MM, LINE_SIZE),
+        };
+        figure.beside(name, 2.0).beside(notes, 5.0)
     }
 }
 

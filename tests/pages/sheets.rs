@@ -6,15 +6,15 @@ use crate::program::Home;
 use crate::xml::drawn;
 
 use fretloom::answer::{
-    self, AskedChords, ChangesAnswer, ChangesQuestion, Harmony, InKey, LadderAnswer, LineChords,
-    LineQuestion, LinesAnswer, NeckAnswer, Wishes,
+    self, AskedChords, ChangesAnswer, ChangesQuestion, Harmony, LineChords, LineQuestion,
+    LinesAnswer, PairOver, Wishes,
 };
 use fretloom::engraving::Answers;
 use fretloom::library::Reader;
 use fretloom::picture::page::{Pages, Paper};
-use fretloom::picture::{Handed, Labels, NeckPicture};
-use fretloom::sheet::{self, Heading, Idea, IdeaLook, LineLook};
-use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
+use fretloom::picture::{Handed, Labels};
+use fretloom::sheet::{self, Idea, IdeaLook, LineLook, PairPlacing};
+use fretloom_fretboard::{FretRange, Neck};
 use fretloom_theory::{BarText, Chart, Families, LineStyle, Meter, Spelling};
 
 /// The texts of a page of a file, in order.
@@ -140,19 +140,11 @@ fn idea(chord: &str, instrument: &str) -> Option<Idea> {
         ..LineQuestion::over(LineChords::read(&asked).unwrap())
     };
     let line = LinesAnswer::in_one_key(&neck, tuning.clone(), &question).ok()?;
-    let answer = NeckAnswer::new(&neck, tuning.clone(), &pair, FretRange::WHOLE_NECK);
-    let picture = NeckPicture::new(&neck, answer::marks(&answer.places, Labels::Note));
-    let query = ShapeQuery::default();
-    let strings = "3-2-1".parse().unwrap();
-    let ladder = LadderAnswer::new(&neck, tuning.clone(), pair.name(), strings, &query).ok()?;
-    Some(Idea {
-        heading: Heading::of_pair(&harmony, &pair, &tuning),
-        neck,
-        picture: Some(picture),
-        ladder: Some(ladder),
-        line,
-        how: InKey::Here,
-    })
+    let over = PairOver { harmony, pair };
+    let (frets, labels) = (FretRange::WHOLE_NECK, Labels::Note);
+    let spelling = Spelling::Plain;
+    let at = PairPlacing { tuning, frets, strings: None, view: None, labels, spelling };
+    Idea::of_pair(neck, &over, &at, Some(line)).ok()
 }
 
 fn assert_apart(pages: &Pages, told: &str) {

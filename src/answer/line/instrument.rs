@@ -29,25 +29,46 @@ impl LineAnswer {
         tuning: &TuningAnswer,
     ) -> Result<(LineAnswer, InKey), Refusal> {
         let ground = LineGround::of(neck, &self.question)?;
-        let mut best: Option<(f64, LineAnswer, InKey)> = None;
-        for octaves in OCTAVES {
-            let Some(moved) = self.moved_on(&ground, neck, tuning, octaves) else { continue };
-            let height = height(&moved);
-            let how = if octaves == 0 { InKey::Here } else { InKey::Octaves(octaves) };
-            if height <= HIGH_POSITION {
-                return Ok((moved, how));
-            }
-            if best.as_ref().is_none_or(|(least, ..)| height < *least) {
-                best = Some((height, moved, how));
-            }
-        }
-        match best {
-            Some((_, answer, how)) => Ok((answer, how)),
+        match self.moved(&ground, neck, tuning) {
+            Some(moved) => Ok(moved),
             None => {
                 let anew = LineAnswer::on(&ground, neck, tuning.clone(), &self.question)?;
                 Ok((anew, InKey::MadeAnew))
             }
         }
+    }
+
+    /// The same notes for another neck, as they are or moved by octaves, of a line of which nobody knows
+    /// how it was made. `None` where none of that fits.
+    pub(in crate::answer) fn moved_to(
+        &self,
+        neck: &Neck,
+        tuning: &TuningAnswer,
+    ) -> Option<(LineAnswer, InKey)> {
+        let ground = LineGround::of(neck, &self.question).ok()?;
+        let (line, how) = self.moved(&ground, neck, tuning)?;
+        Some((line.without_patterns(), how))
+    }
+
+    fn moved(
+        &self,
+        ground: &LineGround,
+        neck: &Neck,
+        tuning: &TuningAnswer,
+    ) -> Option<(LineAnswer, InKey)> {
+        let mut best: Option<(f64, LineAnswer, InKey)> = None;
+        for octaves in OCTAVES {
+            let Some(moved) = self.moved_on(ground, neck, tuning, octaves) else { continue };
+            let height = height(&moved);
+            let how = if octaves == 0 { InKey::Here } else { InKey::Octaves(octaves) };
+            if height <= HIGH_POSITION {
+                return Some((moved, how));
+            }
+            if best.as_ref().is_none_or(|(least, ..)| height < *least) {
+                best = Some((height, moved, how));
+            }
+        }
+        best.map(|(_, answer, how)| (answer, how))
     }
 
     fn moved_on(

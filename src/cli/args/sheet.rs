@@ -13,7 +13,14 @@ use crate::picture::Labels;
 #[derive(Args, Debug)]
 pub struct Sheet {
     /// The chord, or bars of chords: Dm7, or "| Dm7 | G7 | Cmaj7 |"
-    pub chords: String,
+    #[arg(required_unless_present = "keeper")]
+    pub chords: Option<String>,
+    /// What is kept by this number, as it was kept, on the instrument that it was kept with; may stand
+    /// several times, each on pages of its own. Files that hold {keeper} in their names are one for each
+    #[arg(long, value_name = "ID", allow_negative_numbers = true,
+          conflicts_with_all = ["chords", "scale", "pair", "pattern", "rhythm", "bars", "meter",
+                                "tempo", "strings", "frets"])]
+    pub keeper: Vec<String>,
     /// Another scale for the chord, or one for each chord
     #[arg(long, value_name = "SCALES")]
     pub scale: Option<String>,

@@ -2,14 +2,14 @@
 
 use std::path::{Path, PathBuf};
 
-use fretloom_fretboard::{FretRange, Neck, Region, ShapeQuery};
+use fretloom_fretboard::{FretRange, Neck, Region};
 use fretloom_theory::{LineStyle, Meter, Rhythm};
 
 use super::line::{bars, tempo};
 use super::two_triads::two_triads;
 use crate::answer::{
-    self, AskedChords, Harmony, InKey, LadderAnswer, LineArea, LineChords, LineQuestion,
-    LinesAnswer, NeckAnswer, PairAnswer, Refusal, TuningAnswer, Wishes,
+    self, AskedChords, InKey, LineArea, LineChords, LineQuestion, LinesAnswer, OpenedKeeper,
+    Opening, PairOver, Refusal, TuningAnswer, Wishes,
 };
 use crate::cli::args;
 use crate::cli::call::{Call, neck_within};
@@ -19,43 +19,118 @@ use crate::cli::page_files::PageFileKind;
 use crate::cli::text;
 use crate::engraving::Answers;
 use crate::library::{Reader, readers_of_text};
+use crate::picture::Handed;
 use crate::picture::page::Pages;
-use crate::picture::{Handed, NeckPicture};
-use crate::sheet::{self, Heading, Idea, IdeaLook, LineLook};
+use crate::sheet::{self, Idea, IdeaLook, IdeaShapes, LineLook, OnSheet, PairPlacing};
+use crate::store::Keeper;
 
-/// What stands for the reader in the names of files.
+/// What stands for the reader and for the keeper in the names of files.
 const READER: &str = "{reader}";
+const KEEPER: &str = "{keeper}";
+
+/// What one reader is given: a sheet, or one for each keeper.
+struct HandOut {
+    sheets: Vec<OnSheet>,
+    look: IdeaLook,
+}
+
+/// A file of sheets: of which reader, and of which keeper where it holds those of one alone.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+struct SheetFile {
+    kind: PageFileKind,
+    reader: usize,
+    sheet: Option<usize>,
+}
 
 impl Call<'_> {
     pub(super) fn sheet(&self, wanted: &args::Sheet) -> Result<String, Refusal> {
         let readers = readers(wanted)?;
-        let named = files_of(wanted, &readers)?;
-        let files = NewFiles::of(named, wanted.files.overwrite)?;
-        let first = self.idea(wanted, &self.tuning()?)?;
-        let mut ideas: Vec<(Idea, IdeaLook)> = Vec::new();
-        for reader in &readers {
-            let idea = self.idea_for(wanted, &first, reader)?;
-            ideas.push((idea, self.look(wanted, Some(reader))));
-        }
-        if ideas.is_empty() {
-            ideas.push((first, self.look(wanted, None)));
-        }
+        let files = NewFiles::of(files_of(wanted, &readers)?, wanted.files.overwrite)?;
+        let hand_outs = match wanted.keeper.as_slice() {
+            [] => self.of_chords(wanted, &readers)?,
+            ids => self.of_keepers(wanted, &self.kept(ids)?, &readers)?,
+        };
         if files.is_empty() {
-            let told: Vec<String> =
-                ideas.iter().map(|(idea, look)| text::sheet(idea, look)).collect();
-            return Ok(self.as_text(&told.join("\n\n")));
+            let told = hand_outs.iter().flat_map(|HandOut { sheets, look }| {
+                sheets.iter().map(move |sheet| text::sheet(sheet, look))
+            });
+            return Ok(self.as_text(&told.collect::<Vec<_>>().join("\n\n")));
         }
-        let pages: Vec<Pages> = ideas
+        let pages: Vec<Vec<Pages>> = hand_outs
             .iter()
-            .map(|(idea, look)| sheet::idea(idea, look))
+            .map(|HandOut { sheets, look }| sheets.iter().map(|sheet| sheet.pages(look)).collect())
             .collect::<Result<_, _>>()
             .map_err(|error| Refusal::Unwritable { name: "the sheet".to_owned(), error })?;
         files.write(|file| {
-            let (kind, index) = file.kind();
-            let bytes = pages.get(index).map(|pages| kind.bytes(pages));
-            Ok(Content::Bytes(bytes.unwrap_or_default()))
+            let SheetFile { kind, reader, sheet } = file.kind();
+            let of_reader = pages.get(reader).map(Vec::as_slice).unwrap_or_default();
+            let wanted =
+                of_reader.iter().zip(0..).filter(|(_, at)| sheet.is_none_or(|it| it == *at));
+            let joined = Pages::joined(wanted.map(|(pages, _)| pages.clone()));
+            Ok(Content::Bytes(joined.map(|pages| kind.bytes(&pages)).unwrap_or_default()))
         })?;
         Ok(self.as_text(&files.told()))
+    }
+
+    fn of_chords(&self, wanted: &args::Sheet, readers: &[Reader]) -> Result<Vec<HandOut>, Refusal> {
+        let chords = wanted.chords.as_deref().unwrap_or_default();
+        let first = self.idea(wanted, chords, &self.tuning()?)?;
+        let hand_out = |idea: Idea, reader: Option<&Reader>| HandOut {
+            sheets: vec![OnSheet::Idea(Box::new(idea))],
+            look: self.look(wanted, reader),
+        };
+        if readers.is_empty() {
+            return Ok(vec![hand_out(first, None)]);
+        }
+        let given = readers.iter().map(|reader| {
+            Ok(hand_out(self.idea_for(wanted, chords, &first, reader)?, Some(reader)))
+        });
+        given.collect()
+    }
+
+    /// The keepers with these numbers, in this order.
+    fn kept(&self, ids: &[String]) -> Result<Vec<Keeper>, Refusal> {
+        let kept = self.keepers()?;
+        let found = ids.iter().map(|id| {
+            let number = id.trim().parse().ok();
+            let keeper = kept.iter().find(|keeper| Some(keeper.id.number()) == number);
+            keeper.cloned().ok_or_else(|| Refusal::NoKeeper { text: id.clone() })
+        });
+        found.collect()
+    }
+
+    fn of_keepers(
+        &self,
+        wanted: &args::Sheet,
+        keepers: &[Keeper],
+        readers: &[Reader],
+    ) -> Result<Vec<HandOut>, Refusal> {
+        let unsaid = self.tuning()?;
+        let is_typed = self.cli.typed.tuning || self.cli.common.capo.is_some();
+        let own = is_typed.then(|| unsaid.clone());
+        let hand_out = |reader: Option<&Reader>| {
+            let on = match reader.and_then(|reader| reader.tuning.as_deref()) {
+                Some(tuning) => Some(self.tuning_of_reader(tuning)?),
+                None => own.clone(),
+            };
+            let opening = Opening {
+                on: on.as_ref(),
+                unsaid: &unsaid,
+                tunings: self.tunings(),
+                own: self.own_scales(),
+                spelling: self.spelling(),
+            };
+            let sheet = |keeper: &Keeper| {
+                let opened = OpenedKeeper::open(keeper, &opening)?;
+                OnSheet::of_keeper(keeper, opened, wanted.labels, self.spelling())
+            };
+            let sheets = keepers.iter().map(sheet).collect::<Result<_, Refusal>>()?;
+            Ok(HandOut { sheets, look: self.look(wanted, reader) })
+        };
+        match readers {
+            [] => Ok(vec![hand_out(None)?]),
+            readers => readers.iter().map(|reader| hand_out(Some(reader))).collect(),
+        }
     }
 
     fn look(&self, wanted: &args::Sheet, reader: Option<&Reader>) -> IdeaLook {
@@ -74,60 +149,86 @@ impl Call<'_> {
         }
     }
 
+    fn tuning_of_reader(&self, tuning: &str) -> Result<TuningAnswer, Refusal> {
+        let found = answer::find_tuning(self.tunings(), tuning)?;
+        answer::put_capo(found, self.cli.common.capo()?)
+    }
+
     /// The idea on the instrument of a reader: the same notes where it has them.
     fn idea_for(
         &self,
         wanted: &args::Sheet,
+        chords: &str,
         first: &Idea,
         reader: &Reader,
     ) -> Result<Idea, Refusal> {
         let Some(tuning) = &reader.tuning else { return Ok(first.clone()) };
-        let found = answer::find_tuning(self.tunings(), tuning)?;
-        let tuning = answer::put_capo(found, self.cli.common.capo()?)?;
+        let tuning = self.tuning_of_reader(tuning)?;
         let (neck, frets) = neck_within(&tuning, wanted.frets.as_deref())?;
-        let line = first.line.lines.first().map(|key| key.answer.on_instrument(&neck, &tuning));
+        let line = first.line.as_ref().and_then(|line| line.lines.first());
+        let line = line.map(|key| key.answer.on_instrument(&neck, &tuning));
         let Some((line, how)) = line.transpose()? else { return Ok(first.clone()) };
         let line = LinesAnswer::of_one(line);
-        self.idea_on(wanted, neck, tuning, frets, line, how)
+        let placing = self.placing(wanted, tuning, frets)?;
+        Ok(Idea { how, ..self.idea_on(wanted, chords, neck, &placing, line)? })
     }
 
-    fn idea(&self, wanted: &args::Sheet, tuning: &TuningAnswer) -> Result<Idea, Refusal> {
+    fn idea(
+        &self,
+        wanted: &args::Sheet,
+        chords: &str,
+        tuning: &TuningAnswer,
+    ) -> Result<Idea, Refusal> {
         let (neck, frets) = neck_within(tuning, wanted.frets.as_deref())?;
-        let question = self.sheet_question(wanted, frets)?;
+        let placing = self.placing(wanted, tuning.clone(), frets)?;
+        let unless_on = placing.strings.map(|strings| Region::default().on(strings).check(&neck));
+        unless_on.transpose()?;
+        let question = self.sheet_question(wanted, chords, frets)?;
         let line = LinesAnswer::in_one_key(&neck, tuning.clone(), &question)?;
-        self.idea_on(wanted, neck, tuning.clone(), frets, line, InKey::Here)
+        self.idea_on(wanted, chords, neck, &placing, line)
+    }
+
+    fn placing(
+        &self,
+        wanted: &args::Sheet,
+        tuning: TuningAnswer,
+        frets: FretRange,
+    ) -> Result<PairPlacing, Refusal> {
+        let strings = Some(wanted.strings.parse()?);
+        let (view, labels, spelling) = (None, wanted.labels, self.spelling());
+        Ok(PairPlacing { tuning, frets, strings, view, labels, spelling })
     }
 
     fn idea_on(
         &self,
         wanted: &args::Sheet,
+        chords: &str,
         neck: Neck,
-        tuning: TuningAnswer,
-        frets: FretRange,
+        at: &PairPlacing,
         line: LinesAnswer,
-        how: InKey,
     ) -> Result<Idea, Refusal> {
-        if !is_one_chord(&wanted.chords) {
-            let heading = sheet::line_heading(&line);
-            return Ok(Idea { heading, neck, picture: None, ladder: None, line, how });
+        if is_one_chord(chords) {
+            return Idea::of_pair(neck, &self.pair_over_chord(wanted, chords)?, at, Some(line));
         }
-        let (harmony, pair) = self.chord_and_pair(wanted)?;
-        let heading = Heading::of_pair(&harmony, &pair, &tuning);
-        let answer = NeckAnswer::new(&neck, tuning.clone(), &pair, frets);
-        let marks = answer::marks(&answer.places, wanted.labels);
-        let picture = NeckPicture::new(&neck, marks).within(frets);
-        let query = ShapeQuery::default().in_region(Region::default().within(frets));
-        let strings = wanted.strings.parse()?;
-        let ladder = LadderAnswer::new(&neck, tuning, pair.name(), strings, &query)?;
-        Ok(Idea { heading, neck, picture: Some(picture), ladder: Some(ladder), line, how })
+        Ok(Idea {
+            heading: sheet::line_heading(&line),
+            notes: Vec::new(),
+            neck,
+            picture: None,
+            position: None,
+            shapes: IdeaShapes::Nothing,
+            line: Some(line),
+            keys: None,
+            how: InKey::Here,
+        })
     }
 
-    fn chord_and_pair(&self, wanted: &args::Sheet) -> Result<(Harmony, PairAnswer), Refusal> {
-        let harmony = self.harmony(Some(&wanted.chords), wanted.scale.as_deref())?;
+    fn pair_over_chord(&self, wanted: &args::Sheet, chord: &str) -> Result<PairOver, Refusal> {
+        let harmony = self.harmony(Some(chord), wanted.scale.as_deref())?;
         let text = wanted.pair.as_deref().unwrap_or("1").trim();
         if let Some(triads) = two_triads(text) {
             let pair = answer::pair_over(&harmony, triads?, self.spelling())?;
-            return Ok((harmony, pair));
+            return Ok(PairOver { harmony, pair });
         }
         let families = fretloom_theory::Families::default();
         let pairs = answer::pairs_over(&harmony, &families, &Wishes::default(), self.spelling());
@@ -135,7 +236,7 @@ impl Call<'_> {
         let pair = index.and_then(|index| pairs.pairs.get(index).cloned());
         let count = pairs.pairs.len();
         match pair {
-            Some(pair) => Ok((harmony, pair)),
+            Some(pair) => Ok(PairOver { harmony, pair }),
             None => Err(Refusal::UnknownPair { text: text.to_owned(), count }),
         }
     }
@@ -143,15 +244,16 @@ impl Call<'_> {
     fn sheet_question(
         &self,
         wanted: &args::Sheet,
+        chords: &str,
         frets: FretRange,
     ) -> Result<LineQuestion, Refusal> {
-        let one = is_one_chord(&wanted.chords);
+        let one = is_one_chord(chords);
         let pair = match one {
-            true => Some(format!("{:#}", self.chord_and_pair(wanted)?.1.name())),
+            true => Some(format!("{:#}", self.pair_over_chord(wanted, chords)?.pair.name())),
             false => wanted.pair.clone(),
         };
         let asked = AskedChords {
-            text: &wanted.chords,
+            text: chords,
             meter: wanted.meter.parse::<Meter>()?,
             bars: match &wanted.bars {
                 Some(text) => Some(bars(text)?),
@@ -197,33 +299,40 @@ fn readers(wanted: &args::Sheet) -> Result<Vec<Reader>, Refusal> {
     Ok(readers)
 }
 
-type Named = Vec<(PathBuf, (PageFileKind, usize))>;
-
-/// The files for each reader.
-fn files_of(wanted: &args::Sheet, readers: &[Reader]) -> Result<Named, Refusal> {
+/// The files for each reader: one, or one for each keeper.
+fn files_of(
+    wanted: &args::Sheet,
+    readers: &[Reader],
+) -> Result<Vec<(PathBuf, SheetFile)>, Refusal> {
     let asked = [(&wanted.files.pdf, PageFileKind::Pdf), (&wanted.files.svg, PageFileKind::Svg)];
     let mut named = Vec::new();
     for (path, kind) in asked.into_iter().filter_map(|(path, kind)| Some((path.as_ref()?, kind))) {
-        let has_reader = path.to_string_lossy().contains(READER);
-        if readers.len() > 1 && !has_reader {
-            return Err(Refusal::OneFile { name: path.display().to_string() });
+        let name = path.to_string_lossy();
+        if readers.len() > 1 && !name.contains(READER) {
+            return Err(Refusal::OneFile { name: name.into_owned() });
         }
-        match readers {
-            [] => named.push((path.clone(), (kind, 0))),
-            readers => named.extend(
-                readers
-                    .iter()
-                    .enumerate()
-                    .map(|(index, reader)| (path_for(path, reader), (kind, index))),
-            ),
+        let is_of_each = name.contains(KEEPER) && !wanted.keeper.is_empty();
+        if wanted.keeper.len() > 1 && kind == PageFileKind::Svg && !is_of_each {
+            return Err(Refusal::OneSvg { name: name.into_owned() });
+        }
+        for reader in 0..readers.len().max(1) {
+            let path = path_for(path, READER, readers.get(reader).map(Reader::in_file_name));
+            if is_of_each {
+                named.extend(wanted.keeper.iter().zip(0..).map(|(id, sheet)| {
+                    let path = path_for(&path, KEEPER, Some(id.trim().to_owned()));
+                    (path, SheetFile { kind, reader, sheet: Some(sheet) })
+                }));
+            } else {
+                named.push((path, SheetFile { kind, reader, sheet: None }));
+            }
         }
     }
     Ok(named)
 }
 
-fn path_for(path: &Path, reader: &Reader) -> PathBuf {
-    match path.to_str() {
-        Some(text) => PathBuf::from(text.replace(READER, &reader.in_file_name())),
-        None => path.to_owned(),
+fn path_for(path: &Path, word: &str, name: Option<String>) -> PathBuf {
+    match (path.to_str(), name) {
+        (Some(text), Some(name)) => PathBuf::from(text.replace(word, &name)),
+        _ => path.to_owned(),
     }
 }

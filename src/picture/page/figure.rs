@@ -2,7 +2,7 @@
 
 use super::extent::{Extent, Point};
 use super::font::Face;
-use super::item::{Item, Text};
+use super::item::{Item, Line, Text};
 
 /// Things drawn around an origin of their own, the upper left corner of the room that they take.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -39,6 +39,14 @@ impl Figure {
         let text = Text::new(Point::new(0.0, size_mm), text, face, size_mm);
         let (width_mm, height_mm) = (text.width_mm(), size_mm * LINE);
         Figure { items: vec![Item::Text(text)], width_mm, height_mm }
+    }
+
+    /// A line to write on, with the room of a line of text of that size.
+    #[must_use]
+    pub fn to_fill_in(width_mm: f64, size_mm: f64) -> Figure {
+        let at = |x| Point::new(x, size_mm);
+        let items = vec![Item::Line(Line::new(at(0.0), at(width_mm), 0.2))];
+        Figure { items, width_mm, height_mm: size_mm * LINE }
     }
 
     /// Text in lines that are no wider than that, unless a single word is.

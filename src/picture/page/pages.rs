@@ -32,3 +32,15 @@ pub struct Pages {
     /// The pages, at least one.
     pub pages: Vec<Page>,
 }
+
+impl Pages {
+    /// The pages of several things one after another, each with its own feet; nothing where there are none.
+    #[must_use]
+    pub fn joined(all: impl IntoIterator<Item = Pages>) -> Option<Pages> {
+        let join = |before: Pages, next: Pages| Pages {
+            title: format!("{}; {}", before.title, next.title),
+            pages: before.pages.into_iter().chain(next.pages).collect(),
+        };
+        all.into_iter().reduce(join)
+    }
+}
