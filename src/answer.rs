@@ -59,7 +59,9 @@ pub use finger_remark::FingerRemark;
 pub use hand_area::HandArea;
 pub use harmony::Harmony;
 pub use heard::{performed, struck_shapes};
-pub use keepers::{ChordKind, KeeperAnswer, KeeperOrder, KeepersAnswer, KeepersQuestion};
+pub use keepers::{
+    ChordKind, KeeperAnswer, KeeperOrder, KeepersAnswer, KeepersQuestion, pair_to_keep,
+};
 pub use ladder::{ClimbedStrings, LadderAnswer};
 pub use line::{
     AskedChords, BarBeat, BeatPart, InBeat, InKey, KeyCycle, KeyFingering, KeyLine, LineAnswer,

@@ -114,7 +114,7 @@ fn help_can_be_read_to_the_end_of_its_lines() {
 fn help_shows_every_command_with_all_its_keys() {
     let (keys, _) = Keys::built_in();
     let mut player = Player::after("Gmaj7#11", "?");
-    player.resize(80, 125);
+    player.resize(80, 128);
     let help = player.screen();
     // The keys of the other screens stand on help pages of their own.
     let others = [Section::Line, Section::Changes, Section::Keepers];

@@ -133,8 +133,9 @@ const SILENT: Told = |player| SOUND_ROW(player).ends_with("silent").to_string();
 const SHOWN_BELOW: Told = |player| {
     let screen = player.screen();
     let mut lines = screen.lines().map(str::trim);
-    let told =
-        |line: &&str| ["silent", "sounds", "once more"].iter().any(|word| line.contains(word));
+    let told = |line: &&str| {
+        ["silent", "sounds", "once more", "no folder"].iter().any(|word| line.contains(word))
+    };
     lines.find(told).unwrap_or_default().to_owned()
 };
 const LABELS: Told = |player| player.program.explore().labels().word().to_owned();
@@ -281,6 +282,7 @@ const TRIPLES: &[Triple] = {
         explore(PlayShape, SOUNDS, ("", "Silent"), "5", "Playing"),
         explore(PlayShape, SHOWN_BELOW, ("5", "struck together; once more: one note after another"), "K", "one note after another; once more: together"),
         explore(PlayPair, SOUNDS, ("", "Silent"), "6", "Playing"),
+        explore(KeepShape, SHOWN_BELOW, ("", ""), "G", "there is no folder for what is kept, expected XDG_DATA_HOME to name one"),
         sound(SoundCommand::Play, SOUNDS, ("Y", "Silent"), "space", "Playing"),
         sound(SoundCommand::More, SOUND_ROW, ("Y down down down", "click on      no beat"), "right", "click on      2 and 4"),
         sound(SoundCommand::Less, SOUND_ROW, ("Y down down down", "click on      no beat"), "left", "click on      every beat"),
@@ -288,6 +290,7 @@ const TRIPLES: &[Triple] = {
         sound(SoundCommand::Down, MARKED, ("Y", "line, shapes"), "down", "drone"),
         sound(SoundCommand::Up, MARKED, ("Y down", "drone"), "up", "line, shapes"),
         sound(SoundCommand::Close, TOP, ("Y", "How it sounds"), "esc", OPENED),
+        program(Everywhere, ProgramCommand::Keep, SHOWN_BELOW, ("", ""), "!", "there is no folder for what is kept, expected XDG_DATA_HOME to name one"),
         program(Everywhere, ProgramCommand::Keepers, TOP, ("", OPENED), ";", "Keepers"),
         program(Everywhere, ProgramCommand::Keepers, TOP, ("f3", "Keepers"), ";", OPENED),
         program(Everywhere, ProgramCommand::Quit, EFFECTS, ("", "[]"), "q", "[Quit]"),

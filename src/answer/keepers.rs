@@ -1,15 +1,18 @@
 //! What is kept: which of it is asked for, and in which order.
 
 use std::str::FromStr;
+use std::sync::Arc;
 
+use fretloom_fretboard::Tuning;
 use fretloom_theory::{
     Chord, Degree, OptionalChords, PitchClassSet, ReadChord, ReadError, ScaleChoice, SpelledTriad,
 };
 
-use super::pairs::NamedPair;
+use super::harmony::Harmony;
+use super::pairs::{NamedPair, PairAnswer};
 use crate::glyphs::to_ascii;
 use crate::library::ReadChart;
-use crate::store::{Keeper, KeptThing};
+use crate::store::{Keeper, Kept, KeptThing};
 
 /// The answer of `keepers`.
 #[derive(Clone, PartialEq, Debug)]
@@ -36,6 +39,21 @@ pub struct KeepersQuestion {
     pub serves: Option<ChordKind>,
     /// In which order.
     pub order: KeeperOrder,
+}
+
+/// What is kept of a pair on an instrument: chord, scale and pair as they are read again.
+#[must_use]
+pub fn pair_to_keep(harmony: &Harmony, pair: &PairAnswer, tuning: Tuning) -> Kept {
+    let scale = harmony.scale().scale();
+    let notes: Vec<String> = scale.notes().map(|note| format!("{note:#}")).collect();
+    Kept {
+        chord: harmony.chord().map(|typed| format!("{:#}", typed.read.chord)),
+        scale: Some(format!("{scale:#}")),
+        scale_notes: Some(notes.join(" ")),
+        pair: Some(format!("{:#}", pair.name())),
+        tuning: Some(Arc::new(tuning)),
+        ..Kept::default()
+    }
 }
 
 /// The order of keepers.

@@ -1,7 +1,5 @@
 //! `keepers`: what is kept, listed and changed.
 
-use std::sync::Arc;
-
 use fretloom_fretboard::{Neck, Region, StringSet, Tuning};
 use fretloom_theory::ReadError;
 use jiff::ZonedDateTime;
@@ -14,6 +12,7 @@ use super::outcome::Failure;
 use super::text;
 use crate::answer::{
     KeeperAnswer, KeepersAnswer, KeepersQuestion, ListeningAnswer, PracticeAnswer, Refusal,
+    pair_to_keep,
 };
 use crate::glyphs::to_ascii;
 use crate::store::{
@@ -84,17 +83,11 @@ impl Call<'_> {
         if let Some(strings) = strings {
             unless_on(strings, &tuning.tuning)?;
         }
-        let scale = harmony.scale().scale();
-        let notes: Vec<String> = scale.notes().map(|note| format!("{note:#}")).collect();
         let kept = Kept {
             chord: Some(to_ascii(wanted.chord.trim())),
-            scale: Some(format!("{scale:#}")),
-            scale_notes: Some(notes.join(" ")),
-            pair: Some(format!("{:#}", pair.name())),
-            tuning: Some(Arc::new(tuning.tuning)),
             view: strings.map(|_| "set".to_owned()),
             strings,
-            ..Kept::default()
+            ..pair_to_keep(&harmony, &pair, tuning.tuning)
         };
         let mut tags: Vec<String> = Vec::new();
         for tag in &wanted.tag {

@@ -65,6 +65,7 @@ pub(super) fn open(cli: &Cli, mut player: Player) -> Result<Outcome, Failure> {
     let player = Arc::new(SystemPlayer::new(places));
     let run = runtime::run(&mut program, player, |program| kept = resume.keep(program));
     // The terminal is the player's again.
+    program.finish_keeping().iter().for_each(complain);
     if let Err(why) = kept {
         complain(&why);
     }

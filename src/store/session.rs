@@ -81,8 +81,39 @@ impl Session {
     /// new value alone is no reason.
     pub const FORMAT: u64 = 1;
 
+    /// The session as TOML, as a keeper has it; `None` where it cannot be written so.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom::store::Session;
+    /// let session = Session { chord: Some("Dm7".to_owned()), ..Session::default() };
+    /// let text = session.to_toml().unwrap();
+    /// assert_eq!(text.trim(), "chord = \"Dm7\"");
+    /// assert_eq!(Session::of_toml(&text), Some(session));
+    /// assert_eq!(Session::of_toml("chord = "), None);
+    /// ```
+    #[must_use]
+    pub fn to_toml(&self) -> Option<String> {
+        let mut table = toml::Table::try_from(self).ok()?;
+        // What is empty says nothing.
+        table.retain(|_, value| !is_empty(value));
+        toml::to_string(&table).ok()
+    }
+
+    /// The session of such a text; `None` where it is none.
+    #[must_use]
+    pub fn of_toml(text: &str) -> Option<Session> {
+        toml::from_str(text).ok()
+    }
+
     /// The file's name in the state folder.
     const FILE: &'static str = "session.json";
+}
+
+fn is_empty(value: &toml::Value) -> bool {
+    value.as_array().is_some_and(Vec::is_empty)
+        || value.as_table().is_some_and(toml::Table::is_empty)
 }
 
 /// The file that is locked while the session is written.

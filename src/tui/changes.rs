@@ -20,6 +20,7 @@ mod playing;
 mod session;
 mod sheet;
 mod state;
+mod to_keep;
 mod update;
 mod view;
 

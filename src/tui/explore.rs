@@ -22,6 +22,7 @@ mod shown;
 mod state;
 mod struck;
 mod suggest;
+mod to_keep;
 mod tuning_list;
 mod update;
 mod view;

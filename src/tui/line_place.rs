@@ -173,6 +173,16 @@ impl LinePlace {
         PhraseArea { view, strings, frets }
     }
 
+    /// The view by its word, as a keeper has it; none for the whole neck.
+    pub(super) fn view_word(self) -> Option<String> {
+        match self.view {
+            LineView::Anywhere => self.strings.map(|_| "set".to_owned()),
+            LineView::Position(position) => Some(format!("position {position}")),
+            LineView::Across(_, way) => Some(format!("across {}", way + 1)),
+            LineView::Two(way) => Some(format!("two {}", way + 1)),
+        }
+    }
+
     /// As it is said above the neck: `position V, strings 4-3-2`.
     pub(super) fn in_words(self) -> String {
         let view = match self.view {

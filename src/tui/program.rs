@@ -10,6 +10,7 @@ mod commands;
 mod effect;
 mod help;
 mod history;
+mod opened;
 mod overlay;
 mod pages;
 mod palette;

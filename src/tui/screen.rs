@@ -3,6 +3,7 @@
 use super::key::Key;
 use super::line_place::{ChordSeed, LineSeed};
 use super::sound::Piece;
+use crate::store::{Keeper, NewKeeper};
 
 /// A screen by its name.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -29,6 +30,10 @@ pub(super) enum ScreenEffect {
     MakeLine(LineSeed),
     /// Brings this chord with its scale and its pair to the front, in the explorer.
     Explore(ChordSeed),
+    /// Keeps this.
+    Keep(Box<NewKeeper>),
+    /// Opens a keeper as it was.
+    Open(Box<Keeper>),
     /// Plays this from its beginning.
     Play(Piece),
     /// Ends what is heard.

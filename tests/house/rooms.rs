@@ -41,7 +41,7 @@ const ROOMS: &[Room] = &[
                    "picture", "sound",
                    "answer"]),
     // What every screen is given, the loop, and the terminal; the screens stand above it.
-    room("tui", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings", "picture",
+    room("tui", &["theory", "fretboard", "words", "glyphs", "library", "store", "practice", "settings", "picture",
                   "sound", "answer"]),
     room("tui/explore", &["theory", "fretboard", "words", "glyphs", "library", "store", "settings",
                           "picture", "export", "sound", "answer", "tui"]),

@@ -11,6 +11,7 @@ pub enum ProgramCommand {
     Back,
     Forward,
     FreeMouse,
+    Keep,
     Keepers,
     Sound,
     SilenceLine,

@@ -48,4 +48,5 @@ pub enum ExploreCommand {
     ToChanges,
     PlayShape,
     PlayPair,
+    KeepShape,
 }

@@ -11,4 +11,10 @@ pub enum KeepersCommand {
     PageUp,
     FirstKeeper,
     LastKeeper,
+    Open,
+    Delete,
+    MoveDown,
+    MoveUp,
+    Faster,
+    Slower,
 }

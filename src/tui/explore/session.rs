@@ -3,8 +3,8 @@
 //! Every value is text as a player would type it. A value that means nothing any more (a tuning
 //! whose file is gone, strings that this instrument lacks) is passed over.
 
-use fretloom_fretboard::{Capo, FretRange, Rung, Shape, StringSet};
-use fretloom_theory::{Families, ScaleChoice};
+use fretloom_fretboard::{Capo, FretRange, Rung, Shape, StringSet, Tuning};
+use fretloom_theory::{Families, Scale, ScaleChoice};
 
 use super::chosen::TypedChord;
 use super::in_hand::Held;
@@ -14,7 +14,7 @@ use super::state::Explore;
 use crate::answer::{Wishes, find_tuning};
 use crate::glyphs::to_ascii;
 use crate::picture::Labels;
-use crate::store::Session;
+use crate::store::{Kept, Session};
 use crate::tui::shared::Shared;
 use crate::words::dashed;
 
@@ -59,6 +59,67 @@ impl Explore {
         self.take_up_music(session, shared);
         self.take_up_instrument(session, shared);
         self.take_up_hand(session, shared);
+    }
+
+    /// Takes an instrument with its capo, and the hand with it.
+    pub(in crate::tui) fn take_instrument(&mut self, tuning: &Tuning, shared: &mut Shared) {
+        self.take_tuning(tuning.clone(), shared);
+        // The capo of the instrument before goes along with a tuning; this one has its own.
+        if self.put_capo(tuning.capo(), shared).is_err() {
+            shared.setup.capo_strings = None;
+        }
+    }
+
+    /// Opens what was kept here, on an instrument that is taken already. Where it was kept without a
+    /// screen, chord, scale and pair alone are known. False where its chord cannot be read: nothing
+    /// has changed then.
+    pub(in crate::tui) fn open_kept(
+        &mut self,
+        kept: &Kept,
+        screen: Session,
+        shared: &mut Shared,
+    ) -> bool {
+        let text = |there: Option<String>, kept: &Option<String>| there.or_else(|| kept.clone());
+        let strings = kept.strings.map(|set| set.to_string());
+        let view = match (kept.view.as_deref(), &strings) {
+            (Some("set"), Some(set)) => Some(format!("set {set}")),
+            (view, _) => view.map(str::to_owned),
+        };
+        let session = Session {
+            chord: text(screen.chord, &kept.chord),
+            scale: text(screen.scale, &kept.scale),
+            pair: text(screen.pair, &kept.pair),
+            view: text(screen.view, &view),
+            strings: text(screen.strings, &strings),
+            tuning: None,
+            capo: None,
+            ..screen
+        };
+        let symbol = session.chord.clone().unwrap_or_else(|| Explore::FIRST_CHORD.to_owned());
+        let opened = TypedChord::read(&symbol).ok().and_then(|it| Explore::open(it, shared).ok());
+        let Some(explore) = opened else { return false };
+        *self = explore;
+        self.take_up(&session, shared);
+        self.take_scale_of(kept, &session, shared);
+        true
+    }
+
+    /// Takes the scale by its notes, where its name is not the name of one that fits now.
+    fn take_scale_of(&mut self, kept: &Kept, session: &Session, shared: &mut Shared) {
+        let scale = kept.scale_notes.as_ref().and_then(|notes| notes.parse::<Scale>().ok());
+        let Some(notes) = scale.map(|scale| scale.set()) else { return };
+        let has_them = |choice: &ScaleChoice| choice.scale().set() == notes;
+        let here = self.shown.scales.get(self.chosen.scale);
+        if here.is_some_and(has_them) {
+            return;
+        }
+        if let Some(scale) = self.shown.scales.iter().position(has_them) {
+            self.take_scale(scale, shared);
+            if let Some(pair) = &session.pair {
+                self.choose_pair(|name| format!("{name:#}") == *pair, shared);
+            }
+            self.take_up_hand(session, shared);
+        }
     }
 
     fn take_up_music(&mut self, session: &Session, shared: &Shared) {

@@ -52,6 +52,7 @@ impl Explore {
             ExploreCommand::CopyShape => return self.copy_shape(shared),
             ExploreCommand::PlayShape => return self.play_shape(shared),
             ExploreCommand::PlayPair => return self.play_pair(shared),
+            ExploreCommand::KeepShape => return self.keep_shape(shared),
             ExploreCommand::MakeLine => return self.make_line(shared),
             ExploreCommand::ToChanges => return vec![ScreenEffect::Show(Screen::Changes)],
             ExploreCommand::Families => self.change_families(shared),
@@ -168,6 +169,7 @@ fn plays(command: ExploreCommand) -> bool {
         | ExploreCommand::ToChanges
         | ExploreCommand::PlayShape
         | ExploreCommand::PlayPair
+        | ExploreCommand::KeepShape
         | ExploreCommand::ToHand => false,
     }
 }

@@ -1,11 +1,20 @@
 //! What keys and clicks do to the keepers screen.
 
+mod changes;
+
 use super::hit::Hit;
 use super::state::KeepersScreen;
 use crate::tui::command::KeepersCommand;
 use crate::tui::gesture::Spot;
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
+
+/// Which way a keeper is moved.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Way {
+    Down,
+    Up,
+}
 
 impl KeepersScreen {
     /// Does what a command asks for.
@@ -23,6 +32,12 @@ impl KeepersScreen {
             KeepersCommand::PageUp => self.mark(self.at.saturating_sub(page), shared),
             KeepersCommand::FirstKeeper => self.mark(0, shared),
             KeepersCommand::LastKeeper => self.mark(usize::MAX, shared),
+            KeepersCommand::Open => return self.open(shared),
+            KeepersCommand::Delete => self.delete(shared),
+            KeepersCommand::Faster => self.begin_at(2, shared),
+            KeepersCommand::Slower => self.begin_at(-2, shared),
+            KeepersCommand::MoveDown => self.move_by(Way::Down, shared),
+            KeepersCommand::MoveUp => self.move_by(Way::Up, shared),
         }
         Vec::new()
     }
@@ -31,6 +46,10 @@ impl KeepersScreen {
     pub(in crate::tui) fn click(&mut self, hit: Hit, shared: &mut Shared) -> Vec<ScreenEffect> {
         match hit {
             Hit::Footer(key) => return vec![ScreenEffect::Press(key)],
+            Hit::Keeper(line) if shared.clicked == Some((Spot::Keeper, line)) => {
+                shared.clicked = None;
+                return self.open(shared);
+            }
             Hit::Keeper(line) => {
                 shared.clicked = Some((Spot::Keeper, line));
                 self.mark(line.line, shared);

@@ -8,7 +8,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 
 use super::drawing::Drawing;
-use crate::tui::command::{Command, ProgramCommand, Section};
+use crate::tui::command::{Command, ExploreCommand, ProgramCommand, Section};
 use crate::tui::gesture::Spot;
 use crate::tui::widget::{Footer, ListView, below, broken, cut_to, indented, write};
 
@@ -101,13 +101,22 @@ impl Drawing<'_> {
         let told = match (keeping.has_folder(), keeping.was_read(), keeping.list().is_empty()) {
             (false, ..) => "There is no folder in which anything could be kept.",
             (true, false, _) => "reading what is kept…",
-            (true, true, true) => {
-                "Nothing is kept yet. In the shell, fretloom keepers add Dm7 keeps the first pair \
-                 over a chord."
-            }
+            (true, true, true) => &self.nothing_kept(),
             (true, true, false) => "No keeper is like that.",
         };
         self.write_lines(indented(area), buffer, broken(told, area.width.saturating_sub(2)));
+    }
+
+    /// How something comes to be kept.
+    fn nothing_kept(&self) -> String {
+        let key = |command| self.shared.key_of(command);
+        let keep = key(Command::Program(ProgramCommand::Keep));
+        let shape = key(Command::Explore(ExploreCommand::KeepShape));
+        format!(
+            "Nothing is kept yet. {keep} on any other screen keeps what is shown there: a pair or its \
+             ladder, a line, a tune with its plan; {shape} with the chord and its pairs keeps the shape \
+             in hand. In the shell, fretloom keepers add Dm7 keeps a pair."
+        )
     }
 
     fn write_lines(&self, area: Rect, buffer: &mut Buffer, lines: Vec<String>) {

@@ -2,6 +2,8 @@
 
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use jiff::civil::Date;
+
 use super::asked::{Asked, Outcome};
 use crate::store::KeeperStore;
 
@@ -12,20 +14,21 @@ pub(super) struct Counter(Arc<Mutex<Lying>>);
 
 #[derive(Default, Debug)]
 struct Lying {
-    asked: Option<Asked>,
+    asked: Option<(Asked, Date)>,
     outcome: Option<Outcome>,
 }
 
 impl Counter {
-    pub(super) fn put(&self, asked: Asked) {
-        self.lying().asked = Some(asked);
+    /// Puts down what is to be done on a day.
+    pub(super) fn put(&self, asked: Asked, day: Date) {
+        self.lying().asked = Some((asked, day));
     }
 
     /// Does what lies here, if anything. Whoever comes meanwhile waits until it is done.
     pub(super) fn serve(&self, store: &KeeperStore) {
         let mut lying = self.lying();
-        if let Some(asked) = lying.asked.take() {
-            lying.outcome = Some(asked.done(store));
+        if let Some((asked, day)) = lying.asked.take() {
+            lying.outcome = Some(asked.done(store, day));
         }
     }
 

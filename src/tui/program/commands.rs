@@ -5,6 +5,7 @@ use super::overlay::Overlay;
 use super::state::Program;
 use crate::glyphs::to_ascii;
 use crate::sound::Track;
+use crate::store::NewKeeper;
 use crate::tui::clipboard::Clip;
 use crate::tui::command::ProgramCommand;
 use crate::tui::key::Glyphs;
@@ -22,6 +23,7 @@ impl Program {
             ProgramCommand::Back => self.page_back(),
             ProgramCommand::Forward => self.page_forward(),
             ProgramCommand::Sound => return self.open_sound_page(),
+            ProgramCommand::Keep => self.keep(self.screens.to_keep(&self.shared)),
             ProgramCommand::Keepers => self.screens.show_keepers(&mut self.shared),
             ProgramCommand::SilenceLine => self.change_mute(Track::Line),
             ProgramCommand::SilenceDrone => self.change_mute(Track::Drone),
@@ -31,6 +33,19 @@ impl Program {
             ProgramCommand::Suspend => return vec![Effect::Suspend],
         }
         Vec::new()
+    }
+
+    /// Keeps something. It is told once it is on the disk.
+    pub(super) fn keep(&mut self, new: Option<NewKeeper>) {
+        match new {
+            Some(_) if !self.shared.keeping.has_folder() => {
+                self.shared.tell(
+                    "there is no folder for what is kept, expected XDG_DATA_HOME to name one",
+                );
+            }
+            Some(new) => self.shared.keeping.keep(new),
+            None => self.shared.tell("there is nothing here that could be kept"),
+        }
     }
 
     /// Takes the mouse, or frees it so that the terminal selects text with it.

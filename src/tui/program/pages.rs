@@ -31,11 +31,15 @@ impl Program {
     }
 
     pub(super) fn step(&self) -> Step {
-        Step { setup: self.shared.setup.clone(), screen: self.screens.chosen() }
+        let (setup, kept) = (self.shared.setup.clone(), self.shared.keeping.done());
+        Step { setup, screen: self.screens.chosen(), kept }
     }
 
     /// Takes the last change back.
     pub(super) fn undo(&mut self) {
+        if self.is_writing() {
+            return;
+        }
         let Some(before) = self.past.back(self.step()) else {
             self.shared.tell("nothing to take back");
             return;
@@ -46,6 +50,9 @@ impl Program {
 
     /// Makes again what was taken back last.
     pub(super) fn redo(&mut self) {
+        if self.is_writing() {
+            return;
+        }
         let Some(after) = self.past.forward(self.step()) else {
             self.shared.tell("nothing was taken back");
             return;
@@ -54,9 +61,19 @@ impl Program {
         self.shared.tell(format!("made again · {} after it", self.past.after()));
     }
 
+    /// Is something being kept, so that nobody knows yet what is to be taken back? It is said then.
+    fn is_writing(&mut self) -> bool {
+        let is_busy = self.shared.keeping.is_busy();
+        if is_busy {
+            self.shared.tell("what is kept is being written: once more in a moment");
+        }
+        is_busy
+    }
+
     fn restore(&mut self, step: Step) {
         self.shared.restore(step.setup);
         self.screens.restore(step.screen, &mut self.shared);
+        self.shared.keeping.go_to(step.kept);
     }
 
     /// Back to the page before, as it was.

@@ -8,7 +8,7 @@ use ratatui::layout::{Position, Rect};
 
 use crate::library::{ChartFile, ReadChart};
 use crate::settings::Settings;
-use crate::store::Session;
+use crate::store::{NewKeeper, Session};
 use crate::tui::changes::{self, ChangesScreen};
 use crate::tui::command::{ListCommand, Section, TypingCommand};
 use crate::tui::explore::{self, Drawing, Explore};
@@ -294,6 +294,16 @@ impl Screens {
     pub(super) fn show_line(&mut self, seed: &LineSeed, shared: &mut Shared) {
         self.front = Screen::Line;
         self.line.open(seed, shared);
+    }
+
+    /// What is kept of what the screen in front shows.
+    pub(super) fn to_keep(&self, shared: &Shared) -> Option<NewKeeper> {
+        match self.front {
+            Screen::Explore => self.explore.to_keep(shared),
+            Screen::Line => self.line.to_keep(shared),
+            Screen::Changes => self.changes.to_keep(shared),
+            Screen::Keepers => None,
+        }
     }
 
     /// What the screen in front wants to be worked out, read or written.

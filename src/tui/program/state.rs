@@ -117,6 +117,12 @@ impl Program {
         self.shared.keeping.use_store(store);
     }
 
+    /// Does what is still to be done with what is kept, at the end of the program. What could not be
+    /// done is told, a sentence each.
+    pub fn finish_keeping(&mut self) -> Vec<String> {
+        self.shared.keeping.finish(self.shared.today())
+    }
+
     /// Everything that is chosen now.
     #[must_use]
     pub fn session(&self) -> Session {

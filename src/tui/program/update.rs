@@ -74,7 +74,8 @@ impl Program {
     /// What is to be worked out, read or written now.
     fn jobs(&mut self) -> impl Iterator<Item = Effect> + use<> {
         let of_screens = self.screens.jobs(&self.shared);
-        of_screens.into_iter().chain(self.shared.keeping.job()).map(Effect::Work)
+        let today = self.shared.today();
+        of_screens.into_iter().chain(self.shared.keeping.job(today)).map(Effect::Work)
     }
 
     fn take_found(&mut self, found: Found) -> Vec<Effect> {
@@ -85,13 +86,12 @@ impl Program {
                 program.screens.changes.take_opened(*opened, &mut program.shared);
                 Vec::new()
             }),
-            Found::Keepers => {
-                if let Some(told) = self.shared.keeping.fetch() {
-                    self.shared.tell(told);
-                }
-                self.screens.keepers.list_again(&self.shared);
+            Found::Keepers => self.remembering(|program| {
+                let news = program.shared.keeping.fetch();
+                program.screens.keepers.take_news(&news, &program.shared);
+                program.shared.notice = news.told.or(program.shared.notice.take());
                 Vec::new()
-            }
+            }),
             Found::Saved(saved) => {
                 self.screens.changes.take_saved(*saved, &mut self.shared);
                 Vec::new()
@@ -232,6 +232,14 @@ impl Program {
                 }
                 ScreenEffect::Explore(chord) => {
                     self.screens.show_chord(&chord, &mut self.shared);
+                    Vec::new()
+                }
+                ScreenEffect::Keep(new) => {
+                    self.keep(Some(*new));
+                    Vec::new()
+                }
+                ScreenEffect::Open(keeper) => {
+                    self.open_keeper(&keeper);
                     Vec::new()
                 }
                 ScreenEffect::MakeLine(seed) => {

@@ -13,6 +13,7 @@ use super::setup::Setup;
 use crate::answer::{Refusal, TuningAnswer, find_tuning};
 use crate::library::Library;
 use crate::picture::{Handed, NeckPicture, Top};
+use crate::practice::PracticeRules;
 use crate::settings::Settings;
 use crate::tui::command::{COMMANDS, Command, Section};
 use crate::tui::gesture::Spot;
@@ -46,6 +47,8 @@ pub(in crate::tui) struct Shared {
     pub(in crate::tui) sound: Sound,
     /// What is kept.
     pub(in crate::tui) keeping: Keeping,
+    /// The numbers by which the player practises.
+    pub(in crate::tui) practice: PracticeRules,
     /// The time that was told last; long ago, where none was told yet.
     pub(in crate::tui) now: ZonedDateTime,
     /// The line of a list that the mouse chose last, as it was seen then, and in which list; no key
@@ -82,6 +85,7 @@ impl Shared {
             mouse: Mouse::Free,
             sound: Sound::new(),
             keeping: Keeping::default(),
+            practice: PracticeRules::default(),
             now: Timestamp::UNIX_EPOCH.to_zoned_datetime(TimeZone::UTC),
             clicked: None,
             notice: None,
@@ -91,6 +95,7 @@ impl Shared {
     /// Begins as the player has settled it, as far as all screens are concerned.
     pub(in crate::tui) fn use_settings(&mut self, settings: &Settings) {
         self.hand = settings.hand;
+        self.practice = settings.practice;
         self.setup.handed = if settings.left_handed { Handed::Left } else { Handed::Right };
         self.setup.top = if settings.upside_down { Top::Last } else { Top::First };
         self.setup.fret_widths = settings.fret_widths;
