@@ -7,6 +7,7 @@
 mod arpeggios;
 mod changes;
 mod chart_file;
+mod charts;
 mod check;
 mod chord;
 mod compare;
@@ -48,6 +49,7 @@ pub use changes::{
     NeverHere, PlanWishes, ShapeInHand, Sounding, TuneWishes, VoiceWay,
 };
 pub use chart_file::{chart_of_id, open_chart, read_chart};
+pub use charts::{ChartAnswer, ChartsAnswer};
 pub use check::CheckAnswer;
 pub use chord::{ChordLine, ChordListAnswer, TypedChord, chord, chord_list};
 pub use compare::{AloneAnswer, CompareAnswer, Compared, SetAnswer, Survival};

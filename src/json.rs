@@ -11,6 +11,7 @@ mod arpeggios;
 mod ascii;
 mod at_place;
 mod changes;
+mod charts;
 mod check;
 mod chord;
 mod compare;

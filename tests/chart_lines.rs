@@ -62,6 +62,16 @@ fn exercise(more: &[&str]) -> Value {
     answer(&home.run(&[&words[..], more].concat()))
 }
 
+#[test]
+fn the_tab_of_a_chart_begins_with_its_title() {
+    let home = Home::new();
+    let chart = home.put("two-doors.toml", SETTLED);
+    let said = home.run(&["line", "--chart", chart.to_str().unwrap()]);
+    assert_eq!(said.out.lines().next(), Some("Two Doors"));
+    let typed = home.run(&["line", "| Dm7 |"]);
+    assert!(typed.out.starts_with("Dm7  D Dorian"), "{}", typed.out);
+}
+
 /// F A C, G B D, A C F, B D G, C F A and the D of D G B; then with G & Am the nearest second note of Am up
 /// is E of C E A, and D G B, E A C follow on the ladder. By hand.
 #[test]
@@ -77,6 +87,7 @@ fn the_pattern_runs_on_through_the_changes() {
         ]
     );
     assert_eq!(answer["tempo"], 160.0);
+    assert_eq!(answer["title"], "Two Doors");
     assert_eq!(answer["chords"].as_array().unwrap().len(), 4);
 }
 

@@ -24,7 +24,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ("format tuning strings rungs", &["ladder", "Bb", "C"]),
     ("format tuning pair places", &["neck", "Bbmaj7#11"]),
     (
-        "format tuning tempo meter bars chords scales phrases notes comes_round",
+        "format tuning title tempo meter bars chords scales phrases notes comes_round",
         &["line", "| Dm7 | G7 | Cmaj7 |", "--strings", "4-3-2"],
     ),
     (
@@ -46,6 +46,7 @@ const EVERY_COMMAND: &[(&str, &[&str])] = &[
     ),
     ("format tunings", &["tunings"]),
     ("format patterns", &["patterns"]),
+    ("format charts", &["charts"]),
     ("format problems", &["check"]),
     ("format sets alone a b", &["tunings", "compare", "guitar-standard", "D A D G B E"]),
 ];
@@ -131,6 +132,8 @@ fn the_objects_inside_have_their_documented_keys() {
     assert_has_keys(&json(&["tunings"])["tunings"][0], keys);
     let keys = "id name figures length source note bars strokes";
     assert_has_keys(&json(&["patterns"])["patterns"][0], keys);
+    let keys = "id title key meter tempo feel bars source";
+    assert_has_keys(&json(&["charts"])["charts"][0], keys);
 }
 
 #[test]
@@ -534,6 +537,48 @@ fn patterns_are_listed_in_80_columns_and_the_players_own_among_them() {
         "{}",
         said.err
     );
+}
+
+/// A chart is listed by the name that the commands take. Bars by hand: the first ending, back, the second.
+#[test]
+fn charts_are_listed_in_80_columns_and_the_players_own_among_them() {
+    let home = Home::new();
+    home.put("fretloom/charts/mine.toml", "[[section]]\nbars = \"|: Dm7 | 1. G7 :| 2. C6 |\"\n");
+    home.put("fretloom/charts/odd.toml", "[[section]]\nbars = \"|: Dm7 | Hx |\"\n");
+    let said = home.run(&["charts"]);
+    assert_eq!(said.status, Some(0));
+    assert!(
+        said.err.contains("odd.toml:2:9: found `|:`, expected a :| for this |:"),
+        "{}",
+        said.err
+    );
+    assert!(!said.out.contains("odd"), "{}", said.out);
+    let lines: Vec<&str> = said.out.lines().collect();
+    assert!(lines.iter().all(|line| line.chars().count() <= 80 || line.contains("mine")));
+    let cells = |line: &str| line.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+    assert_eq!(
+        cells(lines[1]).join(" "),
+        "the-ferry-clerks-holiday 32 4/4 E♭ The Ferry Clerk's Holiday"
+    );
+    let mine = cells(lines[4]);
+    assert_eq!(mine[..5], ["mine", "4", "4/4", "-", "-"]);
+    assert!(mine[5].ends_with("mine.toml)"), "{mine:?}");
+    let listed: Value = serde_json::from_str(&home.run(&["charts", "--json"]).out).unwrap();
+    let charts = listed["charts"].as_array().unwrap();
+    assert_eq!(charts.len(), 4);
+    for chart in charts {
+        let id = chart["id"].as_str().unwrap();
+        let planned: Value =
+            serde_json::from_str(&home.run(&["changes", id, "--json"]).out).unwrap();
+        for key in ["title", "meter", "tempo", "feel"] {
+            assert_eq!(planned[key], chart[key], "{id}");
+        }
+        let bars = planned["bars"].as_array().unwrap();
+        assert_eq!(bars.len() as u64, chart["bars"].as_u64().unwrap(), "{id}");
+        let line: Value =
+            serde_json::from_str(&home.run(&["line", "--chart", id, "--json"]).out).unwrap();
+        assert_eq!(line["title"], chart["title"]);
+    }
 }
 
 #[test]

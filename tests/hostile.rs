@@ -209,6 +209,7 @@ fn files() -> Vec<Kind> {
             &["tunings", "--json"][..],
             &["patterns"],
             &["patterns", "--json"],
+            &["charts"],
             &["scales", "C7"],
             &["shapes", "C"],
         ];

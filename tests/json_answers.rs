@@ -7,12 +7,12 @@ mod arithmetic;
 
 use arithmetic::{class_of, semitones_of};
 use fretloom::answer::{
-    self, ChangesAnswer, ChangesQuestion, FingerAnswer, FingerQuestion, Harmony, LadderAnswer,
-    NamedPair, NeckAnswer, PairsAnswer, PatternsAnswer, ShapesAnswer, TuningAnswer, TuningsAnswer,
-    Wishes,
+    self, ChangesAnswer, ChangesQuestion, ChartsAnswer, FingerAnswer, FingerQuestion, Harmony,
+    LadderAnswer, NamedPair, NeckAnswer, PairsAnswer, PatternsAnswer, ShapesAnswer, TuningAnswer,
+    TuningsAnswer, Wishes,
 };
 use fretloom::json::{self, AsJson};
-use fretloom::library::{LoadedPatterns, LoadedTunings};
+use fretloom::library::{LoadedCharts, LoadedPatterns, LoadedTunings};
 use fretloom::score_file::{self, Choice};
 use fretloom_fretboard::{FingeringQuery, FretRange, Neck, Region, ShapeQuery};
 use fretloom_theory::{BarSection, BarText, Chart, Families, Meter, SpelledTriad, Spelling};
@@ -117,6 +117,16 @@ const PATTERN: Kind = Object(&[
     ("note", Maybe(&Ascii)),
     ("bars", Maybe(&Count)),
     ("strokes", List(&Maybe(&OneOf(&["down", "up"])))),
+]);
+const CHART: Kind = Object(&[
+    ("id", Ascii),
+    ("title", Maybe(&Text)),
+    ("key", Maybe(&Ascii)),
+    ("meter", Ascii),
+    ("tempo", Maybe(&Number)),
+    ("feel", Maybe(&Text)),
+    ("bars", Count),
+    ("source", Text),
 ]);
 const SHAPE: Kind = Object(&[
     ("triad", Ascii),
@@ -404,6 +414,13 @@ fn patterns() {
     let five = five.unwrap();
     assert_eq!((five["figures"].as_str(), five["length"].as_u64()), (Some("132 32"), Some(5)));
     assert_eq!(five["strokes"], serde_json::json!(["down", "up", "down", "up", "down"]));
+}
+
+#[test]
+fn charts() {
+    let kind = Object(const { &[("charts", List(&CHART))] });
+    let value = check("charts", &ChartsAnswer::new(&LoadedCharts::load(None), &[]), &kind);
+    assert_eq!(value["charts"][1]["meter"], "3/4");
 }
 
 #[test]

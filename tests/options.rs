@@ -13,7 +13,7 @@ use program::{Home, Said};
 
 /// A call of each command, chosen so that an option that says something changes what is printed: a
 /// chord that strict spelling writes otherwise, and a line that can be played in several ways.
-const CALLS: [(&str, &[&str]); 21] = [
+const CALLS: [(&str, &[&str]); 22] = [
     ("pairs", &["pairs", "A7alt"]),
     ("scales", &["scales", "Dm7b5"]),
     ("triads", &["triads", "Gb major"]),
@@ -28,6 +28,7 @@ const CALLS: [(&str, &[&str]); 21] = [
     ("finger", &["finger", "LINE"]),
     ("tunings", &["tunings"]),
     ("patterns", &["patterns"]),
+    ("charts", &["charts"]),
     ("compare", &["tunings", "compare", "guitar-standard", "guitar-drop-d"]),
     ("keepers", &["keepers"]),
     ("add", &["keepers", "add", "Ab7alt"]),

@@ -9,8 +9,9 @@
 mod svg;
 
 use std::fmt::Write as _;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process::{Command, Stdio};
 
 use fretloom::library::Library;
 use fretloom::tui::command::{COMMANDS, Section};
@@ -66,15 +67,25 @@ fn neck_of(screen: &Buffer) -> String {
 
 /// What a command prints.
 fn printed(arguments: &[&str]) -> String {
+    printed_of("", arguments)
+}
+
+/// What a command prints that finds this on its standard input.
+fn printed_of(typed: &str, arguments: &[&str]) -> String {
     let program = env!("CARGO_BIN_EXE_fretloom");
     let environment = [("LANG", "C.UTF-8"), ("XDG_CONFIG_HOME", "/nonexistent")];
-    let output = Command::new(program)
+    let mut child = Command::new(program)
         .args(arguments)
         .env_remove("LC_ALL")
         .env_remove("LC_CTYPE")
         .envs(environment)
-        .output()
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
         .unwrap();
+    // A command that reads nothing may be gone already.
+    let _ = child.stdin.take().unwrap().write_all(typed.as_bytes());
+    let output = child.wait_with_output().unwrap();
     assert!(output.status.success(), "{arguments:?}");
     String::from_utf8(output.stdout).unwrap()
 }
@@ -118,6 +129,10 @@ const README_LINE: [&str; 7] =
 /// A line that is explained as the README asks for it.
 const README_EXPLAIN: [&str; 4] = ["explain", "assets/lines/f-and-g.json", "--chords", "Dm7"];
 
+/// A tune of four bars as the README asks for it.
+const README_BARS: &str = "| F#m7b5 | B7alt | Em6 | % |";
+const README_CHANGES: [&str; 6] = ["changes", "-", "--strings", "4-3-2", "--frets", "5-10"];
+
 /// Every part of the README that is made, by the name in its marker.
 fn parts() -> Vec<(&'static str, String)> {
     vec![
@@ -127,6 +142,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("ladder", fenced(&printed(&["ladder", "Eb", "F", "--frets", "1-15"]))),
         ("neck", fenced(&printed(&["neck", "Dm7", "--frets", "1-9", "--labels", "degree"]))),
         ("line", fenced(&printed(&README_LINE))),
+        ("changes", fenced(&printed_of(README_BARS, &README_CHANGES))),
         ("explain", fenced(&printed(&README_EXPLAIN))),
         ("finger", fenced(&printed(&["finger", "assets/lines/f-and-g.json", "--ways", "1"]))),
         ("across", fenced(&printed(&["neck", "Dm7", "--view", "across", "--frets", "0-12"]))),
@@ -168,6 +184,8 @@ fn the_readme_shows_the_program_as_it_is() {
     let expected =
         parts().into_iter().fold(found, |text, (name, part)| with_part(&text, name, &part));
     settle(&file, &expected);
+    let typed = format!("echo '{README_BARS}' | fretloom {}", README_CHANGES.join(" "));
+    assert!(expected.contains(&typed), "{typed}");
 }
 
 #[test]

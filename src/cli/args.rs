@@ -241,6 +241,8 @@ pub enum Command {
     },
     /// The patterns for lines, when each comes round, and its pick strokes
     Patterns,
+    /// The charts of tunes, built in and your own, by the names that changes and line --chart take
+    Charts,
 }
 
 /// What can be asked of tunings besides their list.

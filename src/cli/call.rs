@@ -10,7 +10,7 @@ use super::complain::complain;
 use crate::answer::{self, Harmony, Refusal, TuningAnswer};
 use crate::glyphs;
 use crate::json::{self, AsJson};
-use crate::library::{Library, LoadedPatterns, LoadedTunings, Problem};
+use crate::library::{Library, LoadedCharts, LoadedPatterns, LoadedTunings, Problem};
 use crate::settings::Ascii;
 
 /// A call of a command that prints, with the data files that it may need.
@@ -52,6 +52,13 @@ impl Call<'_> {
     pub(super) fn patterns(&self) -> &LoadedPatterns {
         say_all(self.library.patterns.problems());
         &self.library.patterns
+    }
+
+    /// The charts there are; what is wrong with the player's own is said likewise.
+    pub(super) fn charts(&self) -> &LoadedCharts {
+        let charts = &self.library.charts;
+        say_all(&charts.problems(self.library.scales.kinds()));
+        charts
     }
 
     /// The chosen tuning, with the capo.

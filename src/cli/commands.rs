@@ -18,7 +18,7 @@ use super::answered::Answered;
 use super::args::{Command, TuningQuestion};
 use super::call::Call;
 use super::{files, text};
-use crate::answer::{self, PatternsAnswer, Refusal, TuningsAnswer};
+use crate::answer::{self, ChartsAnswer, PatternsAnswer, Refusal, TuningsAnswer};
 
 impl Call<'_> {
     /// What a command prints, and what it plays.
@@ -49,6 +49,10 @@ impl Call<'_> {
             Command::Finger(wanted) => self.finger(wanted)?,
             Command::Patterns => {
                 self.printed(&PatternsAnswer::new(self.patterns()), text::patterns)
+            }
+            Command::Charts => {
+                let charts = self.charts();
+                self.printed(&ChartsAnswer::new(charts, self.own_scales()), text::charts)
             }
             Command::Tunings { question: None } => {
                 self.printed(&TuningsAnswer::new(self.tunings()), text::tunings)

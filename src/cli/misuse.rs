@@ -27,16 +27,16 @@ const COMMON: [(&str, &[&str]); 10] = [
         "json",
         &[
             "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line", "explain",
-            "finger", "changes", "patterns", "tunings", "compare", "keepers", "add", "remove",
-            "practice", "listen", "check", "settings",
+            "finger", "changes", "charts", "patterns", "tunings", "compare", "keepers", "add",
+            "remove", "practice", "listen", "check", "settings",
         ],
     ),
     (
         "ascii",
         &[
             SCREEN, "pairs", "scales", "triads", "chord", "shapes", "ladder", "neck", "line",
-            "sheet", "explain", "finger", "changes", "patterns", "tunings", "compare", "keepers",
-            "add", "remove", "practice", "listen", "check", "settings",
+            "sheet", "explain", "finger", "changes", "charts", "patterns", "tunings", "compare",
+            "keepers", "add", "remove", "practice", "listen", "check", "settings",
         ],
     ),
     ("theme", &[SCREEN]),

@@ -1,6 +1,7 @@
 //! Answers as text for people.
 
 mod changes;
+mod charts;
 mod chords;
 mod comping;
 mod explain;
@@ -21,6 +22,7 @@ mod tunings;
 mod view;
 
 pub(super) use changes::changes;
+pub(super) use charts::charts;
 pub(super) use chords::{chord, chords};
 pub(super) use comping::comped_changes;
 pub(super) use explain::explain;

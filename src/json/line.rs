@@ -28,6 +28,8 @@ struct Lines<'a> {
 #[derive(Serialize)]
 struct Line<'a> {
     tuning: Tuning<'a>,
+    /// What the chart is called; null without one.
+    title: Option<&'a str>,
     tempo: f64,
     meter: Option<Ascii<Meter>>,
     bars: Vec<f64>,
@@ -124,6 +126,7 @@ impl<'a> Line<'a> {
         let listed = if question.ways > 1 { ways } else { &[] };
         Line {
             tuning: Tuning::new(&answer.tuning),
+            title: question.chords.title(),
             tempo: question.tempo.a_minute(),
             meter: bars.bar(0).map(|bar| Ascii(bar.meter)),
             bars: bar_onsets(answer),

@@ -13,8 +13,8 @@ use super::where_to::WhereTo;
 /// `changes`
 #[derive(Args, Debug)]
 pub struct Changes {
-    /// The chart: bars of chords as they are typed, | Dm7 | G7 |, TOML, or MusicXML; - is standard
-    /// input
+    /// The chart: bars of chords as they are typed, | Dm7 | G7 |, TOML, or MusicXML; or the name of one
+    /// (fretloom charts lists them); - is standard input
     pub file: PathBuf,
     /// The key of the tune, in place of the chart's: Bb, or "D minor"
     #[arg(long, value_name = "KEY")]

@@ -16,7 +16,8 @@ pub struct Line {
     /// The chord, or bars of chords: Dm7, or "| Dm7 | G7 | Cmaj7 |"
     #[arg(required_unless_present = "chart", conflicts_with = "chart")]
     pub chords: Option<String>,
-    /// A chart instead, with the scales and pairs that changes plans for it; - is standard input
+    /// A chart instead, or the name of one (fretloom charts lists them), with the scales and pairs that
+    /// changes plans for it; - is standard input
     #[arg(long, value_name = "FILE", conflicts_with_all = ["scale", "pair", "bars", "meter"])]
     pub chart: Option<std::path::PathBuf>,
     /// One scale for all chords, or one for each: altered, or "D Dorian, altered, C Ionian"

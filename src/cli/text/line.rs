@@ -38,6 +38,8 @@ struct Page<'a> {
 impl Page<'_> {
     /// The line in the first key, with its ways.
     fn first(&mut self, answer: &LineAnswer) {
+        let title = answer.question.chords.title();
+        self.text += &title.map(|title| format!("{title}\n\n")).unwrap_or_default();
         self.text += &table(&chord_rows(answer));
         self.text += &pattern(answer);
         for (index, way) in answer.ways.iter().enumerate() {
