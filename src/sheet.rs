@@ -24,4 +24,4 @@ pub use keeper::OnSheet;
 pub use line::{LineLook, line, line_heading};
 pub use neck::neck;
 pub use pair::PairPlacing;
-pub use shapes::{arpeggios, ladder, shapes};
+pub use shapes::{PageLook, arpeggios, ladder, shapes};

@@ -14,6 +14,8 @@ mod necks;
 mod overlap;
 #[path = "support/program.rs"]
 mod program;
+#[path = "pages/readers.rs"]
+mod readers;
 #[path = "pages/sheets.rs"]
 mod sheets;
 #[path = "pages/xml.rs"]

@@ -17,6 +17,7 @@ mod choice;
 mod explain;
 mod finger;
 mod hand;
+mod handed;
 mod keepers;
 mod line;
 mod line_files;
@@ -36,6 +37,7 @@ pub(super) use changes::Changes;
 pub(super) use choice::ChoiceArgs;
 pub(super) use explain::Explain;
 pub(super) use finger::Finger;
+use handed::HandedArgs;
 pub(super) use keepers::{KeepCommand, KeeperAdd, Keepers, KeepersChange};
 pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
@@ -333,6 +335,9 @@ pub struct Shapes {
     /// How they are heard
     #[command(flatten)]
     pub plucked: PluckedArgs,
+    /// For which hand pages are drawn
+    #[command(flatten)]
+    pub hand: HandedArgs,
     /// To which files it is written
     #[command(flatten)]
     pub files: PageFilesArgs,
@@ -355,6 +360,9 @@ pub struct Ladder {
     /// Which shapes to leave out
     #[command(flatten)]
     pub where_to: WhereTo,
+    /// For which hand pages are drawn
+    #[command(flatten)]
+    pub hand: HandedArgs,
     /// To which files it is written
     #[command(flatten)]
     pub files: PageFilesArgs,
@@ -381,11 +389,9 @@ pub struct Neck {
     /// What stands in the marks: note, degree (over the chord), member (of the triad), finger or order (of a view)
     #[arg(long, value_parser = value::labels, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
-    /// The mirror image, with the nut at the right
-    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
-          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
-          hide_possible_values = true)]
-    pub left_handed: bool,
+    /// For which hand
+    #[command(flatten)]
+    pub hand: HandedArgs,
     /// With string 1 at the bottom
     #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
           action = ArgAction::Set, default_value = "false", default_missing_value = "true",

@@ -46,7 +46,7 @@ mod tests {
         let text = "theme = \"dark\"\nascii = \"never\"\nspelling = \"strict\"\n\
                     tuning = \"D A D G A D\"\nlabels = \"degree\"\nfamilies = \"all\"\n\
                     reach_mm = 97.5\nleft_handed = true\nupside_down = true\n\
-                    mouse = false\nfresh = true\nfret_widths = \"true\"\npedal = \"f12\"\n\
+                    mouse = false\nfresh = true\nfret_widths = \"true\"\npaper = \"letter\"\npedal = \"f12\"\n\
                     a4 = 442.5\nswing = \"2:1\"\ndrone = true\nclick = \"every-beat\"\n\
                     count_in = true\nline_level = 50\ndrone_level = 40\nclick_level = 30\n\
                     practice_minutes = 30\npractice_items = 4\npractice_keys = 2\n\

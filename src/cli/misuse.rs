@@ -55,7 +55,10 @@ pub(super) fn misused(cli: &Cli, matches: &ArgMatches) -> Option<String> {
         Some(Request::Print(Command::Line(line))) => misused_on_line(line, &typed),
         Some(Request::Print(Command::Changes(changes))) => misused_on_changes(changes, &typed),
         Some(Request::Print(Command::Sheet(sheet))) => misused_on_sheet(sheet),
-        Some(Request::Print(Command::Shapes(shapes))) => misused_on_shapes(shapes),
+        Some(Request::Print(Command::Shapes(shapes))) => {
+            misused_on_shapes(shapes).or_else(|| misused_without_pages(&typed))
+        }
+        Some(Request::Print(Command::Ladder(_))) => misused_without_pages(&typed),
         Some(Request::Print(Command::Pairs(pairs))) if pairs.pair.is_some() => {
             typed.first_of(&["families", "with", "without"]).map(beside_a_pair)
         }
@@ -188,6 +191,17 @@ fn misused_on_shapes(shapes: &Shapes) -> Option<String> {
     let together = shapes.play == Some(Some(StrikeArg::Together));
     (together && shapes.arpeggio.is_some()).then(|| {
         "--play=together says nothing to arpeggios: expected --play, or --play=in-turn".to_owned()
+    })
+}
+
+/// A list of frets is the same for both hands; boxes are not.
+fn misused_without_pages(typed: &Typed<'_>) -> Option<String> {
+    let is_alone = typed.has("left_handed") && typed.first_of(&["pdf", "svg"]).is_none();
+    is_alone.then(|| {
+        format!(
+            "--left-handed says nothing to {} without pages: expected --pdf or --svg too",
+            typed.command
+        )
     })
 }
 

@@ -50,8 +50,8 @@ pub struct Reader {
 /// No lesson has more.
 pub const MOST_READERS: usize = 100;
 
-const EXPECTED: &str = "a name, then a tuning, left or right, fingers or no-fingers, answers or \
-                        no-answers, with commas between them, as in \"Mira,bass-4-string,left\"";
+const EXPECTED: &str = "a name with a letter, up to 60 characters, then a tuning, left or right, \
+                        fingers or no-fingers, answers or no-answers, with commas between them, as in \"Mira,bass-4-string,left\"";
 
 impl Reader {
     /// A reader of whom only the name is known.

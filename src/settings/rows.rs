@@ -10,6 +10,7 @@ use super::value::{
     beats, concert_pitch, families, hand, key_order, level, one_of, pedal, swing, switch, theme,
     tuning, whole, word,
 };
+use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::sound::CountIn;
 
@@ -114,6 +115,15 @@ pub(super) const ROWS: &[Row] = &[
             Ok(set(one_of(value, &words)?, |settings| &mut settings.fret_widths))
         },
         print: |settings| settings.fret_widths.word().to_owned(),
+    },
+    Row {
+        name: "paper",
+        option: "paper",
+        read: |value, _| {
+            let words = Paper::ALL.map(|paper| (paper.word(), paper));
+            Ok(set(one_of(value, &words)?, |settings| &mut settings.paper))
+        },
+        print: |settings| settings.paper.word().to_owned(),
     },
     Row {
         name: "pedal",

@@ -4,6 +4,7 @@ use fretloom_fretboard::Hand;
 use fretloom_theory::{Families, Spelling};
 
 use super::ascii::Ascii;
+use crate::picture::page::Paper;
 use crate::picture::{FretWidths, Labels};
 use crate::practice::PracticeRules;
 use crate::sound::SoundChoices;
@@ -52,6 +53,8 @@ pub struct Settings {
     pub fresh: bool,
     /// How wide the frets are drawn.
     pub fret_widths: FretWidths,
+    /// The paper of pages.
+    pub paper: Paper,
     /// The key of the foot pedal as a key file writes it, or `none`.
     pub pedal: String,
     /// What is heard, and how loud.
@@ -75,6 +78,7 @@ impl Default for Settings {
             mouse: true,
             fresh: false,
             fret_widths: FretWidths::Even,
+            paper: Paper::A4,
             pedal: "none".to_owned(),
             sound: SoundChoices::default(),
             practice: PracticeRules::default(),

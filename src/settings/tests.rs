@@ -48,6 +48,7 @@ fn every_setting_can_be_changed_and_prints_as_its_option_takes_it() {
         ("mouse", "false", "false"),
         ("fresh", "true", "true"),
         ("fret_widths", "\"true\"", "true"),
+        ("paper", "\"letter\"", "letter"),
         ("pedal", "\"f12\"", "f12"),
         ("a4", "442.5", "442.5"),
         ("swing", "\"1.5:1\"", "3:2"),

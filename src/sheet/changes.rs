@@ -5,7 +5,7 @@ use super::care;
 use super::heading::{Heading, tuning_lines};
 use super::idea::put_notes;
 use super::idea_look::IdeaLook;
-use crate::answer::{BarChord, ChangesAnswer, ChangesBar, Sounding, TuningAnswer};
+use crate::answer::{BarChord, ChangesAnswer, ChangesBar, ChangesChord, Sounding, TuningAnswer};
 use crate::engraving::Answers;
 use crate::picture::page::{
     Extent, Face, Figure, Flow, Item, Line, MusicSign, Outline, Pages, Paper, Point, SignKind,
@@ -14,10 +14,12 @@ use crate::picture::page::{
 use crate::words::counted;
 
 const BARS_A_LINE: usize = 4;
-const ROW_MM: f64 = 19.0;
+const ROW_MM: f64 = 20.0;
 const CHORD_SIZE: f64 = points(14.0);
 const PAIR_SIZE: f64 = points(10.5);
 const SCALE_SIZE: f64 = points(8.0);
+/// What would be smaller stands on two lines.
+const LEAST_SCALE_SIZE: f64 = points(7.0);
 const NUMBER_SIZE: f64 = points(7.5);
 const SECTION_SIZE: f64 = points(11.0);
 
@@ -69,7 +71,7 @@ fn put_chart(flow: &mut Flow, answer: &ChangesAnswer, answers: Answers) {
         }
         section = name;
         for row in part.chunks(BARS_A_LINE) {
-            flow.put(chart.line(row), 2.5);
+            flow.put(chart.line(row), 2.0);
         }
     }
 }
@@ -172,17 +174,35 @@ impl Chart<'_> {
         };
         let Some(planned) = planned else { return vec![text("N.C.", Face::Bold, PAIR_SIZE, 8.2)] };
         let symbol = text(&planned.chord().to_string(), Face::Bold, CHORD_SIZE, 8.2);
-        let beside = match self.answers {
-            Answers::Shown => [
-                text(&planned.pair.to_string(), Face::Plain, PAIR_SIZE, 13.0),
-                text(&planned.over().scale().to_string(), Face::Plain, SCALE_SIZE, 16.8),
-            ],
-            Answers::Blank => [13.0, 17.6].map(|y| {
+        if self.answers == Answers::Blank {
+            let line = |y: f64| {
                 let right = x + room.max(1.0);
                 Item::Line(Line::new(Point::new(x, y), Point::new(right, y), 0.2))
-            }),
-        };
-        [symbol].into_iter().chain(beside).collect()
+            };
+            return vec![symbol, line(13.0), line(17.6)];
+        }
+        let pair = text(&planned.pair.to_string(), Face::Plain, PAIR_SIZE, 13.0);
+        let scale = scale_in_cell(planned, room);
+        let scale = scale.iter().zip([16.4, 19.0]);
+        let scale = scale.map(|(words, y)| text(words, Face::Plain, SCALE_SIZE, y));
+        [symbol, pair].into_iter().chain(scale).collect()
+    }
+}
+
+/// The scale; where that has no room, without the root that it shares with its chord, and on two lines.
+fn scale_in_cell(planned: &ChangesChord, room: f64) -> Vec<String> {
+    let scale = planned.over().scale();
+    let whole = scale.to_string();
+    let is_narrow = Face::Plain.width_mm(&whole, SCALE_SIZE) > room;
+    let root = format!("{} ", scale.root());
+    let kind = match whole.strip_prefix(&root) {
+        Some(kind) if is_narrow && planned.chord().root() == scale.root() => kind.to_owned(),
+        _ => whole,
+    };
+    let is_small = fitting(&kind, Face::Plain, SCALE_SIZE, room) < LEAST_SCALE_SIZE;
+    match kind.split_once(' ').filter(|_| is_small) {
+        Some((first, rest)) => vec![first.to_owned(), rest.to_owned()],
+        None => vec![kind],
     }
 }
 

@@ -246,12 +246,11 @@ fn fitting(text: &str, room: f64) -> f64 {
 
 /// Empty necks for a pencil, as many as the page has room for, at most two.
 fn put_grids(flow: &mut Flow, idea: &Idea, look: &IdeaLook) {
-    const CARE_MM: f64 = 10.0;
     let size = NeckSize { width_mm: flow.width_mm(), string_gap_mm: 4.6 };
     for _ in 0..2 {
         let empty = NeckPicture::new(&idea.neck, Vec::new()).for_hand(look.handed);
         let figure = empty.figure(size);
-        if figure.height_mm + 4.0 + CARE_MM <= flow.left_mm() {
+        if figure.height_mm + 4.0 <= flow.left_mm() {
             flow.put(figure, 4.0);
         }
     }

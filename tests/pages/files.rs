@@ -40,6 +40,25 @@ fn pages_are_written_beside_the_answer() {
     }
 }
 
+/// The player's own paper, unless another one is asked for.
+#[test]
+fn the_paper_is_a_setting() {
+    let home = Home::new();
+    home.put("fretloom/settings.toml", "paper = \"letter\"\n");
+    let width = |more: &[&str]| {
+        let words: Vec<&str> = ["sheet", "Dm7", "--svg", "x.svg", "--overwrite"]
+            .into_iter()
+            .chain(more.iter().copied())
+            .collect();
+        home.run(&words).printed();
+        let svg = std::fs::read_to_string(home.folder().join("x.svg")).unwrap();
+        svg.split("width=\"").nth(1).unwrap().split('"').next().unwrap().to_owned()
+    };
+    // US Letter is 8.5 inches wide, ISO A4 210 mm.
+    assert_eq!(width(&[]), "215.9mm");
+    assert_eq!(width(&["--paper", "a4"]), "210mm");
+}
+
 #[test]
 fn what_cannot_be_written_is_refused() {
     let home = Home::new();

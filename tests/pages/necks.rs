@@ -4,7 +4,7 @@ use fretloom::answer::{self, Harmony, LadderAnswer, NamedPair, NeckAnswer, PairA
 use fretloom::library::LoadedTunings;
 use fretloom::picture::page::{Pages, Paper};
 use fretloom::picture::{FretWidths, Handed, Labels, NeckPicture};
-use fretloom::sheet::{self, Heading};
+use fretloom::sheet::{self, Heading, PageLook};
 use fretloom_fretboard::{FretRange, Neck, ShapeQuery};
 use fretloom_theory::{Families, Spelling};
 
@@ -91,6 +91,50 @@ fn a_left_hand_sees_the_mirror_image() {
     assert!(row(1).number("y") < row(6).number("y"));
 }
 
+/// Boxes are mirrored too: what lies at the left of a box lies at the right of it then, at the same frets.
+#[test]
+fn a_left_hand_sees_shapes_and_ladders_in_the_mirror() {
+    let home = Home::new();
+    for call in [
+        &["shapes", "G", "--strings", "4-3-2"][..],
+        &["shapes", "G", "--arpeggio", "2"],
+        &["ladder", "F", "G"],
+    ] {
+        let right: Vec<&str> =
+            call.iter().copied().chain(["--svg", "r.svg", "--overwrite"]).collect();
+        let left: Vec<&str> = call
+            .iter()
+            .copied()
+            .chain(["--left-handed", "--svg", "l.svg", "--overwrite"])
+            .collect();
+        home.run(&right).printed();
+        home.run(&left).printed();
+        let read = |name: &str| {
+            let all = drawn(&std::fs::read_to_string(home.folder().join(name)).unwrap());
+            all.into_iter()
+                .filter(|it| it.titles.last().is_some_and(|says| says.contains(": string ")))
+                .collect::<Vec<_>>()
+        };
+        let (right, left) = (read("r.svg"), read("l.svg"));
+        assert_eq!(right.len(), left.len());
+        let (mut same, mut moved) = (0, 0);
+        for (one, other) in right.iter().zip(&left).filter(|(one, _)| one.name == "text") {
+            assert_eq!(one.titles.last(), other.titles.last());
+            assert!((one.number("y") - other.number("y")).abs() < 0.01);
+            if (one.number("x") - other.number("x")).abs() < 0.1 { same += 1 } else { moved += 1 }
+        }
+        assert!(moved > 5 * same, "{call:?}: {moved} moved, {same} not");
+        let alone: Vec<&str> = call.iter().copied().chain(["--left-handed"]).collect();
+        let said = home.run(&alone);
+        assert_eq!((said.status, said.out.as_str()), (Some(2), ""));
+        let told = format!(
+            "--left-handed says nothing to {} without pages: expected --pdf or --svg too",
+            call[0]
+        );
+        assert!(said.err.contains(&told), "{}", said.err);
+    }
+}
+
 /// In black and white, without a grey: a square of the first triad is black, a circle of the second white.
 #[test]
 fn the_triads_differ_by_shape() {
@@ -148,7 +192,7 @@ fn nothing_on_a_page_of_necks_lies_on_something_else() {
             let named = NamedPair::new(["F", "G"].map(|name| name.parse().unwrap())).unwrap();
             let query = ShapeQuery::default();
             let ladder = LadderAnswer::across_sets(&neck, tuning.clone(), named, None, &query);
-            let pages = sheet::ladder(&ladder.unwrap(), &neck, paper);
+            let pages = sheet::ladder(&ladder.unwrap(), &neck, PageLook { paper, handed });
             assert_apart(&pages, &format!("ladder on {} {paper:?}", found.id()));
         }
     }

@@ -96,7 +96,7 @@ fn what_cannot_be_handed_out_is_refused() {
             "expected {reader} in its name",
         ),
         (&["--reader", "A b", "--reader", "A-b"], 1, "there are two readers named A-b"),
-        (&["--reader", ",left"], 2, "is no reader: expected a name, then a tuning"),
+        (&["--reader", ",left"], 2, "is no reader: expected a name with a letter, up to"),
         (&["--reader", "A,no-such-tuning"], 1, "no-such-tuning"),
         (&["--strings", "9-8-7"], 1, "9"),
         (&["--bars", "0"], 1, "number of bars"),
@@ -154,35 +154,95 @@ fn assert_apart(pages: &Pages, told: &str) {
     }
 }
 
-/// On every paper, with and without everything, for a name that is too long for its line.
+const CHORDS: [&str; 9] = [
+    "Dm7",
+    "Gmaj7#11",
+    "Ab7alt",
+    "Bbm7b5",
+    "Ebmaj7#5",
+    "F#7(b9,b13)",
+    "Bbmaj7#11(13)/F",
+    "C#m(maj7)",
+    "E7sus4",
+];
+/// Those that are typed have ten and twelve strings, in fourths and thirds as common practice has it.
+const INSTRUMENTS: [&str; 11] = [
+    "guitar-standard",
+    "bass-4-string",
+    "ukulele-high-g",
+    "guitar-7-string",
+    "guitar-12-string",
+    "bass-5-string",
+    "mandolin",
+    "banjo-open-g",
+    "E2 A2 D3 G3 B3 E4 A4 D5 G5 C6",
+    "B0 E1 A1 D2 G2 C3 F3 Bb3 Eb4 Ab4 C5 F5",
+    "guitar-drop-d",
+];
+const LONG: &str = "Wilhelmina Theodora of the Long and Winding Surname the Third";
+
+fn look(choice: usize) -> IdeaLook {
+    let of = |by: usize| choice.is_multiple_of(by);
+    let reader = match choice % 3 {
+        0 => Some(Reader::named(LONG)),
+        1 => Some(Reader::named("Jo")),
+        _ => None,
+    };
+    IdeaLook {
+        reader,
+        handed: if of(2) { Handed::Left } else { Handed::Right },
+        line: LineLook {
+            answers: if choice % 5 == 4 { Answers::Blank } else { Answers::Shown },
+            fingers: !of(7),
+            sentences: choice % 4 < 2,
+        },
+        spelling: Spelling::Plain,
+        paper: if choice % 8 < 4 { Paper::A4 } else { Paper::Letter },
+    }
+}
+
+/// Of every chord and instrument, on both papers, with and without everything, for names that are too long
+/// for their line, with notes of somebody's own. `FRETLOOM_SHEETS=2000` tries more of them.
 #[test]
 fn nothing_on_a_sheet_lies_on_something_else() {
-    let long = "Wilhelmina Theodora of the Long and Winding Surname the Third";
-    let mut made = 0;
-    for chord in ["Dm7", "Gmaj7#11", "Ab7alt", "Bbm7b5", "Ebmaj7#5"] {
-        for instrument in ["guitar-standard", "bass-4-string", "ukulele-high-g", "guitar-7-string"]
-        {
-            let Some(idea) = idea(chord, instrument) else { continue };
-            for (answers, fingers, paper, handed) in [
-                (Answers::Shown, true, Paper::A4, Handed::Right),
-                (Answers::Blank, false, Paper::Letter, Handed::Left),
-                (Answers::Shown, false, Paper::Letter, Handed::Left),
-            ] {
-                let look = IdeaLook {
-                    reader: Some(Reader::named(long)),
-                    handed,
-                    line: LineLook { answers, fingers, sentences: fingers },
-                    spelling: Spelling::Plain,
-                    paper,
-                };
-                let pages = sheet::idea(&idea, &look).unwrap();
-                assert!(pages.pages.len() <= 2, "{chord} {instrument}");
-                assert_apart(&pages, &format!("{chord} {instrument} {paper:?} {answers:?}"));
-                made += 1;
+    let wanted = std::env::var("FRETLOOM_SHEETS").ok().and_then(|count| count.parse().ok());
+    let ideas: Vec<(String, Idea)> = CHORDS
+        .iter()
+        .flat_map(|chord| INSTRUMENTS.iter().map(move |instrument| (chord, instrument)))
+        .filter_map(|(chord, on)| Some((format!("{chord} on {on}"), idea(chord, on)?)))
+        .collect();
+    assert!(ideas.len() > 80, "{}", ideas.len());
+    for choice in 0..wanted.unwrap_or(300) {
+        let (told, idea) = &ideas[choice % ideas.len()];
+        let look = look(choice / 3);
+        let notes = match choice % 4 {
+            0 => vec!["bridge".to_owned(), format!("{LONG}, begin low.\nLeave the 7 to the bass.")],
+            _ => Vec::new(),
+        };
+        let idea = Idea { notes, ..idea.clone() };
+        let pages = sheet::idea(&idea, &look).unwrap();
+        let most = if idea.neck.tuning().string_count() > 7 { 3 } else { 2 };
+        assert!(pages.pages.len() <= most, "{told}: {} pages", pages.pages.len());
+        assert_apart(&pages, &format!("{told}, {choice}: {look:?}"));
+    }
+}
+
+/// Six strings and fewer have their whole idea on one page of A4.
+#[test]
+fn one_idea_is_one_page() {
+    let mut pages = 0;
+    for chord in CHORDS {
+        for on in ["guitar-standard", "bass-4-string", "ukulele-high-g", "bass-5-string"] {
+            let Some(idea) = idea(chord, on) else { continue };
+            for sentences in [false, true] {
+                let line = LineLook { sentences, ..LineLook::WHOLE };
+                let look = IdeaLook { line, paper: Paper::A4, reader: None, ..look(1) };
+                assert_eq!(sheet::idea(&idea, &look).unwrap().pages.len(), 1, "{chord} on {on}");
+                pages += 1;
             }
         }
     }
-    assert!(made >= 50, "{made}");
+    assert!(pages > 60, "{pages}");
 }
 
 #[test]

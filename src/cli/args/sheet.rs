@@ -2,8 +2,9 @@
 
 use std::path::PathBuf;
 
-use clap::{ArgAction, Args};
+use clap::Args;
 
+use super::handed::HandedArgs;
 use super::page_files::PageFilesArgs;
 use super::value;
 use crate::library::Reader;
@@ -51,11 +52,9 @@ pub struct Sheet {
     /// What stands in the marks of the neck: note, degree (over the chord) or member (of the triad)
     #[arg(long, value_parser = value::labels, value_name = "LABELS", default_value = "note")]
     pub labels: Labels,
-    /// Necks as their mirror image, with the nut at the right
-    #[arg(long, value_name = "true|false", num_args = 0..=1, require_equals = true,
-          action = ArgAction::Set, default_value = "false", default_missing_value = "true",
-          hide_possible_values = true)]
-    pub left_handed: bool,
+    /// For which hand
+    #[command(flatten)]
+    pub hand: HandedArgs,
     /// Without fingers
     #[arg(long)]
     pub no_fingers: bool,

@@ -9,7 +9,7 @@ use crate::cli::call::Call;
 use crate::cli::page_files::PageFiles;
 use crate::cli::queries::view_of;
 use crate::cli::text;
-use crate::picture::{Handed, NeckPicture, Top};
+use crate::picture::{NeckPicture, Top};
 use crate::sheet::{self, Heading};
 
 impl Call<'_> {
@@ -82,7 +82,6 @@ fn picture(neck: &Neck, answer: &NeckAnswer, frets: FretRange, wanted: &args::Ne
 
 /// The same picture for the player's hand and stringing.
 fn turned(picture: NeckPicture, wanted: &args::Neck) -> NeckPicture {
-    let handed = if wanted.left_handed { Handed::Left } else { Handed::Right };
     let top = if wanted.upside_down { Top::Last } else { Top::First };
-    picture.with_fret_widths(wanted.fret_widths).for_hand(handed).with_top(top)
+    picture.with_fret_widths(wanted.fret_widths).for_hand(wanted.hand.handed()).with_top(top)
 }

@@ -13,12 +13,13 @@ use crate::cli::call::Call;
 use crate::cli::page_files::PageFiles;
 use crate::cli::queries::{arpeggio_query, query, shape_query};
 use crate::cli::text;
-use crate::sheet;
+use crate::sheet::{self, PageLook};
 use crate::sound::{Rounds, Strike};
 
 impl Call<'_> {
     pub(super) fn shapes(&self, shapes: &args::Shapes) -> Result<Answered, Refusal> {
         let files = PageFiles::of(&shapes.files)?;
+        let look = |paper| PageLook { paper, handed: shapes.hand.handed() };
         let triad: SpelledTriad = shapes.triad.parse()?;
         let strings = args::strings(shapes.strings.as_deref())?;
         let (neck, tuning, frets) = self.neck_within(shapes.where_to.frets.as_deref())?;
@@ -27,7 +28,7 @@ impl Call<'_> {
             let answer = ArpeggiosAnswer::new(&neck, tuning, triad, strings, &query)?;
             let places: Vec<Vec<Place>> =
                 answer.arpeggios.iter().map(NamedArpeggio::places).collect();
-            files.write(|paper| sheet::arpeggios(&answer, &neck, paper))?;
+            files.write(|paper| sheet::arpeggios(&answer, &neck, look(paper)))?;
             let text = self.printed(&answer, |answer| text::arpeggios(answer) + &files.told());
             return Ok(heard(text, shapes, &neck, &places, Strike::InTurn));
         }
@@ -36,7 +37,7 @@ impl Call<'_> {
         let places = answer.shapes.iter().map(|named| named.shape.places().to_vec());
         let places: Vec<Vec<Place>> = places.collect();
         let strike = shapes.play.flatten().map_or(Strike::Together, Strike::from);
-        files.write(|paper| sheet::shapes(&answer, &neck, paper))?;
+        files.write(|paper| sheet::shapes(&answer, &neck, look(paper)))?;
         let text = self.printed(&answer, |answer| text::shapes(answer) + &files.told());
         Ok(heard(text, shapes, &neck, &places, strike))
     }
@@ -45,7 +46,8 @@ impl Call<'_> {
         let files = PageFiles::of(&ladder.files)?;
         let (neck, tuning, frets) = self.neck_within(ladder.where_to.frets.as_deref())?;
         let answer = ladder_answer(ladder, &neck, tuning, frets)?;
-        files.write(|paper| sheet::ladder(&answer, &neck, paper))?;
+        let handed = ladder.hand.handed();
+        files.write(|paper| sheet::ladder(&answer, &neck, PageLook { paper, handed }))?;
         Ok(self.printed(&answer, |answer| text::ladder(answer) + &files.told()))
     }
 }

@@ -134,7 +134,7 @@ impl Call<'_> {
     }
 
     fn look(&self, wanted: &args::Sheet, reader: Option<&Reader>) -> IdeaLook {
-        let left = reader.and_then(|reader| reader.left).unwrap_or(wanted.left_handed);
+        let left = reader.and_then(|reader| reader.left).unwrap_or(wanted.hand.left_handed);
         let answers = reader.and_then(|reader| reader.answers).unwrap_or(!wanted.no_answers);
         IdeaLook {
             handed: if left { Handed::Left } else { Handed::Right },

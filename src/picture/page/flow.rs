@@ -12,8 +12,10 @@ use super::shade::Shade;
 pub const MARGIN_MM: f64 = 15.0;
 
 /// The room that the line at the foot of a page takes.
-const FOOT_MM: f64 = 7.0;
+const FOOT_MM: f64 = 8.0;
 const FOOT_SIZE: f64 = points(8.0);
+/// How far the last line of all stands over the foot.
+const OVER_FOOT_MM: f64 = 4.2;
 
 /// Pages as they are filled from top to bottom. A figure is never cut: where it does not fit any more
 /// it begins a page.
@@ -32,6 +34,7 @@ pub struct Flow {
     paper: Paper,
     title: String,
     foot: String,
+    last: String,
     full: Vec<Vec<Item>>,
     items: Vec<Item>,
     /// How far down the page that is being filled is full.
@@ -43,7 +46,8 @@ impl Flow {
     #[must_use]
     pub fn new(paper: Paper, title: &str, foot: &str) -> Flow {
         let (title, foot) = (title.to_owned(), foot.to_owned());
-        Flow { paper, title, foot, full: Vec::new(), items: Vec::new(), y: MARGIN_MM }
+        let (last, full, items) = (String::new(), Vec::new(), Vec::new());
+        Flow { paper, title, foot, last, full, items, y: MARGIN_MM }
     }
 
     /// How wide a figure may be.
@@ -77,6 +81,11 @@ impl Flow {
         self.y = at.y + figure.height_mm;
     }
 
+    /// What stands over the foot of the last page.
+    pub fn end_with(&mut self, line: &str) {
+        line.clone_into(&mut self.last);
+    }
+
     /// Begins another page, unless the one that is being filled is empty.
     pub fn turn(&mut self) {
         if !self.items.is_empty() {
@@ -100,16 +109,20 @@ impl Flow {
         Pages { title: self.title, pages }
     }
 
-    fn foot(&self, number: usize, count: usize) -> Vec<Item> {
+    fn foot(&self, number_of_page: usize, count: usize) -> Vec<Item> {
         let (width, height) = self.paper.size_mm();
         let line = height - MARGIN_MM;
-        let number = if count > 1 { format!("{number} of {count}") } else { String::new() };
+        let number = if count > 1 { format!("{number_of_page} of {count}") } else { String::new() };
         let number =
             Text::ending(Point::new(width - MARGIN_MM, line), &number, Face::Plain, FOOT_SIZE);
         let room = self.width_mm() - number.width_mm() - 5.0;
         let foot = shortened(&self.foot, Face::Plain, FOOT_SIZE, room);
         let foot = Text::new(Point::new(MARGIN_MM, line), &foot, Face::Plain, FOOT_SIZE);
-        let texts = [foot.shaded(Shade::Grey), number.shaded(Shade::Grey)];
+        let last = if number_of_page == count { self.last.as_str() } else { "" };
+        let last = shortened(last, Face::Plain, FOOT_SIZE, self.width_mm());
+        let at = Point::new(MARGIN_MM, line - OVER_FOOT_MM);
+        let last = Text::new(at, &last, Face::Plain, FOOT_SIZE);
+        let texts = [last, foot.shaded(Shade::Grey), number.shaded(Shade::Grey)];
         texts.into_iter().filter(|text| !text.text.is_empty()).map(Item::Text).collect()
     }
 }
