@@ -183,7 +183,7 @@ impl Chart<'_> {
         }
         let pair = text(&planned.pair.to_string(), Face::Plain, PAIR_SIZE, 13.0);
         let scale = scale_in_cell(planned, room);
-        let scale = scale.iter().zip([16.4, 19.0]);
+        let scale = scale.iter().zip([16.4, 19.4]);
         let scale = scale.map(|(words, y)| text(words, Face::Plain, SCALE_SIZE, y));
         [symbol, pair].into_iter().chain(scale).collect()
     }
