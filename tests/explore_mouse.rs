@@ -159,7 +159,7 @@ fn every_case_holds() {
 
 /// Is it a gesture of another screen alone?
 fn is_elsewhere(row: &Gesture) -> bool {
-    let elsewhere = [Section::Line, Section::Changes, Section::Keepers];
+    let elsewhere = [Section::Line, Section::Changes, Section::Keepers, Section::Listen];
     row.spot.screen().is_some_and(|screen| elsewhere.contains(&screen))
 }
 

@@ -92,6 +92,7 @@ const TRIPLES: &[Triple] = &[
     (KeepersCommand::PageUp, marked, ("end", "7 plan"), "pageup", "1 pair"),
     (KeepersCommand::FirstKeeper, marked, ("end", "7 plan"), "home", "1 pair"),
     (KeepersCommand::LastKeeper, marked, ("", "1 pair"), "end", "7 plan"),
+    (KeepersCommand::Listen, top, ("", "Keepers   5 kept"), "l", "Listen   1 of 9"),
     (KeepersCommand::Open, top, ("", "Keepers   5 kept"), "enter", OPENED),
     (KeepersCommand::Delete, ids, ("down", "1 ▸2 3 5 7"), "delete", "1 ▸3 5 7"),
     (KeepersCommand::MoveDown, ids, ("", "▸1 2 3 5 7"), "J", "2 ▸1 3 5 7"),

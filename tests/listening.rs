@@ -298,7 +298,7 @@ fn no_two_qualities_sound_the_same_moved() {
 }
 
 #[test]
-fn what_was_kept_sounds_about_every_other_time() {
+fn what_was_kept_sounds_about_one_time_of_three() {
     let keeper = keeper(1, "Dm7", "F & G");
     let kept = couple(["F", "G"].map(triad));
     let sounds: Vec<bool> = (0..400)
@@ -308,7 +308,7 @@ fn what_was_kept_sounds_about_every_other_time() {
         })
         .collect();
     let count = sounds.iter().filter(|is_kept| **is_kept).count();
-    assert!((150..=250).contains(&count), "{count}");
+    assert!((100..=170).contains(&count), "{count}");
     // Of a chord alone every pair comes.
     let alone = over("Dm7", "D Dorian");
     let all: BTreeSet<usize> =

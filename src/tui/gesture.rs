@@ -37,6 +37,8 @@ pub enum Spot {
     Keeper,
     /// The list of keepers.
     Keepers,
+    /// What may be answered to a question by ear.
+    Choice,
     /// A line of a list laid over the screen.
     Line,
     /// A list or page laid over the screen, down to its footer.
@@ -63,6 +65,7 @@ impl Spot {
             | Spot::Tab
             | Spot::Bars
             | Spot::Keepers
+            | Spot::Choice
             | Spot::List
             | Spot::Footer => None,
         }
@@ -82,6 +85,7 @@ impl Spot {
             Spot::TabNote | Spot::Tab => Some(Section::Line),
             Spot::Bar | Spot::Bars => Some(Section::Changes),
             Spot::Keeper | Spot::Keepers => Some(Section::Keepers),
+            Spot::Choice => Some(Section::Listen),
             Spot::Line | Spot::List | Spot::Footer => None,
         }
     }
@@ -103,6 +107,7 @@ impl Spot {
             Spot::Bars => "bars",
             Spot::Keeper => "a keeper",
             Spot::Keepers => "keepers",
+            Spot::Choice => "a choice",
             Spot::Line => "a line",
             Spot::List => "list",
             Spot::Footer => "the footer",
@@ -217,6 +222,7 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::Keeper, Click, Choose, "mark the keeper"),
         row(Spot::Keepers, WheelDown, keepers(KeepersCommand::NextKeeper), "the next keeper"),
         row(Spot::Keepers, WheelUp, keepers(KeepersCommand::PreviousKeeper), "the keeper before"),
+        row(Spot::Choice, Click, Choose, "answer with it"),
         row(Spot::Line, Click, Choose, "mark the line of a list, or take the marked one"),
         row(Spot::List, WheelDown, list(ListCommand::Down), "one line down"),
         row(Spot::List, WheelUp, list(ListCommand::Up), "one line up"),

@@ -10,6 +10,7 @@ mod drawing;
 mod help;
 mod hit;
 mod listed;
+mod listen;
 mod signs;
 mod state;
 mod update;

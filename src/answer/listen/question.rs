@@ -40,8 +40,8 @@ impl EarQuestion {
     /// The question that is asked of a keeper. `None` where there is nothing to choose from: of a plan, of
     /// what has neither chord nor scale, and of a scale that holds one pair alone.
     ///
-    /// What sounds is the pair that was kept, or, as often, another one of the same chord. `own` are the
-    /// player's kinds of scale.
+    /// What sounds is the pair that was kept, or, twice as often, another one of the same chord. `own` are
+    /// the player's kinds of scale.
     ///
     /// # Example
     ///
@@ -164,10 +164,11 @@ impl EarGround {
         Some(EarGround { harmony, pairs, has_kept })
     }
 
-    /// The pair that was kept every other time, else any of the others.
+    /// The pair that was kept one time of three, so that it is heard often and cannot be guessed; else
+    /// any of the others.
     fn heard(&self, chance: &mut Chance) -> Option<&PairAnswer> {
         let others = self.pairs.get(usize::from(self.has_kept)..).unwrap_or_default();
-        let is_kept = self.has_kept && (others.is_empty() || chance.below(2) == 0);
+        let is_kept = self.has_kept && (others.is_empty() || chance.below(3) == 0);
         if is_kept { self.pairs.first() } else { others.get(chance.below(others.len())) }
     }
 }

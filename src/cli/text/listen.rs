@@ -21,8 +21,9 @@ pub(in crate::cli) fn listen(answer: &ListeningAnswer) -> String {
     format!("{}: {count} by ear\n\n{}\n{HOW}", answer.day, table(&rows))
 }
 
-/// When they come back.
-const HOW: &str = "What was named comes back after the gaps that fretloom practice tells; what was not comes \
+/// Where they are asked, and when they come back.
+const HOW: &str = "The screen of keepers asks them: it plays the drone and both triads, and tells what was right.\n\
+                   What was named comes back after the gaps that fretloom practice tells; what was not comes \
                    again.\n";
 
 fn question_row(number: usize, answer: &AskedAnswer) -> Vec<String> {

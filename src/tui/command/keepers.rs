@@ -11,6 +11,7 @@ pub enum KeepersCommand {
     PageUp,
     FirstKeeper,
     LastKeeper,
+    Listen,
     Open,
     Delete,
     MoveDown,

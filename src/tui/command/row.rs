@@ -5,6 +5,7 @@ use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
 use super::keepers::KeepersCommand;
 use super::line::LineCommand;
+use super::listen::ListenCommand;
 use super::section::Section;
 use super::sound::SoundCommand;
 
@@ -24,6 +25,8 @@ pub enum Command {
     Changes(ChangesCommand),
     /// The keepers screen does it.
     Keepers(KeepersCommand),
+    /// The keepers screen does it while it asks what is heard.
+    Listen(ListenCommand),
     /// The page of sound does it.
     Sound(SoundCommand),
     /// The field does it in which text is typed.

@@ -15,6 +15,8 @@ pub enum Section {
     Changes,
     /// The keepers screen itself.
     Keepers,
+    /// The keepers screen while it asks what is heard.
+    Listen,
     /// While a line of text is being typed.
     Typing,
     /// In a list laid over the screen: scales.
@@ -27,11 +29,12 @@ pub enum Section {
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 10] = [
+    pub const ALL: [Section; 11] = [
         Section::Explore,
         Section::Line,
         Section::Changes,
         Section::Keepers,
+        Section::Listen,
         Section::Typing,
         Section::List,
         Section::Picking,
@@ -44,7 +47,11 @@ impl Section {
     #[must_use]
     pub const fn is_of_screen(self) -> bool {
         match self {
-            Section::Explore | Section::Line | Section::Changes | Section::Keepers => true,
+            Section::Explore
+            | Section::Line
+            | Section::Changes
+            | Section::Keepers
+            | Section::Listen => true,
             Section::Always
             | Section::Everywhere
             | Section::Typing
@@ -75,6 +82,7 @@ impl Section {
             Section::Line => "line",
             Section::Changes => "changes",
             Section::Keepers => "keepers",
+            Section::Listen => "listen",
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
@@ -92,6 +100,7 @@ impl Section {
             Section::Line => "A line of a pair",
             Section::Changes => "The changes of a tune",
             Section::Keepers => "What is kept",
+            Section::Listen => "What is named by ear",
             Section::Typing => "While typing",
             Section::List => "In a list",
             Section::Sound => "How it sounds",

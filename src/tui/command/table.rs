@@ -5,6 +5,7 @@ use super::common::{ListCommand, ProgramCommand, TypingCommand};
 use super::explore::ExploreCommand;
 use super::keepers::KeepersCommand;
 use super::line::LineCommand;
+use super::listen::ListenCommand;
 use super::row::{Command, CommandRow};
 use super::section::Section;
 use super::sound::SoundCommand;
@@ -180,12 +181,24 @@ pub const COMMANDS: &[CommandRow] = &[
     keepers(KeepersCommand::PageUp, "page-up", "", "some keepers up"),
     keepers(KeepersCommand::FirstKeeper, "first-keeper", "", "the first keeper"),
     keepers(KeepersCommand::LastKeeper, "last-keeper", "", "the last keeper"),
+    keepers(KeepersCommand::Listen, "listen", "listen", "name by ear what is practised: the questions of today"),
     keepers(KeepersCommand::Open, "open", "open", "open it as it was when it was kept"),
     keepers(KeepersCommand::Delete, "delete", "delete", "take it out of the list; undo brings it back"),
     keepers(KeepersCommand::Faster, "faster", "", "practice of it begins two beats a minute faster"),
     keepers(KeepersCommand::Slower, "slower", "", "practice of it begins two beats a minute slower"),
     keepers(KeepersCommand::MoveDown, "move-down", "", "put it a line down in your own order"),
     keepers(KeepersCommand::MoveUp, "move-up", "", "put it a line up in your own order"),
+    listen(ListenCommand::GoOn, "go-on", "hear", "hear what is asked; once it is answered, what is asked next"),
+    listen(ListenCommand::Answer(0), "answer-1", "answer", "answer with the first choice"),
+    listen(ListenCommand::Answer(1), "answer-2", "", "answer with the second choice"),
+    listen(ListenCommand::Answer(2), "answer-3", "", "answer with the third choice"),
+    listen(ListenCommand::Answer(3), "answer-4", "", "answer with the fourth choice"),
+    listen(ListenCommand::Answer(4), "answer-5", "", "answer with the fifth choice"),
+    listen(ListenCommand::Answer(5), "answer-6", "", "answer with the sixth choice"),
+    listen(ListenCommand::Answer(6), "answer-7", "", "answer with the seventh choice"),
+    listen(ListenCommand::HearAgain, "hear-again", "again", "hear what sounded once more"),
+    listen(ListenCommand::HearMine, "hear-mine", "mine", "hear what you named, where that was another pair"),
+    listen(ListenCommand::ToList, "to-list", "list", "back to the list of keepers"),
     typing(TypingCommand::Suggestion, "suggestion", "suggestion", "what is offered: a chord or a pattern"),
     typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
     typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
@@ -280,6 +293,15 @@ const fn keepers(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Keepers, Command::Keepers(command), name, label, help)
+}
+
+const fn listen(
+    command: ListenCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Listen, Command::Listen(command), name, label, help)
 }
 
 const fn sound(

@@ -13,6 +13,8 @@ pub(in crate::tui) enum Hit {
     Keeper(ListLine),
     /// The list beside its lines.
     Keepers,
+    /// What may be answered, by its place.
+    Choice(usize),
     Footer(Key),
 }
 
@@ -22,6 +24,7 @@ impl Hit {
         match self {
             Hit::Keeper(_) => Spot::Keeper,
             Hit::Keepers => Spot::Keepers,
+            Hit::Choice(_) => Spot::Choice,
             Hit::Footer(_) => Spot::Footer,
         }
     }
@@ -30,6 +33,9 @@ impl Hit {
 impl Drawing<'_> {
     /// What lies at a place of the window.
     pub(in crate::tui) fn hit(&self, place: Position) -> Option<Hit> {
+        if let Some(listen) = &self.screen.listen {
+            return self.hit_listen(listen, place);
+        }
         let window = self.shared.window();
         if let Some(key) = self.footer().key_at(self.footer_area(window), place) {
             return Some(Hit::Footer(key));

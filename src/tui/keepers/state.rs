@@ -1,8 +1,9 @@
 //! The state of the keepers screen.
 
 use super::chosen::{Chosen, Page};
+use super::listen::Listen;
 use crate::store::KeeperId;
-use crate::tui::command::Section;
+use crate::tui::command::{Command, ListenCommand, Section};
 use crate::tui::screen::Screen;
 use crate::tui::shared::Shared;
 
@@ -17,6 +18,8 @@ pub struct KeepersScreen {
     pub(super) marked_id: Option<KeeperId>,
     /// The screen from which one came, to go back to.
     pub(super) from: Screen,
+    /// What is asked by ear, while anything is.
+    pub(super) listen: Option<Listen>,
 }
 
 impl KeepersScreen {
@@ -28,6 +31,7 @@ impl KeepersScreen {
             at: 0,
             marked_id: None,
             from: Screen::Explore,
+            listen: None,
         }
     }
 
@@ -66,6 +70,16 @@ impl KeepersScreen {
 
     /// Where keys are pressed now.
     pub(in crate::tui) fn section(&self) -> Section {
-        Section::Keepers
+        self.own_section()
+    }
+
+    /// The section of what the screen shows: the list, or what is asked by ear.
+    pub(in crate::tui) fn own_section(&self) -> Section {
+        if self.listen.is_some() { Section::Listen } else { Section::Keepers }
+    }
+
+    /// What plays here, if anything does.
+    pub(in crate::tui) fn play(&self) -> Option<Command> {
+        self.listen.as_ref().map(|_| Command::Listen(ListenCommand::HearAgain))
     }
 }

@@ -4,7 +4,7 @@ mod changes;
 
 use super::hit::Hit;
 use super::state::KeepersScreen;
-use crate::tui::command::KeepersCommand;
+use crate::tui::command::{KeepersCommand, ListenCommand};
 use crate::tui::gesture::Spot;
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
@@ -32,6 +32,7 @@ impl KeepersScreen {
             KeepersCommand::PageUp => self.mark(self.at.saturating_sub(page), shared),
             KeepersCommand::FirstKeeper => self.mark(0, shared),
             KeepersCommand::LastKeeper => self.mark(usize::MAX, shared),
+            KeepersCommand::Listen => self.begin_listening(shared),
             KeepersCommand::Open => return self.open(shared),
             KeepersCommand::Delete => self.delete(shared),
             KeepersCommand::Faster => self.begin_at(2, shared),
@@ -53,6 +54,9 @@ impl KeepersScreen {
             Hit::Keeper(line) => {
                 shared.clicked = Some((Spot::Keeper, line));
                 self.mark(line.line, shared);
+            }
+            Hit::Choice(choice) => {
+                return self.update_listen(ListenCommand::Answer(choice), shared);
             }
             Hit::Keepers => {}
         }

@@ -30,6 +30,10 @@ pub(super) struct Areas {
 impl Drawing<'_> {
     /// Draws the screen; every size is a valid one.
     pub(in crate::tui) fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        if let Some(listen) = &self.screen.listen {
+            self.draw_listen(listen, area, buffer);
+            return;
+        }
         let Some(areas) = self.areas(area) else {
             self.draw_least(area, buffer);
             return;
@@ -87,6 +91,12 @@ impl Drawing<'_> {
             Span::styled(format!("   {count}"), theme.muted),
         ]);
         write(buffer, area, &line);
+        self.draw_playing(area, buffer);
+    }
+
+    /// What is heard, at the right of the head.
+    pub(super) fn draw_playing(&self, area: Rect, buffer: &mut Buffer) {
+        let theme = &self.shared.theme;
         if let Some(told) = self.shared.sound.in_words() {
             let told = format!("▸ {told} ");
             let width = told.chars().count() as u16;

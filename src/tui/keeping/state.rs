@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::asked::{Asked, Done, Move, Outcome};
 use super::counter::Counter;
 use super::deed::Deed;
-use crate::store::{Keeper, KeeperChange, KeeperId, KeeperStore, KeptKeepers, NewKeeper};
+use crate::store::{Keeper, KeeperChange, KeeperId, KeeperStore, KeptKeepers, NewKeeper, TriedBy};
 use crate::tui::found::Found;
 use crate::tui::runtime::{Job, Subject};
 
@@ -309,6 +309,9 @@ fn words_of(change: &KeeperChange) -> String {
         KeeperChange::Keys(_) => "its keys are changed".to_owned(),
         KeeperChange::Sets(_) => "its string sets are changed".to_owned(),
         KeeperChange::Limits(_) => "its limits are changed".to_owned(),
+        KeeperChange::Tried(tried) if tried.unit.by != TriedBy::Hand => {
+            "the answer is recorded".to_owned()
+        }
         KeeperChange::Tried(tried) => format!("{} is recorded", tried.verdict.word()),
         KeeperChange::Untried(_) => "a try is taken back".to_owned(),
     }

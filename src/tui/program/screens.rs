@@ -84,7 +84,7 @@ impl Screens {
             Screen::Explore => Section::Explore,
             Screen::Line => Section::Line,
             Screen::Changes => Section::Changes,
-            Screen::Keepers => Section::Keepers,
+            Screen::Keepers => self.keepers.own_section(),
         }
     }
 

@@ -56,7 +56,7 @@ impl Program {
                 self.shared.sound.go_on_with(piece)
             }
             // What was struck rings on; the next is asked for with a key.
-            What::Shapes => None,
+            What::Shapes | What::Ear => None,
         }
     }
 
@@ -72,7 +72,7 @@ impl Program {
         match (self.shared.sound.what(), self.shared.sound.moment()) {
             (Some(What::Line), Some(moment)) => self.screens.line.follow(moment),
             (Some(What::Changes), Some(moment)) => self.screens.changes.follow(moment),
-            (Some(What::Shapes) | None, _) | (_, None) => {}
+            (Some(What::Shapes | What::Ear) | None, _) | (_, None) => {}
         }
         if seen == self.seen_of_sound() { vec![Effect::KeepFrame] } else { Vec::new() }
     }
@@ -169,7 +169,7 @@ impl Program {
             Screen::Explore => Some(Command::Explore(ExploreCommand::PlayShape)),
             Screen::Line => Some(Command::Line(LineCommand::Play)),
             Screen::Changes => Some(Command::Changes(ChangesCommand::Play)),
-            Screen::Keepers => None,
+            Screen::Keepers => self.screens.keepers.play(),
         }
     }
 

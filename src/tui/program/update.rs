@@ -185,6 +185,9 @@ impl Program {
             Command::Keepers(command) => {
                 self.on_screen(|screens, shared| screens.keepers.update(command, shared))
             }
+            Command::Listen(command) => {
+                self.on_screen(|screens, shared| screens.keepers.update_listen(command, shared))
+            }
             Command::Explore(command) => {
                 self.on_screen(|screens, shared| screens.explore.update(command, shared))
             }

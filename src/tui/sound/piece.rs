@@ -13,6 +13,8 @@ pub(in crate::tui) enum What {
     Changes,
     /// Shapes of the explorer.
     Shapes,
+    /// A pair that is to be named.
+    Ear,
 }
 
 /// What a screen wants to be heard. It is laid out in a job, so that no key waits for it.

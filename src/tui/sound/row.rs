@@ -103,7 +103,7 @@ impl Sound {
             Change::More => now.saturating_add(STEP),
             Change::Less => now.saturating_sub(STEP),
         };
-        self.mix.set_level(track, Level::new(next).unwrap_or(Level::FULL));
+        self.set_level(track, Level::new(next).unwrap_or(Level::FULL));
     }
 }
 
@@ -123,6 +123,6 @@ fn level_in_words(sound: &Sound, track: Track) -> String {
     let percent = sound.mix.level(track).percent();
     let full = usize::from(percent / 10);
     let bar = "■".repeat(full) + &"□".repeat(10_usize.saturating_sub(full));
-    let silent = if sound.mix.is_muted(track) { "   silent" } else { "" };
+    let silent = if sound.is_silent(track) { "   silent" } else { "" };
     format!("{percent:>3}  {bar}{silent}")
 }

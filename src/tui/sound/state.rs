@@ -11,8 +11,8 @@ use super::now::{Now, Sounding};
 use super::piece::{Piece, What};
 use super::ready::{FoundSound, Ready};
 use crate::sound::{
-    Frames, Heard, Mix, Performance, PlayerState, Relay, SoundChoices, SoundError, SoundPlaces,
-    Track, Way, Ways,
+    Frames, Heard, Level, Mix, Performance, PlayerState, Relay, SoundChoices, SoundError,
+    SoundPlaces, Track, Way, Ways,
 };
 use crate::tui::event::SoundNews;
 use crate::tui::found::Found;
@@ -29,6 +29,9 @@ const LEAD: Duration = Duration::from_millis(200);
 pub(in crate::tui) struct Sound {
     pub(super) manner: Manner,
     pub(super) mix: Arc<Mix>,
+    /// What is to be named by ear is heard by this one: at the same levels, the drone never silent
+    /// unless the player silences it meanwhile.
+    ear: Arc<Mix>,
     now: Now,
     /// The way by which it was heard last, in words.
     way: Option<String>,
@@ -48,6 +51,7 @@ impl Sound {
         Sound {
             manner: Manner::usual(),
             mix: Arc::new(mix),
+            ear: Arc::default(),
             now: Now::Silence,
             way: None,
             failed: None,
@@ -59,13 +63,31 @@ impl Sound {
     /// Plays a piece from its beginning.
     pub(in crate::tui) fn play(&mut self, piece: Piece) -> Effect<Found> {
         self.now = Now::Coming(piece.what);
-        let (style, mix) = (self.manner.style(), Arc::clone(&self.mix));
+        let (style, mix) = (self.manner.style(), self.mix_for(piece.what));
         Effect::Work(Job::new(move |_| {
             Found::Sound(FoundSound::Piece((piece.make)(&style).map(|performance| {
                 let (samples, clock) = (performance.samples(&mix), performance.clock());
                 Ready { samples, clock, takes_over: None }
             })))
         }))
+    }
+
+    /// By which mix something is heard.
+    fn mix_for(&self, what: What) -> Arc<Mix> {
+        match what {
+            What::Line | What::Changes | What::Shapes => Arc::clone(&self.mix),
+            What::Ear => {
+                for track in Track::ALL {
+                    self.ear.set_level(track, self.mix.level(track));
+                }
+                Arc::clone(&self.ear)
+            }
+        }
+    }
+
+    /// The mix of what is heard now, or would be.
+    fn mix_now(&self) -> &Mix {
+        if self.now.what() == Some(What::Ear) { &self.ear } else { &self.mix }
     }
 
     /// Goes on with a piece in place of the one that is heard, at the moment that is heard by then.
@@ -76,7 +98,7 @@ impl Sound {
         }
         let Now::Sounding(sounding) = &self.now else { return Some(self.play(piece)) };
         let (at, moment) = sounding.next_change()?;
-        let (style, mix) = (self.manner.style(), Arc::clone(&self.mix));
+        let (style, mix) = (self.manner.style(), self.mix_for(piece.what));
         Some(Effect::Work(Job::new(move |_| {
             Found::Sound(FoundSound::Piece((piece.make)(&style).map(|performance| {
                 let moment = if is_in(&performance, moment) { moment } else { Quarters::ZERO };
@@ -177,9 +199,10 @@ impl Sound {
             (What::Line | What::Changes, Some(Heard::At { round: round @ 1.., .. })) => {
                 format!("playing, round {}", round.saturating_add(1))
             }
-            (What::Line | What::Changes | What::Shapes, Some(Heard::At { .. } | Heard::Over)) => {
-                "playing".to_owned()
-            }
+            (
+                What::Line | What::Changes | What::Shapes | What::Ear,
+                Some(Heard::At { .. } | Heard::Over),
+            ) => "playing".to_owned(),
         };
         Some(told)
     }
@@ -221,16 +244,23 @@ impl Sound {
         if strikes_nothing {
             self.manner.click = ClickBeats::TwoAndFour;
         }
-        if strikes_nothing || self.mix.is_muted(track) {
-            self.mix.unmute(track);
+        let mix = self.mix_now();
+        if strikes_nothing || mix.is_muted(track) {
+            mix.unmute(track);
         } else {
-            self.mix.mute(track);
+            mix.mute(track);
         }
+    }
+
+    /// Sets how loud a track is, also of what is heard now.
+    pub(super) fn set_level(&self, track: Track, level: Level) {
+        self.mix.set_level(track, level);
+        self.ear.set_level(track, level);
     }
 
     /// Is a track silent, whatever its level?
     pub(in crate::tui) fn is_silent(&self, track: Track) -> bool {
-        self.mix.is_muted(track)
+        self.mix_now().is_muted(track)
     }
 
     /// How the player wants to hear music.
