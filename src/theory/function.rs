@@ -113,6 +113,8 @@ pub(crate) enum Function {
 pub(crate) enum Arrival {
     /// It does.
     Follows,
+    /// It does, and goes on at once as the ii of a major key.
+    FollowsAsSecond,
     /// The key of the tune says so, or nothing is known of what follows.
     Expected,
     /// Another chord of the key comes in its place.
@@ -274,7 +276,7 @@ fn write_numeral(f: &mut fmt::Formatter<'_>, words: &str) -> fmt::Result {
 fn write_arrival(f: &mut fmt::Formatter<'_>, home: &Key, arrival: Arrival) -> fmt::Result {
     home.fmt(f)?;
     match arrival {
-        Arrival::Follows => f.write_str(", which follows"),
+        Arrival::Follows | Arrival::FollowsAsSecond => f.write_str(", which follows"),
         Arrival::Expected => Ok(()),
         Arrival::InPlace(degree) => {
             f.write_str(", with ")?;

@@ -4,6 +4,7 @@
 //! the function that a player would pencil over the chord and orders the scales by it. It is one
 //! reading, the usual one: all other scales that fit follow, and a player may overrule it.
 
+mod agreeing;
 mod degree;
 mod dominant;
 mod home;
@@ -17,7 +18,7 @@ mod scales;
 
 use std::fmt;
 
-use crate::{Chord, Degree, Function, Key, Scale, ScaleChoice, ScaleKind, fits};
+use crate::{Chord, Degree, Function, Key, PitchClassSet, Scale, ScaleChoice, ScaleKind, fits};
 use motion::is_dominant;
 use progression::Progression;
 
@@ -96,26 +97,33 @@ impl Reading {
         self.function.is_home()
     }
 
-    /// The scales of a plan, the usual one first: those that its function asks for and that hold what
-    /// the symbol writes. Where it asks for none, the usual choices for the symbol.
-    pub(crate) fn planned_scales(&self) -> Vec<Scale> {
-        let asked = self.function.scales_of_a_plan(&self.chord).iter();
-        let scales = asked.map(|(kind, _)| Scale::new(self.chord.root(), kind.clone()));
-        let fitting: Vec<Scale> = scales.filter(|scale| fits(&self.chord, scale.set())).collect();
-        if !fitting.is_empty() {
-            return fitting;
-        }
+    /// The scales of a plan, the usual one first: those that agree with what the chord does and that
+    /// hold what the symbol writes and what the melody holds. Where none holds all that, the others
+    /// that its function asks for, then the usual choices for the symbol; where none of them holds
+    /// the melody, the first of these that hold the symbol.
+    pub(crate) fn planned_scales(&self, melody: PitchClassSet) -> Vec<Scale> {
+        let asked = self.function.scales(&self.chord).iter();
+        let asked = asked.map(|(kind, _)| Scale::new(self.chord.root(), kind.clone()));
+        let asked = asked.filter(|scale| fits(&self.chord, scale.set())).collect();
+        let mut lists = vec![self.function.agreeing(&self.chord), asked];
+        lists.extend(self.usual_scales());
+        lists.retain(|scales| !scales.is_empty());
+        let holds = |scale: &&Scale| melody.is_subset(scale.set());
+        let under =
+            |scales: &Vec<Scale>| -> Vec<Scale> { scales.iter().filter(holds).cloned().collect() };
+        let found = lists.iter().map(under).find(|scales| !scales.is_empty());
+        found.or_else(|| lists.into_iter().next()).unwrap_or_default()
+    }
+
+    /// The usual choices for the symbol, then all that fit it. Of a mode that stands by itself the
+    /// first one comes first, alone.
+    fn usual_scales(&self) -> Vec<Vec<Scale>> {
         let all = ScaleChoice::for_chord(&self.chord);
-        let usual: Vec<Scale> = all
-            .iter()
-            .filter(|choice| choice.is_usual())
-            .map(|choice| choice.scale().clone())
-            .collect();
-        if !usual.is_empty() {
-            usual
-        } else {
-            all.iter().map(|choice| choice.scale().clone()).collect()
-        }
+        let scale = |choice: &ScaleChoice| choice.scale().clone();
+        let usual: Vec<Scale> = all.iter().filter(|it| it.is_usual()).map(scale).collect();
+        let stands = self.function == Function::Standing;
+        let mode = usual.iter().take(usize::from(stands)).cloned().collect();
+        vec![mode, usual, all.iter().map(scale).collect()]
     }
 
     /// The key in which chords come home: the one that the last of them speak for. `None` where none

@@ -43,16 +43,12 @@ fn allows(chord: &PlanChord, wishes: Wishes, sound: &PairSound) -> bool {
     chord.pair.is_some() || chord.without.is_disjoint(sound.pair().set()) && wishes.allow(sound)
 }
 
-/// The scales that the chord may have, the usual one first: those that the reading asks for, and of
-/// these those that the melody allows.
+/// The scales that the chord may have, the usual one first.
 fn scales(chord: &PlanChord) -> Vec<Scale> {
-    if let Some(scale) = &chord.scale {
-        return vec![scale.clone()];
+    match &chord.scale {
+        Some(scale) => vec![scale.clone()],
+        None => chord.reading.planned_scales(chord.melody),
     }
-    let scales = chord.reading.planned_scales();
-    let holds_melody = |scale: &&Scale| chord.melody.is_subset(scale.set());
-    let under_melody: Vec<Scale> = scales.iter().filter(holds_melody).cloned().collect();
-    if under_melody.is_empty() { scales } else { under_melody }
 }
 
 fn sounds(chord: &PlanChord, over: &ChordScale) -> Vec<PairSound> {

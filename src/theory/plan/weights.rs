@@ -20,31 +20,31 @@ impl PlanCost {
     /// A change of pair.
     pub const CHANGE: PlanCost = PlanCost::thousandths(1_000);
     /// The same pair moved by a fret or two.
-    pub(super) const MOVE: PlanCost = PlanCost::thousandths(500);
+    pub(super) const MOVE: PlanCost = PlanCost::thousandths(450);
     /// For each note of a new pair that is not there before.
-    pub(super) const NEW_NOTE: PlanCost = PlanCost::thousandths(5);
+    pub(super) const NEW_NOTE: PlanCost = PlanCost::thousandths(20);
     /// For each of these that no half step leads to.
-    pub(super) const LEAP: PlanCost = PlanCost::thousandths(10);
+    pub(super) const LEAP: PlanCost = PlanCost::thousandths(15);
     /// A pair that goes on where another one is wanted.
     pub(super) const GOES_ON: PlanCost = PlanCost::thousandths(1_200);
 
     /// For each note that rubs, a bar.
-    pub(super) const RUB: PlanCost = PlanCost::thousandths(230);
+    pub(super) const RUB: PlanCost = PlanCost::thousandths(220);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
-    pub(super) const NAMED: PlanCost = PlanCost::thousandths(270);
+    pub(super) const NAMED: PlanCost = PlanCost::thousandths(150);
     /// For the third beyond that.
     pub(super) const THIRD: PlanCost = PlanCost::thousandths(300);
     /// For each alteration of an `alt` chord, of which any will do.
     pub(super) const ALTERATION: PlanCost = PlanCost::thousandths(20);
     /// For each scale before it in the list of the chord, a bar.
-    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(60);
+    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(90);
     /// For each pair before it in the list of the scale, a bar.
     pub(super) const RANK: PlanCost = PlanCost::thousandths(4);
     /// For neither third nor seventh, however short the chord is.
     pub(super) const NO_GUIDE_TONE: PlanCost = PlanCost::thousandths(2_000);
     /// For each note that rubs where a line rests.
-    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(200);
+    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(60);
     /// For a line that rests on a chord without its third.
     pub(super) const REST_WITHOUT_THIRD: PlanCost = PlanCost::thousandths(2_000);
 
@@ -64,9 +64,11 @@ impl PlanCost {
         PlanCost(self.0.saturating_mul(count as u64))
     }
 
-    /// For so many thousandths of a bar.
+    /// What costs so much over a bar, for so many thousandths of one. The longer a chord sounds, the
+    /// more it costs; but a short one is heard too, so three tenths of a bar count in any case.
     pub(super) const fn over(self, thousandths: u32) -> PlanCost {
-        PlanCost(self.0.saturating_mul(thousandths as u64) / 1_000)
+        let counts = (3_000 + 7 * thousandths as u64) / 10;
+        PlanCost(self.0.saturating_mul(counts) / 1_000)
     }
 }
 

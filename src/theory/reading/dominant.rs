@@ -1,6 +1,7 @@
 //! What a dominant does: by where it goes, then by the ii before it, then by its home.
 
 use super::home::{Home, Mode};
+use super::kind::sounds_tonic;
 use super::motion::{is_chain, is_dominant, resolves_to, up_to};
 use super::place::{Place, is_tonic_major, key_of};
 use crate::function::{Arrival, KeyDegree};
@@ -89,11 +90,20 @@ impl Place<'_> {
             if !home.is_minor() && from_minor {
                 return Some(Function::DominantFromMinor { home });
             }
-            let follows = !is_dominant(next) || chord.is_sus();
-            let arrival = if follows { Arrival::Follows } else { self.arrival_at(home) };
+            let arrival = match () {
+                () if is_dominant(next) && !chord.is_sus() => self.arrival_at(home),
+                () if !from_minor && self.goal_is_second(next) => Arrival::FollowsAsSecond,
+                () => Arrival::Follows,
+            };
             return Some(Function::Dominant { home, arrival });
         }
         (up_to(chord, next) == 11).then(|| half_step_above(next))
+    }
+
+    /// Is the chord that it goes to a ii, which goes on to its own dominant or what stands in for that?
+    fn goal_is_second(&self, goal: &Chord) -> bool {
+        let goes_on = |then: &Chord| is_dominant(then) && matches!(up_to(goal, then), 5 | 11);
+        goal.is_minor() && !sounds_tonic(goal) && self.then.is_some_and(goes_on)
     }
 
     /// A dominant that goes up a whole step to a major tonic, or to the iii in its place: after its

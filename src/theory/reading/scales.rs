@@ -214,20 +214,6 @@ impl Function {
         }
     }
 
-    /// Those that a plan may take: where the first one is what the chord is there for, only that.
-    pub(super) fn scales_of_a_plan(&self, chord: &Chord) -> &'static [Choice] {
-        let scales = self.scales(chord);
-        match self {
-            Function::HalfStepAbove { .. } | Function::BackDoor { .. } => first_of(scales, 1),
-            // A natural 13 is against the minor key, and a natural 9 against the ii with its flat one.
-            Function::Dominant { home, .. } if home.is_minor() => first_of(scales, 3),
-            Function::DominantFromMinor { .. } => first_of(scales, 3),
-            // Seven notes, of which the seventh is the written one.
-            Function::TonicOfBlues => first_of(scales, 4),
-            _ => scales,
-        }
-    }
-
     /// Is it a tonic, or stands as one?
     pub(super) fn is_home(&self) -> bool {
         matches!(
@@ -264,9 +250,4 @@ impl Function {
             _ => false,
         }
     }
-}
-
-/// So many of the first scales, or all.
-fn first_of(scales: &'static [Choice], count: usize) -> &'static [Choice] {
-    scales.get(..count).unwrap_or(scales)
 }

@@ -12,6 +12,7 @@
 #[path = "material/tunes.rs"]
 mod tunes;
 
+use std::collections::BTreeMap;
 use std::ops::AddAssign;
 
 use fretloom_theory::{
@@ -79,13 +80,15 @@ fn figures(played: &Played) -> Figures {
     figures
 }
 
+fn read(text: &str) -> Vec<PlanChord> {
+    let text = BarText::read(text, Meter::COMMON).unwrap();
+    let chords = PlanChord::of_chorus(&text.unfolded(OptionalChords::Played), None);
+    chords.into_iter().map(|(_, chord)| chord).collect()
+}
+
 /// The first pair of the first scale of each chord, and the plan.
 fn both(text: &str) -> [Figures; 2] {
-    let text = BarText::read(text, Meter::COMMON).unwrap();
-    let chords: Vec<PlanChord> = PlanChord::of_chorus(&text.unfolded(OptionalChords::Played), None)
-        .into_iter()
-        .map(|(_, chord)| chord)
-        .collect();
+    let chords = read(text);
     let first = |chord: &PlanChord| {
         let scale = chord.reading().scales()[0].scale().clone();
         let over = ChordScale::over(chord.reading().chord().clone(), scale);
@@ -132,4 +135,75 @@ fn plans_change_half_as_often_and_sound_no_worse() {
     assert!(plan.named <= first.named, "{first:?} {plan:?}");
     assert!(plan.thirds <= first.thirds, "{first:?} {plan:?}");
     assert!(plan.bare * 200 <= plan.chords, "{first:?} {plan:?}");
+}
+
+/// What stands for a function, and the scales that agree with it: by what the symbol writes after its
+/// root where that matters, else by `-` for all. Common practice, no source.
+const AGREEING: [(&str, &str, &[&str]); 18] = [
+    ("T", "maj7 maj9 6 6/9 -", &["Lydian", "Ionian"]),
+    ("T", "m m6 m(maj7) m7", &["melodic minor", "Dorian"]),
+    ("T", "7", &["Mixolydian"]),
+    ("TS", "maj7 maj9 6", &["Lydian", "Ionian"]),
+    ("S", "maj7 -", &["Lydian"]),
+    ("S", "m m6 m7", &["Dorian", "melodic minor"]),
+    ("iv", "m6 m7 m9 m", &["Dorian", "melodic minor"]),
+    ("ii", "m m7 m9", &["Dorian"]),
+    ("ii", "m(maj7)", &["melodic minor"]),
+    ("iii", "m7", &["Phrygian", "Aeolian", "Dorian"]),
+    ("vi", "m7 m", &["Aeolian", "Dorian"]),
+    // The b9 and the b13 belong to minor.
+    ("V-", "7 7b9 7alt", &["altered", "Phrygian dominant"]),
+    ("ii-", "m7b5", &["Locrian", "Locrian natural 2"]),
+    ("ts", "7", &["Lydian dominant"]),
+    ("bd", "7 13", &["Lydian dominant"]),
+    ("IV7", "7", &["Lydian dominant", "Mixolydian"]),
+    ("II7", "7", &["Lydian dominant", "Mixolydian", "altered"]),
+    ("b", "maj7", &["Lydian"]),
+];
+/// A dominant on the way to a ii may keep the natural 9 of the major key.
+const BEFORE_A_SECOND: &str = "Mixolydian b6";
+
+/// The chords of a tune as they sound, each with its symbol and what stands for its function.
+fn written(tune: &str) -> Vec<(String, String)> {
+    let words = tune.split_whitespace().filter(|word| !matches!(*word, "|" | "%"));
+    let parts = words.map(|word| word.split_once(':').unwrap_or((word, "")));
+    let mut chords: Vec<_> = parts.map(|(symbol, it)| (symbol.to_owned(), it.to_owned())).collect();
+    chords.dedup_by(|again, first| again.0 == first.0);
+    chords
+}
+
+/// How many chords of a function have a scale that agrees with it, and all; and those that have not.
+#[test]
+fn no_scale_speaks_against_what_its_chord_does() {
+    let (mut score, mut against) = (BTreeMap::new(), Vec::new());
+    for tune in TUNES {
+        let written = written(tune);
+        let plan = PlanQuery::over(read(&without_functions(tune))).plan().unwrap();
+        // A chord that stands for long comes several times.
+        let sound = plan.chords().len();
+        let standing = tune.contains(":st");
+        assert!(standing || sound == written.len(), "{tune}");
+        for (index, (symbol, function)) in written.iter().enumerate().filter(|_| !standing) {
+            let chord = &plan.chords()[index];
+            let suffix = symbol.trim_start_matches(|sign| matches!(sign, 'A'..='G' | '#' | 'b'));
+            let suffix = if suffix.is_empty() { "-" } else { suffix };
+            let row = AGREEING.iter().find(|(name, suffixes, _)| {
+                name == function && suffixes.split(' ').any(|known| known == suffix)
+            });
+            let Some((name, _, kinds)) = row else { continue };
+            let kind = chord.over().scale().kind().name();
+            let before_a_second = *name == "V-" && written[(index + 1) % sound].1 == "ii";
+            let agrees = kinds.contains(&kind) || before_a_second && kind == BEFORE_A_SECOND;
+            let [agree, all] = score.entry(*name).or_insert([0, 0]);
+            *agree += usize::from(agrees);
+            *all += 1;
+            if !agrees {
+                against.push(format!("{symbol}:{function} takes {kind} in {}", &tune[..40]));
+            }
+        }
+    }
+    println!("{score:?}");
+    for (function, [agree, all]) in score {
+        assert!(agree * 20 >= all * 19, "{function}: {agree} of {all}\n{}", against.join("\n"));
+    }
 }

@@ -35,7 +35,7 @@ impl Small {
     }
 
     fn cost(&self, over: &ChordScale, rank: usize, sound: &PairSound) -> f64 {
-        let mut a_bar = 4.0 * rank as f64 + 230.0 * sound.rubs().len() as f64;
+        let mut a_bar = 4.0 * rank as f64 + 220.0 * sound.rubs().len() as f64;
         let symbol = self.reading.chord().to_string();
         for degree in over.degrees(sound.drops_named()) {
             let any_will_do = symbol.contains("alt")
@@ -44,16 +44,16 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 570.0,
-                _ => 270.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 450.0,
+                _ => 150.0,
             };
         }
-        let mut cost = a_bar * f64::from(self.quarters_of_a_bar) / 4.0;
+        let mut cost = a_bar * (0.3 + 0.7 * f64::from(self.quarters_of_a_bar) / 4.0);
         if !sound.states_third() && !sound.states_seventh() {
             cost += 2000.0;
         }
         if self.reading.is_home() {
-            cost += 200.0 * sound.rubs().len() as f64;
+            cost += 60.0 * sound.rubs().len() as f64;
             cost += if sound.states_third() { 0.0 } else { 2000.0 };
         }
         cost
@@ -81,7 +81,7 @@ fn step(from: TriadPair, to: TriadPair, begins: StretchBegins) -> f64 {
         same(TriadPair::in_order(a, b).unwrap(), to)
     };
     if [-2, -1, 1, 2].into_iter().any(moved) {
-        return 500.0;
+        return 450.0;
     }
     let before = from.set();
     let new: Vec<_> = to.set().iter().filter(|note| !before.contains(*note)).collect();
@@ -89,7 +89,7 @@ fn step(from: TriadPair, to: TriadPair, begins: StretchBegins) -> f64 {
         before.contains(note.up(1)) || before.contains(note.up(-1))
     };
     let glides = new.iter().filter(reached).count();
-    1000.0 + 5.0 * new.len() as f64 + 10.0 * (new.len() - glides) as f64
+    1000.0 + 20.0 * new.len() as f64 + 15.0 * (new.len() - glides) as f64
 }
 
 /// Every plan with what it costs, the cheapest first; one for each line of pairs.
