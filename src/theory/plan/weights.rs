@@ -22,29 +22,29 @@ impl PlanCost {
     /// The same pair moved by a fret or two.
     pub(super) const MOVE: PlanCost = PlanCost::thousandths(450);
     /// For each note of a new pair that is not there before.
-    pub(super) const NEW_NOTE: PlanCost = PlanCost::thousandths(20);
+    pub(super) const NEW_NOTE: PlanCost = PlanCost::thousandths(40);
     /// For each of these that no half step leads to.
-    pub(super) const LEAP: PlanCost = PlanCost::thousandths(15);
+    pub(super) const LEAP: PlanCost = PlanCost::thousandths(20);
     /// A pair that goes on where another one is wanted.
     pub(super) const GOES_ON: PlanCost = PlanCost::thousandths(1_200);
 
     /// For each note that rubs, a bar.
-    pub(super) const RUB: PlanCost = PlanCost::thousandths(220);
+    pub(super) const RUB: PlanCost = PlanCost::thousandths(230);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
     pub(super) const NAMED: PlanCost = PlanCost::thousandths(150);
     /// For the third beyond that.
-    pub(super) const THIRD: PlanCost = PlanCost::thousandths(300);
+    pub(super) const THIRD: PlanCost = PlanCost::thousandths(320);
     /// For each alteration of an `alt` chord, of which any will do.
     pub(super) const ALTERATION: PlanCost = PlanCost::thousandths(20);
     /// For each scale before it in the list of the chord, a bar.
-    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(90);
+    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(40);
     /// For each pair before it in the list of the scale, a bar.
-    pub(super) const RANK: PlanCost = PlanCost::thousandths(4);
+    pub(super) const RANK: PlanCost = PlanCost::thousandths(2);
     /// For neither third nor seventh, however short the chord is.
     pub(super) const NO_GUIDE_TONE: PlanCost = PlanCost::thousandths(2_000);
     /// For each note that rubs where a line rests.
-    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(60);
+    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(100);
     /// For a line that rests on a chord without its third.
     pub(super) const REST_WITHOUT_THIRD: PlanCost = PlanCost::thousandths(2_000);
 

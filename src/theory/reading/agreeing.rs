@@ -19,14 +19,16 @@ enum Role {
     ToMajor,
     /// A dominant bound for the next one.
     InChain,
-    /// A dominant that goes a half step down, or home from below.
-    InPlaceOfFifth,
+    /// A dominant that goes a half step down, home from below, or nowhere.
+    NotByFifth,
     /// A dominant that other dominants come home to.
     TonicOfBlues,
     /// A minor tonic.
     TonicMinor,
     /// The half-diminished ii of a minor key.
     SecondOfMinor,
+    /// The half-diminished ii of a minor key that does not come.
+    SecondWithoutMinor,
 }
 
 /// The scales that agree with each, in no order.
@@ -54,11 +56,13 @@ const AGREEING: &[(Role, &[ScaleKind])] = &[
         ],
     ),
     (Role::InChain, &[ScaleKind::MIXOLYDIAN, ScaleKind::LYDIAN_DOMINANT, ScaleKind::ALTERED]),
-    // Its ♯11 is what the chord is there for.
-    (Role::InPlaceOfFifth, &[ScaleKind::LYDIAN_DOMINANT]),
+    // The ♯11 is what such a chord is there for, and the plain fourth rubs.
+    (Role::NotByFifth, &[ScaleKind::LYDIAN_DOMINANT]),
     (Role::TonicOfBlues, &[ScaleKind::MIXOLYDIAN]),
     // A line rests on the major sixth; the ♭13 of natural minor rubs against the fifth.
     (Role::TonicMinor, &[ScaleKind::MELODIC_MINOR, ScaleKind::DORIAN]),
+    // Without its key the flat 9 only rubs.
+    (Role::SecondWithoutMinor, &[ScaleKind::LOCRIAN_NATURAL_2]),
     (Role::SecondOfMinor, &[ScaleKind::LOCRIAN, ScaleKind::LOCRIAN_NATURAL_2]),
 ];
 
@@ -71,14 +75,16 @@ impl Role {
             Function::Dominant { .. } => Some(Role::ToMajor),
             Function::DominantFromMinor { .. } => Some(Role::FromMinorToMajor),
             Function::Chain { .. } => Some(Role::InChain),
-            Function::HalfStepAbove { .. } | Function::BackDoor { .. } => {
-                Some(Role::InPlaceOfFifth)
+            Function::HalfStepAbove { .. } | Function::BackDoor { .. } | Function::Static => {
+                Some(Role::NotByFifth)
             }
             Function::TonicOfBlues => Some(Role::TonicOfBlues),
             Function::TonicMinor => Some(Role::TonicMinor),
+            Function::SecondOfMinor { arrival: Arrival::FailsToCome, .. } => {
+                Some(Role::SecondWithoutMinor)
+            }
             Function::SecondOfMinor { .. } => Some(Role::SecondOfMinor),
             Function::FourthOfBlues { .. }
-            | Function::Static
             | Function::SecondOfMajor { .. }
             | Function::RaisedFourth { .. }
             | Function::LeadingTone { .. }

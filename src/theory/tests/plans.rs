@@ -35,7 +35,7 @@ impl Small {
     }
 
     fn cost(&self, over: &ChordScale, rank: usize, sound: &PairSound) -> f64 {
-        let mut a_bar = 4.0 * rank as f64 + 220.0 * sound.rubs().len() as f64;
+        let mut a_bar = 2.0 * rank as f64 + 230.0 * sound.rubs().len() as f64;
         let symbol = self.reading.chord().to_string();
         for degree in over.degrees(sound.drops_named()) {
             let any_will_do = symbol.contains("alt")
@@ -44,7 +44,7 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 450.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 470.0,
                 _ => 150.0,
             };
         }
@@ -53,7 +53,7 @@ impl Small {
             cost += 2000.0;
         }
         if self.reading.is_home() {
-            cost += 60.0 * sound.rubs().len() as f64;
+            cost += 100.0 * sound.rubs().len() as f64;
             cost += if sound.states_third() { 0.0 } else { 2000.0 };
         }
         cost
@@ -89,7 +89,7 @@ fn step(from: TriadPair, to: TriadPair, begins: StretchBegins) -> f64 {
         before.contains(note.up(1)) || before.contains(note.up(-1))
     };
     let glides = new.iter().filter(reached).count();
-    1000.0 + 20.0 * new.len() as f64 + 15.0 * (new.len() - glides) as f64
+    1000.0 + 40.0 * new.len() as f64 + 20.0 * (new.len() - glides) as f64
 }
 
 /// Every plan with what it costs, the cheapest first; one for each line of pairs.
