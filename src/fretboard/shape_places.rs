@@ -33,6 +33,17 @@ pub struct ShapePlaces<'a> {
     /// The shapes of each pair that was asked for. An augmented triad by another root sounds the same in
     /// the same places, but its inversions have other names.
     known: RefCell<HashMap<TriadPair, Rc<[Shape]>>>,
+    /// Where their voices lie, worked out once, since a plan asks for every way between them.
+    lying: RefCell<HashMap<TriadPair, Rc<[Lying]>>>,
+}
+
+/// Where the voices of a shape lie: along the neck in millimetres, and on which strings.
+#[derive(Clone, Copy, Debug)]
+struct Lying {
+    mm: [f64; 3],
+    strings: [u8; 3],
+    /// How many frets above the octave the highest of them is.
+    above_octave: u32,
 }
 
 /// What a millimetre costs that a voice goes, in thousandths of a change: a fret in the middle of a
@@ -51,7 +62,12 @@ impl<'a> ShapePlaces<'a> {
     /// The shapes that the query finds on a neck. Fingers are not asked for.
     #[must_use]
     pub fn new(neck: &'a Neck, query: ShapeQuery) -> ShapePlaces<'a> {
-        ShapePlaces { neck, query: query.without_fingers(), known: RefCell::default() }
+        ShapePlaces {
+            neck,
+            query: query.without_fingers(),
+            known: RefCell::default(),
+            lying: RefCell::default(),
+        }
     }
 
     /// The shapes of a pair, the lower ones first, those of both triads among one another.
@@ -90,12 +106,11 @@ impl<'a> ShapePlaces<'a> {
         nearest.map(|(place, _)| place)
     }
 
-    /// What it costs a plan to go from shape to shape.
-    fn cost(&self, from: &Shape, to: &Shape) -> PlanCost {
-        let mm = longest_way(&VoiceMovement::between(self.neck, from, to));
-        let highest = to.frets().into_iter().max();
-        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
-        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * u32::from(above))
+    /// Where the shapes of a pair lie, in their order.
+    fn lying(&self, pair: TriadPair) -> Rc<[Lying]> {
+        let mut lying = self.lying.borrow_mut();
+        let found = || self.shapes(pair).iter().map(|shape| Lying::of(self.neck, shape)).collect();
+        Rc::clone(lying.entry(pair).or_insert_with(found))
     }
 
     /// How the voices go from a place of one pair to a place of another.
@@ -116,13 +131,36 @@ impl PairPlaces for ShapePlaces<'_> {
     }
 
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
-        let [from, to] = [from, to].map(|(pair, place)| self.shape(pair, place));
-        from.zip(to).map(|(from, to)| self.cost(&from, &to)).unwrap_or_default()
+        let [from, to] = [from, to].map(|(pair, place)| self.lying(pair).get(place).copied());
+        from.zip(to).map(|(from, to)| from.cost_to(to)).unwrap_or_default()
     }
 
     fn ways(&self, from: TriadPair, to: TriadPair) -> Vec<PlanCost> {
-        let [before, here] = [from, to].map(|pair| self.shapes(pair));
-        here.iter().flat_map(|to| before.iter().map(|from| self.cost(from, to))).collect()
+        let [before, here] = [from, to].map(|pair| self.lying(pair));
+        here.iter().flat_map(|to| before.iter().map(|from| from.cost_to(*to))).collect()
+    }
+}
+
+impl Lying {
+    fn of(neck: &Neck, shape: &Shape) -> Lying {
+        let places = shape.places();
+        let highest = shape.frets().into_iter().max();
+        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
+        Lying {
+            mm: places.map(|place| neck.distance_mm(neck.fret_number(place))),
+            strings: places.map(|place| place.string.number()),
+            above_octave: above.into(),
+        }
+    }
+
+    /// What it costs a plan to go from here to there.
+    fn cost_to(self, to: Lying) -> PlanCost {
+        let way = |voice: usize| {
+            let strings = self.strings[voice].abs_diff(to.strings[voice]);
+            (to.mm[voice] - self.mm[voice]).abs() + f64::from(strings) * A_STRING_MM
+        };
+        let mm = way(0).max(way(1)).max(way(2));
+        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * to.above_octave)
     }
 }
 

@@ -101,8 +101,8 @@ fn where_there_is_no_way_the_bar_the_chord_and_what_would_help_are_told() {
     for (question, words) in [
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), frets: "1-3".parse().ok(), ..over() },
-            "cannot comp this: bar 1, Dm7 (F & G): G has no close shape on strings 3-2-1 at frets \
-             1-3; expected more strings or more frets",
+            "cannot comp this: bar 1, Dm7 (Dm & Em): Em has no close shape on strings 3-2-1 at \
+             frets 1-3; expected more strings or more frets",
         ),
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), area: 2, ..over() },

@@ -21,10 +21,16 @@ pub(super) struct Spot {
     pub(super) place: Option<usize>,
 }
 
+/// What something costs as the search counts it, in ten-thousandths of a change; forbidden from
+/// [`FORBIDDEN`] on. Small, so that a row of them is added up quickly.
+pub(super) type Count = u32;
+/// More than a chord costs with the way to it, and small enough for the sum of two.
+pub(super) const FORBIDDEN: Count = 1 << 29;
+
 /// The spots of a chord with what each costs.
 pub(super) struct FormChord {
     pub(super) spots: Vec<Spot>,
-    pub(super) own: Vec<PlanCost>,
+    pub(super) own: Vec<Count>,
     /// The first chord of the form that has the same spots and is reached at the same cost.
     pub(super) alike: usize,
 }
@@ -33,7 +39,7 @@ pub(super) struct FormChord {
 pub(super) struct Form {
     chords: Vec<FormChord>,
     /// To each chord from the one before it: a row for each spot it leads to.
-    steps: Vec<Rc<[PlanCost]>>,
+    steps: Vec<Rc<[Count]>>,
     round: Round,
 }
 
@@ -41,7 +47,7 @@ pub(super) struct Form {
 pub(super) type Way = Vec<usize>;
 
 /// What each spot of each chord costs; more than anything where it may not be taken.
-type Own = Vec<Vec<PlanCost>>;
+type Own = Vec<Vec<Count>>;
 
 /// Into how many parts a form is divided to look for plans that differ.
 const PARTS: usize = 8;
@@ -54,9 +60,9 @@ impl Form {
     pub(super) fn new(
         chords: Vec<FormChord>,
         round: Round,
-        steps: impl Fn(usize, [&[Spot]; 2]) -> Vec<PlanCost>,
+        steps: impl Fn(usize, [&[Spot]; 2]) -> Vec<Count>,
     ) -> Form {
-        let mut known: HashMap<[usize; 2], Rc<[PlanCost]>> = HashMap::new();
+        let mut known: HashMap<[usize; 2], Rc<[Count]>> = HashMap::new();
         let count = chords.len();
         let steps_to = |index: usize| {
             let (chord, before) = (&chords[index], &chords[(index + count - 1) % count]);
@@ -77,7 +83,7 @@ impl Form {
             return PlanCost::ZERO;
         }
         let before = self.before(chord);
-        self.row(chord, way[chord])[way[before]]
+        PlanCost::counted(self.row(chord, way[chord])[way[before]])
     }
 
     fn before(&self, chord: usize) -> usize {
@@ -85,7 +91,7 @@ impl Form {
     }
 
     /// What the steps to a spot cost, from each spot of the chord before.
-    fn row(&self, chord: usize, spot: usize) -> &[PlanCost] {
+    fn row(&self, chord: usize, spot: usize) -> &[Count] {
         let wide = self.chords[self.before(chord)].spots.len();
         &self.steps[chord][spot * wide..][..wide]
     }
@@ -105,15 +111,17 @@ impl Form {
         let own = self.chords.iter().map(|chord| chord.own.clone()).collect();
         let mut open: Vec<Branch> = self.branch(own).into_iter().collect();
         let (mut chosen, mut searches) = (Vec::new(), 0);
-        while chosen.len() < count {
-            let Some(branch) = take_cheapest(&mut open) else { break };
+        while let Some(branch) = take_cheapest(&mut open) {
+            if chosen.iter().all(|known| differ(known, &branch.way)) {
+                chosen.push(branch.way.clone());
+            }
+            if chosen.len() >= count {
+                break;
+            }
             if searches < MOST_SEARCHES {
                 let children = branch.without_each_part(part, &is_same);
                 searches += children.len();
                 open.extend(children.into_iter().filter_map(|own| self.branch(own)));
-            }
-            if chosen.iter().all(|known| differ(known, &branch.way)) {
-                chosen.push(branch.way);
             }
         }
         chosen
@@ -127,7 +135,7 @@ impl Form {
 
 /// Ways that are looked for together, and the cheapest of them.
 struct Branch {
-    cost: PlanCost,
+    cost: u64,
     way: Way,
     own: Own,
 }
@@ -166,12 +174,12 @@ impl Branch {
 }
 
 /// Forbids some spots of a chord, unless no other is left; tells whether it did.
-fn forbid(own: &mut [PlanCost], which: impl Fn(usize) -> bool) -> bool {
-    let allowed = |spot: usize| own[spot] < PlanCost::FORBIDDEN;
+fn forbid(own: &mut [Count], which: impl Fn(usize) -> bool) -> bool {
+    let allowed = |spot: usize| own[spot] < FORBIDDEN;
     let leaves_any = (0..own.len()).any(|spot| allowed(spot) && !which(spot));
     if leaves_any {
         let unwanted = (0..own.len()).filter(|spot| which(*spot));
-        unwanted.for_each(|spot| own[spot] = PlanCost::FORBIDDEN);
+        unwanted.for_each(|spot| own[spot] = FORBIDDEN);
     }
     leaves_any
 }

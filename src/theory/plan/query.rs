@@ -7,7 +7,7 @@ use std::rc::Rc;
 use super::choices::{Choice, choices};
 use super::chord::{PlanChord, StretchBegins};
 use super::error::PlanError;
-use super::form::{Form, FormChord, Round, Spot, Way};
+use super::form::{Count, Form, FormChord, Round, Spot, Way};
 use super::made::{Plan, PlannedChord};
 use super::places::PairPlaces;
 use super::step::PairStep;
@@ -156,7 +156,7 @@ impl PlanQuery {
     ) -> Result<Vec<FormChord>, PlanError> {
         let of_chord = |(chord, (choices, alike)): (usize, (&Rc<[Choice]>, usize))| {
             let spots = spots(chord, choices)?;
-            let own = spots.iter().map(|spot| choices[spot.choice].cost).collect();
+            let own = spots.iter().map(|spot| choices[spot.choice].cost.count()).collect();
             Ok(FormChord { spots, own, alike })
         };
         choices.iter().zip(self.first_like_each()).enumerate().map(of_chord).collect()
@@ -188,7 +188,7 @@ impl PlanQuery {
         choices: [&[Choice]; 2],
         [before, here]: [&[Spot]; 2],
         ways: Option<&Ways<'_>>,
-    ) -> Vec<PlanCost> {
+    ) -> Vec<Count> {
         let is_one_choice = |one: &Spot, other: &Spot| one.choice == other.choice;
         let mut all = Vec::with_capacity(before.len() * here.len());
         for to in here.chunk_by(is_one_choice) {
@@ -204,7 +204,9 @@ impl PlanQuery {
                 .collect();
             for there in to {
                 for (from, couple) in &from_each {
-                    all.extend(from.iter().map(|spot| couple.cost(spot.place, there.place)));
+                    all.extend(
+                        from.iter().map(|spot| couple.cost(spot.place, there.place).count()),
+                    );
                 }
             }
         }

@@ -4,6 +4,8 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::Add;
 
+use super::form::{Count, FORBIDDEN};
+
 /// What a plan costs, in changes of pair: a new pair costs 1, and everything else is weighed against
 /// that.
 ///
@@ -15,8 +17,6 @@ pub struct PlanCost(u64);
 impl PlanCost {
     /// Nothing.
     pub const ZERO: PlanCost = PlanCost(0);
-    /// More than any plan costs.
-    pub(super) const FORBIDDEN: PlanCost = PlanCost(1 << 60);
     /// A change of pair.
     pub const CHANGE: PlanCost = PlanCost::thousandths(1_000);
     /// The same pair moved by a fret or two.
@@ -52,6 +52,16 @@ impl PlanCost {
     #[must_use]
     pub const fn thousandths(count: u32) -> PlanCost {
         PlanCost(count as u64 * 10)
+    }
+
+    /// As the search counts it; what is too much is forbidden.
+    pub(super) fn count(self) -> Count {
+        Count::try_from(self.0).unwrap_or(FORBIDDEN).min(FORBIDDEN)
+    }
+
+    /// What the search has counted.
+    pub(super) fn counted(count: Count) -> PlanCost {
+        PlanCost(count.into())
     }
 
     /// In changes of pair.

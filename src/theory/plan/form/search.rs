@@ -1,157 +1,207 @@
 //! The cheapest way through a form.
 //!
-//! Chord by chord the search keeps what the cheapest way to each spot costs. Going round, the last
-//! chord leads to the first; so it is made from spots of the chord that has the fewest, those first
-//! that promise most, until none can be cheaper than what has been found.
+//! Chord by chord, from the end, the search works out what it costs at least to go on from each spot.
+//! Where a form ends, the way that follows these costs is the cheapest. Going round, the last chord
+//! leads to the first; so a round is begun from spots of the chord that has the fewest, those first
+//! that promise most, until none can be cheaper than what has been found, and what promises less than
+//! that is left on the way.
 
-use super::{Form, Own, Round, Way};
-use crate::PlanCost;
+use super::{Count, FORBIDDEN, Form, Own, Round, Way};
 
 /// The most steps from spot to spot that going round exactly may take.
 const MOST_STEPS: usize = 40_000_000;
 
-/// What the cheapest way to each spot costs, chord by chord from a first one.
-struct Sweep {
+/// What it costs at least to go on from each spot of each chord, itself aside, until the end.
+struct Onward {
+    /// The chord that is begun with.
     first: usize,
-    costs: Vec<Vec<PlanCost>>,
+    /// For each chord from there the spots, the cheapest of which costs nothing more than the others
+    /// have in common.
+    from: Vec<Vec<Count>>,
+    common: Vec<u64>,
+}
+
+/// A spot on the way of a round.
+#[derive(Clone, Copy)]
+struct Reached {
+    spot: usize,
+    cost: u64,
+    /// Which of those that were reached over the chord before it comes from.
+    before: usize,
+}
+
+/// The cheapest round that is known.
+struct Best {
+    cost: u64,
+    /// Where it begins; of a round that is only known to be there none.
+    start: Option<usize>,
+    way: Way,
 }
 
 impl Form {
     /// The cheapest way; of equal ones that with the earlier spots. `None` where a chord has none that
     /// is allowed.
-    pub(super) fn cheapest(&self, own: &Own) -> Option<(PlanCost, Way)> {
-        let (cost, way) = match self.round {
+    pub(super) fn cheapest(&self, own: &Own) -> Option<(u64, Way)> {
+        match self.round {
             Round::Open => self.once(own),
             Round::Closed => self.round(own),
-        }?;
-        (cost < PlanCost::FORBIDDEN).then_some((cost, way))
+        }
     }
 
-    fn once(&self, own: &Own) -> Option<(PlanCost, Way)> {
-        let sweep = self.sweep(own, 0, own.first()?.clone(), own.len());
-        let (cost, last) = cheapest_of(sweep.costs.last()?.iter().copied())?;
-        Some((cost, self.walked_back(own, &sweep, last)))
+    fn once(&self, own: &Own) -> Option<(u64, Way)> {
+        let onward = self.onward(own, 0, own.len() - 1);
+        let (cost, start) = onward.starts(own).into_iter().min()?;
+        Some((cost, self.descent(own, &onward, start)))
     }
 
-    fn round(&self, own: &Own) -> Option<(PlanCost, Way)> {
-        let allowed =
-            |chord: usize| own[chord].iter().filter(|cost| **cost < PlanCost::FORBIDDEN).count();
+    fn round(&self, own: &Own) -> Option<(u64, Way)> {
+        let allowed = |chord: usize| own[chord].iter().filter(|cost| **cost < FORBIDDEN).count();
         let first = (0..own.len()).min_by_key(|chord| allowed(*chord))?;
-        let mut starts: Vec<(PlanCost, usize)> =
-            self.at_least(own, first).into_iter().zip(0..own[first].len()).collect();
-        starts.retain(|(bound, _)| *bound < PlanCost::FORBIDDEN);
+        let onward = self.onward(own, first, own.len());
+        let mut starts = onward.starts(own);
         starts.sort_unstable();
-        let most = (MOST_STEPS / self.steps().max(1)).max(1);
-        let mut best: Option<(PlanCost, usize, usize, Sweep)> = None;
-        for (tried, (bound, start)) in starts.into_iter().enumerate() {
-            if best.as_ref().is_some_and(|(cost, ..)| bound > *cost) {
+        let mut best = self.promising(own, &onward, starts.first()?.1);
+        let mut taken = 0;
+        for (bound, start) in starts {
+            if bound > best.cost {
                 break;
             }
-            let start = if tried == most { self.meeting(own, first)? } else { start };
-            if let Some((cost, last, sweep)) = self.round_from(own, first, start) {
-                let is_better =
-                    best.as_ref().is_none_or(|known| (cost, start) < (known.0, known.1));
-                if is_better {
-                    best = Some((cost, start, last, sweep));
-                }
-            }
-            if tried == most {
+            if taken > MOST_STEPS {
+                let meeting = self.meeting(own, first)?;
+                self.round_from(own, &onward, meeting, &mut best);
                 break;
             }
+            taken += self.round_from(own, &onward, start, &mut best);
         }
-        let (cost, _, last, sweep) = best?;
-        Some((cost, self.walked_back(own, &sweep, last)))
+        let mut way = best.way;
+        way.rotate_right(first);
+        Some((best.cost, way))
     }
 
-    /// What a round from each spot of a chord costs at least: what it costs to go on from there until
-    /// the chord comes again, by whichever spot.
-    fn at_least(&self, own: &Own, first: usize) -> Vec<PlanCost> {
+    /// What it costs at least to go on until so many chords after a first one have come.
+    fn onward(&self, own: &Own, first: usize, chords: usize) -> Onward {
         let count = own.len();
-        let mut onward = vec![PlanCost::ZERO; own[first].len()];
-        for further in (1..=count).rev() {
-            let (chord, is_home) = ((first + further) % count, further == count);
-            let wide = own[self.before(chord)].len();
-            let mut before = vec![PlanCost::FORBIDDEN; wide];
-            for (spot, onward) in onward.iter().enumerate() {
-                let here = if is_home { PlanCost::ZERO } else { own[chord][spot] };
-                for (least, step) in before.iter_mut().zip(self.row(chord, spot)) {
-                    *least = (*least).min(*step + here + *onward);
+        let mut from = vec![vec![0; own[(first + chords) % count].len()]];
+        let mut common = vec![0];
+        for further in (1..=chords).rev() {
+            let chord = (first + further) % count;
+            // A round ends in the spot in which it began, which has been counted there.
+            let is_home = chords == count && further == count;
+            let (Some(after), Some(known)) = (from.last(), common.last()) else { break };
+            let mut least = vec![FORBIDDEN; own[self.before(chord)].len()];
+            for (spot, (own, onward)) in own[chord].iter().zip(after).enumerate() {
+                if *own >= FORBIDDEN {
+                    continue;
+                }
+                let here = onward + if is_home { 0 } else { *own };
+                for (least, step) in least.iter_mut().zip(self.row(chord, spot)) {
+                    *least = (*least).min(here + *step);
                 }
             }
-            onward = before;
+            let shared = least.iter().copied().min().unwrap_or(0);
+            least.iter_mut().for_each(|cost| *cost = (*cost - shared).min(FORBIDDEN));
+            common.push(known + u64::from(shared));
+            from.push(least);
         }
-        onward.iter().zip(&own[first]).map(|(onward, own)| *onward + *own).collect()
+        from.reverse();
+        common.reverse();
+        Onward { first, from, common }
     }
 
-    /// How many steps from spot to spot a round has.
-    fn steps(&self) -> usize {
-        self.steps.iter().map(|steps| steps.len()).sum()
+    /// The spots that follow one another as cheaply as they may, from a start.
+    fn descent(&self, own: &Own, onward: &Onward, start: usize) -> Vec<usize> {
+        let mut spots = vec![start];
+        for (further, after) in onward.from.iter().enumerate().skip(1) {
+            let chord = (onward.first + further) % own.len();
+            let here = spots[further - 1];
+            let goes = |spot: usize| {
+                let step = u64::from(self.row(chord, spot)[here]);
+                step + u64::from(own[chord][spot]) + u64::from(after[spot])
+            };
+            let next = (0..own[chord].len()).min_by_key(|spot| goes(*spot));
+            spots.push(next.unwrap_or(0));
+        }
+        spots
     }
 
-    /// The cheapest round from a spot to itself: what it costs, and the last spot before.
-    fn round_from(
-        &self,
-        own: &Own,
-        first: usize,
-        start: usize,
-    ) -> Option<(PlanCost, usize, Sweep)> {
-        let mut costs = vec![PlanCost::FORBIDDEN; own[first].len()];
-        costs[start] = own[first][start];
-        let sweep = self.sweep(own, first, costs, own.len());
-        let home = self.row(first, start).iter();
-        let ends = sweep.costs.last()?.iter().zip(home).map(|(cost, step)| *cost + *step);
-        let (cost, last) = cheapest_of(ends)?;
-        Some((cost, last, sweep))
+    /// The round that goes on from a start as cheaply as it may, and then comes back to it.
+    fn promising(&self, own: &Own, onward: &Onward, start: usize) -> Best {
+        let mut way = self.descent(own, onward, start);
+        way.truncate(own.len());
+        let chord = |further: usize| (onward.first + further) % own.len();
+        let own_costs = (0..own.len()).map(|further| own[chord(further)][way[further]]);
+        let steps = (1..=own.len()).map(|further| {
+            let to = way[further % own.len()];
+            self.row(chord(further), to)[way[further - 1]]
+        });
+        let cost = own_costs.chain(steps).map(u64::from).sum();
+        Best { cost, start: None, way }
+    }
+
+    /// Looks for a cheaper round from a spot to itself, or one as cheap that begins earlier, and tells
+    /// how many steps that took.
+    fn round_from(&self, own: &Own, onward: &Onward, start: usize, best: &mut Best) -> usize {
+        let count = own.len();
+        let begins = Reached { spot: start, cost: own[onward.first][start].into(), before: 0 };
+        let mut reached = vec![vec![begins]];
+        let mut taken = 0;
+        for further in 1..count {
+            let chord = (onward.first + further) % count;
+            let before = &reached[further - 1];
+            taken += before.len() * own[chord].len();
+            let most = best.cost.saturating_sub(onward.common[further]);
+            let least = before.iter().map(|from| from.cost).min().unwrap_or(most);
+            let reach = |spot: usize| {
+                let (here, after) = (own[chord][spot], onward.from[further][spot]);
+                if here >= FORBIDDEN || least + u64::from(here) + u64::from(after) > most {
+                    return None;
+                }
+                let row = self.row(chord, spot);
+                let comes = before.iter().map(|from| from.cost + u64::from(row[from.spot]));
+                let (cost, before) = comes.zip(0..).min()?;
+                let cost = cost + u64::from(here);
+                let promises = cost + u64::from(after) <= most;
+                promises.then_some(Reached { spot, cost, before })
+            };
+            let here: Vec<Reached> = (0..own[chord].len()).filter_map(reach).collect();
+            reached.push(here);
+        }
+        let home = self.row(onward.first, start);
+        let ends = reached[count - 1].iter().map(|last| last.cost + u64::from(home[last.spot]));
+        let Some((cost, last)) = ends.zip(0..).min() else { return taken };
+        let earlier = best.start.is_none_or(|known| start < known);
+        if cost < best.cost || cost == best.cost && earlier {
+            *best = Best { cost, start: Some(start), way: walked_back(&reached, last) };
+        }
+        taken
     }
 
     /// Where the second of two rounds begins on the cheapest way through both.
     fn meeting(&self, own: &Own, first: usize) -> Option<usize> {
-        let twice = 2 * own.len() + 1;
-        let sweep = self.sweep(own, first, own[first].clone(), twice);
-        let (_, last) = cheapest_of(sweep.costs.last()?.iter().copied())?;
-        let spots = self.spots_back(own, &sweep, last);
-        spots.get(own.len()).copied()
-    }
-
-    /// What the cheapest ways cost over so many chords from a first one.
-    fn sweep(&self, own: &Own, first: usize, costs: Vec<PlanCost>, chords: usize) -> Sweep {
-        let mut all = Vec::with_capacity(chords);
-        all.push(costs);
-        for further in 1..chords {
-            let chord = (first + further) % own.len();
-            let before = &all[further - 1];
-            let reached = |(spot, own): (usize, &PlanCost)| {
-                let steps = self.row(chord, spot).iter().zip(before);
-                let least = steps.map(|(step, cost)| *cost + *step).min();
-                least.map_or(PlanCost::FORBIDDEN, |least| least + *own)
-            };
-            all.push(own[chord].iter().enumerate().map(reached).collect());
-        }
-        Sweep { first, costs: all }
-    }
-
-    /// The way of a sweep that ends in a spot, in the order of the form.
-    fn walked_back(&self, own: &Own, sweep: &Sweep, last: usize) -> Way {
-        let spots = self.spots_back(own, sweep, last);
-        let count = own.len();
-        (0..count).map(|chord| spots[(chord + count - sweep.first) % count]).collect()
-    }
-
-    /// The spots of a sweep that ends in one, in its own order.
-    fn spots_back(&self, own: &Own, sweep: &Sweep, last: usize) -> Vec<usize> {
-        let mut spots = vec![last; sweep.costs.len()];
-        for further in (1..spots.len()).rev() {
-            let chord = (sweep.first + further) % own.len();
-            let before = &sweep.costs[further - 1];
-            let steps = self.row(chord, spots[further]).iter().zip(before);
-            let from = cheapest_of(steps.map(|(step, cost)| *cost + *step));
-            spots[further - 1] = from.map_or(0, |(_, from)| from);
-        }
-        spots
+        let onward = self.onward(own, first, 2 * own.len());
+        let (_, start) = onward.starts(own).into_iter().min()?;
+        self.descent(own, &onward, start).get(own.len()).copied()
     }
 }
 
-/// The least cost and where it is; of equal ones the first.
-fn cheapest_of(costs: impl Iterator<Item = PlanCost>) -> Option<(PlanCost, usize)> {
-    costs.enumerate().map(|(index, cost)| (cost, index)).min()
+impl Onward {
+    /// The spots to begin from that are allowed and lead on, with what that costs at least.
+    fn starts(&self, own: &Own) -> Vec<(u64, usize)> {
+        let each = own[self.first].iter().zip(&self.from[0]).zip(0..);
+        let allowed = each.filter(|((own, onward), _)| **own < FORBIDDEN && **onward < FORBIDDEN);
+        let cost = |own: Count, onward: Count| u64::from(own) + u64::from(onward) + self.common[0];
+        allowed.map(|((own, onward), spot)| (cost(*own, *onward), spot)).collect()
+    }
+}
+
+/// The way that ends in one of those that were reached over the last chord.
+fn walked_back(reached: &[Vec<Reached>], last: usize) -> Way {
+    let mut at = last;
+    let mut way: Way = Vec::with_capacity(reached.len());
+    for here in reached.iter().rev() {
+        way.push(here[at].spot);
+        at = here[at].before;
+    }
+    way.reverse();
+    way
 }
