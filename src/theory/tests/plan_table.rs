@@ -19,15 +19,7 @@ use fretloom_theory::{
     BarText, ChordScale, Meter, OptionalChords, PairSound, PairStep, PlanChord, PlanQuery,
     TriadQuality,
 };
-use tunes::TUNES;
-
-/// Common practice, no source.
-const PROGRESSIONS: [&str; 4] = [
-    "| Dm7 | G7 | Cmaj7 | % | Cm7 | F7 | Bbmaj7 | % | Bbm7 | Eb7 | Abmaj7 | % | Dm7b5 | G7 | Cm6 | % |",
-    "| F7 | Bb7 | F7 | Cm7 F7 | Bb7 | Bdim7 | F7 | Am7b5 D7 | Gm7 | C7 | F7 D7 | Gm7 C7 |",
-    "| Bbmaj7 G7 | Cm7 F7 | Dm7 G7 | Cm7 F7 | Fm7 Bb7 | Ebmaj7 Ab7 | Dm7 G7 | Cm7 F7 | D7 | % | G7 | % | C7 | % | F7 | % |",
-    "| Em7 Eb7 | Dm7 Db7 | Cmaj7 | Fm7 Bb7 | Cmaj7 A7 | Abmaj7 G7sus4 | Em7b5 A7b9 | Dm7 G7b9 |",
-];
+use tunes::{PROGRESSIONS, TUNES, without_functions};
 
 /// What a row of pairs does in a chorus.
 #[derive(Clone, Copy, Default, Debug)]
@@ -103,12 +95,6 @@ fn both(text: &str) -> [Figures; 2] {
     let later = firsts.iter().zip(&planned).filter(|(one, other)| one.0 != other.0);
     figures[1].later = later.count();
     figures
-}
-
-fn without_functions(tune: &str) -> String {
-    let bare = |word: &str| word.split(':').next().unwrap_or(word).to_owned();
-    let words: Vec<String> = tune.split_whitespace().map(bare).collect();
-    format!("| {} |", words.join(" "))
 }
 
 #[test]

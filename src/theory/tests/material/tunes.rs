@@ -1,4 +1,6 @@
-//! Tunes that are made up for tests, with what each chord does in them.
+//! Tunes that are made up for tests, with what each chord does in them, and progressions.
+
+#![allow(dead_code, reason = "each test program uses its own part of this")]
 
 /// Bars, each chord with its function after a colon. The last bar goes back to the first.
 pub(crate) const TUNES: &[&str] = &[
@@ -80,3 +82,18 @@ pub(crate) const TUNES: &[&str] = &[
     // Eb7 in place of A7 with its ii, and a ii–V of the iii.
     "Cmaj7:T | F#m7b5:ii- B7b9:V- | Em7:iii | Bbm7 Eb7:ts | Dm7:ii | Fm7:iv Bb7:bd | Em7:iii A7:V- | Dm7:ii G7:V",
 ];
+
+/// Common practice, no source.
+pub(crate) const PROGRESSIONS: [&str; 4] = [
+    "| Dm7 | G7 | Cmaj7 | % | Cm7 | F7 | Bbmaj7 | % | Bbm7 | Eb7 | Abmaj7 | % | Dm7b5 | G7 | Cm6 | % |",
+    "| F7 | Bb7 | F7 | Cm7 F7 | Bb7 | Bdim7 | F7 | Am7b5 D7 | Gm7 | C7 | F7 D7 | Gm7 C7 |",
+    "| Bbmaj7 G7 | Cm7 F7 | Dm7 G7 | Cm7 F7 | Fm7 Bb7 | Ebmaj7 Ab7 | Dm7 G7 | Cm7 F7 | D7 | % | G7 | % | C7 | % | F7 | % |",
+    "| Em7 Eb7 | Dm7 Db7 | Cmaj7 | Fm7 Bb7 | Cmaj7 A7 | Abmaj7 G7sus4 | Em7b5 A7b9 | Dm7 G7b9 |",
+];
+
+/// The bars of a tune without what its chords do.
+pub(crate) fn without_functions(tune: &str) -> String {
+    let bare = |word: &str| word.split(':').next().unwrap_or(word).to_owned();
+    let words: Vec<String> = tune.split_whitespace().map(bare).collect();
+    format!("| {} |", words.join(" "))
+}
