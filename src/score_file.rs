@@ -38,7 +38,7 @@ mod xml;
 pub use choice::{Choice, Repeats};
 pub use encoding::text;
 pub use error::{At, ScoreFileError, too_long};
-pub use lead_sheet::LeadSheet;
+pub use lead_sheet::{LeadSheet, SheetMeasure};
 pub use limits::{
     DEEPEST_NESTING, LONGEST_FILE, LONGEST_PART_S, LONGEST_SCORE, MOST_BARS, MOST_NOTES,
 };

@@ -6,17 +6,83 @@
 mod arithmetic;
 #[path = "support/program.rs"]
 mod program;
+#[path = "support/archive.rs"]
+mod zip;
 
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use arithmetic::{class_of, sorted};
 use program::{Home, Said};
 use serde_json::Value;
+use zip::compressed;
 
 fn run(chart: &str, more: &[&str]) -> Said {
     let home = Home::new();
     let file = home.put("chart", chart);
     home.run(&[&["changes", file.to_str().unwrap()], more].concat())
+}
+
+/// Each score of `tests/bad/lead_sheets/` with what stands on standard error, and whether the rest is planned:
+/// `FRETLOOM_MISTAKES=write cargo test --test changes` writes what is said; read it before it is kept.
+#[test]
+fn each_mistake_of_a_score_is_told_by_its_bar() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad/lead_sheets");
+    let paths = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let scores: Vec<PathBuf> =
+        paths.filter(|path| path.extension().is_some_and(|it| it == "musicxml")).collect();
+    assert!(scores.len() >= 8);
+    for score in scores {
+        let name = score.to_str().unwrap();
+        let said = Home::new().run(&["changes", name]);
+        let fate = if said.out.is_empty() { "refused" } else { "planned" };
+        let told = format!("{fate}\n\n{}", said.err.replace(name, "FILE"));
+        let message = score.with_extension("txt");
+        if std::env::var_os("FRETLOOM_MISTAKES").is_some_and(|wish| wish == "write") {
+            fs::write(&message, &told).unwrap();
+        }
+        assert_eq!(fs::read_to_string(&message).unwrap_or_default(), told, "{name}");
+        assert_eq!(said.status, Some(if fate == "planned" { 0 } else { 1 }));
+        assert!(said.err.lines().count() == 1 && said.err.contains("expected"), "{}", said.err);
+    }
+}
+
+/// A score that is compressed is the same tune, for its plan as for its line.
+#[test]
+fn a_compressed_lead_sheet_is_a_chart() {
+    let bar = |number: u8, step: &str, kind: &str| {
+        format!(
+            "<measure number=\"{number}\"><attributes><divisions>1</divisions></attributes>\
+             <harmony><root><root-step>{step}</root-step></root><kind>{kind}</kind></harmony>\
+             <note><rest/><duration>4</duration></note></measure>"
+        )
+    };
+    let bars =
+        bar(1, "D", "minor-seventh") + &bar(2, "G", "dominant") + &bar(3, "C", "major-seventh");
+    let score = format!(
+        "<score-partwise><work><work-title>Two Doors</work-title></work><part id=\"P1\">{bars}</part>\
+         </score-partwise>"
+    );
+    let home = Home::new();
+    let plain = home.put("tune.musicxml", &score);
+    let packed = home.folder().join("tune.mxl");
+    fs::write(&packed, compressed(score.as_bytes())).unwrap();
+    for words in [&["changes", "FILE", "--json"][..], &["line", "--chart", "FILE", "--json"]] {
+        let [of_plain, of_packed] = [&plain, &packed].map(|file| {
+            let file = file.to_str().unwrap();
+            let words: Vec<&str> =
+                words.iter().map(|word| if *word == "FILE" { file } else { *word }).collect();
+            home.run(&words).printed()
+        });
+        assert_eq!(of_plain, of_packed);
+        assert!(of_plain.contains("\"title\":\"Two Doors\""), "{of_plain}");
+    }
+    let typed = planned("| Dm7 | G7 | Cmaj7 |", &[]);
+    let sheet = serde_json::from_str::<Value>(
+        &home.run(&["changes", packed.to_str().unwrap(), "--json"]).out,
+    );
+    assert_eq!(column(&chords(&sheet.unwrap()), "pair"), column(&chords(&typed), "pair"));
 }
 
 fn planned(chart: &str, more: &[&str]) -> Value {

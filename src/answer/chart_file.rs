@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use fretloom_theory::ScaleKind;
+use fretloom_theory::{Chord, ScaleKind};
 
 use super::refusal::Refusal;
 use crate::library::{ChartFile, LoadedCharts, OpenedChart, Problem, ReadChart, bytes_of_file};
@@ -37,15 +37,19 @@ pub fn read_chart(name: &str, bytes: &[u8], own: &[ScaleKind]) -> Result<ReadCha
     ReadChart::of_text(name, &text, own).map_err(|problems| Refusal::Chart { problems })
 }
 
-/// A tune of a score. Its bars are told by what the score calls them, since nobody reads its lines.
+/// A tune of a score. Its bars are told by where they stand and by what the score calls them.
 fn of_sheet(name: &str, sheet: LeadSheet) -> ReadChart {
-    let LeadSheet { chart, melody, bar_names, remarks } = sheet;
+    let LeadSheet { chart, melody, measures, remarks } = sheet;
     let told = chart.bars.unread().map(|(index, bar)| {
-        let called = bar_names.get(index).map_or("", String::as_str);
-        Problem {
-            text: bar.text().trim_start_matches('?').to_owned(),
-            ..Problem::of_file(name, format!("{} (bar {called})", bar.error().advice()))
-        }
+        let at = measures.get(index);
+        let called = at.map_or("", |measure| measure.name.as_str());
+        // What the score has is told, not how a chart marks it.
+        let riddle = bar.text().split_whitespace().find_map(|word| word.strip_prefix('?'));
+        let mistake = riddle.and_then(|word| word.parse::<Chord>().err());
+        let advice = mistake.as_ref().unwrap_or(bar.error()).advice();
+        let found = riddle.unwrap_or(bar.text());
+        let place = at.map_or((1, 1), |measure| (measure.line, measure.column));
+        Problem::quoting(name, place, found, format!("{advice} (bar {called})"))
     });
     let problems = told.collect();
     ReadChart { melody, problems, remarks, ..ReadChart::of(chart) }
@@ -125,7 +129,10 @@ mod tests {
         let read = read_chart("own", score.as_bytes(), &[]).unwrap();
         assert_eq!(read.chart.bars.bars().len(), 2);
         let told: Vec<String> = read.problems.iter().map(ToString::to_string).collect();
-        assert_eq!(told, ["own:1:1: found `CNeapolitan`, expected a note letter, A to G (bar 8)"]);
+        let column = score.find("<measure number=\"8\"").unwrap() + 1;
+        let expected = "expected a quality (m, maj, dim, +, sus), a number, an alteration such as \
+                        b9, add, no, alt, or /bass (bar 8)";
+        assert_eq!(told, [format!("own:1:{column}: found `CNeapolitan`, {expected}")]);
     }
 
     #[test]

@@ -88,7 +88,12 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
     if let Some(printed) = printed.and_then(|text| says_it_all(element, &text, symbol.as_ref())) {
         return printed;
     }
-    let unread = || ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned());
+    let unread = || {
+        // A root that is none is told as it stands.
+        let step = element.child("root").and_then(|root| root.child_text("root-step"));
+        let root = if root.is_empty() { step.unwrap_or_default().trim() } else { &root };
+        ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned())
+    };
     symbol.filter(|symbol| symbol.chord().is_some()).unwrap_or_else(unread)
 }
 

@@ -8,7 +8,7 @@ mod bars;
 mod content;
 
 use fretloom_theory::{
-    BarSection, BarText, Chart, Melody, Meter, Note, OptionalChords, Part, Tempo,
+    BarFault, BarSection, BarText, Chart, Melody, Meter, Note, OptionalChords, Part, Tempo,
 };
 
 use self::bars::{SheetBar, sheet_bars, text_of_form, text_written_out};
@@ -20,8 +20,9 @@ use super::raw_note::RawNote;
 use super::ties::joined;
 use super::time::Time;
 use super::unfolding::{Measure, Unfolding};
-use crate::score_file::error::ScoreFileError;
-use crate::score_file::lead_sheet::LeadSheet;
+use crate::score_file::error::{At, ScoreFileError};
+use crate::score_file::lead_sheet::{LeadSheet, SheetMeasure};
+use crate::score_file::locator::Locator;
 
 /// Reads a score as a chart with a melody.
 pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFileError> {
@@ -35,14 +36,15 @@ pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFi
     let sheet = sheet_bars(&document, &order);
     let mut remarks: Vec<String> = sheet.moved_chords().into_iter().collect();
     let (bars, written) = match with_form(&sheet.bars, &order) {
-        Some(bars) => (bars, sheet.bars.iter().collect()),
-        None => {
+        Ok(bars) => (bars, sheet.bars.iter().collect()),
+        Err(why) => {
             let (bars, written) = written_out(&sheet.bars, &order)?;
-            remarks.push(WRITTEN_OUT.to_owned());
+            remarks.push(format!("{why}; the bars are written out as they are heard"));
             (bars, written)
         }
     };
-    let bar_names = written.iter().map(|bar: &&SheetBar| bar.name.clone()).collect();
+    let mut locator = Locator::new(text);
+    let measures = written.iter().map(|bar: &&SheetBar| measure(bar, &mut locator)).collect();
     let tempo = document.tempi.iter().min_by_key(|change| change.from).map(|change| change.tempo);
     let chart = Chart {
         title: document.title.take(),
@@ -51,11 +53,17 @@ pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFi
         ..Chart::of(bars)
     };
     let melody = melody(document, &sheet.bars, &order)?;
-    Ok(LeadSheet { chart, melody, bar_names, remarks })
+    Ok(LeadSheet { chart, melody, measures, remarks })
 }
 
-const WRITTEN_OUT: &str =
-    "the bars are written out as they are heard, since the marks of the form do not fit together";
+/// A bar where it stands in the file.
+fn measure(bar: &SheetBar, locator: &mut Locator<'_>) -> SheetMeasure {
+    let (line, column) = match locator.at(bar.offset) {
+        At::Text { line, column } => (line, column),
+        At::Whole | At::Byte { .. } => (1, 1),
+    };
+    SheetMeasure { name: bar.name.clone(), line, column }
+}
 
 /// The measures in the order in which they are heard.
 fn order(document: &mut Document) -> Result<Vec<usize>, ScoreFileError> {
@@ -72,13 +80,19 @@ fn order(document: &mut Document) -> Result<Vec<usize>, ScoreFileError> {
     })
 }
 
-/// The bars with their form; `None` where typed bars cannot have it.
-fn with_form(bars: &[SheetBar], order: &[usize]) -> Option<BarText> {
-    let read = read(&text_of_form(bars)).ok()?;
+/// The bars with their form; where typed bars cannot have it, what does not fit.
+fn with_form(bars: &[SheetBar], order: &[usize]) -> Result<BarText, String> {
+    let read = read_bars(&text_of_form(bars)).map_err(|fault| {
+        // Each bar has a line of the text.
+        let bar = bars.get(fault.error.line().map_or(0, |line| line.saturating_sub(1)));
+        let name = bar.map_or("", |bar| bar.name.as_str());
+        format!("bar {name}: found `{}`, expected {}", fault.word, fault.error.advice())
+    })?;
     let index_of = |measure: &usize| bars.binary_search_by_key(measure, |bar| bar.measure).ok();
     let wanted = order.iter().filter_map(index_of);
     let chorus = read.unfolded(OptionalChords::Played);
-    chorus.heard.iter().map(|heard| heard.written).eq(wanted).then_some(read)
+    let is_same = chorus.heard.iter().map(|heard| heard.written).eq(wanted);
+    if is_same { Ok(read) } else { Err("the marks of the form do not fit together".to_owned()) }
 }
 
 /// The bars one after another as they are heard.
@@ -92,10 +106,13 @@ fn written_out<'b>(
     Ok((read(&text_written_out(&heard))?, heard))
 }
 
-fn read(text: &str) -> Result<BarText, ScoreFileError> {
+fn read_bars(text: &str) -> Result<BarText, BarFault> {
     let sections = [BarSection::unnamed(text)];
-    let read = BarText::read_marking(&sections, Meter::COMMON, None);
-    read.map(|(bars, _)| bars).map_err(|fault| {
+    BarText::read_marking(&sections, Meter::COMMON, None).map(|(bars, _)| bars)
+}
+
+fn read(text: &str) -> Result<BarText, ScoreFileError> {
+    read_bars(text).map_err(|fault| {
         let wrong = format!("its bars cannot be read at \"{}\"", fault.word);
         ScoreFileError::whole(wrong, fault.error.advice())
     })

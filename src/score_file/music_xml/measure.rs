@@ -45,7 +45,7 @@ pub(super) fn read(
     reading.cursor = reading.furthest;
     if reading.notes == Notes::Kept {
         let (from, length) = (reading.bar_from, reading.furthest.minus(reading.bar_from));
-        reading.found.measures.push(Measure { from, length });
+        reading.found.measures.push(Measure { from, length, offset: opened.offset });
         keep_bar(reading, opened.attribute("implicit") == Some("yes"));
     }
     Ok(())

@@ -13,6 +13,8 @@ use crate::score_file::read_score::too_many;
 pub(super) struct Measure {
     pub(super) from: Time,
     pub(super) length: Time,
+    /// Where it stands in the file, in bytes.
+    pub(super) offset: usize,
 }
 
 /// A measure as it is heard.
@@ -41,7 +43,7 @@ impl Unfolding {
         let mut next = 0;
         let mut heard = Vec::with_capacity(order.len());
         for written in order.iter().copied() {
-            let Some(Measure { from: was, length }) = measures.get(written).copied() else {
+            let Some(Measure { from: was, length, .. }) = measures.get(written).copied() else {
                 continue;
             };
             let is_entered = written != next;

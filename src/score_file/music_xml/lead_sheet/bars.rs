@@ -16,6 +16,8 @@ pub(super) struct SheetBar {
     pub(super) measure: usize,
     /// What the file calls it.
     pub(super) name: String,
+    /// Where it stands in the file, in bytes.
+    pub(super) offset: usize,
     meter: Meter,
     /// Where it is the first bar and shorter than its meter.
     pick_up: Option<PickUp>,
@@ -56,7 +58,7 @@ pub(super) fn sheet_bars(document: &Document, order: &[usize]) -> SheetBars {
     let stretches = stretches(document, &chords);
     let carried = carried(&stretches, order);
     let bars = document.part.measures.iter().enumerate().zip(&stretches);
-    let bars = bars.filter_map(|((index, _), stretch)| {
+    let bars = bars.filter_map(|((index, measure), stretch)| {
         let Stretch { bar: Some(bar), chords } = stretch else { return None };
         let (meter, pick_up) = meter(bar, index == 0);
         let marks = document.marks.get(&(index as u64)).cloned().unwrap_or_default();
@@ -66,6 +68,7 @@ pub(super) fn sheet_bars(document: &Document, order: &[usize]) -> SheetBars {
         Some(SheetBar {
             measure: index,
             name: bar.label.to_string(),
+            offset: measure.offset,
             meter,
             pick_up,
             marks,
