@@ -5,6 +5,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 
+#[path = "keepers/folder.rs"]
+#[allow(dead_code, reason = "each test program uses its own part of this")]
+mod folder;
 #[path = "support/svg.rs"]
 mod svg;
 
@@ -33,8 +36,21 @@ fn root() -> PathBuf {
 /// The program on a chord after some keys, drawn at a size.
 fn screen(chord: &str, keys: &str, columns: u16, rows: u16) -> Buffer {
     let library = Library::load(None);
-    let mut program =
-        Program::open(Some(chord), "guitar-standard", library, Spelling::Plain).unwrap();
+    let program = Program::open(Some(chord), "guitar-standard", library, Spelling::Plain).unwrap();
+    screen_of(program, keys, (columns, rows))
+}
+
+/// The program on the sixth of May with what is kept in a file, after some keys.
+fn with_keepers(file: &str, keys: &str) -> Buffer {
+    let folder = folder::Folder::holding(file);
+    let library = Library::load(None);
+    let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
+    program.use_keepers(folder.store());
+    program.update(Event::Time("2026-05-06T09:00[UTC]".parse().unwrap()));
+    screen_of(program, keys, (80, 24))
+}
+
+fn screen_of(mut program: Program, keys: &str, (columns, rows): (u16, u16)) -> Buffer {
     program.use_theme(Theme::terminal());
     program.update(Event::Resize { columns, rows });
     for key in keys.split_whitespace() {
@@ -133,6 +149,32 @@ const README_EXPLAIN: [&str; 4] = ["explain", "assets/lines/f-and-g.json", "--ch
 const README_BARS: &str = "| F#m7b5 | B7alt | Em6 | % |";
 const README_CHANGES: [&str; 6] = ["changes", "-", "--strings", "4-3-2", "--frets", "5-10"];
 
+/// What is kept in the pictures.
+const KEPT: &str = "format = 1
+next_id = 4
+
+[[keeper]]
+id = 1
+kept = 2026-05-04
+chord = \"Dm7\"
+scale = \"D Dorian\"
+pair = \"F & G\"
+
+[[keeper]]
+id = 2
+kept = 2026-05-04
+chord = \"Gmaj7#11\"
+scale = \"G Lydian\"
+pair = \"G & A\"
+
+[[keeper]]
+id = 3
+kept = 2026-05-05
+chord = \"C7alt\"
+scale = \"C altered\"
+pair = \"Gb & Ab\"
+";
+
 /// Every part of the README that is made, by the name in its marker.
 fn parts() -> Vec<(&'static str, String)> {
     vec![
@@ -150,6 +192,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
         ("line-screen", fenced(&text_of(&screen("Dm7", LINE_KEYS, 80, 24)))),
         ("changes-screen", fenced(&text_of(&screen("Dm7", "4 o n i n e enter right", 80, 24)))),
+        ("listen", fenced(&text_of(&with_keepers(KEPT, "f3 l space 3")))),
         ("keys", key_table()),
         ("mouse", mouse_table()),
     ]

@@ -12,6 +12,9 @@
 mod ascii;
 #[path = "screens/blocks.rs"]
 mod blocks;
+#[path = "keepers/folder.rs"]
+#[allow(dead_code, reason = "each test program uses its own part of this")]
+mod folder;
 #[path = "screens/larger.rs"]
 mod larger;
 #[path = "screens/marks.rs"]
@@ -125,6 +128,24 @@ fn a_line_that_is_played() {
     let (state, position) = (PlayerState::Playing, Frames(168_000));
     program.update(Event::Sound(SoundNews { state, position, way: None }));
     keep("line_playing_80x24_dark", program, (80, 24));
+}
+
+/// What is asked by ear, before and after a wrong answer, and what became of every question.
+#[test]
+fn what_is_named_by_ear() {
+    let folder = folder::Folder::holding(include_str!("keepers/format-1.toml"));
+    // With twenty answers, all the second choice, every question is got or missed three times.
+    let to_the_end = format!("f3 l {}space", "space 2 ".repeat(20));
+    for (name, keys) in
+        [("listen", "f3 l"), ("listen_answered", "f3 l space 1"), ("listen_end", &*to_the_end)]
+    {
+        let folder = folder::Folder::holding(&folder.keepers());
+        let mut program = in_state("guitar-standard", "", (80, 24));
+        program.use_keepers(folder.store());
+        program.update(Event::Time("2026-05-07T09:00[UTC]".parse().unwrap()));
+        press(&mut program, keys);
+        keep(&format!("{name}_80x24_dark"), program, (80, 24));
+    }
 }
 
 /// What larger screens have room for, and the least one.

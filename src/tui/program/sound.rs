@@ -65,6 +65,7 @@ impl Program {
         let seen = self.seen_of_sound();
         let failed = self.shared.sound.hear(news);
         if let Some(error) = failed {
+            self.screens.keepers.was_not_heard();
             let why = self.why_not_heard(&error);
             self.shared.tell(why);
             return Vec::new();

@@ -44,6 +44,15 @@ impl KeepersScreen {
     }
 }
 
+impl KeepersScreen {
+    /// What was to be heard was not, since no sound can be played: it cannot be named either.
+    pub(in crate::tui) fn was_not_heard(&mut self) {
+        if let Some(listen) = &mut self.listen {
+            listen.was_heard = false;
+        }
+    }
+}
+
 impl Listen {
     /// Plays what is asked; once that is answered, what is asked next; at the end, all of it with
     /// other sounds.

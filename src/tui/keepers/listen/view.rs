@@ -13,7 +13,7 @@ use super::super::drawing::Drawing;
 use super::super::hit::Hit;
 use super::state::{Listen, Question};
 use super::words::FORM;
-use crate::answer::{EarChoice, marks, places_of_pair};
+use crate::answer::{EarChoice, EarName, marks, places_of_pair};
 use crate::picture::{Labels, NeckPicture};
 use crate::tui::command::{Command, ListenCommand, ProgramCommand};
 use crate::tui::widget::{Footer, NeckWidget, below, broken, indented, write};
@@ -104,10 +104,7 @@ impl Drawing<'_> {
                 let named = if answered == place { ", and you named it" } else { "" };
                 ("▸", theme.chosen, format!("this sounded{named}"))
             }
-            Some(answered) if answered == place => {
-                let pair = format!("you named this, as in {}", choice.pair.name());
-                ("✗", theme.text, pair)
-            }
+            Some(answered) if answered == place => ("✗", theme.text, named_in_words(choice)),
             Some(_) => (" ", theme.muted, String::new()),
         }
     }
@@ -194,6 +191,16 @@ impl Drawing<'_> {
         let row = usize::from(place.y.checked_sub(choices.y)?);
         let is_one = choices.contains(place) && row < listen.choices().len();
         is_one.then_some(Hit::Choice(row))
+    }
+}
+
+/// What was named, with the pair that would have been right.
+fn named_in_words(choice: &EarChoice) -> String {
+    match &choice.says {
+        EarName::Pair(_) => "you named this".to_owned(),
+        EarName::Qualities(_) | EarName::LeftOut(_) => {
+            format!("you named this, as in {}", choice.pair.name())
+        }
     }
 }
 
