@@ -46,9 +46,10 @@ CALLS = {
 KEPT = ["position", "ladder", "line", "bass", "sheet", "empty", "lesson"]
 REFERENCE = pathlib.Path(__file__).parent.parent / "pages" / "reference"
 REFERENCE_DPI = 50
-# So much of the ink may lie elsewhere: a reader of another version smooths in another way. A mark that is
-# missing, or a figure that has moved by a millimetre, is more.
-MOST_MOVED = 0.10
+# How much darker or lighter a cell of so many dots may be, of 255: a reader of another version smooths in
+# another way, which its mean hardly shows. A mark that is missing, or a line that has moved, is more.
+CELL = 8
+MOST_CHANGED = 16
 DPI = 150
 # Readers smooth edges each in their own way: so much of a page may differ, of the ink that there is.
 MOST_DIFFERENT = 0.05
@@ -96,9 +97,17 @@ def compare(name: str, pdf: pathlib.Path, folder: pathlib.Path, write: bool) -> 
         return
     pages = [numpy.asarray(page.convert("L"), dtype=float) for page in (Image.open(file), now)]
     assert pages[0].shape == pages[1].shape, (name, "size")
-    before, after = (blurred(page) for page in pages)
-    moved = abs(before - after).sum() / (255 - before).sum()
-    assert moved < MOST_MOVED, (name, f"{moved:.3f} of the ink lies elsewhere: look at it, then --write")
+    changed = abs(cells(pages[0]) - cells(pages[1]))
+    where = [int(at) * CELL * 25.4 / REFERENCE_DPI for at in numpy.unravel_index(changed.argmax(), changed.shape)]
+    told = f"{changed.max():.0f} at {where[1]:.0f} mm from the left, {where[0]:.0f} mm from the top"
+    assert changed.max() < MOST_CHANGED, (name, told, "look at it, then --write")
+
+
+def cells(page: numpy.ndarray) -> numpy.ndarray:
+    """The mean of each cell."""
+    height, width = (size // CELL for size in page.shape)
+    page = page[: height * CELL, : width * CELL]
+    return page.reshape(height, CELL, width, CELL).mean(axis=(1, 3))
 
 
 def check(name: str, words: list[str], labels: list[str], program: str, folder: pathlib.Path, write: bool) -> None:
