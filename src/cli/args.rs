@@ -22,6 +22,7 @@ mod keepers;
 mod line;
 mod line_files;
 mod listen;
+mod made_of;
 mod own;
 mod page_files;
 mod practice;

@@ -5,6 +5,7 @@ use fretloom_fretboard::Picking;
 use fretloom_theory::{AtChange, Direction, Link};
 
 use super::line_files::LineFilesArgs;
+use super::made_of::MadeOfArgs;
 use super::sound::SoundArgs;
 use super::value;
 use super::view::ViewArgs;
@@ -20,20 +21,9 @@ pub struct Line {
     /// changes plans for it; - is standard input
     #[arg(long, value_name = "FILE", conflicts_with_all = ["scale", "pair", "bars", "meter"])]
     pub chart: Option<std::path::PathBuf>,
-    /// One scale for all chords, or one for each: altered, or "D Dorian, altered, C Ionian"
-    #[arg(long, value_name = "SCALES")]
-    pub scale: Option<String>,
-    /// One pair for all chords, or one for each: "F & G", or "F & G, 2, C & D", where 2 is a number
-    /// in the list of the chord's pairs
-    #[arg(long, value_name = "PAIRS")]
-    pub pair: Option<String>,
-    /// The order of the notes: a pattern's name (fretloom patterns lists them), or figures: "132 32"
-    /// takes 1 2 3 from the lowest note of each inversion up, the triads in turn
-    #[arg(long, value_name = "FIGURES", allow_hyphen_values = true)]
-    pub pattern: Option<String>,
-    /// How long the notes are: eighths, triplets, "4. 8~2" or "8 -8 >4"
-    #[arg(long, value_name = "VALUES", allow_hyphen_values = true)]
-    pub rhythm: Option<String>,
+    /// What it is made of
+    #[command(flatten)]
+    pub made_of: MadeOfArgs,
     /// How to go from triad to triad: by the ladder up or down, linked, between two shapes, or in an
     /// arc
     #[arg(long, value_enum)]
@@ -52,9 +42,6 @@ pub struct Line {
     /// How many bars; without it as many as are written, and four of a chord alone
     #[arg(long, value_name = "N", allow_negative_numbers = true)]
     pub bars: Option<String>,
-    /// The meter in which it begins
-    #[arg(long, value_name = "M/N", default_value = "4/4")]
-    pub meter: String,
     /// How many quarter notes a minute; without it 120, or what the chart says
     #[arg(long, value_name = "BPM", allow_negative_numbers = true)]
     pub tempo: Option<String>,

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::handed::HandedArgs;
+use super::made_of::MadeOfArgs;
 use super::page_files::PageFilesArgs;
 use super::value;
 use crate::library::Reader;
@@ -22,24 +23,12 @@ pub struct Sheet {
           conflicts_with_all = ["chords", "scale", "pair", "pattern", "rhythm", "bars", "meter",
                                 "tempo", "strings", "frets"])]
     pub keeper: Vec<String>,
-    /// Another scale for the chord, or one for each chord
-    #[arg(long, value_name = "SCALES")]
-    pub scale: Option<String>,
-    /// Which pair: its number in the list, or two triads: "F & G"; of several chords one for each
-    #[arg(long, value_name = "PAIRS")]
-    pub pair: Option<String>,
-    /// The order of the notes of the line: a pattern's name, or figures
-    #[arg(long, value_name = "FIGURES", allow_hyphen_values = true)]
-    pub pattern: Option<String>,
-    /// How long the notes of the line are: eighths, triplets, "4. 8~2"
-    #[arg(long, value_name = "VALUES", allow_hyphen_values = true)]
-    pub rhythm: Option<String>,
+    /// What its line is made of
+    #[command(flatten)]
+    pub made_of: MadeOfArgs,
     /// How many bars the line has; without it as many as are written, and two of a chord alone
     #[arg(long, value_name = "N", allow_negative_numbers = true)]
     pub bars: Option<String>,
-    /// The meter of the line
-    #[arg(long, value_name = "M/N", default_value = "4/4")]
-    pub meter: String,
     /// How many quarter notes a minute
     #[arg(long, value_name = "BPM", allow_negative_numbers = true, default_value = "80")]
     pub tempo: String,

@@ -59,8 +59,13 @@ impl Call<'_> {
         let question = LineQuestion {
             style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
             tempo,
-            pattern: wanted.pattern.as_deref().map(|text| self.pattern(text)).transpose()?,
-            rhythm: args::read::<Rhythm>(wanted.rhythm.as_deref())?,
+            pattern: wanted
+                .made_of
+                .pattern
+                .as_deref()
+                .map(|text| self.pattern(text))
+                .transpose()?,
+            rhythm: args::read::<Rhythm>(wanted.made_of.rhythm.as_deref())?,
             travel: travel(wanted),
             start: wanted.start.as_ref().map(read_start).transpose()?,
             at_change: wanted.at_change.map_or(AtChange::RunsOn, AtChange::from),
@@ -92,10 +97,10 @@ impl Call<'_> {
         }
         let asked = AskedChords {
             text: wanted.chords.as_deref().unwrap_or_default(),
-            meter: wanted.meter.parse::<Meter>()?,
+            meter: wanted.made_of.meter.parse::<Meter>()?,
             bars: wanted.bars.as_deref().map(bars).transpose()?,
-            scales: wanted.scale.as_deref(),
-            pairs: wanted.pair.as_deref(),
+            scales: wanted.made_of.scale.as_deref(),
+            pairs: wanted.made_of.pair.as_deref(),
             spelling: self.spelling(),
             own: self.own_scales(),
         };

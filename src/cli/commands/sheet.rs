@@ -224,8 +224,8 @@ impl Call<'_> {
     }
 
     fn pair_over_chord(&self, wanted: &args::Sheet, chord: &str) -> Result<PairOver, Refusal> {
-        let harmony = self.harmony(Some(chord), wanted.scale.as_deref())?;
-        let text = wanted.pair.as_deref().unwrap_or("1").trim();
+        let harmony = self.harmony(Some(chord), wanted.made_of.scale.as_deref())?;
+        let text = wanted.made_of.pair.as_deref().unwrap_or("1").trim();
         if let Some(triads) = two_triads(text) {
             let pair = answer::pair_over(&harmony, triads?, self.spelling())?;
             return Ok(PairOver { harmony, pair });
@@ -250,17 +250,17 @@ impl Call<'_> {
         let one = is_one_chord(chords);
         let pair = match one {
             true => Some(format!("{:#}", self.pair_over_chord(wanted, chords)?.pair.name())),
-            false => wanted.pair.clone(),
+            false => wanted.made_of.pair.clone(),
         };
         let asked = AskedChords {
             text: chords,
-            meter: wanted.meter.parse::<Meter>()?,
+            meter: wanted.made_of.meter.parse::<Meter>()?,
             bars: match &wanted.bars {
                 Some(text) => Some(bars(text)?),
                 None if one => Some(2),
                 None => None,
             },
-            scales: wanted.scale.as_deref(),
+            scales: wanted.made_of.scale.as_deref(),
             pairs: pair.as_deref(),
             spelling: self.spelling(),
             own: self.own_scales(),
@@ -269,8 +269,13 @@ impl Call<'_> {
         Ok(LineQuestion {
             style: if one { LineStyle::Exercise } else { LineStyle::Music },
             tempo: tempo(&wanted.tempo)?,
-            pattern: wanted.pattern.as_deref().map(|text| self.pattern(text)).transpose()?,
-            rhythm: args::read::<Rhythm>(wanted.rhythm.as_deref())?,
+            pattern: wanted
+                .made_of
+                .pattern
+                .as_deref()
+                .map(|text| self.pattern(text))
+                .transpose()?,
+            rhythm: args::read::<Rhythm>(wanted.made_of.rhythm.as_deref())?,
             area: LineArea { region, ..LineArea::whole_neck() },
             ..LineQuestion::over(LineChords::read(&asked)?)
         })
