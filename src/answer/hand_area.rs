@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use fretloom_fretboard::{FretRange, HandPosition, Neck, Region, StringSet};
+use fretloom_fretboard::{Fret, FretRange, HandPosition, Neck, Region, StringSet};
 use fretloom_theory::ReadError;
 
 use super::refusal::Refusal;
@@ -87,6 +87,34 @@ impl HandArea {
         Ok(())
     }
 
+    /// The part of the neck to which the hand is locked; `None` for the whole neck, where it is not.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use fretloom::answer::HandArea;
+    /// let region = HandArea::read_line("V 4-3-2").unwrap().region().unwrap();
+    /// assert_eq!(region.frets().to_string(), "4-9");
+    /// assert_eq!(HandArea::WHOLE_NECK.region(), None);
+    /// ```
+    #[must_use]
+    pub fn region(&self) -> Option<Region> {
+        if *self == HandArea::WHOLE_NECK {
+            return None;
+        }
+        let region = Region::default().within(self.frets_under_hand());
+        Some(self.strings.map_or(region, |strings| region.on(strings)))
+    }
+
+    /// The frets that are wanted and lie under the hand.
+    fn frets_under_hand(&self) -> FretRange {
+        let Some(position) = self.position else { return self.frets };
+        let reach = reach(position);
+        let low = reach.first().max(self.frets.first());
+        let high = reach.last().min(self.frets.last());
+        FretRange::new(low, high).unwrap_or(reach)
+    }
+
     /// `in position V, at frets 1 to 12, on strings 3-2-1`; `on the whole neck`.
     #[must_use]
     pub fn in_words(&self) -> String {
@@ -100,6 +128,14 @@ impl HandArea {
         let words: Vec<String> = words.into_iter().flatten().collect();
         if words.is_empty() { "on the whole neck".to_owned() } else { words.join(", ") }
     }
+}
+
+/// The frets that a hand in a position reaches: four, and one more on either side.
+fn reach(position: HandPosition) -> FretRange {
+    let number = position.number();
+    let fret = |number: u8| Fret::new(number).unwrap_or(Fret::HIGHEST);
+    let (low, high) = (fret(number.saturating_sub(1)), fret(number.saturating_add(4)));
+    FretRange::new(low, high).unwrap_or(FretRange::WHOLE_NECK)
 }
 
 /// What the line is called in errors.

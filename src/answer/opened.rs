@@ -1,24 +1,22 @@
 //! What a keeper holds, opened as it was kept: on its own tuning, with its own strings, places and
 //! fingers, whatever has become of tunings, scales and patterns since.
 
+mod kept_line;
 mod kept_pair;
+mod kept_plan;
 mod kept_shape;
 mod kept_view;
 mod opening;
 
 use fretloom_fretboard::{FretRange, Neck, Region, ShapeQuery, StringSet};
-use fretloom_theory::{LineStyle, Meter, Tempo};
 
-use super::changes::{ChangesAnswer, ChangesQuestion};
+use super::changes::ChangesAnswer;
 use super::ladder::LadderAnswer;
-use super::line::{
-    AskedChords, InKey, LineAnswer, LineArea, LineChords, LineQuestion, LinesAnswer,
-};
+use super::line::{InKey, LinesAnswer};
 use super::refusal::Refusal;
 use super::tunings::TuningAnswer;
 use super::views::AskedView;
-use crate::library::ReadChart;
-use crate::store::{Keeper, Kept, KeptNote, KeptPlan, KeptThing, Session};
+use crate::store::{Keeper, Kept, KeptThing, Session};
 
 pub use kept_pair::PairOver;
 pub use kept_shape::{HeldNote, HeldShape};
@@ -134,7 +132,7 @@ impl<'a> Opened<'a> {
         Opened {
             kept,
             // What cannot be read of it is as if it had never been kept.
-            session: toml::from_str(screen).unwrap_or_default(),
+            session: Session::of_toml(screen).unwrap_or_default(),
             neck: Neck::new(tuning.tuning.clone()),
             home,
             tuning,
@@ -189,99 +187,5 @@ impl<'a> Opened<'a> {
         let strings = self.strings().filter(|set| set.three().is_some()).map_or_else(three, Ok)?;
         let query = ShapeQuery::default().in_region(Region::default().within(self.frets()));
         LadderAnswer::new(&self.neck, self.tuning.clone(), over.pair.name(), strings, &query)
-    }
-
-    /// The line, on its own neck as it was kept, on another one fingered anew.
-    fn line(
-        &self,
-        notes: &[KeptNote],
-        opening: &Opening<'_>,
-    ) -> Result<(LineAnswer, InKey), Refusal> {
-        let question = self.line_question(notes, opening)?;
-        let home = Neck::new(self.home.tuning.clone());
-        let line = LineAnswer::of_kept(&home, self.home.clone(), &question, notes)?;
-        match opening.on {
-            None => Ok((line, InKey::Here)),
-            Some(tuning) => line.moved_to(&self.neck, tuning).ok_or(Refusal::LineDoesNotFit),
-        }
-    }
-
-    fn line_question(
-        &self,
-        notes: &[KeptNote],
-        opening: &Opening<'_>,
-    ) -> Result<LineQuestion, Refusal> {
-        let session = self.session.line.as_ref();
-        let meter = session.and_then(|line| line.meter.as_ref()?.parse().ok());
-        let tempo = session.and_then(|line| Tempo::new(u64::from(line.tempo?), 1));
-        let bars = session.and_then(|line| line.bars);
-        let chords = self.line_chords(meter.unwrap_or(Meter::COMMON), bars, notes, opening)?;
-        Ok(LineQuestion {
-            style: LineStyle::Exercise,
-            tempo: tempo.unwrap_or(Tempo::USUAL),
-            area: LineArea::whole_neck(),
-            ..LineQuestion::over(chords)
-        })
-    }
-
-    /// The chords below the line, as many bars as are written, and as many as it takes.
-    fn line_chords(
-        &self,
-        meter: Meter,
-        bars: Option<u32>,
-        notes: &[KeptNote],
-        opening: &Opening<'_>,
-    ) -> Result<LineChords, Refusal> {
-        let session = self.session.line.as_ref();
-        let text = self.kept.chord.as_deref().or(session.and_then(|line| line.chords.as_deref()));
-        let text = text.unwrap_or_default();
-        let read = |bars: Option<u32>, scales: Option<&str>, pairs: Option<&str>| {
-            let (spelling, own) = (opening.spelling, opening.own);
-            LineChords::read(&AskedChords { text, meter, bars, scales, pairs, spelling, own })
-        };
-        let end = notes.iter().filter_map(|note| note.onset.checked_add(note.length)).max();
-        let is_one = !text.trim().contains(['|', ' ']);
-        let laid = read(bars.or(is_one.then_some(1)), None, None)?;
-        let at = end.and_then(|end| Some((laid.bars().at(end)?, end)));
-        let needed = at.map_or(1, |(at, end)| at.index + u64::from(at.bar.from < end));
-        let written = laid.bars().at(laid.end()).map_or(0, |at| at.index);
-        let bars = u32::try_from(needed.max(written)).unwrap_or(LineChords::MOST_BARS);
-        // The choices of a screen are those of each chord; what stands beside them is one for all.
-        let in_this_key = session.filter(|line| line.key.unwrap_or_default() == 0);
-        let each = in_this_key.map(|line| line.each.as_slice()).unwrap_or_default();
-        let of_each = |part: usize| {
-            let parts = each.iter().map(|words| words.split(';').nth(part).unwrap_or("").trim());
-            (!each.is_empty()).then(|| parts.collect::<Vec<_>>().join(", "))
-        };
-        let (scales, pairs) = (of_each(1), of_each(2));
-        let kept = (self.kept.scale.as_deref(), self.kept.pair.as_deref());
-        let each = (scales.as_deref(), pairs.as_deref());
-        let each = if each == (None, None) { kept } else { each };
-        let choices = [each, kept, (None, kept.1), (None, None)];
-        let mut read = choices.into_iter().map(|(scales, pairs)| read(Some(bars), scales, pairs));
-        let first = read.next().unwrap_or(Ok(laid));
-        first.or_else(|refused| read.find_map(Result::ok).ok_or(refused))
-    }
-
-    fn plan(&self, plan: &KeptPlan, opening: &Opening<'_>) -> Result<ChangesAnswer, Refusal> {
-        let read = ReadChart::of_text("chart", &plan.chart, opening.own)
-            .map_err(|problems| Refusal::Chart { problems })?;
-        let frets = plan.frets.as_ref().and_then(|frets| frets.parse::<FretRange>().ok());
-        let region = Region::default();
-        let within = frets.map(|frets| region.within(frets));
-        let region = match self.strings() {
-            Some(strings) => Some(within.unwrap_or(region).on(strings)),
-            None => within,
-        };
-        let region = region.filter(|region| region.check(&self.neck).is_ok());
-        let question = ChangesQuestion {
-            melody: read.melody,
-            key: plan.key.as_ref().and_then(|key| key.parse().ok()),
-            own: opening.own.to_vec(),
-            spelling: opening.spelling,
-            region,
-            ..ChangesQuestion::of(read.chart)
-        };
-        ChangesAnswer::new(&self.neck, &question)
     }
 }

@@ -5,7 +5,7 @@ use crate::xml::drawn;
 
 /// A keeper of every kind, as the program writes them.
 const KEPT: &str = r##"format = 1
-next_id = 9
+next_id = 11
 
 [[keeper]]
 id = 1
@@ -58,6 +58,21 @@ plan = { chart = "title = \"Slow lamp\"\n\n[[section]]\nname = \"A\"\nbars = \"|
 [[keeper]]
 id = 8
 pair = "F & G"
+
+[[keeper]]
+id = 9
+what = "line"
+chord = "Gm7"
+line = [{ onset = "0", length = "4", midi = 58, string = 3, fret = 3, finger = 3 }]
+screen = "[line]\nchords = \"Dm7\"\neach = [\"Dm7; D Aeolian; Dm & C\"]\nbars = 1\nkey = 1\n"
+tuning = { id = "guitar-standard", name = "Guitar, standard", instrument = "guitar", strings = ["E2", "A2", "D3", "G3", "B3", "E4"], frets = 22, scale_mm = 648 }
+
+[[keeper]]
+id = 10
+what = "plan"
+plan = { chart = "title = \"Slow lamp\"\n\n[[section]]\nname = \"A\"\nbars = \"| Am7 | D7 |\"\n", frets = "4-9" }
+strings = "4-3-2"
+screen = "[changes]\narea = \"V 4-3-2\"\nplan = 2\n"
 "##;
 
 fn home() -> Home {
@@ -160,6 +175,22 @@ fn a_line_is_played_as_it_was_and_moved_for_others() {
     assert_has(&bass, &["The line sounds 2 octaves lower, where this instrument has it."]);
     let plain = home.run(&["sheet", "--keeper", "5", "--ascii"]).printed();
     assert!(plain.contains("15") && plain.contains("Dm7"), "{plain}");
+}
+
+/// What was chosen on the screen goes along into the key in which the line stood, a fourth up.
+#[test]
+fn a_line_has_the_scales_and_pairs_of_its_screen() {
+    let texts = sheet(&home(), "9", &[]);
+    assert_has(&texts, &["Gm7", "Gm7: G Aeolian, Gm & F"]);
+}
+
+#[test]
+fn a_plan_is_the_one_that_was_chosen_where_the_hand_was() {
+    let home = home();
+    let chosen = sheet(&home, "10", &[]);
+    assert_has(&chosen, &["the hand stays on strings 4-3-2, frets 4 to 9"]);
+    home.put("data/fretloom/keepers.toml", &KEPT.replace("plan = 2", "plan = 0"));
+    assert_ne!(sheet(&home, "10", &[]), chosen, "another plan");
 }
 
 #[test]

@@ -107,6 +107,16 @@ impl ChangesAnswer {
     pub fn plans(&self) -> impl Iterator<Item = &ChangesPlan> {
         [&self.best].into_iter().chain(&self.others)
     }
+
+    /// The same with the plan with this number in front, from 0; as it is where there is none.
+    #[must_use]
+    pub fn preferring(mut self, number: usize) -> ChangesAnswer {
+        let other = number.checked_sub(1).and_then(|index| self.others.get_mut(index));
+        if let Some(other) = other {
+            std::mem::swap(&mut self.best, other);
+        }
+        self
+    }
 }
 
 impl ChangesPlan {

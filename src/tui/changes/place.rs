@@ -1,34 +1,13 @@
 //! Where the hand stays, as plans are asked for it.
 
-use fretloom_fretboard::{Fret, FretRange, HandPosition, Neck, Region, StringSet};
+use fretloom_fretboard::{FretRange, Neck, Region, StringSet};
 
 use crate::answer::HandArea;
 
 /// The part of the neck to which the hand is locked; none for the whole neck, where pairs are planned
 /// without it.
 pub(super) fn region(area: HandArea) -> Option<Region> {
-    if area == HandArea::WHOLE_NECK {
-        return None;
-    }
-    let region = Region::default().within(frets(area));
-    Some(area.strings.map_or(region, |strings| region.on(strings)))
-}
-
-/// The frets that are wanted and lie under the hand.
-fn frets(area: HandArea) -> FretRange {
-    let Some(position) = area.position else { return area.frets };
-    let reach = reach(position);
-    let low = reach.first().max(area.frets.first());
-    let high = reach.last().min(area.frets.last());
-    FretRange::new(low, high).unwrap_or(reach)
-}
-
-/// The frets that a hand in a position reaches: four, and one more on either side.
-fn reach(position: HandPosition) -> FretRange {
-    let number = position.number();
-    let fret = |number: u8| Fret::new(number).unwrap_or(Fret::HIGHEST);
-    let (low, high) = (fret(number.saturating_sub(1)), fret(number.saturating_add(4)));
-    FretRange::new(low, high).unwrap_or(FretRange::WHOLE_NECK)
+    area.region()
 }
 
 /// The same area on another neck, without what that does not have.
