@@ -269,9 +269,15 @@ fn the_nearest_shapes_lie_a_fret_away() {
         "--settle",
         "D Lydian@3",
     ];
-    let answer =
-        planned("| Em7 | A7alt | Dmaj7 |", &[&more[..], &["--once", "--frets", "6-11"]].concat());
-    let chords = chords(&answer);
+    // With the strings named alone, and in the part of the neck where the example lies.
+    for frets in [&[][..], &["--frets", "6-11"]] {
+        let more = [&more[..], &["--once"], frets].concat();
+        assert_near(&planned("| Em7 | A7alt | Dmaj7 |", &more));
+    }
+}
+
+fn assert_near(answer: &Value) {
+    let chords = chords(answer);
     let shape = |at: usize| {
         let shape = &chords[at]["shape"];
         format!("{} {}", shape["triad"].as_str().unwrap(), shape["frets"])
@@ -441,4 +447,20 @@ fn a_thousand_bars_are_planned_in_time() {
         assert_eq!(answer["bars"].as_array().unwrap().len(), 1_000);
         assert_consistent(&answer);
     }
+}
+
+/// Where a part of the neck holds few shapes of a pair, it is said how many. By hand on strings 4-3-2: F
+/// lies at 3-2-1, 7-5-6 and 10-10-10, G at 5-4-3, 9-7-8 and 12-12-12.
+#[test]
+fn few_shapes_are_counted() {
+    let said = |frets: &str| {
+        let more = ["--strings", "4-3-2", "--frets", frets, "--settle", "F & G@1"];
+        run("| Dm7 |", &more).printed().to_owned()
+    };
+    for (frets, words) in
+        [("5-8", "1 shape of F & G there, no more"), ("5-9", "2 shapes of F & G there, no more")]
+    {
+        assert!(said(frets).contains(words), "{}", said(frets));
+    }
+    assert!(!said("1-12").contains("no more"));
 }

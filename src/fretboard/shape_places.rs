@@ -9,7 +9,8 @@ use fretloom_theory::{PairPlaces, PlanCost, TriadPair};
 use crate::{Neck, Shape, ShapeQuery, VoiceMove, VoiceMovement};
 
 /// The shapes that a plan may use: those of both triads of a pair that a query finds. A plan within
-/// them holds one for each chord, and goes to one that is near.
+/// them holds one for each chord, and goes to one that is near. Where a pair has more than ten, a plan
+/// tries the lower ones: so there is room for more pairs.
 ///
 /// # Example
 ///
@@ -42,18 +43,21 @@ pub struct ShapePlaces<'a> {
 struct Lying {
     mm: [f64; 3],
     strings: [u8; 3],
-    /// How many frets above the octave the highest of them is.
-    above_octave: u32,
+    /// How many frets above the tenth the highest of them is.
+    above: u32,
 }
+
+/// How many shapes of a pair a plan tries.
+const MOST_TRIED: usize = 10;
 
 /// What a millimetre costs that a voice goes, in thousandths of a change: a fret in the middle of a
 /// guitar's neck is a third of a change.
 const A_MILLIMETRE: f64 = 12.0;
 
-/// What a fret above the octave costs, in thousandths of a change. Frets are narrow there, so that all
+/// What a fret above the tenth costs, in thousandths of a change. Frets are narrow there, so that all
 /// ways are short, and nobody plays there first.
 const A_HIGH_FRET: u32 = 20;
-const OCTAVE: u8 = 12;
+const HIGH: u8 = 10;
 
 /// How far it is from a string to the next, in millimetres: about that on most necks.
 const A_STRING_MM: f64 = 10.0;
@@ -106,10 +110,13 @@ impl<'a> ShapePlaces<'a> {
         nearest.map(|(place, _)| place)
     }
 
-    /// Where the shapes of a pair lie, in their order.
+    /// Where the shapes of a pair lie that a plan tries, in their order.
     fn lying(&self, pair: TriadPair) -> Rc<[Lying]> {
         let mut lying = self.lying.borrow_mut();
-        let found = || self.shapes(pair).iter().map(|shape| Lying::of(self.neck, shape)).collect();
+        let found = || {
+            let shapes = self.shapes(pair);
+            shapes.iter().take(MOST_TRIED).map(|shape| Lying::of(self.neck, shape)).collect()
+        };
         Rc::clone(lying.entry(pair).or_insert_with(found))
     }
 
@@ -127,7 +134,7 @@ impl<'a> ShapePlaces<'a> {
 
 impl PairPlaces for ShapePlaces<'_> {
     fn count(&self, pair: TriadPair) -> usize {
-        self.shapes(pair).len()
+        self.shapes(pair).len().min(MOST_TRIED)
     }
 
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
@@ -145,11 +152,11 @@ impl Lying {
     fn of(neck: &Neck, shape: &Shape) -> Lying {
         let places = shape.places();
         let highest = shape.frets().into_iter().max();
-        let above = highest.map_or(0, |fret| fret.number().saturating_sub(OCTAVE));
+        let above = highest.map_or(0, |fret| fret.number().saturating_sub(HIGH));
         Lying {
             mm: places.map(|place| neck.distance_mm(neck.fret_number(place))),
             strings: places.map(|place| place.string.number()),
-            above_octave: above.into(),
+            above: above.into(),
         }
     }
 
@@ -160,7 +167,7 @@ impl Lying {
             (to.mm[voice] - self.mm[voice]).abs() + f64::from(strings) * A_STRING_MM
         };
         let mm = way(0).max(way(1)).max(way(2));
-        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * to.above_octave)
+        PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * to.above)
     }
 }
 

@@ -49,7 +49,7 @@ proptest! {
     #[test]
     fn under_a_locked_hand_the_cheapest_of_all_plans_is_found(
         form in forms(2..=3),
-        lowest in 1..=9_u8,
+        lowest in 1..=7_u8,
     ) {
         let neck = neck();
         let places = ShapePlaces::new(&neck, region("4-3-2", &format!("{lowest}-{}", lowest + 3)));
@@ -140,4 +140,23 @@ fn a_locked_hand_moves_less_than_half_as_far_as_from_first_pair_to_first_pair() 
     println!("{:.3} {firsts:?} {plans:?}", plans.all / firsts.all);
     assert!(plans.all <= 0.45 * firsts.all, "{firsts:?} {plans:?}");
     assert!(plans.largest <= firsts.largest, "{firsts:?} {plans:?}");
+}
+
+/// Over a whole neck a pair has many shapes. They leave room for as many pairs as a small part of it does,
+/// so that a plan there costs no more, but for the way of the hand.
+#[test]
+fn the_whole_neck_costs_a_plan_little_more_than_a_part_of_it() {
+    let neck = neck();
+    for text in PROGRESSIONS {
+        let cost = |strings, frets| {
+            let places = ShapePlaces::new(&neck, region(strings, frets));
+            let plans = PlanQuery::over(chords(text)).plans_within(&places, 1).unwrap();
+            thousandths(&plans[0])
+        };
+        let part = cost("4-3-2", "1-12");
+        for strings in ["4-3-2", "6-5-4-3-2-1"] {
+            let whole = cost(strings, "0-22");
+            assert!(whole <= 1.2 * part, "{strings}: {whole} beside {part}, {text}");
+        }
+    }
 }

@@ -1,0 +1,168 @@
+//! What a player wishes of a plan holds in all of it: common practice, no source.
+
+#![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
+
+use fretloom_theory::{
+    BarText, Meter, NoteName, OptionalChords, PairKinds, PairStep, PitchClass, PitchClassSet, Plan,
+    PlanChord, PlanError, PlanQuery, SpelledTriad, StretchBegins, TriadPair, TriadQuality,
+};
+
+const TUNE: &str = "[A] | Em7b5 | A7b9 | Dm6 | G13 | [B] | Cm7 | F7 | Bbmaj7 | Eb7 | \
+                    [C] | Abmaj7 | Db9 | Gm7 C7alt | Fm7 Bb7sus4 |";
+
+fn form(text: &str) -> Vec<PlanChord> {
+    let text = BarText::read(text, Meter::COMMON).unwrap();
+    let chords = PlanChord::of_chorus(&text.unfolded(OptionalChords::Played), None);
+    chords.into_iter().map(|(_, chord)| chord).collect()
+}
+
+fn class(name: &str) -> PitchClass {
+    name.parse::<NoteName>().unwrap().pitch_class()
+}
+
+/// The notes of a chord's third and seventh, by hand.
+fn guide_tones(symbol: &str) -> [PitchClass; 2] {
+    let notes = [
+        ("Em7♭5", "G D"),
+        ("A7♭9", "C# G"),
+        ("Dm6", "F B"),
+        ("G13", "B F"),
+        ("Cm7", "Eb Bb"),
+        ("F7", "A Eb"),
+        ("B♭maj7", "D A"),
+        ("E♭7", "G Db"),
+        ("A♭maj7", "C G"),
+        ("D♭9", "F Cb"),
+        ("Gm7", "Bb F"),
+        ("C7alt", "E Bb"),
+        ("Fm7", "Ab Eb"),
+        ("B♭7sus4", "Eb Ab"),
+    ];
+    let (_, found) = notes.iter().find(|(known, _)| *known == symbol).unwrap();
+    let (third, seventh) = found.split_once(' ').unwrap();
+    [class(third), class(seventh)]
+}
+
+#[test]
+fn every_pair_is_of_the_kinds_that_are_wished() {
+    for [one, other] in [
+        [TriadQuality::Major, TriadQuality::Major],
+        [TriadQuality::Major, TriadQuality::Minor],
+        [TriadQuality::Diminished, TriadQuality::Major],
+    ] {
+        let plan = PlanQuery::over(form("| Dm7 | G7 | Cmaj7 | Am7 |"))
+            .of_kinds(PairKinds(one, other))
+            .plan()
+            .unwrap();
+        for chord in plan.chords() {
+            let kinds = chord.pair().triads().map(|triad| triad.quality());
+            assert!(kinds == [one, other] || kinds == [other, one], "{kinds:?}");
+        }
+    }
+}
+
+#[test]
+fn guide_tones_are_stated_where_that_is_wished() {
+    let states_both = |plan: &Plan| {
+        let states = |chord: &fretloom_theory::PlannedChord| {
+            let symbol = chord.over().chord().unwrap().to_string();
+            guide_tones(&symbol).into_iter().all(|note| chord.pair().set().contains(note))
+        };
+        plan.chords().iter().filter(|chord| states(chord)).count()
+    };
+    let query = PlanQuery::over(form(TUNE));
+    let free = query.plan().unwrap();
+    assert!(states_both(&free) < free.chords().len(), "else the wish says nothing here");
+    let plan = query.stating_guide_tones().plan().unwrap();
+    assert_eq!(states_both(&plan), plan.chords().len());
+}
+
+#[test]
+fn a_note_that_is_never_wanted_is_never_played() {
+    for note in PitchClass::all() {
+        let chords = form(TUNE);
+        let without = |(index, chord): (usize, PlanChord)| match index % 3 {
+            0 => chord.without(PitchClassSet::EMPTY.with(note)),
+            _ => chord,
+        };
+        let plan = PlanQuery::over(chords.into_iter().enumerate().map(without)).plan();
+        for chord in plan.unwrap().chords().iter().step_by(3) {
+            assert!(!chord.pair().set().contains(note), "{note:?}");
+        }
+    }
+}
+
+#[test]
+fn a_settled_pair_stays_and_the_others_follow_it() {
+    let triad = |name: &str| name.parse::<SpelledTriad>().unwrap().triad();
+    let pair = TriadPair::in_order(triad("F#"), triad("E")).unwrap();
+    let mut chords = form("| Dm7 | G7 | Cmaj7 | % |");
+    let free = PlanQuery::over(chords.clone()).plan().unwrap();
+    chords[1] = chords[1].clone().with_pair(pair);
+    let plan = PlanQuery::over(chords).plan().unwrap();
+    assert!(plan.chords()[1].pair().is_same_couple(pair));
+    assert!(plan.cost() > free.cost());
+}
+
+#[test]
+fn sections_begin_with_another_pair_where_that_is_wished() {
+    // Over one chord all the way nothing would change.
+    let text = "[A] | Dm7 | G7 | [B] | Dm7 | G7 | [C] | Dm7 | G7 |";
+    let changes = |plan: &Plan| -> Vec<bool> {
+        plan.chords().iter().map(|chord| chord.step() != PairStep::Kept).collect()
+    };
+    let query = PlanQuery::over(form(text));
+    assert_eq!(changes(&query.plan().unwrap()), [false; 6]);
+    let contrasting = query.contrasting_sections().plan().unwrap();
+    let begins = changes(&contrasting).into_iter().step_by(2);
+    assert!(begins.skip(1).all(|changes| changes));
+}
+
+/// For eight bars or more, another pair every four; for fewer none.
+#[test]
+fn a_chord_that_stands_for_long_is_given_another_pair_every_four_bars() {
+    for (text, stretches) in [
+        ("| Dm7 | % | % | % | % | % | % | % | G7 | Cmaj7 |", 2),
+        ("| Dm7 | % | % | % | % | % | % | % | % | % | % | % | % | % | % | % |", 4),
+        ("| Dm7 | % | % | % | % | % | % | G7 | Cmaj7 |", 1),
+    ] {
+        let plan = PlanQuery::over(form(text)).plan().unwrap();
+        let over_dm7 = |chord: &&fretloom_theory::PlannedChord| {
+            chord.over().chord().unwrap().to_string() == "Dm7"
+        };
+        let pairs: Vec<TriadPair> =
+            plan.chords().iter().filter(over_dm7).map(|chord| chord.pair()).collect();
+        assert_eq!(pairs.len(), stretches, "{text}");
+        assert!(pairs.windows(2).all(|two| !two[0].is_same_couple(two[1])), "{text}");
+    }
+}
+
+/// The third of every I and i, by hand, though to leave it out would save a change.
+#[test]
+fn a_line_that_rests_has_the_third() {
+    for (text, tonic, third) in [
+        ("| Dm7 | G7 | Cmaj7 | % |", "Cmaj7", "E"),
+        ("| Dm7 | G7 | C6 | % |", "C6", "E"),
+        ("| Dm7b5 | G7b9 | Cm6 | % |", "Cm6", "Eb"),
+        ("| Ebm7 | Ab7 | Dbmaj9 | % |", "D♭maj9", "F"),
+        ("| F7 | Bb7 | F7 | % | Bb7 | % | F7 | % | C7 | Bb7 | F7 | C7 |", "F7", "A"),
+        ("| Am7 | Ab7 | Gmaj7 | E7alt |", "Gmaj7", "B"),
+    ] {
+        let plan = PlanQuery::over(form(text)).plan().unwrap();
+        let rests =
+            plan.chords().iter().filter(|chord| chord.over().chord().unwrap().to_string() == tonic);
+        let rests: Vec<bool> =
+            rests.map(|chord| chord.pair().set().contains(class(third))).collect();
+        assert!(!rests.is_empty() && rests.iter().all(|states| *states), "{text}");
+    }
+}
+
+#[test]
+fn a_wish_that_no_pair_can_grant_names_its_chord() {
+    let mut chords = form("| Dm7 | G7 | Cmaj7 | % |");
+    chords[1] = chords[1].clone().without(PitchClassSet::CHROMATIC);
+    assert_eq!(PlanQuery::over(chords).plan(), Err(PlanError::NoPair { chord: 1 }));
+    let begins = |chord: PlanChord| chord.beginning(StretchBegins::Chord);
+    let none = PlanQuery::over(form("| N.C. |").into_iter().map(begins)).plan();
+    assert_eq!(none, Err(PlanError::NoChords));
+}
