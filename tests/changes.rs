@@ -455,7 +455,7 @@ fn a_thousand_bars_are_planned_in_time() {
 fn few_shapes_are_counted() {
     let said = |frets: &str| {
         let more = ["--strings", "4-3-2", "--frets", frets, "--settle", "F & G@1"];
-        run("| Dm7 |", &more).printed().to_owned()
+        run("| Dm7 |", &more).printed()
     };
     for (frets, words) in
         [("5-8", "1 shape of F & G there, no more"), ("5-9", "2 shapes of F & G there, no more")]

@@ -14,10 +14,18 @@ fn tuning() -> TuningAnswer {
 }
 
 fn chords(text: &str) -> LineChords {
+    chords_with(text, &[])
+}
+
+/// The same with pairs that are settled, as `F & G@1`.
+fn chords_with(text: &str, settled: &[&str]) -> LineChords {
     let neck = Neck::new(Tuning::read("EADGBE").unwrap());
     let sections = [BarSection::unnamed(text)];
     let chart = Chart::of(BarText::read_marking(&sections, Meter::COMMON, None).unwrap().0);
-    let changes = ChangesAnswer::new(&neck, &ChangesQuestion::of(chart)).unwrap();
+    let question = settled
+        .iter()
+        .fold(ChangesQuestion::of(chart), |question, pair| question.settling(pair, &[]).unwrap());
+    let changes = ChangesAnswer::new(&neck, &question).unwrap();
     LineChords::of_changes(&changes, changes.best())
 }
 
@@ -97,12 +105,12 @@ fn its_score_has_three_notes_a_stab() {
 #[test]
 fn where_there_is_no_way_the_bar_the_chord_and_what_would_help_are_told() {
     let said = |question: &CompingQuestion| asked(question).unwrap_err().to_string();
-    let over = || CompingQuestion::over(chords("| Dm7 | G7 |"));
+    let over = || CompingQuestion::over(chords_with("| Dm7 | G7 |", &["F & G@1", "F & G@2"]));
     for (question, words) in [
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), frets: "1-3".parse().ok(), ..over() },
-            "cannot comp this: bar 1, Dm7 (Dm & Em): Em has no close shape on strings 3-2-1 at \
-             frets 1-3; expected more strings or more frets",
+            "cannot comp this: bar 1, Dm7 (F & G): G has no close shape on strings 3-2-1 at frets \
+             1-3; expected more strings or more frets",
         ),
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), area: 2, ..over() },

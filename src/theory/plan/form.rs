@@ -5,7 +5,7 @@ mod search;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-use super::weights::PlanCost;
+use super::weights::{Count, FORBIDDEN, PlanCost};
 
 /// Does the last chord lead to the first?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -20,12 +20,6 @@ pub(super) struct Spot {
     pub(super) choice: usize,
     pub(super) place: Option<usize>,
 }
-
-/// What something costs as the search counts it, in ten-thousandths of a change; forbidden from
-/// [`FORBIDDEN`] on. Small, so that a row of them is added up quickly.
-pub(super) type Count = u32;
-/// More than a chord costs with the way to it, and small enough for the sum of two.
-pub(super) const FORBIDDEN: Count = 1 << 29;
 
 /// The spots of a chord with what each costs.
 pub(super) struct FormChord {

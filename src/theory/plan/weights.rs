@@ -4,8 +4,6 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::Add;
 
-use super::form::{Count, FORBIDDEN};
-
 /// What a plan costs, in changes of pair: a new pair costs 1, and everything else is weighed against
 /// that.
 ///
@@ -13,6 +11,12 @@ use super::form::{Count, FORBIDDEN};
 /// everywhere.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
 pub struct PlanCost(u64);
+
+/// What something costs as the search counts it, in ten-thousandths of a change; forbidden from
+/// [`FORBIDDEN`] on. Small, so that a row of them is added up quickly.
+pub(super) type Count = u32;
+/// More than a chord costs with the way to it, and small enough for the sum of two.
+pub(super) const FORBIDDEN: Count = 1 << 29;
 
 impl PlanCost {
     /// Nothing.

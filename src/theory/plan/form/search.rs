@@ -6,7 +6,8 @@
 //! that promise most, until none can be cheaper than what has been found, and what promises less than
 //! that is left on the way.
 
-use super::{Count, FORBIDDEN, Form, Own, Round, Way};
+use super::{Form, Own, Round, Way};
+use crate::plan::weights::{Count, FORBIDDEN};
 
 /// The most steps from spot to spot that going round exactly may take.
 const MOST_STEPS: usize = 40_000_000;
