@@ -4,8 +4,9 @@
 
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
+use std::time::{Duration, Instant};
 
-use fretloom::answer::{EarMusic, EarName, EarQuestion, LeftOut};
+use fretloom::answer::{EarMusic, EarName, EarQuestion, LeftOut, ListeningAnswer};
 use fretloom::library::LoadedTunings;
 use fretloom::practice::{Asking, EarRound, Listening, PracticeRules, Spacing, Why};
 use fretloom::sound::PlayStyle;
@@ -333,6 +334,15 @@ fn what_has_nothing_to_choose_from_is_not_asked() {
     }
     let scale = Kept { scale: Some("D Dorian".to_owned()), ..Kept::default() };
     assert!(EarQuestion::is_there(&kept(1, scale), Asked::Pair, &[]));
+    // Nobody names six notes that are left out; two of them, yes.
+    let chromatic = over("C7", "C chromatic");
+    assert!(!EarQuestion::is_there(&chromatic, Asked::LeftOut, &[]));
+    assert!(EarQuestion::is_there(&chromatic, Asked::Pair, &[]));
+    let eight = question(&over("C13b9", "C half-whole"), Asked::LeftOut, 1);
+    for choice in eight.choices() {
+        let EarName::LeftOut(left_out) = &choice.says else { panic!() };
+        assert_eq!(left_out.len(), 2);
+    }
     // Of several chords the last is heard.
     let last = question(&keeper(1, "Dm7 | G7", "F & G"), Asked::Pair, 1);
     assert_eq!(last.harmony.chord().unwrap().symbol, "G7");
@@ -502,6 +512,20 @@ fn a_day_is_short_mixed_and_the_same_all_day() {
     let none = PracticeRules { questions: 0, ..rules };
     assert_eq!(Listening::of(&all, &none, MONDAY, there).questions, []);
     assert_eq!(Listening::of(&[], &rules, MONDAY, there).questions, []);
+}
+
+/// Ten thousand keepers of which nothing can be asked cost as much as one.
+#[test]
+fn many_keepers_over_one_chord_are_looked_at_once() {
+    let mut all: Vec<Keeper> = (1..=10_000)
+        .map(|id| Keeper { id: KeeperId::new(id).unwrap(), ..over("C7#5", "C whole tone") })
+        .collect();
+    all.push(keeper(10_001, "Dm7", "F & G"));
+    let started = Instant::now();
+    let answer = ListeningAnswer::new(&all, &PracticeRules::default(), MONDAY, &[]);
+    assert_eq!(answer.questions.len(), 3);
+    assert!(answer.questions.iter().all(|asked| asked.keeper.id.number() == 10_001));
+    assert!(started.elapsed() < Duration::from_secs(1), "{:?}", started.elapsed());
 }
 
 #[test]

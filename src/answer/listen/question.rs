@@ -38,7 +38,8 @@ pub struct Mistaken<'a> {
 
 impl EarQuestion {
     /// The question that is asked of a keeper. `None` where there is nothing to choose from: of a plan, of
-    /// what has neither chord nor scale, and of a scale that holds one pair alone.
+    /// what has neither chord nor scale, and of a scale that holds one pair alone; nor is it asked what is
+    /// left out where that is more than two notes.
     ///
     /// What sounds is the pair that was kept, or, twice as often, another one of the same chord. `own` are
     /// the player's kinds of scale.
@@ -68,7 +69,7 @@ impl EarQuestion {
     /// ```
     #[must_use]
     pub fn of(keeper: &Keeper, asking: &Asking, own: &[ScaleKind]) -> Option<EarQuestion> {
-        let ground = EarGround::of(keeper, asking.key, own)?;
+        let ground = EarGround::of(keeper, asking.key, asking.asked, own)?;
         let heard = ground.heard(&mut Chance::new(asking.seed))?;
         let choices = choices(asking.asked, heard, &ground.pairs, &ground.harmony);
         let says = EarName::of(asking.asked, heard);
@@ -85,7 +86,7 @@ impl EarQuestion {
     /// May this be asked of a keeper at all?
     #[must_use]
     pub fn is_there(keeper: &Keeper, asked: Asked, own: &[ScaleKind]) -> bool {
-        EarGround::of(keeper, KeyAway::HERE, own).is_some_and(|ground| {
+        EarGround::of(keeper, KeyAway::HERE, asked, own).is_some_and(|ground| {
             let Some(heard) = ground.pairs.first() else { return false };
             choices(asked, heard, &ground.pairs, &ground.harmony).len() > 1
         })
@@ -143,7 +144,7 @@ struct EarGround {
 }
 
 impl EarGround {
-    fn of(keeper: &Keeper, key: KeyAway, own: &[ScaleKind]) -> Option<EarGround> {
+    fn of(keeper: &Keeper, key: KeyAway, asked: Asked, own: &[ScaleKind]) -> Option<EarGround> {
         let here = harmony_of(keeper, own)?;
         let harmony = here.up(key.semitones(), own);
         let kept = kept_pair(keeper).and_then(|kept| {
@@ -153,11 +154,13 @@ impl EarGround {
         });
         let listed =
             pairs_over(&harmony, &Families::default(), &Wishes::default(), Spelling::default());
+        let kept = kept.filter(|kept| may_sound(asked, kept));
         let has_kept = kept.is_some();
         let is_kept = |pair: &&PairAnswer| {
             kept.as_ref().is_some_and(|kept| kept.pair().is_same_couple(pair.pair()))
         };
-        let others = listed.pairs.iter().filter(|pair| !is_kept(pair)).take(MOST);
+        let listed = listed.pairs.iter().filter(|pair| may_sound(asked, pair));
+        let others = listed.filter(|pair| !is_kept(pair)).take(MOST);
         let mut pairs: Vec<PairAnswer> = others.cloned().collect();
         pairs.splice(0..0, kept);
         pairs.truncate(MOST);
@@ -171,6 +174,11 @@ impl EarGround {
         let is_kept = self.has_kept && (others.is_empty() || chance.below(3) == 0);
         if is_kept { self.pairs.first() } else { others.get(chance.below(others.len())) }
     }
+}
+
+/// Whoever is asked what is left out can say two notes, not the six of a chromatic scale.
+fn may_sound(asked: Asked, pair: &PairAnswer) -> bool {
+    asked != Asked::LeftOut || pair.left_out.len() <= 2
 }
 
 /// The chord of a keeper with its scale, as it was kept; of several chords the last, with its usual scale.

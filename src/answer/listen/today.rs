@@ -1,12 +1,15 @@
 //! The questions of a day, with what is called by name there.
 
+use std::cell::RefCell;
+use std::collections::HashMap;
+
 use fretloom_theory::{NoteName, ScaleKind};
 use jiff::civil::Date;
 
 use super::question::EarQuestion;
 use crate::answer::practice::key_of;
 use crate::practice::{Asking, Listening, PracticeRules};
-use crate::store::Keeper;
+use crate::store::{Asked, Keeper, Kept, KeptThing};
 
 /// The answer of `listen`.
 #[derive(Clone, PartialEq, Debug)]
@@ -39,7 +42,18 @@ impl ListeningAnswer {
         day: Date,
         own: &[ScaleKind],
     ) -> ListeningAnswer {
-        let may_ask = |keeper: &Keeper, asked| EarQuestion::is_there(keeper, asked, own);
+        // Of many keepers over one chord, one is looked at.
+        let known: RefCell<HashMap<_, bool>> = RefCell::default();
+        let may_ask = |keeper: &Keeper, asked: Asked| {
+            let Kept { chord, scale, scale_notes, pair, what, .. } = &keeper.kept;
+            let is_plan = matches!(what, KeptThing::Plan(_));
+            let texts = [chord, scale, scale_notes, pair].map(Option::as_deref);
+            let mut known = known.borrow_mut();
+            let is_there = || EarQuestion::is_there(keeper, asked, own);
+            *known
+                .entry((asked, is_plan, texts.map(|it| it.map(str::to_owned))))
+                .or_insert_with(is_there)
+        };
         let Listening { day, questions } = Listening::of(keepers, rules, day, may_ask);
         let asked = questions.into_iter().filter_map(|asking| {
             let keeper = keepers.iter().find(|keeper| keeper.id == asking.keeper)?;
