@@ -4,7 +4,6 @@
 
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
-use std::time::{Duration, Instant};
 
 use fretloom::answer::{EarMusic, EarName, EarQuestion, LeftOut, ListeningAnswer};
 use fretloom::library::LoadedTunings;
@@ -514,18 +513,16 @@ fn a_day_is_short_mixed_and_the_same_all_day() {
     assert_eq!(Listening::of(&[], &rules, MONDAY, there).questions, []);
 }
 
-/// Ten thousand keepers of which nothing can be asked cost as much as one.
+/// Ten thousand keepers of which nothing can be asked do not hide the one after them.
 #[test]
-fn many_keepers_over_one_chord_are_looked_at_once() {
+fn the_one_that_can_be_asked_is_found_after_thousands_that_cannot() {
     let mut all: Vec<Keeper> = (1..=10_000)
         .map(|id| Keeper { id: KeeperId::new(id).unwrap(), ..over("C7#5", "C whole tone") })
         .collect();
     all.push(keeper(10_001, "Dm7", "F & G"));
-    let started = Instant::now();
     let answer = ListeningAnswer::new(&all, &PracticeRules::default(), MONDAY, &[]);
     assert_eq!(answer.questions.len(), 3);
     assert!(answer.questions.iter().all(|asked| asked.keeper.id.number() == 10_001));
-    assert!(started.elapsed() < Duration::from_secs(1), "{:?}", started.elapsed());
 }
 
 #[test]
