@@ -46,7 +46,7 @@ mod wishes;
 pub use arpeggios::{ArpeggiosAnswer, NamedArpeggio};
 pub use changes::{
     BarChord, ChangesAnswer, ChangesBar, ChangesChord, ChangesPlan, ChangesQuestion, ChartMoment,
-    NeverHere, PlanWishes, ShapeInHand, Sounding, TuneWishes, VoiceWay,
+    HeldHere, NeverHere, PlanWishes, ShapeInHand, Sounding, TuneWishes, VoiceWay, shapes_in_region,
 };
 pub use chart_file::{chart_of_id, open_chart, read_chart};
 pub use charts::{ChartAnswer, ChartsAnswer};

@@ -186,6 +186,7 @@ fn the_tune_is_there_again_tomorrow() {
             file: odd(),
             area: odd(),
             wishes: odd(),
+            held: odd().into_iter().collect(),
             plan: Some(u32::MAX),
             at: Some(u32::MAX),
             labels: odd(),

@@ -67,6 +67,13 @@ fn pair(player: &Player) -> String {
     format!("{:#}{}", chord.pair, if settled { " *" } else { "" })
 }
 
+/// The shape in hand; a star after it where it is settled.
+fn shape(player: &Player) -> String {
+    let hand = player.program.changes().chord().unwrap().hand.unwrap();
+    let frets = hand.shape.frets.map(|fret| fret.to_string()).join("-");
+    format!("{:#} {frets}{}", hand.shape.triad, if hand.is_settled { " *" } else { "" })
+}
+
 /// The words of the line above the neck.
 fn place(player: &Player) -> String {
     let rule = player.line(rule_row(player));
@@ -145,6 +152,9 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::PreviousScale, scale, ("s", "D Aeolian *"), "S", "D Dorian *"),
     (ChangesCommand::Pin, pair, ("", "Dm & Em"), "i", "Dm & Em *"),
     (ChangesCommand::Release, pair, ("p", "Em & F *"), "delete", "Dm & Em"),
+    (ChangesCommand::NextShape, shape, ("", "Dm 3-2-3"), "u", "Em 5-4-5 *"),
+    (ChangesCommand::PreviousShape, shape, ("u", "Em 5-4-5 *"), "d", "Dm 3-2-3 *"),
+    (ChangesCommand::HoldShape, shape, ("", "Dm 3-2-3"), "l", "Dm 3-2-3 *"),
     (ChangesCommand::OtherPlan, plan, ("", ""), "h", "2 of 8"),
     (ChangesCommand::PlanBefore, plan, ("h", "2 of 8"), "H", "1 of 8"),
     (ChangesCommand::NextStrings, place, ("", "strings 4-3-2, frets 1–12"), "t", "strings 5-4-3, frets 1–12"),
@@ -298,6 +308,62 @@ fn what_the_player_settles_wins() {
     assert_eq!(chord(&player), "Dm7");
     player.press("right");
     assert!(!pair(&player).ends_with('*'), "{}", pair(&player));
+}
+
+/// A shape that the player has chosen stays where it is while others follow, goes along with its chord,
+/// and is taken back.
+#[test]
+fn a_shape_is_chosen_in_place() {
+    let mut player = opened();
+    player.press("right");
+    let first = shape(&player);
+    let mut seen = vec![first.clone()];
+    for _ in 0..12 {
+        player.press("u");
+        let now = shape(&player);
+        assert!(now.ends_with(" *"), "{now}");
+        let hand = player.program.changes().chord().unwrap().hand.unwrap();
+        for place in hand.shape.shape.places() {
+            assert!([2, 3, 4].contains(&place.string.number()), "{now}");
+            assert!((1..=12).contains(&place.fret.number()), "{now}");
+        }
+        assert!(player.shows(" *"), "{}", player.screen());
+        // From the shape before and to the next one, as the plan has it now.
+        let plan = player.program.changes().plan().unwrap();
+        let [here, next] = [1, 2].map(|chord| plan.chords[chord].hand.unwrap());
+        assert_eq!(next.before.unwrap(), here.shape);
+        seen.push(now);
+    }
+    seen.sort();
+    seen.dedup();
+    assert!(seen.len() > 4, "{seen:?}");
+    let held = shape(&player);
+    // Bars that come before it do not take it from its chord.
+    player.press("home b");
+    assert_eq!((bar(&player), chord(&player)), ("2 %".to_owned(), "Dm7".to_owned()));
+    player.press("right");
+    assert_eq!((chord(&player), shape(&player)), ("G7".to_owned(), held.clone()));
+    let mut tomorrow = Player::with("Dm7");
+    tomorrow.program.take_up(&player.program.session());
+    tomorrow.resize(80, 24);
+    assert_eq!(shape(&tomorrow), held);
+    // On other strings it is none, on its own it is there again.
+    player.press("t");
+    assert!(!shape(&player).ends_with('*'), "{}", shape(&player));
+    player.press("T l");
+    assert!(!shape(&player).ends_with('*') && pair(&player).ends_with('*'));
+    player.press("z");
+    assert_eq!(shape(&player), held);
+    player.press("p");
+    assert!(!shape(&player).ends_with('*'));
+    player.press("z delete");
+    assert!(!shape(&player).ends_with('*') && !pair(&player).ends_with('*'));
+    player.press("/");
+    for _ in 0..30 {
+        player.press("backspace");
+    }
+    player.press("enter u");
+    assert!(player.shows("the hand is anywhere: t locks it to strings"), "{}", player.screen());
 }
 
 /// The mistake is told while it is typed; the tune stays what it was.

@@ -18,6 +18,8 @@ pub struct ChangesSession {
     pub area: Option<String>,
     /// What is wished of it: `guide tones, never B@5.1`; absent for nothing.
     pub wishes: Option<String>,
+    /// Shapes that are held over chords: `7-7-8 on 4-3-2@5.1`.
+    pub held: Vec<String>,
     /// Which of the plans, from 0.
     pub plan: Option<u32>,
     /// Which part of a bar the player was at, from 0.

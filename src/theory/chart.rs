@@ -8,6 +8,7 @@ use std::fmt;
 
 pub use beat::ChartBeat;
 pub use choice::ChartChoice;
+pub use edit::RetypedChart;
 
 use crate::{BarText, Chorus, Key, Meter, OpeningMark, OptionalChords, Quarters, Tempo};
 

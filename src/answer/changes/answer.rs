@@ -73,10 +73,10 @@ impl ChangesAnswer {
         let stretches = stretches(question, &chorus);
         let chords = stretches.iter().map(|stretch| stretch.asked.clone());
         let query = question.wishes.asked_of(PlanQuery::over(chords));
-        let shapes = Shapes::of(neck, question)?;
+        let shapes = Shapes::of(neck, question, &chorus, &stretches)?;
         let count = question.plans.max(1);
         let plans = match &shapes {
-            Some(shapes) => query.plans_within(shapes.places(), count),
+            Some(shapes) => query.plans_within(shapes, count),
             None => query.plans(count),
         };
         let plans = plans.map_err(|error| refused(error, &chorus, &stretches))?;

@@ -4,11 +4,15 @@ use std::cell::RefCell;
 use std::collections::HashMap;
 
 use fretloom_fretboard::{
-    Fret, Hand, Neck, Place, Shape, ShapePlaces, ShapeQuery, StringNumber, VoiceMove, VoiceMovement,
+    Fret, Hand, Neck, Place, Region, Shape, ShapePlaces, ShapeQuery, StringNumber, VoiceMove,
+    VoiceMovement,
 };
-use fretloom_theory::{Plan, PlannedChord, SpelledTriad, Triad};
+use fretloom_theory::{
+    ChartChoice, Chorus, PairPlaces, Plan, PlanCost, PlannedChord, SpelledTriad, Triad, TriadPair,
+};
 
 use super::question::ChangesQuestion;
+use super::stretch::Stretch;
 use crate::answer::pairs::NamedPair;
 use crate::answer::refusal::Refusal;
 use crate::answer::shapes::{NamedShape, to_a_tenth};
@@ -24,6 +28,8 @@ pub struct ShapeInHand {
     pub movement: Option<VoiceMovement>,
     /// How many shapes of the pair lie in that part of the neck.
     pub choices: usize,
+    /// Has the player chosen it among them?
+    pub is_settled: bool,
 }
 
 /// How a voice comes to a shape, with frets as they are written.
@@ -69,6 +75,8 @@ pub(super) struct Shapes<'a> {
     /// Does the last chord lead to the first?
     goes_round: bool,
     places: ShapePlaces<'a>,
+    /// What the player holds over each chord.
+    settled: Vec<Option<[Place; 3]>>,
     /// Shapes with their fingers, which take time to find.
     held: RefCell<HashMap<(Triad, [Place; 3]), Shape>>,
 }
@@ -78,24 +86,23 @@ impl<'a> Shapes<'a> {
     pub(super) fn of(
         neck: &'a Neck,
         question: &ChangesQuestion,
+        chorus: &Chorus,
+        stretches: &[Stretch],
     ) -> Result<Option<Shapes<'a>>, Refusal> {
         let Some(region) = question.region else { return Ok(None) };
         region.check(neck)?;
         if let Some(strings) = region.strings().filter(|strings| strings.len() < 3) {
             return Err(Refusal::NotThreeStrings(strings));
         }
-        let query = ShapeQuery::default().in_region(region).for_hand(question.hand);
+        let places = ShapePlaces::new(neck, query(region, question.hand));
         Ok(Some(Shapes {
+            settled: settled(question, chorus, stretches, &places),
             neck,
             hand: question.hand,
             goes_round: !question.wishes.ends,
-            places: ShapePlaces::new(neck, query),
+            places,
             held: RefCell::default(),
         }))
-    }
-
-    pub(super) fn places(&self) -> &ShapePlaces<'a> {
-        &self.places
     }
 
     /// The shape in hand over each chord of a plan, whose pairs have these names.
@@ -107,17 +114,18 @@ impl<'a> Shapes<'a> {
         let shapes: Vec<Option<NamedShape>> = plan.chords().iter().zip(pairs).map(named).collect();
         let last = shapes.last().copied().flatten().filter(|_| self.goes_round);
         let before = [last].into_iter().chain(shapes.iter().copied());
-        let come = |((planned, shape), before): (
-            (&PlannedChord, &Option<NamedShape>),
-            Option<NamedShape>,
+        let come = |(((planned, shape), before), settled): (
+            ((&PlannedChord, &Option<NamedShape>), Option<NamedShape>),
+            &Option<[Place; 3]>,
         )| {
             let shape = (*shape)?;
             let way =
                 |before: NamedShape| VoiceMovement::between(self.neck, &before.shape, &shape.shape);
             let choices = self.places.shapes(planned.pair()).len();
-            Some(ShapeInHand { shape, before, movement: before.map(way), choices })
+            let (movement, is_settled) = (before.map(way), settled.is_some());
+            Some(ShapeInHand { shape, before, movement, choices, is_settled })
         };
-        plan.chords().iter().zip(&shapes).zip(before).map(come).collect()
+        plan.chords().iter().zip(&shapes).zip(before).zip(&self.settled).map(come).collect()
     }
 
     fn shape(&self, planned: &PlannedChord) -> Option<Shape> {
@@ -129,6 +137,60 @@ impl<'a> Shapes<'a> {
         let key = (shape.triad(), shape.places());
         *held.entry(key).or_insert_with(|| shape.held_by(self.neck, self.hand))
     }
+}
+
+impl PairPlaces for Shapes<'_> {
+    fn count(&self, pair: TriadPair) -> usize {
+        self.places.count(pair)
+    }
+
+    fn allows(&self, chord: usize, pair: TriadPair, place: usize) -> bool {
+        let settled = self.settled.get(chord).copied().flatten();
+        let shape = || self.places.shape(pair, place).map(|shape| shape.places());
+        settled.is_none() || settled == shape()
+    }
+
+    fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
+        self.places.way(from, to)
+    }
+
+    fn ways(&self, from: TriadPair, to: TriadPair) -> Vec<PlanCost> {
+        self.places.ways(from, to)
+    }
+}
+
+/// The shapes of a pair that a hand locked to a part of the neck may hold, the lower ones first.
+#[must_use]
+pub fn shapes_in_region(neck: &Neck, region: Region, hand: Hand, pair: TriadPair) -> Vec<Shape> {
+    ShapePlaces::new(neck, query(region, hand)).shapes(pair).to_vec()
+}
+
+fn query(region: Region, hand: Hand) -> ShapeQuery {
+    ShapeQuery::default().in_region(region).for_hand(hand)
+}
+
+/// What is held over each chord: a shape of the pair that is settled for it, in that part of the neck.
+fn settled(
+    question: &ChangesQuestion,
+    chorus: &Chorus,
+    stretches: &[Stretch],
+    places: &ShapePlaces<'_>,
+) -> Vec<Option<[Place; 3]>> {
+    let mut settled = vec![None; stretches.len()];
+    for held in &question.held {
+        let Some(moment) = held.moment.in_chorus(chorus) else { continue };
+        let Ok(index) = stretches.binary_search_by_key(&moment, |stretch| stretch.from) else {
+            continue;
+        };
+        let pair = stretches[index].settled.as_ref().and_then(ChartChoice::triad_pair);
+        let is_there = pair.is_some_and(|pair| {
+            places.shapes(pair).iter().any(|shape| shape.places() == held.places)
+        });
+        if is_there {
+            settled[index] = Some(held.places);
+        }
+    }
+    settled
 }
 
 /// What the triad of a shape is called in its pair. An augmented triad has three names for one sound.

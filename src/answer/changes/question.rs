@@ -3,6 +3,7 @@
 use fretloom_fretboard::{Hand, Region};
 use fretloom_theory::{Chart, Key, Melody, OptionalChords, ScaleKind, Spelling};
 
+use super::held::HeldHere;
 use super::wishes::PlanWishes;
 
 /// A chart, and what is wanted of its plans.
@@ -20,6 +21,9 @@ pub struct ChangesQuestion {
     pub wishes: PlanWishes,
     /// The part of the neck to which the hand is locked; none where pairs are planned without it.
     pub region: Option<Region>,
+    /// Shapes that are held over some chords; one that is not of the pair that is settled there, or does
+    /// not lie in the region, has no say.
+    pub held: Vec<HeldHere>,
     /// Whose hand it is.
     pub hand: Hand,
     /// How many plans are wanted, the best first; at least one is made.
@@ -41,6 +45,7 @@ impl ChangesQuestion {
             optional: OptionalChords::LeftOut,
             wishes: PlanWishes::default(),
             region: None,
+            held: Vec::new(),
             hand: Hand::default(),
             plans: 1,
             own: Vec::new(),

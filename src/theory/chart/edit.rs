@@ -6,11 +6,21 @@
 use std::collections::HashMap;
 use std::ops::Range;
 
-use super::{Chart, ChartChoice};
+use super::{Chart, ChartBeat, ChartChoice};
 use crate::{
     BarFault, BarSection, BarText, Chorus, Meter, OpeningMark, OptionalChords, Quarters, ReadError,
     WrittenBar,
 };
+
+/// A chart of which some bars were typed anew.
+#[derive(Clone, PartialEq, Debug)]
+pub struct RetypedChart {
+    /// The chart.
+    pub chart: Chart,
+    /// Where the moments are that were asked for, in their order; none where their chord is no longer
+    /// there.
+    pub moments: Vec<Option<(u64, ChartBeat)>>,
+}
 
 impl Chart {
     /// A written bar as it is typed, with the bar lines of repeats: `|: Dm7 G7`, `Cmaj7 :|`. `None`
@@ -50,6 +60,20 @@ impl Chart {
     /// # Ok::<(), fretloom_theory::ReadError>(())
     /// ```
     pub fn retyped(&self, bars: Range<usize>, typed: &str) -> Result<Chart, ReadError> {
+        self.retyped_with(bars, typed, &[]).map(|retyped| retyped.chart)
+    }
+
+    /// The same, and where moments are then to which something else belongs: bars and beats of chords.
+    ///
+    /// # Errors
+    ///
+    /// As for [`retyped`](Self::retyped).
+    pub fn retyped_with(
+        &self,
+        bars: Range<usize>,
+        typed: &str,
+        moments: &[(u64, ChartBeat)],
+    ) -> Result<RetypedChart, ReadError> {
         let count = self.bars.bars().len();
         let (first, end) = (bars.start.min(count), bars.end.clamp(bars.start.min(count), count));
         let typed = typed.replace(['\r', '\n'], " | ");
@@ -65,8 +89,15 @@ impl Chart {
         }
         let mut chart = Chart { bars: Chart::of(read).bars, choices: Vec::new(), ..self.clone() };
         let shift = chart.bars.bars().len() as isize - count as isize;
-        chart.choices = self.moved_choices(&chart, end, shift);
-        Ok(chart)
+        let settled = self.choices.iter().map(|choice| (choice.bar, choice.beat));
+        let mut moved = self.moved(&chart, (end, shift), settled.chain(moments.iter().copied()));
+        let choices = self.choices.iter().zip(moved.by_ref());
+        chart.choices = choices
+            .filter_map(|(choice, bar)| Some(ChartChoice { bar: bar?, ..choice.clone() }))
+            .collect();
+        let moments = moments.iter().zip(moved);
+        let moments = moments.map(|((_, beat), bar)| Some((bar?, *beat))).collect();
+        Ok(RetypedChart { chart, moments })
     }
 
     /// The lines of all bars but some, and what is typed between them.
@@ -93,26 +124,29 @@ impl Chart {
         page
     }
 
-    /// What is settled, in the chart that this one has become: the written bars from `end` on stand
-    /// so many places later there.
-    fn moved_choices(&self, to: &Chart, end: usize, shift: isize) -> Vec<ChartChoice> {
+    /// In which bars moments are in the chart that this one has become: the written bars from `end` on
+    /// stand so many places later there. None where another chord stands there now.
+    fn moved(
+        &self,
+        to: &Chart,
+        (end, shift): (usize, isize),
+        moments: impl IntoIterator<Item = (u64, ChartBeat)>,
+    ) -> std::vec::IntoIter<Option<u64>> {
         let [before, after] = [self, to].map(|chart| chart.chorus(OptionalChords::Played));
         let (passes, places) = (passes(&before), places(&after));
-        let moved = |choice: &ChartChoice| {
-            let index = index_of(&before, choice.bar)?;
+        let moved = |(bar, beat): (u64, ChartBeat)| {
+            let index = index_of(&before, bar)?;
             let (written, pass) = *passes.get(index)?;
             let written =
                 if written < end { written } else { written.checked_add_signed(shift)? };
             let bar = number_of(&after, *places.get(&(written, pass))?)?;
-            let choice = ChartChoice { bar, ..choice.clone() };
-            let there = |chorus: &Chorus, choice: &ChartChoice| -> Option<_> {
-                let moment = choice.beat.moment_in(choice.bar, chorus)?;
-                chorus.chords.at(moment).cloned()
+            let there = |chorus: &Chorus, bar: u64| -> Option<_> {
+                chorus.chords.at(beat.moment_in(bar, chorus)?).cloned()
             };
-            let was = ChartChoice { bar: number_of(&before, index)?, ..choice.clone() };
-            (there(&before, &was) == there(&after, &choice)).then_some(choice)
+            let was = there(&before, number_of(&before, index)?);
+            (was == there(&after, bar)).then_some(bar)
         };
-        self.choices.iter().filter_map(moved).collect()
+        moments.into_iter().map(moved).collect::<Vec<_>>().into_iter()
     }
 }
 

@@ -82,3 +82,19 @@ fn each_moment_has_one_choice() {
         .collect();
     assert_eq!(settled, ["1 D Dorian", "2 G altered", "3 C Ionian"]);
 }
+
+/// Moments that belong to something beside the chart go along with their chords, as what is settled does.
+#[test]
+fn moments_go_along_with_their_chords() {
+    let chart = Chart::of(BarText::read("| Dm7 G7 | Cmaj7 | A7 |", Meter::COMMON).unwrap());
+    let moments: Vec<(u64, ChartBeat)> = [(1, "3"), (2, "1"), (3, "1"), (3, "4")]
+        .map(|(bar, beat)| (bar, beat.parse().unwrap()))
+        .to_vec();
+    let moved = |bars, typed: &str| -> Vec<Option<u64>> {
+        let retyped = chart.retyped_with(bars, typed, &moments).unwrap();
+        retyped.moments.iter().map(|moment| moment.map(|(bar, _)| bar)).collect()
+    };
+    assert_eq!(moved(0..0, "F | F"), [Some(3), Some(4), Some(5), Some(5)]);
+    assert_eq!(moved(0..1, "Dm7 Db7"), [None, Some(2), Some(3), Some(3)]);
+    assert_eq!(moved(1..2, ""), [Some(1), None, Some(2), Some(2)]);
+}

@@ -12,6 +12,12 @@ pub trait PairPlaces {
     /// How many places a pair has; none where it cannot be played.
     fn count(&self, pair: TriadPair) -> usize;
 
+    /// May a pair be played there over the chord with this index? Everywhere, unless somebody has settled
+    /// a place for it.
+    fn allows(&self, _chord: usize, _pair: TriadPair, _place: usize) -> bool {
+        true
+    }
+
     /// What it costs to go from a place of one pair to a place of another, or of the same.
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost;
 

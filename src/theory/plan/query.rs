@@ -105,8 +105,10 @@ impl PlanQuery {
         let choices = self.each_choices()?;
         let spots = |chord: usize, choices: &[Choice]| {
             let of_choice = |(choice, known): (usize, &Choice)| {
-                let count = places.count(known.sound.pair());
-                (0..count).map(move |place| Spot { choice, place: Some(place) })
+                let pair = known.sound.pair();
+                let allowed = move |place: &usize| places.allows(chord, pair, *place);
+                let all = (0..places.count(pair)).filter(allowed);
+                all.map(move |place| Spot { choice, place: Some(place) })
             };
             let all: Vec<Spot> =
                 choices.iter().enumerate().flat_map(of_choice).take(MOST_SPOTS).collect();
@@ -154,12 +156,21 @@ impl PlanQuery {
         choices: &[Rc<[Choice]>],
         spots: impl Fn(usize, &[Choice]) -> Result<Vec<Spot>, PlanError>,
     ) -> Result<Vec<FormChord>, PlanError> {
-        let of_chord = |(chord, (choices, alike)): (usize, (&Rc<[Choice]>, usize))| {
+        let mut all: Vec<FormChord> = Vec::with_capacity(choices.len());
+        // The chords of which the same is wanted, the first of each that have the same spots.
+        let mut kinds: HashMap<usize, Vec<usize>> = HashMap::new();
+        for (chord, (choices, first)) in choices.iter().zip(self.first_like_each()).enumerate() {
             let spots = spots(chord, choices)?;
             let own = spots.iter().map(|spot| choices[spot.choice].cost.count()).collect();
-            Ok(FormChord { spots, own, alike })
-        };
-        choices.iter().zip(self.first_like_each()).enumerate().map(of_chord).collect()
+            let kinds = kinds.entry(first).or_default();
+            let alike = kinds.iter().copied().find(|known| all[*known].spots == spots);
+            let alike = alike.unwrap_or_else(|| {
+                kinds.push(chord);
+                chord
+            });
+            all.push(FormChord { spots, own, alike });
+        }
+        Ok(all)
     }
 
     fn best(

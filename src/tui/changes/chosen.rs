@@ -4,11 +4,11 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use fretloom_fretboard::FretRange;
-use fretloom_theory::{BarText, Chart, Meter};
+use fretloom_theory::{BarText, Chart, ChartBeat, Meter};
 
 use super::melody::MelodyInHand;
 use super::sheet::Sheet;
-use crate::answer::{HandArea, TuneWishes};
+use crate::answer::{ChartMoment, HandArea, HeldHere, NeverHere, TuneWishes};
 use crate::picture::Labels;
 
 /// Every choice of the player on the changes screen. What is shown follows from it and from what all
@@ -25,6 +25,8 @@ pub(in crate::tui) struct Chosen {
     pub(super) area: HandArea,
     /// What is wished of it and its plan.
     pub(super) wishes: TuneWishes,
+    /// The shapes that are held over single chords.
+    pub(super) held: Vec<HeldHere>,
     /// Which of the plans, from 0.
     pub(super) plan: usize,
     pub(super) labels: Labels,
@@ -78,9 +80,30 @@ impl Chosen {
             from: None,
             wishes: TuneWishes::NONE,
             area: HandArea { strings, frets, position: None },
+            held: Vec::new(),
             plan: 0,
             labels: Labels::Note,
         }
+    }
+
+    /// The moments to which something belongs beside the chart: bars and beats.
+    pub(super) fn moments(&self) -> Vec<(u64, ChartBeat)> {
+        let never = self.wishes.plan.never.iter().map(|never| never.moment);
+        let all = self.held.iter().map(|held| held.moment).chain(never);
+        all.map(|moment| (moment.bar, moment.beat)).collect()
+    }
+
+    /// What belongs to those moments belongs to these; to none where there is none.
+    pub(super) fn move_to(&mut self, moments: &[Option<(u64, ChartBeat)>]) {
+        let mut moments = moments.iter().map(|moment| {
+            let (bar, beat) = (*moment)?;
+            Some(ChartMoment { bar, beat })
+        });
+        let mut next = || moments.next().flatten();
+        let held = self.held.iter().filter_map(|held| Some(HeldHere { moment: next()?, ..*held }));
+        self.held = held.collect();
+        let never = &mut self.wishes.plan.never;
+        *never = never.iter().filter_map(|it| Some(NeverHere { moment: next()?, ..*it })).collect();
     }
 
     /// The bars as they are heard.

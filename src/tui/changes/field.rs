@@ -91,7 +91,7 @@ impl Field {
 }
 
 /// A tune of these bars; the rest of it as before. What was settled stays where its chord does.
-pub(super) fn chart_of(text: &str, before: Option<&Chart>) -> Result<Chart, ReadError> {
+fn chart_of(text: &str, before: Option<&Chart>) -> Result<Chart, ReadError> {
     match before {
         Some(chart) => chart.retyped(0..chart.bars.bars().len(), text),
         None => BarText::read(text, Meter::COMMON).map(Chart::of),

@@ -8,7 +8,7 @@ use fretloom_theory::{ScaleKind, Spelling};
 use super::chosen::{ChartInHand, Chosen};
 use super::melody::MelodyInHand;
 use super::place;
-use crate::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion, TuneWishes};
+use crate::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion, HeldHere, TuneWishes};
 use crate::tui::found::{Found, FoundPlan};
 use crate::tui::runtime::{Job, Subject};
 use crate::tui::shared::Shared;
@@ -37,6 +37,7 @@ struct Asked {
     chart: ChartInHand,
     melody: MelodyInHand,
     wishes: TuneWishes,
+    held: Vec<HeldHere>,
     region: Option<Region>,
     tuning: Tuning,
     hand: Hand,
@@ -51,6 +52,7 @@ impl Asked {
             chart: chosen.chart.clone()?,
             melody: chosen.melody.clone(),
             wishes: chosen.wishes.clone(),
+            held: chosen.held.clone(),
             region: place::region(chosen.area),
             tuning: shared.setup.tuning.clone(),
             hand: shared.hand,
@@ -72,6 +74,7 @@ impl Asked {
             melody: self.melody.get().clone(),
             optional,
             wishes: plan,
+            held: self.held.clone(),
             region: self.region,
             hand: self.hand,
             plans: if self.several { Chosen::MOST_PLANS } else { 1 },

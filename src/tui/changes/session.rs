@@ -20,7 +20,7 @@ impl ChangesScreen {
     }
 
     fn kept(&self) -> ChangesSession {
-        let Chosen { chart, melody, from, area, wishes, plan, labels } = &self.chosen;
+        let Chosen { chart, melody, from, area, wishes, held, plan, labels } = &self.chosen;
         let melody = Some(melody.get()).filter(|melody| !melody.is_empty());
         let file = from.as_ref().and_then(|from| from.to_str()).map(str::to_owned);
         ChangesSession {
@@ -28,6 +28,7 @@ impl ChangesScreen {
             melody: melody.map(ToString::to_string),
             file,
             wishes: (!wishes.are_none()).then(|| format!("{wishes:#}")),
+            held: held.iter().map(ToString::to_string).collect(),
             area: (*area != HandArea::WHOLE_NECK).then(|| area.to_string()),
             plan: u32::try_from(*plan).ok(),
             at: u32::try_from(self.cursor).ok(),
@@ -55,6 +56,7 @@ impl ChangesScreen {
             melody: MelodyInHand::new(read_melody(kept)),
             from: kept.file.as_ref().map(PathBuf::from),
             wishes: wishes.unwrap_or(TuneWishes::NONE),
+            held: kept.held.iter().filter_map(|held| held.parse().ok()).collect(),
             area: area.unwrap_or(HandArea::WHOLE_NECK),
             // As many as there may be; how many there are is known later.
             plan: index(kept.plan).unwrap_or_default().min(Chosen::MOST_PLANS - 1),

@@ -1,6 +1,8 @@
 //! The state of the changes screen.
 
-use fretloom_theory::{Chart, Melody};
+use std::ops::Range;
+
+use fretloom_theory::{BarText, Chart, Melody, Meter, ReadError};
 
 use super::chart_list::ChartList;
 use super::chosen::{ChartInHand, Chosen, Page};
@@ -75,7 +77,7 @@ impl ChangesScreen {
     pub(super) fn begin_with(&mut self, chart: Option<ChartInHand>, melody: Melody) {
         (self.chosen.chart, self.chosen.plan, self.cursor) = (chart, 0, 0);
         self.chosen.melody = MelodyInHand::new(melody);
-        self.chosen.wishes = TuneWishes::NONE;
+        (self.chosen.wishes, self.chosen.held) = (TuneWishes::NONE, Vec::new());
         self.sheet = self.chosen.sheet();
     }
 
@@ -92,6 +94,20 @@ impl ChangesScreen {
         if !self.plans.is_waiting() {
             self.chosen.plan = self.chosen.plan.min(last);
         }
+    }
+
+    /// Takes this tune with what is typed in the place of some written bars; what belongs to a chord
+    /// goes along with it.
+    pub(super) fn retype(&mut self, bars: Range<usize>, typed: &str) -> Result<(), ReadError> {
+        let Some(chart) = self.chosen.chart() else {
+            let bars = BarText::read(typed, Meter::COMMON)?;
+            self.take_chart(Chart::of(bars));
+            return Ok(());
+        };
+        let retyped = chart.retyped_with(bars, typed, &self.chosen.moments())?;
+        self.chosen.move_to(&retyped.moments);
+        self.take_chart(retyped.chart);
+        Ok(())
     }
 
     /// Takes another tune, or this one with something changed in it.

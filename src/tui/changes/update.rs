@@ -8,6 +8,7 @@ mod files;
 mod moves;
 mod place;
 mod settle;
+mod shapes;
 mod tempo;
 mod typing;
 
@@ -63,6 +64,9 @@ impl ChangesScreen {
             ChangesCommand::PreviousScale => self.step_scale(Way::Before, shared),
             ChangesCommand::Pin => self.pin(shared),
             ChangesCommand::Release => self.release(shared),
+            ChangesCommand::NextShape => self.step_shape(Way::Next, shared),
+            ChangesCommand::PreviousShape => self.step_shape(Way::Before, shared),
+            ChangesCommand::HoldShape => self.hold_or_let_go(shared),
             ChangesCommand::OtherPlan => self.step_plan(Way::Next, shared),
             ChangesCommand::PlanBefore => self.step_plan(Way::Before, shared),
             ChangesCommand::NextStrings => self.step_strings(Way::Next, shared),

@@ -6,18 +6,12 @@ use crate::tui::shared::Shared;
 impl ChangesScreen {
     /// A bar after this one in which its chord goes on.
     pub(super) fn add_bar(&mut self, shared: &mut Shared) {
-        let Some((chart, bar)) = self.chosen.chart().zip(self.bar()) else {
-            return Self::tell_no_bars(shared);
-        };
+        let Some(bar) = self.bar() else { return Self::tell_no_bars(shared) };
         let (after, number) = (bar.written + 1, bar.number);
-        let like = match chart.retyped(after..after, "%") {
-            Ok(chart) => Ok(chart),
-            // Where it is not certain what stands before it.
-            Err(_) => chart.retyped(after..after, "N.C."),
-        };
+        // Where it is not certain what stands before it nothing sounds in it.
+        let like = self.retype(after..after, "%").or_else(|_| self.retype(after..after, "N.C."));
         match like {
-            Ok(chart) => {
-                self.take_chart(chart);
+            Ok(()) => {
                 if let Some(next) = self.sheet.bars.iter().find(|bar| bar.number == number + 1) {
                     self.cursor = next.cells.start;
                 }
@@ -35,9 +29,9 @@ impl ChangesScreen {
             shared.tell("this is the only bar");
             return;
         }
-        match chart.retyped(bar.written..bar.written + 1, "") {
-            Ok(chart) => self.take_chart(chart),
-            Err(error) => shared.tell(format!("the form needs this bar: {error}")),
+        let written = bar.written;
+        if let Err(error) = self.retype(written..written + 1, "") {
+            shared.tell(format!("the form needs this bar: {error}"));
         }
     }
 

@@ -21,6 +21,7 @@ impl ChangesScreen {
         };
         let rank = pairs.iter().position(|one| *one == pair).map_or(0, |at| at + 1);
         shared.tell(format!("pair {rank} of {}: {pair}, settled", pairs.len()));
+        self.let_go(&before);
         self.settle(ChartChoice { pair: Some(pair.names()), ..before });
     }
 
@@ -58,6 +59,7 @@ impl ChangesScreen {
     /// Nothing is settled any more, and the plan decides.
     pub(super) fn release(&mut self, shared: &mut Shared) {
         let Some((_, before)) = self.in_hand(shared) else { return };
+        self.let_go(&before);
         if before.settles_nothing() {
             shared.tell("nothing is settled for this chord");
             return;
@@ -87,7 +89,7 @@ impl ChangesScreen {
     }
 
     /// The chord in hand, and what is settled where it begins.
-    fn in_hand(&self, shared: &mut Shared) -> Option<(&ChangesChord, ChartChoice)> {
+    pub(super) fn in_hand(&self, shared: &mut Shared) -> Option<(&ChangesChord, ChartChoice)> {
         let Some(chord) = self.chord() else {
             shared.tell(if self.plans.is_waiting() {
                 "the plan is being made"
@@ -103,7 +105,7 @@ impl ChangesScreen {
         Some((chord, settled.unwrap_or_else(nothing)))
     }
 
-    fn settle(&mut self, choice: ChartChoice) {
+    pub(super) fn settle(&mut self, choice: ChartChoice) {
         let Some(chart) = self.chosen.chart() else { return };
         let mut chart = chart.clone();
         chart.settle(choice);

@@ -1,6 +1,6 @@
 //! What is typed: all bars, one of them, where the hand stays.
 
-use super::super::field::{Field, Typed, chart_of, read_area, read_key};
+use super::super::field::{Field, Typed, read_area, read_key};
 use super::super::files::name_for;
 use super::super::sheet::SheetBar;
 use super::super::state::ChangesScreen;
@@ -72,24 +72,14 @@ impl ChangesScreen {
         let (what, text) = (field.what, field.text.text());
         let is_taken = match what {
             Typed::Chords => {
-                let read = chart_of(&text, self.chosen.chart());
-                read.map(|chart| {
+                let count = self.chosen.chart().map_or(0, |chart| chart.bars.bars().len());
+                let is_read = self.retype(0..count, &text).is_ok();
+                if is_read {
                     self.cursor = 0;
-                    self.take_chart(chart);
-                })
-                .is_ok()
-            }
-            Typed::Bar { written, .. } => {
-                let chart =
-                    self.chosen.chart().map(|chart| chart.retyped(written..written + 1, &text));
-                match chart {
-                    Some(Ok(chart)) => {
-                        self.take_chart(chart);
-                        true
-                    }
-                    Some(Err(_)) | None => false,
                 }
+                is_read
             }
+            Typed::Bar { written, .. } => self.retype(written..written + 1, &text).is_ok(),
             Typed::Where => read_area(&text, shared).map(|area| self.stay(area)).is_ok(),
             Typed::Wishes(here) => {
                 TuneWishes::read_line(&text, here).map(|wishes| self.wish(wishes)).is_ok()

@@ -67,8 +67,9 @@ impl Drawing<'_> {
             _ => String::new(),
         };
         Some(format!(
-            "{}{}{choices}",
+            "{}{}{}{choices}",
             shape_in_words(&hand.shape, locked),
+            if hand.is_settled { " *" } else { "" },
             next.unwrap_or_default()
         ))
     }
