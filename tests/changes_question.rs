@@ -10,7 +10,9 @@ mod player;
 
 use std::fs;
 
-use fretloom::answer::{ChangesAnswer, ChangesPlan, ChangesQuestion, TuneWishes, read_chart};
+use fretloom::answer::{
+    ChangesAnswer, ChangesPlan, ChangesQuestion, HeldHere, TuneWishes, read_chart, shapes_in_region,
+};
 use fretloom::library::Library;
 use fretloom::tui::program::Program;
 use fretloom_fretboard::Region;
@@ -195,4 +197,37 @@ fn the_scales_of_the_player_are_offered() {
     let asked = ChangesQuestion { own: own.clone(), ..question(Chart::of(bars)) };
     let asked = asked.settling("D harbour@1", &own).unwrap();
     assert!(plan(&player) == best(&player, &asked));
+}
+
+/// The cheapest of the plans with each shape of a settled pair is the plan with that pair: so each is
+/// the cheapest round its shape.
+#[test]
+fn a_shape_that_is_held_stays_and_the_others_follow() {
+    let region = Region::default().on("4-3-2".parse().unwrap()).within("1-12".parse().unwrap());
+    let bars = BarText::read("| Dm7 G7 | Cmaj7 | A7 |", Meter::COMMON).unwrap();
+    let free = ChangesQuestion { region: Some(region), ..ChangesQuestion::of(Chart::of(bars)) };
+    let free = free.settling("F & G@1.3", &[]).unwrap();
+    let player = Player::with("Dm7");
+    let neck = player.program.neck();
+    let asked = |question: &ChangesQuestion| ChangesAnswer::new(neck, question);
+    let pair = free.chart.choices[0].triad_pair().unwrap();
+    let shapes = shapes_in_region(neck, region, free.hand, pair);
+    assert!(shapes.len() > 3);
+    let moment = "1.3".parse().unwrap();
+    let mut costs = Vec::new();
+    for shape in &shapes {
+        let held = vec![HeldHere { places: shape.places(), moment }];
+        let answer = asked(&ChangesQuestion { held, ..free.clone() }).unwrap();
+        let hand = answer.best().chords[1].hand.unwrap();
+        assert_eq!((hand.shape.shape.places(), hand.is_settled), (shape.places(), true));
+        assert!(!answer.best().chords[0].hand.unwrap().is_settled);
+        costs.push(answer.best().cost);
+    }
+    let best = asked(&free).unwrap();
+    assert_eq!(costs.into_iter().min().unwrap(), best.best().cost);
+    // Where no pair is settled, and elsewhere on the neck, it has no say.
+    for held in ["7-7-8 on 4-3-2@1.1", "12-14-15 on 4-3-2@1.3", "7-7-8 on 3-2-1@1.3"] {
+        let question = ChangesQuestion { held: vec![held.parse().unwrap()], ..free.clone() };
+        assert!(asked(&question).unwrap() == best, "{held}");
+    }
 }

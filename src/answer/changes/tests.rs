@@ -181,36 +181,6 @@ fn the_hand_stays_where_it_is_locked() {
     assert!(asked(&once).unwrap().best().chords[0].hand.unwrap().movement.is_none());
 }
 
-/// The cheapest of the plans with each shape of a settled pair is the plan with that pair: so each is
-/// the cheapest round its shape.
-#[test]
-fn a_shape_that_is_held_stays_and_the_others_follow() {
-    let region = Region::default().on("4-3-2".parse().unwrap()).within("1-12".parse().unwrap());
-    let mut chart = chart("| Dm7 G7 | Cmaj7 | A7 |");
-    chart.settle(settled(1, "3", "", ["F", "G"]));
-    let free = ChangesQuestion { region: Some(region), ..ChangesQuestion::of(chart) };
-    let pair = free.chart.choices[0].triad_pair().unwrap();
-    let shapes = shapes_in_region(&neck(), region, free.hand, pair);
-    assert!(shapes.len() > 3);
-    let moment = "1.3".parse().unwrap();
-    let mut costs = Vec::new();
-    for shape in &shapes {
-        let held = vec![HeldHere { places: shape.places(), moment }];
-        let answer = asked(&ChangesQuestion { held, ..free.clone() }).unwrap();
-        let hand = answer.best().chords[1].hand.unwrap();
-        assert_eq!((hand.shape.shape.places(), hand.is_settled), (shape.places(), true));
-        assert!(!answer.best().chords[0].hand.unwrap().is_settled);
-        costs.push(answer.best().cost);
-    }
-    let best = asked(&free).unwrap();
-    assert_eq!(costs.into_iter().min().unwrap(), best.best().cost);
-    // Where no pair is settled, and elsewhere on the neck, it has no say.
-    for held in ["7-7-8 on 4-3-2@1.1", "12-14-15 on 4-3-2@1.3", "7-7-8 on 3-2-1@1.3"] {
-        let question = ChangesQuestion { held: vec![held.parse().unwrap()], ..free.clone() };
-        assert!(asked(&question).unwrap() == best, "{held}");
-    }
-}
-
 #[test]
 fn plans_come_the_best_first() {
     let question = ChangesQuestion { plans: 4, ..ChangesQuestion::of(chart("| Dm7 | G7 | C6 |")) };
