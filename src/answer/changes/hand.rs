@@ -113,19 +113,19 @@ impl<'a> Shapes<'a> {
         };
         let shapes: Vec<Option<NamedShape>> = plan.chords().iter().zip(pairs).map(named).collect();
         let last = shapes.last().copied().flatten().filter(|_| self.goes_round);
-        let before = [last].into_iter().chain(shapes.iter().copied());
-        let come = |(((planned, shape), before), settled): (
-            ((&PlannedChord, &Option<NamedShape>), Option<NamedShape>),
-            &Option<[Place; 3]>,
-        )| {
-            let shape = (*shape)?;
+        let come = |(index, planned): (usize, &PlannedChord)| {
+            let shape = shapes.get(index).copied().flatten()?;
+            let before = match index.checked_sub(1) {
+                Some(before) => shapes.get(before).copied().flatten(),
+                None => last,
+            };
             let way =
                 |before: NamedShape| VoiceMovement::between(self.neck, &before.shape, &shape.shape);
             let choices = self.places.shapes(planned.pair()).len();
-            let (movement, is_settled) = (before.map(way), settled.is_some());
-            Some(ShapeInHand { shape, before, movement, choices, is_settled })
+            let is_settled = self.settled.get(index).is_some_and(Option::is_some);
+            Some(ShapeInHand { shape, before, movement: before.map(way), choices, is_settled })
         };
-        plan.chords().iter().zip(&shapes).zip(before).zip(&self.settled).map(come).collect()
+        plan.chords().iter().enumerate().map(come).collect()
     }
 
     fn shape(&self, planned: &PlannedChord) -> Option<Shape> {
