@@ -132,7 +132,7 @@ fn words_of(answer: &LineAnswer, spelling: Spelling) -> Vec<BarWords> {
         let Ok(index) = usize::try_from(at.index) else { continue };
         let text = bar.why(spelling).to_string();
         match words.last_mut() {
-            Some(last) if last.bar == index => last.text += &format!("; {text}"),
+            Some(last) if last.bar == index => last.text += &format!(" {text}"),
             _ => words.push(BarWords { bar: index, text }),
         }
     }

@@ -245,6 +245,16 @@ fn one_idea_is_one_page() {
     assert!(pages > 60, "{pages}");
 }
 
+/// Where a bar has several chords, a sentence for each stands below it, as sentences do.
+#[test]
+fn sentences_of_one_bar_follow_one_another() {
+    let home = Home::new();
+    home.run(&["sheet", "| Dm7 G7 | Cmaj7 |", "--sentences", "--svg", "x.svg"]).printed();
+    let texts = texts(&home, "x.svg").join(" ");
+    assert!(texts.contains("over Dm7") && texts.contains("over G7"), "{texts}");
+    assert!(!texts.contains(".;") && !texts.contains(";."), "{texts}");
+}
+
 #[test]
 fn nothing_on_a_chart_lies_on_something_else() {
     let neck = Neck::new(tuning("guitar-standard").tuning);
