@@ -20,5 +20,5 @@ pub use keepers::{
     PracticeRecord, Remark, Removed, RemovedKeeper, Restored, TriedBy, Try, Unit, Verdict,
 };
 pub use line::LineSession;
-pub use session::{Session, SessionStore};
+pub use session::{KeepersSession, Session, SessionStore};
 pub use sound::SoundSession;

@@ -159,7 +159,8 @@ fn every_case_holds() {
 
 /// Is it a gesture of another screen alone?
 fn is_elsewhere(row: &Gesture) -> bool {
-    let elsewhere = [Section::Line, Section::Changes, Section::Keepers, Section::Listen];
+    let elsewhere =
+        [Section::Line, Section::Changes, Section::Keepers, Section::Listen, Section::Practice];
     row.spot.screen().is_some_and(|screen| elsewhere.contains(&screen))
 }
 

@@ -16,7 +16,7 @@ mod player;
 use std::collections::HashSet;
 
 use folder::Folder;
-use fretloom::tui::command::{COMMANDS, Command, KeepersCommand, Section};
+use fretloom::tui::command::{COMMANDS, Command, KeepersCommand, PracticeCommand, Section};
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::key::Key;
 use fretloom::tui::keys::Keys;
@@ -95,6 +95,18 @@ const TRIPLES: &[Triple] = &[
     (KeepersCommand::Listen, top, ("", "Keepers   5 kept"), "l", "Listen   1 of 9"),
     (KeepersCommand::Open, top, ("", "Keepers   5 kept"), "enter", OPENED),
     (KeepersCommand::Delete, ids, ("down", "1 ▸2 3 5 7"), "delete", "1 ▸3 5 7"),
+    (KeepersCommand::EditName, told, ("down", ""), "r b r i d g e enter", "keeper 2: it is called bridge"),
+    (KeepersCommand::EditNotes, told, ("down", ""), "n s l o w enter", "keeper 2: its notes are changed"),
+    (KeepersCommand::EditTags, told, ("down", ""), "t g i g enter", "keeper 2: it has the tag gig"),
+    (KeepersCommand::Find, ids, ("", "▸1 2 3 5 7"), "/ b a n j o enter", "▸3"),
+    (KeepersCommand::FindKind, ids, ("", "▸1 2 3 5 7"), "c m 7 b 5 enter", "▸1 2 3 5"),
+    (KeepersCommand::NextTag, ids, ("", "▸1 2 3 5 7"), "T", "▸1"),
+    (KeepersCommand::NextOrder, top, ("", "Keepers   5 kept"), "s", "Keepers   5 kept   what is due first"),
+    (KeepersCommand::NextOrder, ids, ("end", "1 2 3 5 ▸7"), "s s", "▸7 5 3 2 1"),
+    (KeepersCommand::PreviousOrder, top, ("", "Keepers   5 kept"), "S", "Keepers   5 kept   by chord"),
+    (KeepersCommand::ShowAll, ids, ("T", "▸1"), "a", "▸1 2 3 5 7"),
+    (KeepersCommand::Practise, top, ("", "Keepers   5 kept"), "space", "Practice   turn 1 of 10   0 of 20 min                     ♩=64  click: 2 and 4"),
+    (KeepersCommand::PractiseThis, top, ("down", "Keepers   5 kept"), "P", "Practice   turn 1 of 3   0 of 20 min                      ♩=60  click: 2 and 4"),
     (KeepersCommand::MoveDown, ids, ("", "▸1 2 3 5 7"), "J", "2 ▸1 3 5 7"),
     (KeepersCommand::MoveDown, ids, ("9 up", "1 2 3 ▸5 7"), "J", "1 2 3 7 ▸5"),
     (KeepersCommand::MoveDown, told, ("end", ""), "J", "it stands at the end of the list"),
@@ -374,4 +386,278 @@ fn what_waits_is_done_at_the_end() {
     assert_eq!(folder.ids(), [] as [u32; 0]);
     assert_eq!(player.program.finish_keeping(), [] as [String; 0]);
     assert_eq!(folder.ids(), [1, 2]);
+}
+
+/// The screen on the keepers of the file, on the eighth of May, when one of them is due; practising.
+fn practising() -> (Folder, Player) {
+    let (folder, mut player) = opened();
+    player.at("2026-05-08T09:00[UTC]");
+    player.press("p");
+    (folder, player)
+}
+
+#[rustfmt::skip]
+const PRACTICE: &[(PracticeCommand, Told, (&str, &str), &str, &str)] = &[
+    (PracticeCommand::GoOn, stage, ("", "Space begins"), "space", "Space when you have got it"),
+    (PracticeCommand::GoOn, tries, ("space", "0 of 0"), "space", "1 of 1"),
+    (PracticeCommand::NotThisTime, tries, ("space", "0 of 0"), "backspace", "0 of 1"),
+    (PracticeCommand::NextTurn, turn, ("", "1"), "right", "2"),
+    (PracticeCommand::PreviousTurn, turn, ("right right", "3"), "left", "2"),
+    (PracticeCommand::Stop, stage, ("space", "Space when you have got it"), "s", "Space begins"),
+    (PracticeCommand::Click, click, ("", "2 and 4"), "c", "every beat"),
+    (PracticeCommand::Leave, top, ("space", "Practice   turn 1 of 10   0 of 20 min"), "esc", "Keepers   5 kept"),
+];
+
+fn stage(player: &Player) -> String {
+    let screen = player.screen();
+    let rule = screen.lines().find(|line| line.starts_with("─ ")).unwrap_or_default();
+    rule.trim_matches(['─', ' ']).to_owned()
+}
+
+fn tries(player: &Player) -> String {
+    let screen = player.screen();
+    let line = screen.lines().find_map(|line| line.trim().strip_prefix("got it "));
+    line.and_then(|line| line.split(',').next()).unwrap_or_default().to_owned()
+}
+
+fn turn(player: &Player) -> String {
+    let line = player.line(0);
+    let words = line.split("turn ").nth(1).unwrap_or_default();
+    words.split_whitespace().next().unwrap_or_default().to_owned()
+}
+
+fn click(player: &Player) -> String {
+    player.line(0).split("click: ").nth(1).unwrap_or_default().to_owned()
+}
+
+#[test]
+fn every_key_of_practice_does_what_it_says() {
+    let (keys, _) = Keys::built_in();
+    for (command, told, (lead, before), typed, after) in PRACTICE {
+        let (_folder, mut player) = practising();
+        player.press(lead);
+        // The first turn says the same at the top, but for the tempo at the right.
+        let told = |player: &Player| told(player).split("  ♩").next().unwrap().trim().to_owned();
+        let said = told(&player);
+        assert!(
+            said.starts_with(before),
+            "{command:?} after {lead:?}: {said}\n{}",
+            player.screen()
+        );
+        player.press(typed);
+        let said = told(&player);
+        assert!(said.starts_with(after), "{command:?}: {lead:?}, then {typed:?}: {said}");
+        let row = COMMANDS.iter().find(|row| row.command == Command::Practice(*command)).unwrap();
+        assert!(keys.of(row).contains(&typed.parse().unwrap()), "{}", row.name);
+    }
+    let of_practice = COMMANDS.iter().filter(|row| row.section == Section::Practice);
+    for row in of_practice {
+        assert!(PRACTICE.iter().any(|triple| Command::Practice(triple.0) == row.command));
+    }
+}
+
+/// What the player of sound is doing, once what sounded before has faded.
+fn sounds(player: &mut Player) -> String {
+    player.wait(100);
+    player.sounds()
+}
+
+/// The last try of a keeper, in a few words.
+fn last_try(folder: &Folder, id: u32) -> String {
+    let keepers = folder.load();
+    let keeper = keepers.list.iter().find(|keeper| keeper.id.number() == id).unwrap();
+    let Some(tried) = keeper.practice.tries.last() else { return "none".to_owned() };
+    let tempo = tried.tempo.map(|tempo| tempo.to_string()).unwrap_or_default();
+    let next = tried.next.map(|next| next.to_string()).unwrap_or_default();
+    format!("{} {} {tempo} {next}", tried.on, tried.verdict.word())
+}
+
+/// Two bars in 4/4 at 64 are counted in for 3.75 seconds, heard for 7.5, answered for 7.5, and judged for 7.5.
+#[test]
+fn a_try_is_heard_answered_and_judged() {
+    let (folder, mut player) = practising();
+    assert_eq!(sounds(&mut player), "Silent");
+    player.press("space");
+    player.wait(5_000);
+    assert_eq!(stage(&player), "listen");
+    player.wait(7_500);
+    assert_eq!(stage(&player), "now you; Space when you have got it");
+    assert!(!player.shows("then once more at 64"), "{}", player.screen());
+    // A bar before it is judged.
+    player.wait(3_500);
+    assert!(player.shows("then once more at 64"), "{}", player.screen());
+    player.wait(4_000);
+    assert_eq!(stage(&player), "got it? Space; else it comes again");
+    assert!(*player.loudest.lock().unwrap() > 0.01);
+    player.press("space");
+    // It was got at 68 when it was due; it is due again, so the gap of one day becomes two.
+    assert_eq!(last_try(&folder, 1), "2026-05-08 got 64 2026-05-10");
+    assert_eq!((sounds(&mut player), tries(&player)), ("Playing".to_owned(), "1 of 1".to_owned()));
+}
+
+/// Not pressed within two bars is not got: it comes again tomorrow, and now slower.
+#[test]
+fn what_is_not_said_to_be_got_is_tried_again_slower() {
+    let (folder, mut player) = practising();
+    player.press("space");
+    player.wait(27_500);
+    assert_eq!(last_try(&folder, 1), "2026-05-08 again 64 2026-05-09");
+    assert!(player.shows("♩=60"), "{}", player.screen());
+    assert_eq!((sounds(&mut player), tries(&player)), ("Playing".to_owned(), "0 of 1".to_owned()));
+    // Three good ones in a row, and it is faster.
+    player.press("space space space");
+    assert!(player.shows("♩=68"), "{}", player.screen());
+    assert_eq!(last_try(&folder, 1), "2026-05-08 got 60 2026-05-09");
+    player.press("z");
+    assert_eq!(folder.load().list[0].practice.tries.len(), 4 + 3);
+}
+
+/// A turn ends on a good try when its two minutes are over; after fifteen a rest is proposed.
+#[test]
+fn turns_a_rest_and_the_end() {
+    let (folder, mut player) = practising();
+    player.press("space");
+    player.at("2026-05-08T09:01[UTC]");
+    player.press("space");
+    assert_eq!(turn(&player), "1");
+    player.at("2026-05-08T09:02[UTC]");
+    player.press("backspace");
+    assert_eq!(turn(&player), "1");
+    player.press("space");
+    assert_eq!((sounds(&mut player), turn(&player)), ("Playing".to_owned(), "2".to_owned()));
+    assert_eq!(last_try(&folder, 2), "none");
+    player.at("2026-05-08T09:15[UTC]");
+    player.press("space");
+    assert!(player.shows("Rest a little"), "{}", player.screen());
+    assert_eq!(sounds(&mut player), "Silent");
+    player.press("space");
+    assert_eq!((turn(&player), stage(&player)), ("3".to_owned(), "Space begins".to_owned()));
+    assert!(player.shows("15 of 20 min"), "{}", player.screen());
+    player.press("right right right right right right right space");
+    player.at("2026-05-08T09:20[UTC]");
+    player.press("space");
+    assert!(
+        player.shows("That is all for today: tried 5 times, got 4 of them."),
+        "{}",
+        player.screen()
+    );
+    assert_eq!(sounds(&mut player), "Silent");
+    player.press("space");
+    assert!(top(&player).starts_with("Keepers"), "{}", player.screen());
+    // What is done today is not asked for again.
+    player.press("p");
+    assert_ne!(turn(&player), "1");
+}
+
+/// The drone and the click sound while something is practised, and are as they were then.
+#[test]
+fn what_was_silent_is_silent_again() {
+    let (_folder, mut player) = practising();
+    let manner = |player: &mut Player| {
+        player.press("Y");
+        let screen = player.screen();
+        player.press("esc");
+        screen.lines().skip(1).take(6).collect::<Vec<_>>().join(" ")
+    };
+    let during = manner(&mut player);
+    player.press("space esc");
+    let after = manner(&mut player);
+    assert_ne!(during, after);
+    assert_eq!(sounds(&mut player), "Silent");
+    player.press("p esc");
+    assert_eq!(manner(&mut player), after);
+}
+
+/// Where nothing can be heard the keys alone lead on, and no tempo is recorded that nobody heard.
+#[test]
+fn without_sound_the_keys_lead_on() {
+    use fretloom::sound::{Frames, PlayerState, SoundError};
+    use fretloom::tui::event::{Event, SoundNews};
+    let (folder, mut player) = practising();
+    player.press("space");
+    let (state, position) = (PlayerState::Failed(SoundError::ServerEnded), Frames(0));
+    player.tell(Event::Sound(SoundNews { state, position, way: None }));
+    player.press("space");
+    assert_eq!(last_try(&folder, 1), "2026-05-08 got  2026-05-10");
+}
+
+/// A tune is played through: its chords with their pairs go by.
+#[test]
+fn a_tune_is_practised_as_a_whole() {
+    let (folder, mut player) = opened();
+    player.press("end P space");
+    assert!(player.shows("bar 1: Am7"), "{}", player.screen());
+    // At 60: four seconds are counted in, then a bar of four, and the next.
+    player.wait(9_000);
+    assert!(player.shows("bar 2: D7"), "{}", player.screen());
+    player.press("space");
+    assert!(last_try(&folder, 7).contains("got 60"), "{}", last_try(&folder, 7));
+}
+
+/// Who goes elsewhere breaks off what is tried, and finds the turn again.
+#[test]
+fn a_turn_waits_for_who_goes_elsewhere() {
+    let (folder, mut player) = practising();
+    player.press("right space ;");
+    assert_eq!(sounds(&mut player), "Silent");
+    assert_eq!(top(&player), OPENED);
+    player.press(";");
+    assert_eq!((turn(&player), stage(&player)), ("2".to_owned(), "Space begins".to_owned()));
+    assert_eq!(last_try(&folder, 2), "none");
+    for (columns, rows) in [(0, 0), (1, 1), (10, 3), (40, 8), (60, 16), (80, 20), (200, 60)] {
+        player.resize(columns, rows);
+        let _ = player.screen();
+    }
+}
+
+/// What is looked for is listed as it is typed; Esc lists what was there before. Both are found tomorrow, and taken back.
+#[test]
+fn what_is_looked_for_is_listed_as_it_is_typed() {
+    let (folder, mut player) = opened();
+    player.press("/ b r i d g e");
+    assert_eq!(ids(&player), "▸1");
+    assert!(player.shows("words that all stand somewhere in it") && player.shows(" find bridge"));
+    player.press("esc");
+    assert_eq!(ids(&player), "▸1 2 3 5 7");
+    player.press("c m 7 b q");
+    assert!(player.shows("expected"), "{}", player.screen());
+    player.press("enter backspace 5 enter");
+    assert!(top(&player).contains("serves m7b5"), "{}", player.screen());
+    // F & G lie in C melodic minor, the scale of Am7b5; G & A in D melodic minor.
+    assert_eq!(ids(&player), "▸1 2 3 5");
+    let session = player.program.session();
+    player.press("z");
+    assert_eq!(ids(&player).replace('▸', ""), "1 2 3 5 7");
+    let mut next = Player::keeping_in(folder.path());
+    next.program.take_up(&session);
+    next.at("2026-05-07T09:00[UTC]");
+    assert!(top(&next).contains("serves m7b5"), "{}", next.screen());
+    assert_eq!(ids(&next), "▸1 2 3 5");
+}
+
+/// Names, notes of several lines and tags are typed in place, and taken back one by one.
+#[test]
+fn what_is_typed_is_kept_and_taken_back() {
+    let (folder, mut player) = opened();
+    let first = |folder: &Folder| folder.load().list[0].clone();
+    let before = first(&folder);
+    player.press("n");
+    assert!(player.shows("Begin on the low inversion. / Leave the 7"), "{}", player.screen());
+    player.press("space / space");
+    player.paste("softly");
+    player.press("enter");
+    assert_eq!(first(&folder).notes, format!("{}\nsoftly", before.notes));
+    player.press("t");
+    player.paste(", gig, slow");
+    player.press("enter r ctrl-u enter");
+    let after = first(&folder);
+    assert_eq!(
+        (after.tags, after.name),
+        (vec!["ballad".into(), "slow".into(), "gig".into()], None)
+    );
+    player.press("z z z");
+    assert_eq!(first(&folder), before);
+    player.press("r esc n enter t enter");
+    assert_eq!(first(&folder), before);
+    assert!(player.shows("made again") || !player.shows("is called"));
 }

@@ -9,6 +9,8 @@
 mod adverse;
 #[path = "support/bare_pty.rs"]
 mod bare_pty;
+#[path = "pseudo_terminal/keeping.rs"]
+mod keeping;
 #[path = "support/mistakes.rs"]
 mod mistakes;
 #[cfg(target_os = "linux")]

@@ -17,6 +17,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use fretloom::library::Library;
+use fretloom::store::KeeperStore;
 use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::gesture::GESTURES;
@@ -60,6 +61,29 @@ fn screen_of(mut program: Program, keys: &str, (columns, rows): (u16, u16)) -> B
     let area = Rect::new(0, 0, columns, rows);
     let mut buffer = Buffer::empty(area);
     program.draw(area, &mut buffer);
+    buffer
+}
+
+/// The program after some keys, with what was kept in a file of a few keepers.
+fn practising(keys: &str) -> Buffer {
+    let folder = std::env::temp_dir().join(format!("fretloom-readme-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let kept = include_str!("keepers/format-1.toml");
+    std::fs::write(folder.join("keepers.toml"), kept).unwrap();
+    let library = Library::load(None);
+    let mut program =
+        Program::open(Some("Dm7"), "guitar-standard", library, Spelling::Plain).unwrap();
+    program.use_keepers(KeeperStore::in_folder(&folder));
+    program.update(Event::Time("2026-05-08T09:00[UTC]".parse().unwrap()));
+    let area = Rect::new(0, 0, 80, 24);
+    program.update(Event::Resize { columns: area.width, rows: area.height });
+    for key in keys.split_whitespace() {
+        let effects = program.update(Event::Key(key.parse().unwrap()));
+        work(&mut program, effects);
+    }
+    let mut buffer = Buffer::empty(area);
+    program.draw(area, &mut buffer);
+    std::fs::remove_dir_all(&folder).unwrap();
     buffer
 }
 
@@ -191,6 +215,7 @@ fn parts() -> Vec<(&'static str, String)> {
         ("position", fenced(&neck_of(&screen("Gmaj7#11", "v x n n n", 80, 24)))),
         ("search", fenced(&text_of(&screen("Gmaj7#11", "g b a n j o", 80, 24)))),
         ("line-screen", fenced(&text_of(&screen("Dm7", LINE_KEYS, 80, 24)))),
+        ("practice-screen", fenced(&text_of(&practising("; p")))),
         ("changes-screen", fenced(&text_of(&screen("Dm7", "4 o n i n e enter right", 80, 24)))),
         ("listen", fenced(&text_of(&with_keepers(KEPT, "f3 l space 3")))),
         ("keys", key_table()),

@@ -28,6 +28,7 @@ mod styled_text;
 #[path = "screens/themes.rs"]
 mod themes;
 
+use folder::Folder;
 use fretloom::library::Library;
 use fretloom::settings::Settings;
 use fretloom::sound::{Frames, PlayerState};
@@ -117,6 +118,44 @@ fn every_screen() {
     }
 }
 
+/// What is kept, and a turn of practice while it is answered.
+#[test]
+fn what_is_kept_and_practised() {
+    let states = [
+        ("keepers", "; down up"),
+        ("keepers_typed", "; t"),
+        ("practice", "; p"),
+        ("practice_tune", "; end P"),
+        ("practice_over", "; p right right right right right right right right right right"),
+    ];
+    for (state, keys) in states {
+        let folder = Folder::holding(include_str!("keepers/format-1.toml"));
+        keep(&format!("{state}_80x24_dark"), keeping(&folder, keys), (80, 24));
+    }
+    let folder = Folder::new();
+    keep("keepers_empty_80x24_dark", keeping(&folder, ";"), (80, 24));
+}
+
+/// Ten and a half seconds into a try at 64: the second note of the answer.
+#[test]
+fn a_try_that_is_answered() {
+    let folder = Folder::holding(include_str!("keepers/format-1.toml"));
+    let mut program = keeping(&folder, "; p space");
+    let (state, position) = (PlayerState::Playing, Frames(48_000 * 25 / 2));
+    program.update(Event::Sound(SoundNews { state, position, way: None }));
+    keep("practice_answered_80x24_dark", program, (80, 24));
+}
+
+/// The program on what is kept in a folder, on the eighth of May.
+fn keeping(folder: &Folder, keys: &str) -> Program {
+    let mut program = opened();
+    program.use_keepers(folder.store());
+    program.update(Event::Time("2026-05-08T09:00[UTC]".parse().unwrap()));
+    program.update(Event::Resize { columns: 80, rows: 24 });
+    press(&mut program, keys);
+    program
+}
+
 /// A bar and three quarters into the line: three and a half seconds at 120.
 #[test]
 fn a_line_that_is_played() {
@@ -133,13 +172,13 @@ fn a_line_that_is_played() {
 /// What is asked by ear, before and after a wrong answer, and what became of every question.
 #[test]
 fn what_is_named_by_ear() {
-    let folder = folder::Folder::holding(include_str!("keepers/format-1.toml"));
+    let folder = Folder::holding(include_str!("keepers/format-1.toml"));
     // With twenty answers, all the second choice, every question is got or missed three times.
     let to_the_end = format!("f3 l {}space", "space 2 ".repeat(20));
     for (name, keys) in
         [("listen", "f3 l"), ("listen_answered", "f3 l space 1"), ("listen_end", &*to_the_end)]
     {
-        let folder = folder::Folder::holding(&folder.keepers());
+        let folder = Folder::holding(&folder.keepers());
         let mut program = in_state("guitar-standard", "", (80, 24));
         program.use_keepers(folder.store());
         program.update(Event::Time("2026-05-07T09:00[UTC]".parse().unwrap()));

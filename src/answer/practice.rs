@@ -33,7 +33,13 @@ impl PracticeAnswer {
     /// What is to be practised on a day.
     #[must_use]
     pub fn new(keepers: &[Keeper], rules: &PracticeRules, day: Date) -> PracticeAnswer {
-        let Today { day, turns } = Today::of(keepers, rules, day);
+        PracticeAnswer::of(Today::of(keepers, rules, day), keepers, rules)
+    }
+
+    /// A list of turns with what is called by name there.
+    #[must_use]
+    pub fn of(today: Today, keepers: &[Keeper], rules: &PracticeRules) -> PracticeAnswer {
+        let Today { day, turns } = today;
         let named = |turn: Turn| {
             let keeper = keepers.iter().find(|keeper| keeper.id == turn.keeper)?.clone();
             let key = key_of(&keeper, turn.unit.key.semitones());

@@ -70,6 +70,8 @@ pub struct Session {
     pub line: Option<LineSession>,
     /// The tune that was looked at last.
     pub changes: Option<ChangesSession>,
+    /// What was looked for among what is kept.
+    pub keepers: Option<KeepersSession>,
     /// How music was heard.
     pub sound: Option<SoundSession>,
     /// The screen in front, if it is not the explorer: `line`, `changes`.
@@ -114,6 +116,22 @@ impl Session {
 fn is_empty(value: &toml::Value) -> bool {
     value.as_array().is_some_and(Vec::is_empty)
         || value.as_table().is_some_and(toml::Table::is_empty)
+}
+
+/// What was looked for on the keepers screen. As in the session, what is no longer valid is dropped alone.
+#[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct KeepersSession {
+    /// Words that are looked for.
+    pub words: Option<String>,
+    /// The tag that is looked for.
+    pub tag: Option<String>,
+    /// The kind of chord that is to be served: `m7b5`.
+    pub serves: Option<String>,
+    /// Which of the orders, from 0: the player's own.
+    pub order: Option<u32>,
+    /// The number of the keeper that was marked.
+    pub marked: Option<u32>,
 }
 
 /// The file that is locked while the session is written.

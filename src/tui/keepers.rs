@@ -7,10 +7,14 @@
 mod chosen;
 mod day;
 mod drawing;
+mod field;
 mod help;
 mod hit;
 mod listed;
 mod listen;
+mod mode;
+mod practice;
+mod session;
 mod signs;
 mod state;
 mod update;

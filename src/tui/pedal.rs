@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use fretloom_theory::ReadError;
 
-use super::command::{Command, ExploreCommand, ListCommand, Section};
+use super::command::{Command, ExploreCommand, ListCommand, PracticeCommand, Section};
 use super::key::Key;
 use super::keys::Keys;
 
@@ -51,11 +51,14 @@ impl Pedal {
         self.0
     }
 
-    /// Gives its key to what comes next: on the neck the next shape of the ladder, in a list the next
-    /// line, unless the key has another meaning there.
+    /// Gives its key to what comes next: on the neck the next shape of the ladder, in practice that
+    /// something was got, in a list the next line, unless the key has another meaning there.
     pub fn join(self, keys: &mut Keys) {
         let Some(key) = self.0 else { return };
         keys.add(Section::Explore, Command::Explore(ExploreCommand::Climb), key);
+        if keys.command(Section::Practice, key).is_none() {
+            keys.add(Section::Practice, Command::Practice(PracticeCommand::GoOn), key);
+        }
         for section in [Section::List, Section::Picking] {
             let searches = section == Section::Picking && key.typed().is_some();
             if !searches && keys.command(section, key).is_none() {
@@ -102,6 +105,14 @@ impl fmt::Display for Pedal {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_pedal_says_that_something_was_got() {
+        let (mut keys, pedal) = (Keys::built_in().0, "f12".parse::<Pedal>().unwrap());
+        pedal.join(&mut keys);
+        let got = keys.command(Section::Practice, "f12".parse().unwrap());
+        assert_eq!(got, Some(Command::Practice(PracticeCommand::GoOn)));
+    }
 
     #[test]
     fn a_pedal_goes_on_where_its_key_is_free() {

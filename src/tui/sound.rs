@@ -18,4 +18,4 @@ pub(super) use page::{SoundPage, draw_page, lines_of_page};
 pub(super) use piece::{Piece, What};
 pub use ready::{FoundSound, Ready};
 pub(super) use row::{Change, SoundRow};
-pub(super) use state::{ELSEWHERE, Sound};
+pub(super) use state::{ELSEWHERE, Sound, Unpractised};

@@ -6,6 +6,7 @@ use super::explore::ExploreCommand;
 use super::keepers::KeepersCommand;
 use super::line::LineCommand;
 use super::listen::ListenCommand;
+use super::practice::PracticeCommand;
 use super::section::Section;
 use super::sound::SoundCommand;
 
@@ -27,6 +28,8 @@ pub enum Command {
     Keepers(KeepersCommand),
     /// The keepers screen does it while it asks what is heard.
     Listen(ListenCommand),
+    /// What is practised on the keepers screen does it.
+    Practice(PracticeCommand),
     /// The page of sound does it.
     Sound(SoundCommand),
     /// The field does it in which text is typed.

@@ -17,6 +17,8 @@ pub enum Section {
     Keepers,
     /// The keepers screen while it asks what is heard.
     Listen,
+    /// The keepers screen while something is practised there.
+    Practice,
     /// While a line of text is being typed.
     Typing,
     /// In a list laid over the screen: scales.
@@ -29,12 +31,13 @@ pub enum Section {
 
 impl Section {
     /// All of them, in the order of the help page.
-    pub const ALL: [Section; 11] = [
+    pub const ALL: [Section; 12] = [
         Section::Explore,
         Section::Line,
         Section::Changes,
         Section::Keepers,
         Section::Listen,
+        Section::Practice,
         Section::Typing,
         Section::List,
         Section::Picking,
@@ -51,7 +54,8 @@ impl Section {
             | Section::Line
             | Section::Changes
             | Section::Keepers
-            | Section::Listen => true,
+            | Section::Listen
+            | Section::Practice => true,
             Section::Always
             | Section::Everywhere
             | Section::Typing
@@ -83,6 +87,7 @@ impl Section {
             Section::Changes => "changes",
             Section::Keepers => "keepers",
             Section::Listen => "listen",
+            Section::Practice => "practice",
             Section::Typing => "typing",
             Section::List => "list",
             Section::Picking => "picking",
@@ -101,6 +106,7 @@ impl Section {
             Section::Changes => "The changes of a tune",
             Section::Keepers => "What is kept",
             Section::Listen => "What is named by ear",
+            Section::Practice => "While something kept is practised",
             Section::Typing => "While typing",
             Section::List => "In a list",
             Section::Sound => "How it sounds",

@@ -6,6 +6,7 @@ use super::explore::ExploreCommand;
 use super::keepers::KeepersCommand;
 use super::line::LineCommand;
 use super::listen::ListenCommand;
+use super::practice::PracticeCommand;
 use super::row::{Command, CommandRow};
 use super::section::Section;
 use super::sound::SoundCommand;
@@ -186,6 +187,17 @@ pub const COMMANDS: &[CommandRow] = &[
     keepers(KeepersCommand::LastKeeper, "last-keeper", "", "the last keeper"),
     keepers(KeepersCommand::Listen, "listen", "listen", "name by ear what is practised: the questions of today"),
     keepers(KeepersCommand::Open, "open", "open", "open it as it was when it was kept"),
+    keepers(KeepersCommand::Practise, "practise", "practise", "practise the list of today, turn by turn"),
+    keepers(KeepersCommand::PractiseThis, "practise-this", "this one", "practise the keeper that is marked, whether it is due or not"),
+    keepers(KeepersCommand::Find, "find", "find", "type words that stand in it: chord, pair, notes, tags"),
+    keepers(KeepersCommand::FindKind, "find-kind", "serves", "type a kind of chord: everything that serves it, as m7b5"),
+    keepers(KeepersCommand::NextTag, "next-tag", "tag", "only what has the next tag, at last everything"),
+    keepers(KeepersCommand::NextOrder, "next-order", "sort", "sort: your own order, due, newest, name, chord"),
+    keepers(KeepersCommand::PreviousOrder, "previous-order", "", "the order before"),
+    keepers(KeepersCommand::ShowAll, "show-all", "", "everything that is kept, in your own order"),
+    keepers(KeepersCommand::EditNotes, "edit-notes", "notes", "type what you want to remember of it"),
+    keepers(KeepersCommand::EditName, "edit-name", "", "type what it is called"),
+    keepers(KeepersCommand::EditTags, "edit-tags", "", "type its tags: ballad, slow"),
     keepers(KeepersCommand::Delete, "delete", "delete", "take it out of the list; undo brings it back"),
     keepers(KeepersCommand::Faster, "faster", "", "practice of it begins two beats a minute faster"),
     keepers(KeepersCommand::Slower, "slower", "", "practice of it begins two beats a minute slower"),
@@ -202,6 +214,13 @@ pub const COMMANDS: &[CommandRow] = &[
     listen(ListenCommand::HearAgain, "hear-again", "again", "hear what sounded once more"),
     listen(ListenCommand::HearMine, "hear-mine", "mine", "hear what you named, where that was another pair"),
     listen(ListenCommand::ToList, "to-list", "list", "back to the list of keepers"),
+    practice(PracticeCommand::GoOn, "go-on", "got it, go on", "begin; while it goes on: got it, go on"),
+    practice(PracticeCommand::NotThisTime, "not-this-time", "not yet", "not this time: once more, slower"),
+    practice(PracticeCommand::NextTurn, "next-turn", "next", "the next turn of the list"),
+    practice(PracticeCommand::PreviousTurn, "previous-turn", "", "the turn before"),
+    practice(PracticeCommand::Stop, "stop", "stop", "break off: nothing of this try is recorded"),
+    practice(PracticeCommand::Click, "click", "click", "the click on 2 and 4, on every beat, or not at all"),
+    practice(PracticeCommand::Leave, "leave", "back", "back to the list of what is kept"),
     typing(TypingCommand::Suggestion, "suggestion", "suggestion", "what is offered: a chord or a pattern"),
     typing(TypingCommand::Accept, "accept", "take it", "take what is typed"),
     typing(TypingCommand::Cancel, "cancel", "leave it", "keep what there was"),
@@ -305,6 +324,15 @@ const fn listen(
     help: &'static str,
 ) -> CommandRow {
     row(Section::Listen, Command::Listen(command), name, label, help)
+}
+
+const fn practice(
+    command: PracticeCommand,
+    name: &'static str,
+    label: &'static str,
+    help: &'static str,
+) -> CommandRow {
+    row(Section::Practice, Command::Practice(command), name, label, help)
 }
 
 const fn sound(

@@ -3,6 +3,7 @@
 use ratatui::layout::Position;
 
 use super::drawing::Drawing;
+use super::mode::Mode;
 use crate::tui::gesture::Spot;
 use crate::tui::key::Key;
 use crate::tui::widget::ListLine;
@@ -39,6 +40,10 @@ impl Drawing<'_> {
         let window = self.shared.window();
         if let Some(key) = self.footer().key_at(self.footer_area(window), place) {
             return Some(Hit::Footer(key));
+        }
+        // What is typed is not to be lost by a slip of the mouse.
+        if matches!(self.screen.mode, Mode::Practice(_)) || self.screen.field.is_some() {
+            return None;
         }
         let areas = self.areas(window)?;
         let line = self.lines(areas.list).at(place);

@@ -1,5 +1,7 @@
 //! Which keepers are listed, and which of them is marked.
 
+use super::chosen::Chosen;
+use super::field::Typed;
 use super::state::KeepersScreen;
 use crate::store::Keeper;
 use crate::tui::shared::Shared;
@@ -9,10 +11,22 @@ impl KeepersScreen {
     /// gone, on the line where it was.
     pub(in crate::tui) fn list_again(&mut self, shared: &Shared) {
         let all = shared.keeping.list();
-        self.listed = self.chosen.question.among(all);
+        self.listed = self.asked().question().among(all);
         let is_marked = |place: &usize| all.get(*place).map(|keeper| keeper.id) == self.marked_id;
         let there = self.marked_id.and_then(|_| self.listed.iter().position(is_marked));
         self.mark(there.unwrap_or(self.at), shared);
+    }
+
+    /// What is looked for: while something is typed for that, what is typed so far.
+    fn asked(&self) -> Chosen {
+        let mut asked = self.chosen.clone();
+        let typed = self.field.as_ref().map(|field| (field.what, field.text.text()));
+        match typed {
+            Some((Typed::Words, words)) => asked.words = words,
+            Some((Typed::Kind, serves)) => asked.serves = serves,
+            Some((Typed::Name(_) | Typed::Notes(_) | Typed::Tags(_), _)) | None => {}
+        }
+        asked
     }
 
     /// Marks a line, the last one where there are not so many.

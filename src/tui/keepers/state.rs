@@ -1,9 +1,11 @@
 //! The state of the keepers screen.
 
 use super::chosen::{Chosen, Page};
+use super::field::Field;
 use super::listen::Listen;
+use super::mode::Mode;
 use crate::store::KeeperId;
-use crate::tui::command::{Command, ListenCommand, Section};
+use crate::tui::command::{Command, ListenCommand, PracticeCommand, Section};
 use crate::tui::screen::Screen;
 use crate::tui::shared::Shared;
 
@@ -20,6 +22,8 @@ pub struct KeepersScreen {
     pub(super) from: Screen,
     /// What is asked by ear, while anything is.
     pub(super) listen: Option<Listen>,
+    pub(super) mode: Mode,
+    pub(super) field: Option<Field>,
 }
 
 impl KeepersScreen {
@@ -32,12 +36,18 @@ impl KeepersScreen {
             marked_id: None,
             from: Screen::Explore,
             listen: None,
+            mode: Mode::List,
+            field: None,
         }
     }
 
     /// Comes to the front from another screen. The file is read, since others may have kept something.
     pub(in crate::tui) fn resume(&mut self, from: Option<Screen>, shared: &mut Shared) {
         self.from = from.unwrap_or(self.from);
+        self.field = None;
+        if let (Mode::Practice(practice), Some(_)) = (&mut self.mode, from) {
+            practice.pause();
+        }
         shared.keeping.read();
         self.list_again(shared);
     }
@@ -70,16 +80,24 @@ impl KeepersScreen {
 
     /// Where keys are pressed now.
     pub(in crate::tui) fn section(&self) -> Section {
-        self.own_section()
+        if self.field.is_some() { Section::Typing } else { self.own_section() }
     }
 
-    /// The section of what the screen shows: the list, or what is asked by ear.
+    /// The section of what the screen is used for now.
     pub(in crate::tui) fn own_section(&self) -> Section {
-        if self.listen.is_some() { Section::Listen } else { Section::Keepers }
+        match (&self.listen, &self.mode) {
+            (Some(_), _) => Section::Listen,
+            (None, Mode::List) => Section::Keepers,
+            (None, Mode::Practice(_)) => Section::Practice,
+        }
     }
 
     /// What plays here, if anything does.
     pub(in crate::tui) fn play(&self) -> Option<Command> {
-        self.listen.as_ref().map(|_| Command::Listen(ListenCommand::HearAgain))
+        match (&self.listen, &self.mode) {
+            (Some(_), _) => Some(Command::Listen(ListenCommand::HearAgain)),
+            (None, Mode::Practice(_)) => Some(Command::Practice(PracticeCommand::GoOn)),
+            (None, Mode::List) => None,
+        }
     }
 }

@@ -1,7 +1,10 @@
 //! What keys and clicks do to the keepers screen.
 
 mod changes;
+mod practice;
+mod typing;
 
+use super::chosen::ORDERS;
 use super::hit::Hit;
 use super::state::KeepersScreen;
 use crate::tui::command::{KeepersCommand, ListenCommand};
@@ -34,6 +37,17 @@ impl KeepersScreen {
             KeepersCommand::LastKeeper => self.mark(usize::MAX, shared),
             KeepersCommand::Listen => self.begin_listening(shared),
             KeepersCommand::Open => return self.open(shared),
+            KeepersCommand::EditName => self.edit_name(shared),
+            KeepersCommand::EditNotes => self.edit_notes(shared),
+            KeepersCommand::EditTags => self.edit_tags(shared),
+            KeepersCommand::Find => self.find(),
+            KeepersCommand::FindKind => self.find_kind(),
+            KeepersCommand::NextTag => self.next_tag(shared),
+            KeepersCommand::NextOrder => self.step_order(1, shared),
+            KeepersCommand::PreviousOrder => self.step_order(ORDERS.len() - 1, shared),
+            KeepersCommand::ShowAll => self.show_all(shared),
+            KeepersCommand::Practise => self.practise_today(shared),
+            KeepersCommand::PractiseThis => self.practise_marked(shared),
             KeepersCommand::Delete => self.delete(shared),
             KeepersCommand::Faster => self.begin_at(2, shared),
             KeepersCommand::Slower => self.begin_at(-2, shared),

@@ -1,6 +1,7 @@
 //! Drawing the keepers screen on any number of cells.
 
 mod holds;
+mod practice;
 mod rows;
 
 use ratatui::buffer::Buffer;
@@ -8,9 +9,10 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 
 use super::drawing::Drawing;
-use crate::tui::command::{Command, ExploreCommand, ProgramCommand, Section};
+use super::mode::Mode;
+use crate::tui::command::{Command, ExploreCommand, ProgramCommand, TypingCommand};
 use crate::tui::gesture::Spot;
-use crate::tui::widget::{Footer, ListView, below, broken, cut_to, indented, write};
+use crate::tui::widget::{Footer, ListView, below, broken, cut_to, draw_field, indented, write};
 
 /// Head, headings of the list, and footer.
 const FRAME_ROWS: u16 = 1 + 1 + 1;
@@ -34,6 +36,11 @@ impl Drawing<'_> {
             self.draw_listen(listen, area, buffer);
             return;
         }
+        if let Mode::Practice(practice) = &self.screen.mode {
+            self.draw_practice(area, buffer, practice);
+            self.footer().draw(self.footer_area(area), buffer);
+            return;
+        }
         let Some(areas) = self.areas(area) else {
             self.draw_least(area, buffer);
             return;
@@ -45,7 +52,20 @@ impl Drawing<'_> {
             self.draw_rows(areas.headings, areas.list, buffer);
         }
         self.draw_holds(areas.holds, buffer);
+        self.draw_field(area, buffer);
         self.footer().draw(self.footer_area(area), buffer);
+    }
+
+    /// What is typed, and below it what is wrong with it, or what can be typed.
+    fn draw_field(&self, area: Rect, buffer: &mut Buffer) {
+        let (Some(field), theme) = (&self.screen.field, &self.shared.theme) else { return };
+        let area = Rect { height: area.height.saturating_sub(1), ..area };
+        let line = field.text.line_within(&field.label(), theme, area.width);
+        let (told, style) = match field.mistake() {
+            Some(mistake) => (mistake, theme.error),
+            None => (field.what.help().to_owned(), theme.muted),
+        };
+        draw_field(area, buffer, &line, (&told, style), theme);
     }
 
     /// None where there is no room for a line of the list.
@@ -85,6 +105,8 @@ impl Drawing<'_> {
             (true, true) => format!("{all} kept"),
             (true, false) => format!("{listed} of {all} kept"),
         };
+        let wanted = self.screen.chosen.in_words();
+        let count = if wanted.is_empty() { count } else { format!("{count}   {wanted}") };
         let line = Line::from(vec![
             Span::raw(" "),
             Span::styled("Keepers", theme.title),
@@ -138,6 +160,10 @@ impl Drawing<'_> {
 
     /// On a screen that is too small: the keeper that is marked.
     fn draw_least(&self, area: Rect, buffer: &mut Buffer) {
+        if self.screen.field.is_some() {
+            self.draw_field(area, buffer);
+            return;
+        }
         let title = self.screen.marked(self.shared).map(|keeper| keeper.title());
         let more = format!("more from {LEAST_COLUMNS}×{} on", FRAME_ROWS + 1);
         let lines = broken(&title.unwrap_or_else(|| "Keepers".to_owned()), area.width);
@@ -147,8 +173,11 @@ impl Drawing<'_> {
 
     /// The keys that matter now.
     pub(super) fn footer(&self) -> Footer<'_> {
-        let back = Command::Program(ProgramCommand::Keepers);
-        self.shared.footer(Section::Keepers, Some(back))
+        let idle = match self.screen.field {
+            Some(_) => Command::Typing(TypingCommand::Suggestion),
+            None => Command::Program(ProgramCommand::Keepers),
+        };
+        self.shared.footer(self.screen.section(), Some(idle))
     }
 
     /// The row of the footer.

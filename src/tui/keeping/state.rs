@@ -232,6 +232,8 @@ impl Keeping {
             Done::Removed(keeper, _) => {
                 (format!("keeper {} is removed{again}: {}", keeper.id, keeper.title()), keeper.id)
             }
+            // What is tried is told where it is practised.
+            Done::Changed { change: KeeperChange::Tried(_), .. } => return News::default(),
             Done::Changed { change, before } => {
                 let id = before.id;
                 (format!("keeper {id}: {}{again}", words_of(change)), id)

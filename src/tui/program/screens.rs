@@ -130,7 +130,7 @@ impl Screens {
             Screen::Explore => self.explore.update_field(command, shared),
             Screen::Line => self.line.update_field(command, shared),
             Screen::Changes => self.changes.update_field(command, shared),
-            Screen::Keepers => {}
+            Screen::Keepers => self.keepers.update_field(command, shared),
         }
     }
 
@@ -140,7 +140,7 @@ impl Screens {
             Screen::Explore => self.explore.type_key(key, shared),
             Screen::Line => self.line.type_key(key),
             Screen::Changes => self.changes.type_key(key),
-            Screen::Keepers => {}
+            Screen::Keepers => self.keepers.type_key(key, shared),
         }
     }
 
@@ -150,7 +150,7 @@ impl Screens {
             Screen::Explore => self.explore.paste(text, shared),
             Screen::Line => self.line.paste(text),
             Screen::Changes => self.changes.paste(text),
-            Screen::Keepers => {}
+            Screen::Keepers => self.keepers.paste(text, shared),
         }
     }
 
@@ -329,6 +329,7 @@ impl Screens {
         self.explore.keep(session);
         self.line.keep(session);
         self.changes.keep(session);
+        self.keepers.keep(session);
         session.screen = match self.front {
             Screen::Explore => None,
             Screen::Line => Some(LINE.to_owned()),
@@ -342,6 +343,7 @@ impl Screens {
         self.explore.take_up(session, shared);
         self.line.take_up(session);
         self.changes.take_up(session, shared);
+        self.keepers.take_up(session);
         if session.screen.as_deref() == Some(LINE) && self.line.was_asked_for() {
             self.show(Screen::Line, shared);
         }

@@ -1,5 +1,6 @@
 //! Playing, as the program has it: what is heard follows what is changed and shown.
 
+use fretloom_theory::Quarters;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -55,6 +56,12 @@ impl Program {
                 let piece = self.screens.changes.piece(&self.shared)?;
                 self.shared.sound.go_on_with(piece)
             }
+            // A try goes on as it began, unless it is to be heard in another manner.
+            What::Practice if before.manner == now.manner => None,
+            What::Practice => {
+                let piece = self.screens.keepers.piece()?;
+                self.shared.sound.go_on_with(piece)
+            }
             // What was struck rings on; the next is asked for with a key.
             What::Shapes | What::Ear => None,
         }
@@ -62,7 +69,7 @@ impl Program {
 
     /// Hears how what is played is going; the cursor follows it.
     pub(super) fn hear(&mut self, news: SoundNews) -> Vec<Effect> {
-        let seen = self.seen_of_sound();
+        let (seen, what) = (self.seen_of_sound(), self.shared.sound.what());
         let failed = self.shared.sound.hear(news);
         if let Some(error) = failed {
             self.screens.keepers.was_not_heard();
@@ -73,15 +80,20 @@ impl Program {
         match (self.shared.sound.what(), self.shared.sound.moment()) {
             (Some(What::Line), Some(moment)) => self.screens.line.follow(moment),
             (Some(What::Changes), Some(moment)) => self.screens.changes.follow(moment),
+            (Some(What::Practice), Some(moment)) => self.screens.keepers.follow(moment),
+            // What was tried has sounded to its end.
+            (None, _) if what == Some(What::Practice) => {
+                return self.on_screen(|screens, shared| screens.keepers.run_out(shared));
+            }
             (Some(What::Shapes | What::Ear) | None, _) | (_, None) => {}
         }
         if seen == self.seen_of_sound() { vec![Effect::KeepFrame] } else { Vec::new() }
     }
 
     /// What is to be seen of what is heard: its words, and where the cursors are.
-    fn seen_of_sound(&self) -> (Option<String>, usize, usize) {
+    fn seen_of_sound(&self) -> (Option<String>, [usize; 2], Option<Quarters>) {
         let cursors = (self.screens.line.cursor(), self.screens.changes.cursor());
-        (self.shared.sound.in_words(), cursors.0, cursors.1)
+        (self.shared.sound.in_words(), [cursors.0, cursors.1], self.screens.keepers.moment())
     }
 
     /// Takes plans of the tune; what is heard of it goes on with them.

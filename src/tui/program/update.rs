@@ -188,6 +188,9 @@ impl Program {
             Command::Listen(command) => {
                 self.on_screen(|screens, shared| screens.keepers.update_listen(command, shared))
             }
+            Command::Practice(command) => {
+                self.on_screen(|screens, shared| screens.keepers.update_practice(command, shared))
+            }
             Command::Explore(command) => {
                 self.on_screen(|screens, shared| screens.explore.update(command, shared))
             }
@@ -201,7 +204,7 @@ impl Program {
     }
 
     /// Has a screen carry out a command of its own.
-    fn on_screen(
+    pub(super) fn on_screen(
         &mut self,
         update: impl FnOnce(&mut Screens, &mut Shared) -> Vec<ScreenEffect>,
     ) -> Vec<Effect> {

@@ -15,6 +15,8 @@ pub(in crate::tui) enum What {
     Shapes,
     /// A pair that is to be named.
     Ear,
+    /// What is practised on the keepers screen.
+    Practice,
 }
 
 /// What a screen wants to be heard. It is laid out in a job, so that no key waits for it.

@@ -75,6 +75,11 @@ impl SoundRow {
 }
 
 impl Sound {
+    /// What is chosen in a row, in words.
+    pub(in crate::tui) fn value_of(&self, row: SoundRow) -> String {
+        row.value(self)
+    }
+
     /// Changes what a row chooses: a level, or the next value of what goes round.
     pub(in crate::tui) fn change(&mut self, row: SoundRow, change: Change) {
         let manner = &mut self.manner;

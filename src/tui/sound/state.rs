@@ -21,6 +21,14 @@ use crate::tui::runtime::{Effect, Job};
 /// What can be done where nothing can be heard.
 pub(in crate::tui) const ELSEWHERE: &str = "fretloom line --wav FILE writes a line to a file";
 
+/// What was silent before somebody began to practise.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(in crate::tui) struct Unpractised {
+    click: ClickBeats,
+    /// The drone, the click.
+    silent: [bool; 2],
+}
+
 /// How long after what is heard a change is heard: as long as the way to the ear usually is, so that
 /// little of its beginning comes too late.
 const LEAD: Duration = Duration::from_millis(200);
@@ -75,7 +83,7 @@ impl Sound {
     /// By which mix something is heard.
     fn mix_for(&self, what: What) -> Arc<Mix> {
         match what {
-            What::Line | What::Changes | What::Shapes => Arc::clone(&self.mix),
+            What::Line | What::Changes | What::Shapes | What::Practice => Arc::clone(&self.mix),
             What::Ear => {
                 for track in Track::ALL {
                     self.ear.set_level(track, self.mix.level(track));
@@ -199,10 +207,7 @@ impl Sound {
             (What::Line | What::Changes, Some(Heard::At { round: round @ 1.., .. })) => {
                 format!("playing, round {}", round.saturating_add(1))
             }
-            (
-                What::Line | What::Changes | What::Shapes | What::Ear,
-                Some(Heard::At { .. } | Heard::Over),
-            ) => "playing".to_owned(),
+            (_, Some(Heard::At { .. } | Heard::Over)) => "playing".to_owned(),
         };
         Some(told)
     }
@@ -256,6 +261,32 @@ impl Sound {
     pub(super) fn set_level(&self, track: Track, level: Level) {
         self.mix.set_level(track, level);
         self.ear.set_level(track, level);
+    }
+
+    /// Lets the drone and a click sound, for who practises to them.
+    pub(in crate::tui) fn for_practice(&mut self) -> Unpractised {
+        let before = Unpractised {
+            click: self.manner.click,
+            silent: [Track::Drone, Track::Click].map(|track| self.mix.is_muted(track)),
+        };
+        if self.manner.click == ClickBeats::Off {
+            self.manner.click = ClickBeats::TwoAndFour;
+        }
+        self.mix.unmute(Track::Drone);
+        self.mix.unmute(Track::Click);
+        before
+    }
+
+    /// As it was before; a click that the player has chosen meanwhile stays.
+    pub(in crate::tui) fn after_practice(&mut self, before: Unpractised) {
+        if before.click == ClickBeats::Off && self.manner.click == ClickBeats::TwoAndFour {
+            self.manner.click = ClickBeats::Off;
+        }
+        for (track, was_silent) in [Track::Drone, Track::Click].into_iter().zip(before.silent) {
+            if was_silent {
+                self.mix.mute(track);
+            }
+        }
     }
 
     /// Is a track silent, whatever its level?

@@ -41,7 +41,7 @@ impl KeepersScreen {
         let Some(id) = self.marked(shared).map(|keeper| keeper.id) else {
             return tell_no_keeper(shared);
         };
-        if self.chosen.question.order != KeeperOrder::Own {
+        if self.chosen.order != KeeperOrder::Own {
             return shared.tell("the list is sorted: in your own order keepers can be moved");
         }
         let on_line = |line| self.on_line(line, shared).map(|keeper| keeper.id);
