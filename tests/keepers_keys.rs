@@ -396,8 +396,11 @@ fn practising() -> (Folder, Player) {
     (folder, player)
 }
 
+/// The same for a command of practice.
+type Turned = (PracticeCommand, Told, (&'static str, &'static str), &'static str, &'static str);
+
 #[rustfmt::skip]
-const PRACTICE: &[(PracticeCommand, Told, (&str, &str), &str, &str)] = &[
+const PRACTICE: &[Turned] = &[
     (PracticeCommand::GoOn, stage, ("", "Space begins"), "space", "Space when you have got it"),
     (PracticeCommand::GoOn, tries, ("space", "0 of 0"), "space", "1 of 1"),
     (PracticeCommand::NotThisTime, tries, ("space", "0 of 0"), "backspace", "0 of 1"),

@@ -11,6 +11,9 @@
     reason = "a test may stop at the first surprise, and tells what led to it"
 )]
 
+#[path = "keepers/folder.rs"]
+#[allow(dead_code, reason = "each test program uses its own part of this")]
+mod folder;
 #[path = "support/neck_reader.rs"]
 mod neck_reader;
 
@@ -29,9 +32,12 @@ use fretloom::tui::runtime::{App, Subject};
 use fretloom::tui::text_of;
 use fretloom::tui::theme::Theme;
 use fretloom_theory::Spelling;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use crate::folder::Folder;
 use crate::neck_reader::DrawnNeck;
 
 /// Steps of the usual run.
@@ -211,6 +217,9 @@ fn whatever_is_pressed_every_screen_can_be_drawn() {
     let (keyboard, mut random, mut trail) = (Keyboard::new(), XorShift(0x5eed), Trail::default());
     let library = Library::load(None);
     let mut program = Program::open(None, "guitar-standard", library, Spelling::Plain).unwrap();
+    let folder = Folder::holding(include_str!("keepers/format-1.toml"));
+    program.use_keepers(folder.store());
+    let mut minutes = 0;
     let (mut size, mut sounding) = ((80, 24), Sounding::default());
     for step in 0..steps(STEPS) {
         let event = keyboard.event(&mut random);
@@ -219,6 +228,10 @@ fn whatever_is_pressed_every_screen_can_be_drawn() {
         if let Event::Resize { columns, rows } = event {
             size = (columns, rows);
         }
+        // Now and then a minute passes, and after many of them a day.
+        minutes += u64::from(random.next() % 20 == 0);
+        let now = Timestamp::from_second((29_635_200 + minutes as i64) * 60).unwrap();
+        sounding.tell(&mut program, Event::Time(now.to_zoned_datetime(TimeZone::UTC)));
         sounding.tell(&mut program, event);
         sounding.hear(&mut program, random.next() % 3_000);
         // A frame costs more than a step, and what a key has broken stays broken for a while.

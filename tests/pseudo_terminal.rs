@@ -150,7 +150,7 @@ fn keys_change_the_screen() {
         (" ", "(A) root position"),
         ("\x1b[C", "frets 2–12 of 22"),
         ("?", "type another chord"),
-        ("\x1b[6~", "the neck from the nut"),
+        ("\x1b[6~", "the neck a fret down"),
         ("\r", "frets 2–12 of 22"),
     ];
     for (bytes, seen) in typed {

@@ -55,7 +55,9 @@ fn what_is_kept_last_is_kept() {
 fn the_list_of_today_is_practised() {
     let home = Home::new();
     let mut session = start(&home);
-    session.send("!;p");
+    session.send("!;");
+    session.wait_for("1 kept", DEADLINE);
+    session.send("p");
     session.wait_for("Space begins", DEADLINE);
     session.wait_for("Warm up, rest, and stop when it hurts", DEADLINE);
     session.send(" ");
