@@ -98,6 +98,7 @@ const TRIPLES: &[Triple] = &[
     (KeepersCommand::EditName, told, ("down", ""), "r b r i d g e enter", "keeper 2: it is called bridge"),
     (KeepersCommand::EditNotes, told, ("down", ""), "n s l o w enter", "keeper 2: its notes are changed"),
     (KeepersCommand::EditTags, told, ("down", ""), "t g i g enter", "keeper 2: it has the tag gig"),
+    (KeepersCommand::EditHow, told, ("down", ""), "e h e r e enter", "keeper 2: its keys are changed"),
     (KeepersCommand::Find, ids, ("", "▸1 2 3 5 7"), "/ b a n j o enter", "▸3"),
     (KeepersCommand::FindKind, ids, ("", "▸1 2 3 5 7"), "c m 7 b 5 enter", "▸1 2 3 5"),
     (KeepersCommand::NextTag, ids, ("", "▸1 2 3 5 7"), "T", "▸1"),
@@ -663,4 +664,32 @@ fn what_is_typed_is_kept_and_taken_back() {
     player.press("r esc n enter t enter");
     assert_eq!(first(&folder), before);
     assert!(player.shows("made again") || !player.shows("is called"));
+}
+
+/// Keys, string sets and limits are typed in one line, in any order.
+#[test]
+fn how_something_is_practised_is_typed() {
+    let (folder, mut player) = opened();
+    let record = |folder: &Folder| folder.load().list[0].practice.clone();
+    let before = record(&folder);
+    player.press("e");
+    assert!(
+        player.shows(" practise 1 fourths 4-3-2 3-2-1 rests-compulsory"),
+        "{}",
+        player.screen()
+    );
+    player.press("ctrl-u");
+    player.paste("one-position 5-4-3 two");
+    assert!(player.shows("found \"two\", expected here, fourths"), "{}", player.screen());
+    player.press("enter");
+    assert_eq!(record(&folder), before);
+    player.press("ctrl-w");
+    player.paste("tones");
+    player.press("enter");
+    let after = record(&folder);
+    assert_eq!(after.keys.as_deref(), Some("tones"));
+    assert_eq!(after.sets, ["5-4-3".parse().unwrap()]);
+    assert_eq!(after.limits, [fretloom::store::Limit::OnePosition]);
+    player.press("z z z");
+    assert_eq!(record(&folder), before);
 }

@@ -17,6 +17,7 @@ pub enum KeepersCommand {
     EditName,
     EditNotes,
     EditTags,
+    EditHow,
     Find,
     FindKind,
     NextTag,

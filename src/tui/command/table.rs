@@ -198,6 +198,7 @@ pub const COMMANDS: &[CommandRow] = &[
     keepers(KeepersCommand::EditNotes, "edit-notes", "notes", "type what you want to remember of it"),
     keepers(KeepersCommand::EditName, "edit-name", "", "type what it is called"),
     keepers(KeepersCommand::EditTags, "edit-tags", "", "type its tags: ballad, slow"),
+    keepers(KeepersCommand::EditHow, "edit-practice", "", "type how it is practised: keys, string sets, limits"),
     keepers(KeepersCommand::Delete, "delete", "delete", "take it out of the list; undo brings it back"),
     keepers(KeepersCommand::Faster, "faster", "", "practice of it begins two beats a minute faster"),
     keepers(KeepersCommand::Slower, "slower", "", "practice of it begins two beats a minute slower"),

@@ -1,9 +1,13 @@
 //! What is typed on the keepers screen.
 
-use fretloom_theory::ReadError;
+use std::fmt;
+
+use fretloom_fretboard::StringSet;
+use fretloom_theory::{KeyCycle, ReadError};
 
 use crate::answer::ChordKind;
-use crate::store::{Keeper, KeeperChange, KeeperId};
+use crate::glyphs::printable_line;
+use crate::store::{Keeper, KeeperChange, KeeperId, Limit, PracticeRecord};
 use crate::tui::widget::TextField;
 
 /// A line of text that is being typed, and what it is to be.
@@ -21,11 +25,16 @@ pub(super) enum Typed {
     Notes(KeeperId),
     /// Its tags.
     Tags(KeeperId),
+    /// In which keys, on which string sets and under which limits it is practised.
+    How(KeeperId),
     /// Words by which keepers are found.
     Words,
     /// The kind of chord that they serve.
     Kind,
 }
+
+/// The word of what is practised in its own key alone.
+const HERE: &str = "here";
 
 /// What stands between two lines of notes where they are typed in one.
 const LINE_BREAK: &str = " / ";
@@ -37,6 +46,10 @@ impl Typed {
             Typed::Name(_) => "what it is called; nothing: by its pair and its chord",
             Typed::Notes(_) => "whatever you want to remember; / between spaces begins a new line",
             Typed::Tags(_) => "words by which it is found, with commas between: ballad, slow",
+            Typed::How(_) => {
+                "how it is practised: here, fourths, semitones, tones or shuffled; string sets as \
+                 4-3-2; one-position, one-string-set, rests-compulsory"
+            }
             Typed::Words => {
                 "words that all stand somewhere in it: chord, pair, notes, tags, tuning"
             }
@@ -64,6 +77,7 @@ impl Field {
             Typed::Name(id) => format!(" name of {id} "),
             Typed::Notes(id) => format!(" notes of {id} "),
             Typed::Tags(id) => format!(" tags of {id} "),
+            Typed::How(id) => format!(" practise {id} "),
             Typed::Words => " find ".to_owned(),
             Typed::Kind => " serves ".to_owned(),
         }
@@ -73,9 +87,71 @@ impl Field {
     pub(super) fn mistake(&self) -> Option<String> {
         match self.what {
             Typed::Kind => kind(&self.text.text()).err().map(|error| error.to_string()),
+            Typed::How(_) => How::read(&self.text.text()).err(),
             Typed::Name(_) | Typed::Notes(_) | Typed::Tags(_) | Typed::Words => None,
         }
     }
+}
+
+/// How a keeper is practised, as it is typed in one line: `fourths 4-3-2 3-2-1 rests-compulsory`.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+struct How {
+    keys: Option<String>,
+    sets: Vec<StringSet>,
+    limits: Vec<Limit>,
+}
+
+impl How {
+    fn of(record: &PracticeRecord) -> How {
+        let PracticeRecord { keys, sets, limits, .. } = record.clone();
+        How { keys, sets, limits }
+    }
+
+    /// Reads words in any order; each is an order of keys, a string set or a limit.
+    fn read(text: &str) -> Result<How, String> {
+        let mut how = How::default();
+        for word in text.split([' ', ',']).filter(|word| !word.is_empty()) {
+            if let Some(limit) = Limit::of_word(word) {
+                if !how.limits.contains(&limit) {
+                    how.limits.push(limit);
+                }
+            } else if let Ok(set) = word.parse::<StringSet>() {
+                if !how.sets.contains(&set) {
+                    how.sets.push(set);
+                }
+            } else if word == HERE || word.parse::<KeyCycle>().is_ok() {
+                how.keys = Some(word.to_owned());
+            } else {
+                return Err(format!(
+                    "found \"{}\", expected {HERE}, fourths, semitones, tones or shuffled, a string \
+                     set as 4-3-2, or one-position, one-string-set or rests-compulsory",
+                    printable_line(word)
+                ));
+            }
+        }
+        Ok(how)
+    }
+
+    fn changes(self, before: &How) -> Vec<KeeperChange> {
+        let keys = (self.keys != before.keys).then_some(KeeperChange::Keys(self.keys));
+        let sets = (self.sets != before.sets).then_some(KeeperChange::Sets(self.sets));
+        let limits = (self.limits != before.limits).then_some(KeeperChange::Limits(self.limits));
+        keys.into_iter().chain(sets).chain(limits).collect()
+    }
+}
+
+impl fmt::Display for How {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sets = self.sets.iter().map(ToString::to_string);
+        let limits = self.limits.iter().map(|limit| limit.word().to_owned());
+        let words: Vec<String> = self.keys.clone().into_iter().chain(sets).chain(limits).collect();
+        f.write_str(&words.join(" "))
+    }
+}
+
+/// How a keeper is practised, in one line.
+pub(super) fn how_in_line(keeper: &Keeper) -> String {
+    How::of(&keeper.practice).to_string()
 }
 
 /// A kind of chord, or none where nothing is typed.
@@ -105,6 +181,10 @@ pub(super) fn changes(what: Typed, typed: &str, keeper: &Keeper) -> Vec<KeeperCh
             vec![KeeperChange::Notes(lines.join("\n").trim_end().to_owned())]
         }
         Typed::Tags(_) => tag_changes(typed, keeper),
+        Typed::How(_) => {
+            let how = How::read(typed).unwrap_or_else(|_| How::of(&keeper.practice));
+            how.changes(&How::of(&keeper.practice))
+        }
         Typed::Words | Typed::Kind => Vec::new(),
     }
 }

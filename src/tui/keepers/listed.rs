@@ -24,7 +24,8 @@ impl KeepersScreen {
         match typed {
             Some((Typed::Words, words)) => asked.words = words,
             Some((Typed::Kind, serves)) => asked.serves = serves,
-            Some((Typed::Name(_) | Typed::Notes(_) | Typed::Tags(_), _)) | None => {}
+            Some((Typed::Name(_) | Typed::Notes(_) | Typed::Tags(_) | Typed::How(_), _)) | None => {
+            }
         }
         asked
     }

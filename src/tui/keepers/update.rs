@@ -40,6 +40,7 @@ impl KeepersScreen {
             KeepersCommand::EditName => self.edit_name(shared),
             KeepersCommand::EditNotes => self.edit_notes(shared),
             KeepersCommand::EditTags => self.edit_tags(shared),
+            KeepersCommand::EditHow => self.edit_how(shared),
             KeepersCommand::Find => self.find(),
             KeepersCommand::FindKind => self.find_kind(),
             KeepersCommand::NextTag => self.next_tag(shared),

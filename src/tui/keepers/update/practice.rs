@@ -13,6 +13,9 @@ use crate::tui::sound::Piece;
 impl KeepersScreen {
     /// Begins with the list of today.
     pub(super) fn practise_today(&mut self, shared: &mut Shared) {
+        if shared.keeping.has_folder() && !shared.keeping.was_read() {
+            return shared.tell("what is kept is being read: once more in a moment");
+        }
         let practice = Practice::of_today(shared);
         if practice.turns.is_empty() {
             practice.end(shared);

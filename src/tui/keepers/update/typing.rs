@@ -1,7 +1,7 @@
 //! Typing names, notes, tags, and what is looked for; and the order of the list.
 
 use super::super::chosen::ORDERS;
-use super::super::field::{Field, Typed, changes, kind, notes_in_line};
+use super::super::field::{Field, Typed, changes, how_in_line, notes_in_line};
 use super::super::state::KeepersScreen;
 use crate::glyphs::printable_line;
 use crate::store::{Keeper, KeeperId};
@@ -34,6 +34,10 @@ impl KeepersScreen {
 
     pub(super) fn edit_tags(&mut self, shared: &mut Shared) {
         self.edit(Typed::Tags, |keeper| keeper.tags.join(", "), shared);
+    }
+
+    pub(super) fn edit_how(&mut self, shared: &mut Shared) {
+        self.edit(Typed::How, how_in_line, shared);
     }
 
     pub(super) fn find(&mut self) {
@@ -108,15 +112,17 @@ impl KeepersScreen {
     fn accept(&mut self, shared: &mut Shared) {
         let Some(field) = &self.field else { return };
         let (what, text) = (field.what, field.text.text());
+        if field.mistake().is_some() {
+            return;
+        }
         match what {
-            Typed::Name(id) | Typed::Notes(id) | Typed::Tags(id) => {
+            Typed::Name(id) | Typed::Notes(id) | Typed::Tags(id) | Typed::How(id) => {
                 let wanted = shared.keeping.keeper(id).map(|keeper| changes(what, &text, keeper));
                 for change in wanted.into_iter().flatten() {
                     shared.keeping.change(id, change);
                 }
             }
             Typed::Words => text.trim().clone_into(&mut self.chosen.words),
-            Typed::Kind if kind(&text).is_err() => return,
             Typed::Kind => text.trim().clone_into(&mut self.chosen.serves),
         }
         self.field = None;
