@@ -19,6 +19,7 @@ mod source;
 pub(crate) mod staged_file;
 mod tunings;
 mod unread_files;
+mod written_file;
 
 pub use charts::{
     ChartFile, ChartNotSaved, KnownChart, LONGEST_CHART, LoadedCharts, OpenedChart, ReadChart,
@@ -36,6 +37,7 @@ pub use scales::OwnScales;
 pub use source::Source;
 pub use tunings::{LoadedTunings, search_tunings};
 pub use unread_files::unread_files;
+pub use written_file::{FileNotWritten, FileThere, write_file};
 
 use std::path::Path;
 

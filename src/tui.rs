@@ -22,6 +22,7 @@ pub mod program;
 pub mod runtime;
 pub mod terminal;
 pub mod theme;
+mod typed_path;
 
 mod faults;
 mod found;

@@ -138,6 +138,12 @@ fn place(player: &Player) -> String {
     rule.trim_matches('─').split(" ─ ").next().unwrap().trim().to_owned()
 }
 
+/// What is being typed, after what it is.
+fn typed(player: &Player) -> String {
+    let line = player.line(0);
+    if line.starts_with("write to ") { line } else { String::new() }
+}
+
 fn labels(player: &Player) -> String {
     let rule = player.line(rule_row(player));
     rule.split(" ─ ").nth(2).unwrap_or_default().trim_matches([' ', '─']).to_owned()
@@ -267,6 +273,7 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::OtherWay, way, ("", ""), "h", "way 2 of 5"),
     (LineCommand::WayBefore, way, ("h", "way 2 of 5"), "H", "way 1 of 5"),
     (LineCommand::Labels, labels, ("", "order in bar 1"), "n", "note in bar 1"),
+    (LineCommand::WriteFile, typed, ("", ""), "w", "write to line.mid"),
     (LineCommand::CopyTab, copied, ("", ""), "N", "Dm7 · F & G · 1232 321"),
     (LineCommand::CopyPhrases, copied, ("", ""), "Q", "[1]"),
     (LineCommand::CopyTab, copied, ("7", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
@@ -616,6 +623,41 @@ fn help_has_every_key_of_the_screen() {
     assert!(!help.contains('…'), "{help}");
     assert!(help.contains("1 2 3: the triad's notes from the lowest"));
     assert!(!help.contains("up the ladder, over all strings"), "the explorer's keys");
+}
+
+/// The line as MIDI, as MusicXML and as tablature; nothing that is there is lost unasked.
+#[test]
+fn the_line_is_written_to_files() {
+    let folder = std::env::temp_dir().join(format!("fretloom-line-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let mut player = Player::after("Dm7", "3");
+    for (name, begins) in [("a.mid", "MThd"), ("a.musicxml", "<?xml"), ("a.txt", "Dm7 ")] {
+        player.press("w");
+        player.paste(&folder.join(name).display().to_string());
+        player.press("enter");
+        assert!(player.shows("written to "), "{}", player.screen());
+        let written = std::fs::read(folder.join(name)).unwrap();
+        assert!(written.starts_with(begins.as_bytes()), "{name}");
+    }
+    // The notes of the file are those of the screen.
+    let bytes = std::fs::read(folder.join("a.mid")).unwrap();
+    let read =
+        fretloom::score_file::read(&bytes, &fretloom::score_file::Choice::default()).unwrap();
+    let pitches = read.score().parts[0].notes().iter().map(|note| note.pitch().pitch());
+    let shown = player.program.line().notes().iter().map(|told| told.note.pitch);
+    assert!(pitches.eq(shown));
+    std::fs::write(folder.join("mine.mid"), "mine").unwrap();
+    player.press("w");
+    player.paste(&folder.join("mine.mid").display().to_string());
+    player.press("enter");
+    assert!(player.shows("once more replaces it"), "{}", player.screen());
+    assert_eq!(std::fs::read(folder.join("mine.mid")).unwrap(), b"mine");
+    player.press("enter");
+    assert!(player.shows("written to "), "{}", player.screen());
+    player.press("w");
+    player.paste("line.doc");
+    assert!(player.shows("expected a name that ends in .mid"), "{}", player.screen());
+    std::fs::remove_dir_all(&folder).unwrap();
 }
 
 /// A command found by its name in the list of all does what its key does.

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use fretloom_theory::Chart;
 
 use crate::answer::{ChangesAnswer, Refusal};
-use crate::library::{ChartFile, ChartNotSaved, ReadChart};
+use crate::library::{ChartFile, ChartNotSaved, FileNotWritten, ReadChart};
 use crate::tui::sound::FoundSound;
 
 /// What a job of the program has found out.
@@ -19,8 +19,10 @@ pub enum Found {
     Plan(Box<FoundPlan>),
     /// A file that was to be opened.
     Opened(Box<OpenedChart>),
-    /// A file that was to be written.
+    /// A chart that was to be written.
     Saved(Box<SavedChart>),
+    /// A line that was to be written for other programs.
+    Written(Box<WrittenLine>),
     /// Something has been done with what is kept.
     Keepers,
 }
@@ -43,6 +45,24 @@ pub struct SavedChart {
     pub(in crate::tui) path: PathBuf,
     pub(in crate::tui) chart: Arc<Chart>,
     pub(in crate::tui) outcome: Result<ChartFile, ChartNotSaved>,
+}
+
+/// What has become of a line that was to be written.
+#[derive(Debug)]
+pub struct WrittenLine {
+    /// Which of the files it was asked for, counted by the screen.
+    pub(in crate::tui) number: u64,
+    pub(in crate::tui) path: PathBuf,
+    pub(in crate::tui) outcome: Result<(), LineNotWritten>,
+}
+
+/// Why a line was not written.
+#[derive(Debug)]
+pub(in crate::tui) enum LineNotWritten {
+    /// A file of that kind cannot hold it, in words.
+    Music(String),
+    /// The file cannot be written.
+    File(FileNotWritten),
 }
 
 /// The plans of a chart, or why there are none.

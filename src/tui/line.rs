@@ -20,6 +20,7 @@ mod state;
 mod to_keep;
 mod update;
 mod view;
+mod writing;
 
 pub(super) use chosen::{Chosen, Page};
 pub(super) use drawing::Drawing;

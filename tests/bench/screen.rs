@@ -134,7 +134,7 @@ const LINE: &str = "3 c D m 7 | G 7 | C m a j 7 enter e 1 2 3 2 space 3 2 1 a en
     space 3 @ 3 . 1 enter right right left up down u d U D o i i y a l delete z z z Z pagedown pageup \
     home end p P f F r R j k s S x X x t T v 1 2 v v v V / V enter / enter b B m O + - h H n n n n N \
     7 7 7 & & & right right up y a 8 C f F r j s p W A L K * G I B 3 : 4 space C 4 enter x X Q space \
-    space Y esc f5 f5 3 3 4 4";
+    space Y esc w esc f5 f5 3 3 4 4";
 
 /// The keys that ask for the most: the chromatic scale, and there 366, then up to 840 pairs.
 const HARDEST: &str = "e pagedown enter down f f f f";

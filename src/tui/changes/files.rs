@@ -136,16 +136,6 @@ fn bytes(path: &Path) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// A name as it is typed: `~/` is the player's home.
-pub(super) fn path_of(typed: &str) -> Option<PathBuf> {
-    let typed = typed.trim();
-    let home = || std::env::var_os("HOME").map(PathBuf::from);
-    match typed.strip_prefix("~/") {
-        Some(rest) => home().map(|home| home.join(rest)),
-        None => (!typed.is_empty()).then(|| PathBuf::from(typed)),
-    }
-}
-
 /// The name of a new file for a tune: `two-doors.toml`.
 pub(super) fn name_for(chart: &Chart) -> String {
     let title = chart.title.as_deref().unwrap_or("tune").to_lowercase();

@@ -68,6 +68,7 @@ pub enum LineCommand {
     OtherWay,
     WayBefore,
     Labels,
+    WriteFile,
     CopyTab,
     CopyPhrases,
 }

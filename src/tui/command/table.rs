@@ -131,6 +131,7 @@ pub const COMMANDS: &[CommandRow] = &[
     line(LineCommand::Faster, "faster", "", "four beats a minute faster"),
     line(LineCommand::Slower, "slower", "", "four beats a minute slower"),
     line(LineCommand::Labels, "labels", "", "on the neck: order, notes, degrees, members, fingers"),
+    line(LineCommand::WriteFile, "write-file", "", "write the line to a file: .mid, .musicxml, .txt"),
     line(LineCommand::CopyTab, "copy-tab", "copy", "copy the tablature"),
     line(LineCommand::CopyPhrases, "copy-phrases", "", "copy the phrases as a file for --phrases"),
     changes(ChangesCommand::ToExplore, "to-explorer", "back", "back to the chord and its pairs"),

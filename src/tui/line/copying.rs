@@ -1,8 +1,6 @@
 //! What is copied: the tablature as text.
 
 use super::state::LineScreen;
-use crate::export::text::TabText;
-use crate::picture::{Tab, TabBelow, TabLook};
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 
@@ -13,12 +11,7 @@ impl LineScreen {
             shared.tell("there is no line to copy");
             return Vec::new();
         };
-        let look = TabLook { below: TabBelow::Degrees, triads: true, ..TabLook::default() };
-        let tab = Tab { title: Some(self.title()), ..made.tab.clone() };
-        vec![ScreenEffect::Copy {
-            what: "the tablature",
-            text: TabText::new(&tab, &look).to_string(),
-        }]
+        vec![ScreenEffect::Copy { what: "the tablature", text: self.tab_text(made) }]
     }
 
     /// The key, where it is another one than that of the chords as they were typed.
@@ -28,7 +21,7 @@ impl LineScreen {
     }
 
     /// `Dm7 | G7 | Cmaj7 in F · B♭ & C · 1232 321 a`
-    fn title(&self) -> String {
+    pub(super) fn title(&self) -> String {
         let phrase = self.made().and_then(|made| made.pair_phrase(0));
         let words = phrase.map(|phrase| format!(" · {} · {}", phrase.pair, phrase.pattern));
         let key = self.key_in_words().map(|key| format!(" in {key}")).unwrap_or_default();

@@ -9,6 +9,7 @@ use crate::tui::widget::TextField;
 
 use super::chosen::Chosen;
 use super::phrases::name;
+use super::writing::LineFileKind;
 use crate::tui::shared::Shared;
 
 /// A line of text that is being typed, and what it is to be.
@@ -28,6 +29,8 @@ pub(super) enum Typed {
     Targets,
     Where,
     Notes,
+    /// The name of a file to be written.
+    File,
 }
 
 const WHERE_OF_LINE: &str = "a position, frets or three strings: V 1-12 4-3-2; nothing: all";
@@ -44,6 +47,7 @@ impl Typed {
             Typed::Targets => "aim",
             Typed::Where => "where",
             Typed::Notes => "notes",
+            Typed::File => "write to",
         }
     }
 
@@ -56,6 +60,7 @@ impl Typed {
             Typed::Rhythm => "8 eighths, 4. 8~2, -8 rests, 3:2(8 8 8); or eighths, triplets",
             Typed::Targets => "3@2.1: the third on beat 1 of bar 2; :below :above :early; several",
             Typed::Where => WHERE_OF_LINE,
+            Typed::File => "the name of a file: line.mid, line.musicxml, or line.txt for tablature",
             Typed::Notes => {
                 "one by one: F3:8 an eighth, B3+D4:4 together, -:4 a rest, > accents; nothing: the pair"
             }
@@ -75,6 +80,7 @@ impl Field {
             Typed::Targets => spaced(&chosen.targets),
             Typed::Where => chosen.place.hand_area().to_string(),
             Typed::Notes => String::new(),
+            Typed::File => "line.mid".to_owned(),
         };
         Field::with(what, None, &text)
     }
@@ -83,7 +89,7 @@ impl Field {
     pub(super) fn of_phrase(what: Typed, index: usize, chosen: &Chosen) -> Field {
         let phrase = chosen.phrases.get(index);
         let text = phrase.and_then(|phrase| match what {
-            Typed::Chords => None,
+            Typed::Chords | Typed::File => None,
             Typed::Where => phrase.area.map(|area| typed_area(area).to_string()),
             Typed::Pattern => phrase.pattern.as_ref().map(ToString::to_string),
             Typed::Rhythm => phrase.rhythm.as_ref().map(ToString::to_string),
@@ -138,6 +144,10 @@ impl Field {
             Typed::Targets => read_targets(&text).map(|_| ()),
             Typed::Notes if text.trim().is_empty() => Ok(()),
             Typed::Notes => text.parse::<FreeNotes>().map(|_| ()).map_err(Refusal::from),
+            Typed::File => {
+                let is_known = LineFileKind::of(&text).is_some();
+                return (!is_known).then(|| LineFileKind::EXPECTED.to_owned());
+            }
             Typed::Where => HandArea::read_line(&text).and_then(|area| area.check(shared.neck())),
         };
         told.err().map(|refusal| refusal.to_string())

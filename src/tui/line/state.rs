@@ -5,6 +5,7 @@ use fretloom_theory::Quarters;
 use super::chosen::{Chosen, Page};
 use super::field::Field;
 use super::made::Made;
+use super::writing::Writing;
 use crate::answer::{NoteAt, ToldNote};
 use crate::tui::command::Section;
 use crate::tui::line_place::LineSeed;
@@ -17,6 +18,7 @@ pub struct LineScreen {
     /// Which note the player is at.
     pub(super) cursor: usize,
     pub(super) field: Option<Field>,
+    pub(super) writing: Writing,
 }
 
 /// What has become of what is chosen.
@@ -31,7 +33,13 @@ pub(super) enum Outcome {
 impl LineScreen {
     /// The screen before anybody has asked for a line.
     pub(in crate::tui) fn new() -> LineScreen {
-        LineScreen { chosen: Chosen::nothing(), outcome: Outcome::NotYet, cursor: 0, field: None }
+        LineScreen {
+            chosen: Chosen::nothing(),
+            outcome: Outcome::NotYet,
+            cursor: 0,
+            field: None,
+            writing: Writing::default(),
+        }
     }
 
     /// Comes to the front: with the line that was made of the same pair, or with a new one.

@@ -35,6 +35,7 @@ impl LineScreen {
             LineCommand::EditRhythm => self.edit(Typed::Rhythm),
             LineCommand::EditTargets => self.edit(Typed::Targets),
             LineCommand::EditWhere => self.edit(Typed::Where),
+            LineCommand::WriteFile => self.edit(Typed::File),
             LineCommand::EditNotes => self.edit_notes(shared),
             LineCommand::NextPhrase => self.step_phrase(Way::Next, shared),
             LineCommand::PreviousPhrase => self.step_phrase(Way::Before, shared),

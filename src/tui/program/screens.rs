@@ -310,7 +310,8 @@ impl Screens {
     pub(super) fn jobs(&mut self, shared: &Shared) -> Vec<Job<Found>> {
         match self.front {
             Screen::Changes => self.changes.jobs(shared).collect(),
-            Screen::Explore | Screen::Line | Screen::Keepers => Vec::new(),
+            Screen::Line => self.line.jobs().collect(),
+            Screen::Explore | Screen::Keepers => Vec::new(),
         }
     }
 

@@ -92,6 +92,10 @@ impl Program {
                 program.shared.notice = news.told.or(program.shared.notice.take());
                 Vec::new()
             }),
+            Found::Written(written) => {
+                self.screens.line.take_written(*written, &mut self.shared);
+                Vec::new()
+            }
             Found::Saved(saved) => {
                 self.screens.changes.take_saved(*saved, &mut self.shared);
                 Vec::new()

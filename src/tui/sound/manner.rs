@@ -26,6 +26,19 @@ impl Manner {
         }
     }
 
+    /// How eighths are played.
+    pub(in crate::tui) fn swing(self) -> Swing {
+        self.swing
+    }
+
+    /// What is beaten in a file: a track that is not wanted is silenced where the file is opened.
+    pub(in crate::tui) fn click_of_file(self) -> ClickBeats {
+        match self.click {
+            ClickBeats::Off => ClickBeats::TwoAndFour,
+            click @ (ClickBeats::TwoAndFour | ClickBeats::Every) => click,
+        }
+    }
+
     /// The style of a line; what is played says where its drone lies.
     pub(super) fn style(self) -> PlayStyle {
         PlayStyle {

@@ -1,11 +1,11 @@
 //! What is done in the list of tunes.
 
 use super::super::chart_list::{ChartList, Offer};
-use super::super::files::path_of;
 use super::super::state::ChangesScreen;
 use crate::tui::command::ListCommand;
 use crate::tui::gesture::Spot;
 use crate::tui::shared::Shared;
+use crate::tui::typed_path::path_of;
 use crate::tui::widget::{ListLine, moved};
 
 impl ChangesScreen {

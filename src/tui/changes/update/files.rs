@@ -6,12 +6,12 @@ use fretloom_theory::{Chart, Melody};
 
 use super::super::chosen::ChartInHand;
 use super::super::field::{Field, Typed};
-use super::super::files::path_of;
 use super::super::state::ChangesScreen;
 use crate::library::{ChartNotSaved, text_of_chart};
 use crate::tui::found::{OpenedChart, SavedChart};
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
+use crate::tui::typed_path::path_of;
 use crate::words::counted;
 
 impl ChangesScreen {

@@ -17,12 +17,13 @@ use crate::tui::shared::Shared;
 
 impl LineScreen {
     pub(super) fn edit(&mut self, what: Typed) {
+        self.writing.forget();
         let own = self.own_in_hand().map(|(index, _)| index);
         let phrase = match what {
             Typed::Pattern | Typed::Rhythm | Typed::Where => own,
             // What is aimed at is a phrase's own in any case.
             Typed::Targets => Some(self.in_hand()).filter(|_| !self.chosen.phrases.is_empty()),
-            Typed::Chords | Typed::Notes => None,
+            Typed::Chords | Typed::Notes | Typed::File => None,
         };
         self.field = Some(match phrase {
             Some(index) => Field::of_phrase(what, index, &self.chosen),
@@ -56,7 +57,10 @@ impl LineScreen {
         match command {
             TypingCommand::Suggestion => self.take_suggestion(shared),
             TypingCommand::Accept => self.accept(shared),
-            TypingCommand::Cancel => self.field = None,
+            TypingCommand::Cancel => {
+                self.writing.forget();
+                self.field = None;
+            }
         }
     }
 
@@ -73,6 +77,9 @@ impl LineScreen {
     fn accept(&mut self, shared: &mut Shared) {
         let Some(field) = &self.field else { return };
         let (what, phrase, text) = (field.what, field.phrase, field.text.text());
+        if what == Typed::File {
+            return self.write_to(&text, shared);
+        }
         let chosen = match phrase {
             Some(index) => self.put_in_phrase(what, index, &text, shared),
             None => {
@@ -119,7 +126,7 @@ impl LineScreen {
                 area.check(shared.neck()).ok()?;
                 phrase.area = own_area(area);
             }
-            Typed::Chords => {}
+            Typed::Chords | Typed::File => {}
         }
         Some(chosen)
     }
@@ -177,8 +184,8 @@ fn put(chosen: &mut Chosen, what: Typed, text: &str, shared: &Shared) -> bool {
             Ok(targets) => chosen.targets = targets,
             Err(_) => return false,
         },
-        // Notes are always those of a phrase.
-        Typed::Notes => return false,
+        // Notes are always those of a phrase, and a file is no choice.
+        Typed::Notes | Typed::File => return false,
         Typed::Where => match HandArea::read_line(text) {
             Ok(area) if area.check(shared.neck()).is_ok() => {
                 chosen.place = LinePlace::of_hand_area(area);
