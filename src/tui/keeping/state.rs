@@ -232,8 +232,12 @@ impl Keeping {
             Done::Removed(keeper, _) => {
                 (format!("keeper {} is removed{again}: {}", keeper.id, keeper.title()), keeper.id)
             }
-            // What is tried is told where it is practised.
-            Done::Changed { change: KeeperChange::Tried(_), .. } => return News::default(),
+            // What is played is told where it is practised.
+            Done::Changed { change: KeeperChange::Tried(tried), .. }
+                if tried.unit.by == TriedBy::Hand =>
+            {
+                return News::default();
+            }
             Done::Changed { change, before } => {
                 let id = before.id;
                 (format!("keeper {id}: {}{again}", words_of(change)), id)
