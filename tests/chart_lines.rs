@@ -312,7 +312,7 @@ fn mistakes_are_told() {
         (&["line", "--chart", chart, "--pair", "F & G"], 2, "--pair"),
         (&["line"], 2, "CHORDS"),
         (
-            &["changes", chart, "--comping", "--strings", "3-2-1", "--area", "4"],
+            &["changes", chart, "--comping", "--strings", "3-2-1", "--area", "2"],
             1,
             "cannot comp this: ",
         ),

@@ -2,13 +2,12 @@
 
 mod beat;
 mod choice;
-mod edit;
+pub(crate) mod edit;
 
 use std::fmt;
 
 pub use beat::ChartBeat;
 pub use choice::ChartChoice;
-pub use edit::RetypedChart;
 
 use crate::{BarText, Chorus, Key, Meter, OpeningMark, OptionalChords, Quarters, Tempo};
 

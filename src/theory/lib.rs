@@ -100,7 +100,8 @@ pub use bar_text::{
     Jump, JumpTo, JumpUntil, OpeningMark, OptionalChords, Pass, PickUp, UnreadBar, WrittenBar,
     WrittenChord,
 };
-pub use chart::{Chart, ChartBeat, ChartChoice, RetypedChart};
+pub use chart::edit::RetypedChart;
+pub use chart::{Chart, ChartBeat, ChartChoice};
 pub use chord::Chord;
 pub use chord_scale::ChordScale;
 pub use click::{Click, ClickBeats};

@@ -7,6 +7,7 @@ mod phrase;
 mod phrases;
 mod place;
 mod typing;
+mod writing;
 
 use fretloom_theory::{Direction, NoteChange};
 
