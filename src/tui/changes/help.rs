@@ -37,6 +37,7 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         &[
             "═ beside a note: the shape in hand; underlined, it stays for the next chord",
             "→ and ←: where a finger goes next, by a half step; » and « farther",
+            "* beside the shape: you hold it, and the plan goes round it",
             "[ ] notes of the first triad, ( ) of the second, quiet ones of the next pair",
         ],
     ),

@@ -283,7 +283,7 @@ impl Drawing<'_> {
             Why::Next => "comes next".to_owned(),
             Why::New => "new".to_owned(),
         };
-        let notice = self.shared.notice.iter().flat_map(|told| broken(told, area.width));
+        let notice = self.shared.notice.iter().cloned();
         let notes = keeper.notes.lines().map(printable_line);
         let lines = notice.chain([now, format!("{why}; {before}")]).chain(notes);
         self.draw_lines(area, buffer, lines.collect());
