@@ -71,7 +71,59 @@ fn marks_lie_where_the_frets_of_the_neck_are() {
     }
 }
 
-/// Strings are evenly apart, string 1 on top; for a left hand only left and right change.
+/// Strings are evenly apart, string 1 on top.
+#[test]
+fn marks_lie_on_their_strings() {
+    let home = Home::new();
+    for tuning in ["guitar-standard", "bass-5-string"] {
+        let file = format!("{tuning}.svg");
+        home.run(&["neck", "Dm7", "--tuning", tuning, "--svg", &file]).printed();
+        let svg = std::fs::read_to_string(home.folder().join(&file)).unwrap();
+        let marks: Vec<(usize, f64)> =
+            marks(&svg).iter().map(|mark| (told(mark, "string"), mark.number("y"))).collect();
+        let at = |string| marks.iter().find(|(other, _)| *other == string).unwrap().1;
+        let gap = at(2) - at(1);
+        assert!(gap > 3.0, "{tuning}: {gap}");
+        let last = marks.iter().map(|(string, _)| *string).max().unwrap();
+        assert_eq!(last, if tuning == "bass-5-string" { 5 } else { 6 });
+        for (string, y) in &marks {
+            let expected = at(1) + gap * (*string - 1) as f64;
+            assert!((y - expected).abs() < 0.1, "{tuning} {string}: {y} for {expected}");
+        }
+    }
+}
+
+/// In every upright box strings go from left to right by their number downwards, frets from top to
+/// bottom, and both are as far apart in one box as in another.
+#[test]
+fn notes_of_a_box_lie_at_their_strings_and_frets() {
+    let home = Home::new();
+    home.run(&["shapes", "F", "--strings", "4-3-2", "--svg", "boxes.svg"]).printed();
+    let svg = std::fs::read_to_string(home.folder().join("boxes.svg")).unwrap();
+    let notes: Vec<[f64; 4]> = marks(&svg)
+        .iter()
+        .map(|mark| {
+            let middle = mark.number("x") + mark.number("textLength") / 2.0;
+            let [string, fret] = ["string", "fret"].map(|what| told(mark, what) as f64);
+            [string, fret, middle, mark.number("y")]
+        })
+        .collect();
+    // F A C on three strings, from the first fret to the last.
+    assert!(notes.len() >= 12 && notes.len().is_multiple_of(3), "{}", notes.len());
+    let mut gaps: Option<[f64; 2]> = None;
+    for notes in notes.chunks(3) {
+        for two in [[0, 1], [1, 2], [0, 2]].map(|[one, other]| [notes[one], notes[other]]) {
+            let [[string, fret, x, y], [to_string, to_fret, to_x, to_y]] = two;
+            let across = (to_x - x) / (string - to_string);
+            let [gap, row] = *gaps.get_or_insert_with(|| [across, (to_y - y) / (to_fret - fret)]);
+            assert!(gap > 2.0 && row > 2.0, "{gap} {row}");
+            assert!((to_x - x - gap * (string - to_string)).abs() < 0.1, "{two:?}");
+            assert!((to_y - y - row * (to_fret - fret)).abs() < 0.1, "{two:?}");
+        }
+    }
+}
+
+/// For a left hand only left and right change.
 #[test]
 fn a_left_hand_sees_the_mirror_image() {
     let home = Home::new();
