@@ -690,3 +690,16 @@ fn the_line_is_there_tomorrow() {
     tomorrow.press("3");
     assert_eq!(tomorrow.screen(), was);
 }
+
+/// F is the ♭3 of Dm7; a fourth up, over Gm7, the line lands on its ♭3, which is B♭.
+#[test]
+fn in_another_key_the_line_aims_at_degrees() {
+    let mut player = Player::after("Dm7", "3 g");
+    player.paste("F@2.1");
+    player.press("enter");
+    assert_eq!(aims(&player), "F@2.1");
+    player.press("7");
+    assert_eq!(aims(&player), "b3@2.1");
+    player.press("&");
+    assert_eq!(aims(&player), "F@2.1");
+}

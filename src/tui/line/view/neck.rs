@@ -8,6 +8,7 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
+use super::super::field::spaced;
 use super::super::made::Made;
 use super::super::phrases::name;
 use crate::answer::ToldNote;
@@ -112,7 +113,10 @@ impl Drawing<'_> {
         let last = self.shared.neck().tuning().last_fret();
         let frets = format!("frets {}–{} of {last}", columns.first_shown(), columns.last_shown());
         let mut words = vec![self.place_in_words(), frets, self.labels_in_words()];
-        let targets = super::super::field::spaced(&self.screen.chosen.targets);
+        // In another key than its own the line aims at degrees.
+        let elsewhere = self.screen.made().filter(|_| self.screen.chosen.key > 0);
+        let asked = elsewhere.map(|made| &made.answer.question.targets);
+        let targets = spaced(asked.unwrap_or(&self.screen.chosen.targets));
         words.extend((!targets.is_empty()).then(|| format!("aims at {targets}")));
         // What is aimed at is told in full: rather no frets, then no labels.
         let width = |words: &[String]| words.join(" ─ ").chars().count() + 3;
