@@ -42,6 +42,7 @@ use handed::HandedArgs;
 pub(super) use keepers::{KeepCommand, KeeperAdd, Keepers, KeepersChange};
 pub(super) use line::{Line, TravelArg};
 pub(super) use line_files::LineFilesArgs;
+pub(super) use made_of::MadeOfArgs;
 pub(super) use own::{OwnCommand, OwnFile, SettingsArgs};
 pub(super) use page_files::PageFilesArgs;
 pub(super) use sheet::Sheet;

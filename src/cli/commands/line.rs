@@ -59,12 +59,7 @@ impl Call<'_> {
         let question = LineQuestion {
             style: if wanted.exercise { LineStyle::Exercise } else { LineStyle::Music },
             tempo,
-            pattern: wanted
-                .made_of
-                .pattern
-                .as_deref()
-                .map(|text| self.pattern(text))
-                .transpose()?,
+            pattern: self.pattern_of(&wanted.made_of)?,
             rhythm: args::read::<Rhythm>(wanted.made_of.rhythm.as_deref())?,
             travel: travel(wanted),
             start: wanted.start.as_ref().map(read_start).transpose()?,
@@ -114,8 +109,16 @@ impl Call<'_> {
         read.map_err(|problems| Refusal::Phrases { problems })
     }
 
+    /// The pattern that is asked for, if one is.
+    pub(super) fn pattern_of(
+        &self,
+        made_of: &args::MadeOfArgs,
+    ) -> Result<Option<Pattern>, Refusal> {
+        made_of.pattern.as_deref().map(|text| self.pattern(text)).transpose()
+    }
+
     /// A pattern by its name, or by its figures.
-    pub(super) fn pattern(&self, text: &str) -> Result<Pattern, Refusal> {
+    fn pattern(&self, text: &str) -> Result<Pattern, Refusal> {
         let patterns = self.patterns();
         if let Some(known) = patterns.by_id_or_name(text) {
             return Ok(known.figures.clone());

@@ -269,12 +269,7 @@ impl Call<'_> {
         Ok(LineQuestion {
             style: if one { LineStyle::Exercise } else { LineStyle::Music },
             tempo: tempo(&wanted.tempo)?,
-            pattern: wanted
-                .made_of
-                .pattern
-                .as_deref()
-                .map(|text| self.pattern(text))
-                .transpose()?,
+            pattern: self.pattern_of(&wanted.made_of)?,
             rhythm: args::read::<Rhythm>(wanted.made_of.rhythm.as_deref())?,
             area: LineArea { region, ..LineArea::whole_neck() },
             ..LineQuestion::over(LineChords::read(&asked)?)
