@@ -5,24 +5,18 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "support/key_table.rs"]
+mod key_table;
 #[path = "support/neck_reader.rs"]
 mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use std::collections::HashSet;
-
-use fretloom::tui::command::{COMMANDS, ChangesCommand, Command, Section};
+use fretloom::tui::command::{ChangesCommand, Command, Section};
 use fretloom::tui::gesture::GESTURES;
-use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::Pointed;
+use key_table::{KeyTable, Triple, copied};
 use player::Player;
-
-/// What a triple looks at.
-type Told = fn(&Player) -> String;
-
-/// One command: what is looked at; keys that lead to the state before, with its words; keys; words.
-type Triple = (ChangesCommand, Told, (&'static str, &'static str), &'static str, &'static str);
 
 const TUNE: &str = "[A] Dm7 | G7 | Cmaj7 | % | [B] Em7b5 A7 | Dm7";
 
@@ -108,21 +102,13 @@ fn tempo(player: &Player) -> String {
     words.split([' ', ',']).find(|word| word.starts_with('♩')).unwrap_or_default().to_owned()
 }
 
-fn copied(player: &Player) -> String {
-    let copy = player.effects.iter().find_map(|effect| match effect {
-        fretloom::tui::program::Effect::Copy(clip) => Some(clip.text().to_owned()),
-        _ => None,
-    });
-    copy.unwrap_or_default().lines().next().unwrap_or_default().to_owned()
-}
-
 /// What the last key had to tell.
 fn told(player: &Player) -> String {
     player.line(rule_row(player) + 9)
 }
 
 #[rustfmt::skip]
-const TRIPLES: &[Triple] = &[
+const TRIPLES: &[Triple<ChangesCommand>] = &[
     (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "4", "Dm7 D Dorian, the notes of C major"),
     (ChangesCommand::ToExplore, top, ("", "a tune without a name 6 bars"), "esc", "Dm7 D Dorian, the notes of C major"),
     (ChangesCommand::Play, playing, ("", ""), "space", "▸ playing"),
@@ -176,29 +162,22 @@ const TRIPLES: &[Triple] = &[
     (ChangesCommand::Labels, labels, ("", "note"), "n", "degree"),
 ];
 
+const TABLE: KeyTable<ChangesCommand> =
+    KeyTable { section: Section::Changes, command: Command::Changes, triples: TRIPLES };
+
 #[test]
 fn every_key_does_what_it_says() {
-    let mut wrong = Vec::new();
-    for (command, told, (lead, before), keys, after) in TRIPLES {
-        let mut player = opened();
-        player.press(lead);
-        let was = told(&player);
-        player.press(keys);
-        let is = told(&player);
-        if (was.as_str(), is.as_str()) != (before, after) {
-            wrong.push(format!("{command:?} {lead:?}: {was:?}, {keys:?}: {is:?}"));
-        }
-    }
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    TABLE.assert_holds(|| ((), opened()));
 }
 
 #[test]
-fn every_command_of_the_screen_has_a_triple() {
-    let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.0).collect();
-    for row in COMMANDS.iter().filter(|row| row.section == Section::Changes) {
-        let Command::Changes(command) = row.command else { panic!("{}", row.name) };
-        assert!(told.contains(&command), "{}", row.name);
-    }
+fn every_command_has_a_triple_that_presses_its_key() {
+    TABLE.assert_is_whole();
+}
+
+#[test]
+fn help_has_every_key_of_the_screen() {
+    TABLE.assert_help_is_whole(opened());
 }
 
 /// A pair that is kept all the way round is named where the tune begins.
@@ -214,34 +193,6 @@ fn the_first_chord_says_its_pair() {
     let (named, kept) = pairs.trim().split_once("   ").unwrap();
     assert!(named.contains(" & "), "{pairs}");
     assert_eq!(kept.split_whitespace().collect::<Vec<_>>(), ["=", "="], "{pairs}");
-}
-
-#[test]
-fn help_has_every_key_of_the_screen() {
-    let mut player = opened();
-    player.press("?");
-    player.resize(80, 200);
-    let help = player.screen();
-    for row in COMMANDS.iter().filter(|row| row.section == Section::Changes) {
-        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.name);
-    }
-    for row in GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Changes)) {
-        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.label());
-    }
-    assert!(!help.contains('…'), "{help}");
-}
-
-/// A triple whose keys are those of another command would test nothing of its own.
-#[test]
-fn every_triple_presses_a_key_of_its_command() {
-    let (keys, _) = Keys::built_in();
-    for (command, _, _, typed, _) in TRIPLES {
-        let row = COMMANDS.iter().find(|row| row.command == Command::Changes(*command)).unwrap();
-        let of_command = keys.of(row);
-        let pressed =
-            typed.split_whitespace().any(|key| of_command.contains(&key.parse().unwrap()));
-        assert!(pressed, "{command:?}: {typed}");
-    }
 }
 
 /// Whatever the tune, the strings and the frets: the shape in hand is one of its pair, and lies where

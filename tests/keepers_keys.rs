@@ -8,26 +8,20 @@
 #[path = "keepers/folder.rs"]
 #[allow(dead_code, reason = "each test program uses its own part of this")]
 mod folder;
+#[path = "support/key_table.rs"]
+mod key_table;
 #[path = "support/neck_reader.rs"]
 mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use std::collections::HashSet;
-
 use folder::Folder;
 use fretloom::tui::command::{COMMANDS, Command, KeepersCommand, PracticeCommand, Section};
 use fretloom::tui::gesture::GESTURES;
-use fretloom::tui::key::Key;
 use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::Pointed;
+use key_table::{KeyTable, Told, Triple};
 use player::{OPENED, Player};
-
-/// What a triple looks at.
-type Told = fn(&Player) -> String;
-
-/// One command: what is looked at; keys that lead to the state before, with its words; keys; words.
-type Triple = (KeepersCommand, Told, (&'static str, &'static str), &'static str, &'static str);
 
 const FILE: &str = include_str!("keepers/format-1.toml");
 
@@ -82,7 +76,7 @@ fn top(player: &Player) -> String {
 }
 
 #[rustfmt::skip]
-const TRIPLES: &[Triple] = &[
+const TRIPLES: &[Triple<KeepersCommand>] = &[
     (KeepersCommand::ToScreenBefore, top, ("", "Keepers   5 kept"), "esc", OPENED),
     (KeepersCommand::NextKeeper, marked, ("", "1 pair"), "down", "2 shape"),
     (KeepersCommand::NextKeeper, marked, ("end", "7 plan"), "j", "7 plan"),
@@ -118,30 +112,17 @@ const TRIPLES: &[Triple] = &[
     (KeepersCommand::Slower, told, ("", ""), "-", "keeper 1: practice begins at 58"),
 ];
 
+const TABLE: KeyTable<KeepersCommand> =
+    KeyTable { section: Section::Keepers, command: Command::Keepers, triples: TRIPLES };
+
 #[test]
 fn every_key_does_what_it_says() {
-    for (command, told, (lead, before), keys, after) in TRIPLES {
-        let (_folder, mut player) = opened();
-        player.press(lead);
-        assert_eq!(told(&player), *before, "{command:?} after {lead:?}");
-        player.press(keys);
-        assert_eq!(told(&player), *after, "{command:?}: {lead:?}, then {keys:?}");
-    }
+    TABLE.assert_holds(opened);
 }
 
 #[test]
-fn every_command_has_a_triple_that_presses_a_key_of_it() {
-    let (keys, _) = Keys::built_in();
-    for row in COMMANDS.iter().filter(|row| row.section == Section::Keepers) {
-        let of_row = |triple: &&Triple| Command::Keepers(triple.0) == row.command;
-        let typed: HashSet<Key> = TRIPLES
-            .iter()
-            .filter(of_row)
-            .flat_map(|triple| triple.3.split_whitespace())
-            .map(|key| key.parse().unwrap())
-            .collect();
-        assert!(keys.of(row).iter().any(|key| typed.contains(key)), "{}", row.name);
-    }
+fn every_command_has_a_triple_that_presses_its_key() {
+    TABLE.assert_is_whole();
 }
 
 /// What a keeper is, and when it was practised, stands in its line; below the list, what it holds.

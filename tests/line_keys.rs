@@ -5,6 +5,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "support/key_table.rs"]
+mod key_table;
 #[path = "support/line_reader.rs"]
 mod line_reader;
 #[path = "support/neck_reader.rs"]
@@ -12,21 +14,11 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
-use std::collections::HashSet;
-
 use fretloom::tui::command::{COMMANDS, Command, LineCommand, Section};
-use fretloom::tui::gesture::GESTURES;
-use fretloom::tui::keys::Keys;
 use fretloom::tui::mouse::Pointed;
-use fretloom::tui::program::Effect;
+use key_table::{KeyTable, Triple, copied};
 use line_reader::{here, notes, on, place, rule_row, told};
 use player::Player;
-
-/// What a triple looks at.
-type Told = fn(&Player) -> String;
-
-/// One command: what is looked at; keys that lead to the state before, with its words; keys; words.
-type Triple = (LineCommand, Told, (&'static str, &'static str), &'static str, &'static str);
 
 /// The names of the first eight notes.
 fn first(player: &Player) -> String {
@@ -141,14 +133,6 @@ fn top(player: &Player) -> String {
     words.collect::<Vec<_>>().join(" ").trim().to_owned()
 }
 
-fn copied(player: &Player) -> String {
-    let copy = player.effects.iter().find_map(|effect| match effect {
-        Effect::Copy(clip) => Some(clip.text().to_owned()),
-        _ => None,
-    });
-    copy.unwrap_or_default().lines().next().unwrap_or_default().to_owned()
-}
-
 /// What the line does in its first bar, and in its last, which has one held note.
 const SAYS: &str = "F & G over Dm7: F in root position, G in second inversion down.";
 const LAST: &str = "F & G over Dm7: one note of F.";
@@ -157,7 +141,7 @@ const FIRST: &str = "F3 A3 C4 A3 B3 G3 D3 F3";
 
 /// Every command. Notes are worked out by hand from F A C and G B D in the order of the pattern.
 #[rustfmt::skip]
-const TRIPLES: &[Triple] = &[
+const TRIPLES: &[Triple<LineCommand>] = &[
     (LineCommand::ToExplore, top, ("", "Dm7"), "3", "Dm7 D Dorian, the notes of C major"),
     (LineCommand::ToExplore, top, ("", "Dm7"), "esc", "Dm7 D Dorian, the notes of C major"),
     (LineCommand::ToChanges, top, ("", "Dm7"), "4", "a tune without a name 4 bars"),
@@ -252,42 +236,17 @@ const TRIPLES: &[Triple] = &[
     (LineCommand::CopyTab, copied, ("7", ""), "N", "Dm7 in G · B♭ & C · 1232 321"),
 ];
 
+const TABLE: KeyTable<LineCommand> =
+    KeyTable { section: Section::Line, command: Command::Line, triples: TRIPLES };
+
 #[test]
 fn every_key_does_what_it_says() {
-    let mut wrong = Vec::new();
-    for (command, told, (lead, before), keys, after) in TRIPLES {
-        let mut player = Player::after("Dm7", "3");
-        player.press(lead);
-        let was = told(&player);
-        player.press(keys);
-        let is = told(&player);
-        if (was.as_str(), is.as_str()) != (before, after) {
-            wrong.push(format!("{command:?} {lead:?}: {was:?}, {keys:?}: {is:?}"));
-        }
-    }
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    TABLE.assert_holds(|| ((), Player::after("Dm7", "3")));
 }
 
 #[test]
-fn every_command_of_the_screen_has_a_triple() {
-    let told: HashSet<_> = TRIPLES.iter().map(|triple| triple.0).collect();
-    for row in COMMANDS.iter().filter(|row| row.section == Section::Line) {
-        let Command::Line(command) = row.command else { panic!("{}", row.name) };
-        assert!(told.contains(&command), "{}", row.name);
-    }
-}
-
-/// A triple whose keys are those of another command would test nothing of its own.
-#[test]
-fn every_triple_presses_a_key_of_its_command() {
-    let (keys, _) = Keys::built_in();
-    for (command, _, _, typed, _) in TRIPLES {
-        let row = COMMANDS.iter().find(|row| row.command == Command::Line(*command)).unwrap();
-        let of_command = keys.of(row);
-        let pressed =
-            typed.split_whitespace().any(|key| of_command.contains(&key.parse().unwrap()));
-        assert!(pressed, "{command:?}: {typed}");
-    }
+fn every_command_has_a_triple_that_presses_its_key() {
+    TABLE.assert_is_whole();
 }
 
 /// The line of the pair is there again when one comes back, with what was changed.
@@ -451,19 +410,9 @@ fn the_mouse_goes_to_notes() {
     assert_eq!(player.line(0), "chords G7");
 }
 
-/// The help of the screen has every one of its keys and gestures, whole.
 #[test]
 fn help_has_every_key_of_the_screen() {
-    let mut player = Player::after("Dm7", "3 ?");
-    player.resize(80, 200);
-    let help = player.screen();
-    for row in COMMANDS.iter().filter(|row| row.section == Section::Line) {
-        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.name);
-    }
-    for row in GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Line)) {
-        assert!(help.lines().any(|line| line.ends_with(row.help)), "{}", row.label());
-    }
-    assert!(!help.contains('…'), "{help}");
+    let help = TABLE.assert_help_is_whole(Player::after("Dm7", "3"));
     assert!(help.contains("1 2 3: the triad's notes from the lowest"));
     assert!(!help.contains("up the ladder, over all strings"), "the explorer's keys");
 }
