@@ -69,6 +69,11 @@ fn what_is_wrong_is_told_and_nothing_is_printed() {
         ("F3+A3", "F1+A3", "F1 is not among the notes that may be used"),
         ("2.1\"\nnotes", "2.1+3/2\"\nnotes", "expected a part of a beat"),
         (
+            "target = \"3@3.1:below\"\n",
+            "target = \"5@2.2 3@3.1\"\n[next]\nfrom = \"2.2&\"\n",
+            "phrase question: the next phrase begins at 2.2& and would lie over the target 3@3.1",
+        ),
+        (
             "2.1\"\nnotes",
             "2.1\"\ntarget = \"3@2.1\"\nnotes",
             "phrase stab: the next phrase begins at 2.1",

@@ -124,6 +124,19 @@ impl LineAnswer {
         &self.made_of
     }
 
+    /// Which of the phrases that the player wrote this one is, or is a part of, from 0; where none
+    /// are written, it is itself.
+    #[must_use]
+    pub fn asked_phrase(&self, index: usize) -> usize {
+        self.question.phrases.get(index).map_or(index, |phrase| phrase.asked)
+    }
+
+    /// The phrases that are parts of one that the player wrote, or are that one: a phrase that goes
+    /// through several notes comes in a part up to each.
+    pub fn parts_of(&self, asked: usize) -> impl Iterator<Item = usize> + '_ {
+        (0..self.made_of.len()).filter(move |index| self.asked_phrase(*index) == asked)
+    }
+
     /// When the pattern of its first phrase comes round with the bar; `None` where that is after
     /// more bars than anybody plays.
     #[must_use]

@@ -15,6 +15,8 @@ use crate::library::{PhraseArea, PhraseView};
 pub struct PhraseQuestion {
     /// What it is called.
     pub name: String,
+    /// Which of the phrases that the player wrote it is, or is a part of, from 0.
+    pub asked: usize,
     /// What is played.
     pub written: WrittenPhrase,
     /// Where on the neck; where the line is, if it does not say.

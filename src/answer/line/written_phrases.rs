@@ -24,11 +24,20 @@ struct Aim {
 #[derive(Clone)]
 struct Laid {
     name: String,
+    /// When the whole of it begins, of which this may be a part.
+    begins: Quarters,
     /// Its target as it is typed.
     target: String,
     phrase: PhraseQuestion,
     /// What it does where the chord changes, if it goes on through changes.
     at_change: Option<AtChange>,
+}
+
+impl Laid {
+    /// The same as a part of the phrase with this index.
+    fn of(self, asked: usize) -> Laid {
+        Laid { phrase: PhraseQuestion { asked, ..self.phrase }, ..self }
+    }
 }
 
 impl LineQuestion {
@@ -42,7 +51,8 @@ impl LineQuestion {
         let mut laid: Vec<Laid> = Vec::new();
         for (index, phrase) in phrases.iter().enumerate() {
             let full = phrase.in_full(phrases.get(..index).unwrap_or_default());
-            laid.extend(self.laid(&full).map_err(|refusal| in_phrase(&phrase.name, refusal))?);
+            let parts = self.laid(&full).map_err(|refusal| in_phrase(&phrase.name, refusal))?;
+            laid.extend(parts.into_iter().map(|part| part.of(index)));
         }
         for one in &laid {
             self.check_next(one, &laid).map_err(|refusal| in_phrase(&one.name, refusal))?;
@@ -120,7 +130,8 @@ impl LineQuestion {
                 let went_on = went_on.ok_or_else(too_soon)?;
                 let before = parts.last_mut().map(|part| &mut part.phrase.written);
                 before.into_iter().for_each(|before| before.to = Some(went_on));
-                let mut part = laid(asked, (went_on, to), at_change)?;
+                let part = laid(asked, (went_on, to), at_change)?;
+                let mut part = Laid { begins: from, ..part };
                 (part.phrase.written.begin, part.phrase.written.start) = (Begin::Again, None);
                 parts.push(part);
             }
@@ -185,8 +196,9 @@ impl LineQuestion {
 
     /// Does a phrase land before the next one begins? What begins ends all that sounds.
     fn check_next(&self, laid: &Laid, all: &[Laid]) -> Result<(), Refusal> {
-        let WrittenPhrase { from, target, .. } = laid.phrase.written;
-        let later = all.iter().map(|other| other.phrase.written.from).filter(|other| *other > from);
+        let WrittenPhrase { target, .. } = laid.phrase.written;
+        let others = all.iter().filter(|other| other.phrase.asked != laid.phrase.asked);
+        let later = others.map(|other| other.begins).filter(|other| *other > laid.begins);
         let covered = later.min().filter(|next| target.is_some_and(|it| it.at >= *next));
         let Some(next) = covered else { return Ok(()) };
         let next = self.chords.bar_beat(next).map(|next| next.to_string()).unwrap_or_default();
@@ -205,8 +217,8 @@ fn laid(
     at_change: Option<AtChange>,
 ) -> Result<Laid, Refusal> {
     let (name, written) = (asked.name.clone(), written(asked, from, to)?);
-    let phrase = PhraseQuestion { name: name.clone(), written, area: asked.area };
-    Ok(Laid { name, target: String::new(), phrase, at_change })
+    let phrase = PhraseQuestion { name: name.clone(), asked: 0, written, area: asked.area };
+    Ok(Laid { name, begins: from, target: String::new(), phrase, at_change })
 }
 
 /// What a phrase plays over a stretch of time.
