@@ -17,6 +17,7 @@ mod phrases;
 mod playing;
 mod session;
 mod state;
+mod targets;
 mod to_keep;
 mod update;
 mod view;

@@ -3,12 +3,13 @@
 use fretloom_fretboard::FretRange;
 use fretloom_theory::{FreeNotes, Pattern, ReadError, Rhythm};
 
-use crate::answer::{AskedChords, HandArea, LineChords, LineTarget, Refusal};
+use crate::answer::{AskedChords, HandArea, LineChords, Refusal};
 use crate::library::{NamedPattern, PhraseArea, PhraseView};
 use crate::tui::widget::TextField;
 
 use super::chosen::Chosen;
 use super::phrases::name;
+use super::targets::{read_targets, spaced};
 use super::writing::LineFileKind;
 use crate::tui::shared::Shared;
 
@@ -58,7 +59,9 @@ impl Typed {
                 "1 2 3 from the lowest, - rest, _ hold, a A half step, s scale note, > accent"
             }
             Typed::Rhythm => "8 eighths, 4. 8~2, -8 rests, 3:2(8 8 8); or eighths, triplets",
-            Typed::Targets => "3@2.1: the third on beat 1 of bar 2; :below :above :early; several",
+            Typed::Targets => {
+                "3@2.1 b7@3.1: the third on beat 1 of bar 2, then the b7; :below :above :early"
+            }
             Typed::Where => WHERE_OF_LINE,
             Typed::File => "the name of a file: line.mid, line.musicxml, or line.txt for tablature",
             Typed::Notes => {
@@ -140,7 +143,6 @@ impl Field {
             Typed::Pattern => read_pattern(&text, shared).map(|_| ()).map_err(Refusal::from),
             Typed::Rhythm if text.trim().is_empty() => Ok(()),
             Typed::Rhythm => text.parse::<Rhythm>().map(|_| ()).map_err(Refusal::from),
-            Typed::Targets if self.phrase.is_some() => read_target(&text).map(|_| ()),
             Typed::Targets => read_targets(&text).map(|_| ()),
             Typed::Notes if text.trim().is_empty() => Ok(()),
             Typed::Notes => text.parse::<FreeNotes>().map(|_| ()).map_err(Refusal::from),
@@ -185,22 +187,4 @@ pub(super) fn read_chords(
 pub(super) fn read_pattern(text: &str, shared: &Shared) -> Result<Pattern, ReadError> {
     let known = shared.library.patterns.by_id_or_name(text);
     known.map_or_else(|| text.parse(), |named| Ok(named.figures.clone()))
-}
-
-/// Targets with spaces between them.
-pub(super) fn read_targets(text: &str) -> Result<Vec<LineTarget>, Refusal> {
-    let targets = text.split_whitespace().map(str::parse::<LineTarget>);
-    Ok(targets.collect::<Result<_, _>>()?)
-}
-
-/// The target of a phrase; none where nothing is typed.
-pub(super) fn read_target(text: &str) -> Result<Option<LineTarget>, Refusal> {
-    match text.trim() {
-        "" => Ok(None),
-        text => Ok(Some(text.parse()?)),
-    }
-}
-
-pub(super) fn spaced(targets: &[LineTarget]) -> String {
-    targets.iter().map(|target| format!("{target:#}")).collect::<Vec<_>>().join(" ")
 }

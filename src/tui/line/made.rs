@@ -91,9 +91,20 @@ impl Made {
         self.answer.made_of().get(phrase)
     }
 
+    /// Which of the phrases that are written out a note is of, from 0.
+    pub(super) fn asked_phrase_of(&self, told: &ToldNote) -> usize {
+        self.answer.asked_phrase(told.note.phrase)
+    }
+
+    /// What a phrase that is written out plays, up to the first note that it goes through.
+    pub(super) fn played(&self, asked: usize) -> Option<&Phrase> {
+        self.answer.made_of().get(self.answer.parts_of(asked).next()?)
+    }
+
     /// The first of so many phrases that has no note, if one has none.
     pub(super) fn silent_phrase(&self, count: usize) -> Option<usize> {
-        (0..count).find(|index| self.notes().iter().all(|told| told.note.phrase != *index))
+        (0..count)
+            .find(|index| self.notes().iter().all(|told| self.asked_phrase_of(told) != *index))
     }
 
     /// How many bars it has.
@@ -341,7 +352,7 @@ mod tests {
                         };
                         let Ok(made) = Made::of(&chosen, &shared, None) else { continue };
                         let phrases = written_out(&made.answer).unwrap();
-                        let copied = all_spelled_out(&phrases, made.answer.made_of());
+                        let copied = all_spelled_out(&phrases, &made.answer);
                         let text = text_of_phrases(&copied);
                         let read =
                             phrases_of_text("own.toml", &text, &shared.library.patterns).unwrap();

@@ -5,6 +5,7 @@
 
 use fretloom_theory::{Begin, NotesFrom, Phrase, Quarters, Timing};
 
+use super::targets::{aims_of, written_aims};
 use crate::answer::{BarBeat, LineAnswer, LineChords};
 use crate::library::AskedPhrase;
 
@@ -66,13 +67,43 @@ pub(super) fn spelled_out(
     })
 }
 
-/// Phrases that need no line around them: each with its pair too.
-pub(super) fn all_spelled_out(asked: &[AskedPhrase], played: &[Phrase]) -> Vec<AskedPhrase> {
-    let with_pair = |(index, played): (usize, &Phrase)| {
-        let pair = (played.notes == NotesFrom::Pair).then_some(played.pair);
-        Some(AskedPhrase { pair, ..spelled_out(asked, index, played)? })
-    };
-    played.iter().enumerate().filter_map(with_pair).collect()
+/// Phrases that need no line around them: each with its pair too. One that goes through notes over
+/// several chords, in the pair of each, comes as a phrase for each of the pairs.
+pub(super) fn all_spelled_out(asked: &[AskedPhrase], answer: &LineAnswer) -> Vec<AskedPhrase> {
+    let all = (0..asked.len()).filter_map(|index| of_each_pair(asked, index, answer)).flatten();
+    let named = |(index, phrase)| AskedPhrase { name: name(index), ..phrase };
+    all.enumerate().map(named).collect()
+}
+
+fn of_each_pair(
+    asked: &[AskedPhrase],
+    index: usize,
+    answer: &LineAnswer,
+) -> Option<Vec<AskedPhrase>> {
+    let (chords, made_of) = (&answer.question.chords, answer.made_of());
+    let parts: Vec<&Phrase> = answer.parts_of(index).filter_map(|at| made_of.get(at)).collect();
+    let full = spelled_out(asked, index, parts.first()?)?;
+    if full.notes.is_some() || full.at_change.is_some() {
+        return Some(vec![full]);
+    }
+    let mut aims = aims_of(&full, chords).into_iter();
+    let mut of_each = Vec::new();
+    for parts in parts.chunk_by(|one, next| one.pair == next.pair) {
+        let first = parts.first()?;
+        let here = parts.iter().filter(|part| part.target.is_some()).count();
+        let target = written_aims(&aims.by_ref().take(here).collect::<Vec<_>>());
+        let phrase = AskedPhrase { pair: Some(first.pair), target, to: None, ..full.clone() };
+        of_each.push(if of_each.is_empty() {
+            phrase
+        } else {
+            let from = moment(chords, first.from)?;
+            AskedPhrase { from, runs_on: false, start: None, ..phrase }
+        });
+    }
+    if let Some(last) = of_each.last_mut() {
+        last.to = full.to;
+    }
+    Some(of_each)
 }
 
 /// The phrase as the whole line has it.
@@ -82,19 +113,29 @@ pub(super) fn of_the_line(phrase: &AskedPhrase) -> AskedPhrase {
     AskedPhrase { to, target, runs_on, ..plain }
 }
 
-/// Cuts a phrase in two. The second has the end of the first, and begins anew.
-pub(super) fn cut(phrases: &mut Vec<AskedPhrase>, index: usize, from: String) {
+/// Cuts a phrase in two. The second begins anew, and has what the first aims at and its end, but for
+/// so many notes that come `before`.
+pub(super) fn cut(
+    phrases: &mut Vec<AskedPhrase>,
+    (index, before): (usize, usize),
+    from: String,
+    chords: &LineChords,
+) {
     let Some(first) = phrases.get_mut(index) else { return };
-    let second = AskedPhrase { from, runs_on: false, start: None, notes: None, ..first.clone() };
-    (first.to, first.target) = (None, None);
+    let aims = aims_of(first, chords);
+    let (before, after) = aims.split_at_checked(before).unwrap_or((&aims, &[]));
+    let target = written_aims(after);
+    let again = AskedPhrase { runs_on: false, start: None, notes: None, ..first.clone() };
+    let second = AskedPhrase { from, target, ..again };
+    (first.to, first.target) = (None, written_aims(before));
     phrases.insert(index + 1, second);
     // Those after it are called by other numbers from now on.
     renumber(phrases, |old| if old > index { old + 1 } else { old });
 }
 
-/// Joins a phrase with the one before, which goes on to its end. What answers it plays what it
-/// played.
-pub(super) fn join(phrases: &mut Vec<AskedPhrase>, index: usize) {
+/// Joins a phrase with the one before, which goes on to its end instead of landing. What answers it
+/// plays what it played.
+pub(super) fn join(phrases: &mut Vec<AskedPhrase>, index: usize, chords: &LineChords) {
     let own = name(index);
     let answering: Vec<Option<AskedPhrase>> =
         (0..phrases.len()).map(|at| in_full(phrases, at)).collect();
@@ -105,7 +146,10 @@ pub(super) fn join(phrases: &mut Vec<AskedPhrase>, index: usize) {
     }
     let joined = phrases.remove(index);
     if let Some(before) = index.checked_sub(1).and_then(|before| phrases.get_mut(before)) {
-        (before.to, before.target) = (joined.to, joined.target);
+        let mut aims = aims_of(before, chords);
+        aims.pop();
+        aims.extend(aims_of(&joined, chords));
+        (before.to, before.target) = (joined.to, written_aims(&aims));
     }
     renumber(phrases, |old| if old > index { old - 1 } else { old });
 }
@@ -140,10 +184,26 @@ pub(super) fn moment_of(chords: &LineChords, written: &str) -> Option<Quarters> 
 
 #[cfg(test)]
 mod tests {
+    use fretloom_theory::{Meter, Spelling};
+
     use super::*;
+    use crate::answer::AskedChords;
 
     fn numbered(count: usize) -> Vec<AskedPhrase> {
         (0..count).map(|at| AskedPhrase::beginning(&name(at), &format!("{}.1", at + 1))).collect()
+    }
+
+    fn chords() -> LineChords {
+        LineChords::read(&AskedChords {
+            text: "Dm7 | G7 | Cmaj7 | %",
+            meter: Meter::COMMON,
+            bars: None,
+            scales: None,
+            pairs: None,
+            spelling: Spelling::Plain,
+            own: &[],
+        })
+        .unwrap()
     }
 
     fn told(phrases: &[AskedPhrase]) -> Vec<String> {
@@ -162,13 +222,27 @@ mod tests {
         phrases[0].target = Some("3@1.4".to_owned());
         phrases[1].pattern = Some("123".parse().unwrap());
         phrases[2].like = Some(name(1));
-        cut(&mut phrases, 0, "1.3".to_owned());
+        let chords = chords();
+        cut(&mut phrases, (0, 0), "1.3".to_owned(), &chords);
         assert_eq!(told(&phrases), ["1: 1.1", "2: 1.3 to 3@1.4", "3: 2.1", "4: 3.1 like 3"]);
-        join(&mut phrases, 1);
+        join(&mut phrases, 1, &chords);
         assert_eq!(told(&phrases), ["1: 1.1 to 3@1.4", "2: 2.1", "3: 3.1 like 2"]);
         // The phrase that was answered is gone, and the answer plays what it played.
-        join(&mut phrases, 1);
+        join(&mut phrases, 1, &chords);
         assert_eq!(told(&phrases), ["1: 1.1", "2: 3.1"]);
         assert_eq!(phrases[1].pattern.as_ref().unwrap().to_string(), "123");
+    }
+
+    #[test]
+    fn what_is_aimed_at_stays_with_the_part_in_which_it_lies() {
+        let mut phrases = numbered(1);
+        // Typed out of order: they count as they come in time.
+        phrases[0].target = Some("3@3.1:below b7@2.1 5@4.1".to_owned());
+        cut(&mut phrases, (0, 2), "3.2".to_owned(), &chords());
+        let apart = ["1: 1.1 to b7@2.1 3@3.1:below", "2: 3.2 to 5@4.1"];
+        assert_eq!(told(&phrases), apart);
+        // Joined, it goes through all but the one on which it landed.
+        join(&mut phrases, 1, &chords());
+        assert_eq!(told(&phrases), ["1: 1.1 to b7@2.1 5@4.1"]);
     }
 }

@@ -10,8 +10,8 @@ use fretloom_theory::{
 
 use super::chosen::{Chosen, OfChord};
 use super::cycles::{name_of_travel, starts, travels};
-use super::field::{read_targets, spaced};
 use super::state::{LineScreen, Outcome};
+use super::targets::{read_targets, spaced};
 use crate::answer::{BarBeat, LineChords, LineEdit, NoteAt};
 use crate::library::{AskedPhrase, LoadedPatterns, phrases_of_text, text_of_phrases};
 use crate::picture::Labels;

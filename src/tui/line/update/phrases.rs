@@ -15,10 +15,14 @@ use crate::library::{AskedPhrase, MOST_PHRASES, text_of_phrases};
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 
+/// How many phrases more there are at most when one is cut.
+const MOST_CUTS: usize = 2;
+
 impl LineScreen {
     /// The phrase of the note at the cursor, from 0.
     pub(in crate::tui::line) fn in_hand(&self) -> usize {
-        self.note().map_or(0, |told| told.note.phrase)
+        let told = self.note().zip(self.made());
+        told.map_or(0, |(told, made)| made.asked_phrase_of(told))
     }
 
     /// The same, where it is one of its own.
@@ -30,12 +34,14 @@ impl LineScreen {
     /// To the first note of the next phrase; back to the first of this one, then of the one before.
     pub(super) fn step_phrase(&mut self, way: Way, shared: &mut Shared) {
         let now = self.in_hand();
-        let first = |phrase: usize| self.notes().iter().position(|it| it.note.phrase == phrase);
         let next = match way {
-            Way::Next => self.notes().iter().position(|told| told.note.phrase > now),
-            Way::Before => first(now)
+            Way::Next => self.first_note(|phrase| phrase > now),
+            Way::Before => self
+                .first_note(|phrase| phrase == now)
                 .filter(|first| *first < self.cursor)
-                .or_else(|| (0..now).rev().find_map(first)),
+                .or_else(|| {
+                    (0..now).rev().find_map(|before| self.first_note(|phrase| phrase == before))
+                }),
         };
         match next {
             Some(next) => self.cursor = next,
@@ -50,8 +56,9 @@ impl LineScreen {
         else {
             return;
         };
-        let is_first = self.notes().iter().find(|told| told.note.phrase == index);
-        let is_first = is_first.is_some_and(|first| first.note.onset == onset);
+        let first = self.first_note(|phrase| phrase == index);
+        let first = first.and_then(|first| self.notes().get(first));
+        let is_first = first.is_some_and(|first| first.note.onset == onset);
         if let Some(own) = chosen.phrases.get_mut(index).filter(|own| is_first && is_own(own)) {
             *own = of_the_line(own);
             if self.take(chosen, shared) {
@@ -64,17 +71,37 @@ impl LineScreen {
                 shared.tell("this phrase lands here: cut it before or after this note");
                 return;
             }
-            let Some(from) = moment(&chords, onset) else {
+            let Some(cut) = self.cut_at(onset, &mut chosen, &chords) else {
                 shared.tell("no part of a beat says where this note begins");
                 return;
             };
-            cut(&mut chosen.phrases, index, from);
-            index += 1;
+            index = cut;
         }
         self.make_own(&mut chosen, index);
         if self.take(chosen, shared) {
             shared.tell(format!("phrase {} is one of its own now", name(index)));
         }
+    }
+
+    /// Cuts the phrase in hand in two at a moment, and says which phrase begins there. Where it has
+    /// gone through notes that it aims at, it is also cut after the last of these, since it goes on
+    /// from there to the moment. `None` where no part of a beat says when.
+    fn cut_at(&self, onset: Quarters, chosen: &mut Chosen, chords: &LineChords) -> Option<usize> {
+        let (made, mut index) = (self.made()?, self.in_hand());
+        let now = self.note()?.note.phrase;
+        let phrases = made.answer.made_of();
+        let lands = |part: &usize| phrases.get(*part).is_some_and(|part| part.target.is_some());
+        let landed = made.answer.parts_of(index).take_while(|part| *part < now).filter(lands);
+        let landed: Vec<usize> = landed.collect();
+        let goes_on = landed.last().and_then(|last| phrases.get(last + 1)).map(|part| part.from);
+        let cuts = goes_on.map(|at| (at, landed.len())).into_iter().chain([(onset, 0)]);
+        // A note that begins where the phrase goes on anyway.
+        let cuts = cuts.filter(|(at, before)| *before > 0 || goes_on != Some(*at));
+        for (at, before) in cuts {
+            cut(&mut chosen.phrases, (index, before), moment(chords, at)?, chords);
+            index += 1;
+        }
+        Some(index)
     }
 
     /// The phrase goes on to the end of the next: it is joined with the one before.
@@ -84,8 +111,8 @@ impl LineScreen {
             shared.tell("no phrase comes before the first one");
             return;
         }
-        let Some((mut chosen, _)) = self.with_phrases(shared) else { return };
-        join(&mut chosen.phrases, index);
+        let Some((mut chosen, chords)) = self.with_phrases(shared) else { return };
+        join(&mut chosen.phrases, index, &chords);
         if self.take(chosen, shared) {
             shared.tell(format!("phrase {} goes on to here", name(index - 1)));
         }
@@ -167,7 +194,7 @@ impl LineScreen {
             phrase.from = written;
         }
         if self.take(chosen, shared) {
-            self.cursor = self.first_note_of(index).unwrap_or(self.cursor);
+            self.cursor = self.first_note(|phrase| phrase == index).unwrap_or(self.cursor);
         }
     }
 
@@ -183,7 +210,7 @@ impl LineScreen {
             return Vec::new();
         };
         let written = self.phrases_of(made).unwrap_or_default();
-        let text = text_of_phrases(&all_spelled_out(&written, made.answer.made_of()));
+        let text = text_of_phrases(&all_spelled_out(&written, &made.answer));
         vec![ScreenEffect::Copy { what: "the phrases", text }]
     }
 
@@ -209,7 +236,9 @@ impl LineScreen {
             shared.tell("phrases are cut in the key in which the line was made");
             return None;
         }
-        let Some(phrases) = self.phrases_of(made).filter(|all| all.len() < MOST_PHRASES) else {
+        let Some(phrases) =
+            self.phrases_of(made).filter(|all| all.len() <= MOST_PHRASES - MOST_CUTS)
+        else {
             shared.tell("these are too many phrases, or one begins between all parts of a beat");
             return None;
         };
@@ -235,22 +264,24 @@ impl LineScreen {
 
     /// The phrase says all that another one plays now.
     fn spell_out(&self, chosen: &mut Chosen, index: usize, played: usize) {
-        let played = self.made().and_then(|made| made.answer.made_of().get(played));
+        let played = self.made().and_then(|made| made.played(played));
         let told = played.and_then(|played| spelled_out(&chosen.phrases, index, played));
         if let (Some(phrase), Some(told)) = (chosen.phrases.get_mut(index), told) {
             *phrase = told;
         }
     }
 
-    fn first_note_of(&self, phrase: usize) -> Option<usize> {
-        self.notes().iter().position(|told| told.note.phrase == phrase)
+    /// The first note of which the phrase, as it is written out, is such a one.
+    fn first_note(&self, is_such: impl Fn(usize) -> bool) -> Option<usize> {
+        let made = self.made()?;
+        self.notes().iter().position(|told| is_such(made.asked_phrase_of(told)))
     }
 
-    /// Is the note at the cursor the one on which its phrase lands?
+    /// Is the note at the cursor one on which its phrase lands?
     fn lands_here(&self) -> bool {
-        let index = self.in_hand();
-        let target = self.made().and_then(|made| made.answer.phrases.get(index)?.target);
-        let last = self.notes().iter().rposition(|told| told.note.phrase == index);
+        let Some(part) = self.note().map(|told| told.note.phrase) else { return false };
+        let target = self.made().and_then(|made| made.answer.phrases.get(part)?.target);
+        let last = self.notes().iter().rposition(|told| told.note.phrase == part);
         target.is_some() && last == Some(self.cursor)
     }
 }

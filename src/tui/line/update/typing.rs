@@ -4,9 +4,10 @@ use fretloom_fretboard::FretRange;
 use fretloom_theory::FreeNotes;
 
 use super::super::chosen::{Chosen, OfChord};
-use super::super::field::{Field, Typed, read_chords, read_pattern, read_target, read_targets};
+use super::super::field::{Field, Typed, read_chords, read_pattern};
 use super::super::phrases::{moment as written_moment, moment_of, of_the_line};
 use super::super::state::LineScreen;
+use super::super::targets::{aims_of, read_targets, written_aims};
 use crate::answer::{HandArea, LineChords, LineTarget};
 use crate::library::{AskedPhrase, PhraseArea, PhraseView};
 use crate::tui::command::TypingCommand;
@@ -113,7 +114,7 @@ impl LineScreen {
             }
             Typed::Rhythm if is_empty => phrase.rhythm = None,
             Typed::Rhythm => phrase.rhythm = Some(text.parse().ok()?),
-            Typed::Targets => aim(phrase, read_target(text).ok()?, next.as_deref(), &chords),
+            Typed::Targets => aim(phrase, &read_targets(text).ok()?, next.as_deref(), &chords),
             Typed::Notes => {
                 let _: FreeNotes = text.parse().ok()?;
                 // Notes end where they end, and aim at nothing.
@@ -141,24 +142,17 @@ fn own_area(typed: HandArea) -> Option<PhraseArea> {
     is_said.then_some(PhraseArea { view, strings, frets })
 }
 
-/// The phrase aims at that, and holds it as long as it held what it aimed at before.
-fn aim(
-    phrase: &mut AskedPhrase,
-    target: Option<LineTarget>,
-    next: Option<&str>,
-    chords: &LineChords,
-) {
+/// The phrase aims at these, and holds the last as long as it held the last before.
+fn aim(phrase: &mut AskedPhrase, targets: &[LineTarget], next: Option<&str>, chords: &LineChords) {
     let moment = |text: &str| moment_of(chords, text);
-    let at = |target: LineTarget| chords.moment(target.moment());
-    let before = phrase.target.as_deref().and_then(|before| at(before.parse().ok()?));
+    let last = |phrase: &AskedPhrase| chords.moment(aims_of(phrase, chords).last()?.moment());
+    let before = last(phrase);
     let held = phrase.to.as_deref().and_then(|to| moment(to)?.checked_sub(before?));
-    let end = target.and_then(at).and_then(|now| now.checked_add(held?));
-    let end = end.filter(|end| next.and_then(moment).is_none_or(|next| *end < next));
-    if let Some(target) = target {
+    phrase.target = written_aims(targets);
+    if let Some(now) = last(phrase) {
+        let end = held.and_then(|held| now.checked_add(held));
+        let end = end.filter(|end| next.and_then(moment).is_none_or(|next| *end < next));
         phrase.to = end.and_then(|end| written_moment(chords, end));
-        phrase.target = Some(format!("{target:#}"));
-    } else {
-        phrase.target = None;
     }
 }
 

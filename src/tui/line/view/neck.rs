@@ -8,9 +8,9 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::drawing::Drawing;
-use super::super::field::spaced;
 use super::super::made::Made;
 use super::super::phrases::name;
+use super::super::targets::spaced;
 use crate::answer::ToldNote;
 use crate::library::AskedPhrase;
 use crate::picture::{Labels, Mark, MarkRole, NeckPicture, Presence};

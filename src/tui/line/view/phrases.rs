@@ -7,6 +7,8 @@ use ratatui::text::{Line, Span};
 use super::super::drawing::Drawing;
 use super::super::made::Made;
 use super::super::phrases::name;
+use super::super::targets::aims_of;
+use crate::answer::LineTarget;
 use crate::library::AskedPhrase;
 use crate::tui::widget::{below, write};
 
@@ -40,7 +42,9 @@ impl Drawing<'_> {
         let like = phrase.like.as_ref().map(|like| format!("answer of {like}"));
         let pattern = phrase.pattern.as_ref().map(ToString::to_string);
         let notes = phrase.notes.as_ref().map(|_| "free notes".to_owned());
-        let of_pair = made.answer.phrases.get(index).and_then(|told| told.of_pair.as_ref());
+        let first = made.answer.parts_of(index).next();
+        let told = first.and_then(|first| made.answer.phrases.get(first));
+        let of_pair = told.and_then(|told| told.of_pair.as_ref());
         let pair = of_pair.map(|of_pair| {
             let [first, second] = of_pair.pair.names();
             format!("{first} & {second}")
@@ -48,23 +52,33 @@ impl Drawing<'_> {
         let place = phrase
             .area
             .map(|_| self.screen.chosen.place_of(Some(index), self.shared.neck()).in_short());
-        let landing = landing(made, index, phrase);
-        let words = [Some(name(index)), pair, like, pattern, notes, is_wide, place, landing];
-        words.into_iter().flatten().collect::<Vec<_>>().join(" ")
+        let words = [Some(name(index)), pair, like, pattern, notes, is_wide, place];
+        let words = words.into_iter().flatten();
+        words.chain(landings(made, index, phrase)).collect::<Vec<_>>().join(" ")
     }
 }
 
+/// What it goes through and where it lands, each as [`landing`] tells it.
+fn landings(made: &Made, index: usize, phrase: &AskedPhrase) -> Vec<String> {
+    let aims = aims_of(phrase, &made.answer.question.chords);
+    let aimed =
+        |part: &usize| made.answer.made_of().get(*part).is_some_and(|part| part.target.is_some());
+    let parts: Vec<usize> = made.answer.parts_of(index).filter(aimed).collect();
+    // Notes that are entered lead to the last alone.
+    let aims = aims.iter().skip(aims.len().saturating_sub(parts.len()));
+    aims.zip(parts).map(|(asked, part)| landing(made, part, *asked)).collect()
+}
+
 /// `→ 3 of G7 ✓` where it lands as it should; `→ 3@2.1 ✗` where a changed note is another one.
-fn landing(made: &Made, index: usize, phrase: &AskedPhrase) -> Option<String> {
-    let asked = phrase.target.as_ref()?;
-    let landed = made.answer.phrases.get(index).and_then(|told| told.target);
+fn landing(made: &Made, part: usize, asked: LineTarget) -> String {
+    let landed = made.answer.phrases.get(part).and_then(|told| told.target);
     let chords = &made.answer.question.chords;
     let chord = landed.and_then(|landed| chords.at(chords.moment(landed.moment())?));
-    Some(match (landed, chord.and_then(|chord| chord.over.chord())) {
+    match (landed, chord.and_then(|chord| chord.over.chord())) {
         (Some(landed), Some(chord)) => format!("→ {} of {chord} ✓", landed.wanted),
         (Some(landed), None) => format!("→ {} ✓", landed.wanted),
-        (None, _) => format!("→ {asked} ✗"),
-    })
+        (None, _) => format!("→ {asked:#} ✗"),
+    }
 }
 
 /// As many as there is room for in one row, from the first on that leaves room for the one in hand.
