@@ -93,11 +93,15 @@ const SCREENS: [(&str, &str); 18] = [
 ];
 
 /// What has no neck of the explorer: the page of sound and the other screens, and the keys that lead there.
-const OTHERS: [(&str, &str); 8] = [
+const OTHERS: [(&str, &str); 9] = [
     ("sound", "Y down right f6"),
     ("line", "3"),
     ("line_edited", "3 right up right right o a right l pagedown y"),
     ("line_phrases", "3 c D m 7 | G 7 | C m a j 7 | % enter 8 C W right right right C A"),
+    (
+        "line_places",
+        "3 c D m 7 | G 7 | C m a j 7 | % enter 8 C / V space 3 - 2 - 1 enter g ctrl-u 5 @ 2 . 3 space 7 @ 3 . 1 enter",
+    ),
     ("changes", "4 c [ A ] space D m 7 | G 7 | C m a j 7 | % | A m 7 b 5 space D 7 enter right"),
     ("changes_settled", "4 p right i / V space 4 - 3 - 2 enter n"),
     ("changes_mistake", "4 right enter G 7 space | space H 7"),
