@@ -24,7 +24,7 @@ impl PlanCost {
     /// A change of pair.
     pub const CHANGE: PlanCost = PlanCost::thousandths(1_000);
     /// The same pair moved by a fret or two.
-    pub(super) const MOVE: PlanCost = PlanCost::thousandths(450);
+    pub(super) const MOVE: PlanCost = PlanCost::thousandths(500);
     /// For each note of a new pair that is not there before.
     pub(super) const NEW_NOTE: PlanCost = PlanCost::thousandths(40);
     /// For each of these that no half step leads to.
@@ -33,16 +33,16 @@ impl PlanCost {
     pub(super) const GOES_ON: PlanCost = PlanCost::thousandths(1_200);
 
     /// For each note that rubs, a bar.
-    pub(super) const RUB: PlanCost = PlanCost::thousandths(230);
+    pub(super) const RUB: PlanCost = PlanCost::thousandths(250);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
-    pub(super) const NAMED: PlanCost = PlanCost::thousandths(150);
+    pub(super) const NAMED: PlanCost = PlanCost::thousandths(180);
     /// For the third beyond that.
     pub(super) const THIRD: PlanCost = PlanCost::thousandths(320);
     /// For each alteration of an `alt` chord, of which any will do.
     pub(super) const ALTERATION: PlanCost = PlanCost::thousandths(20);
     /// For each scale before it in the list of the chord, a bar.
-    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(40);
+    pub(super) const LATER_SCALE: PlanCost = PlanCost::thousandths(20);
     /// For each pair before it in the list of the scale, a bar.
     pub(super) const RANK: PlanCost = PlanCost::thousandths(2);
     /// For neither third nor seventh, however short the chord is.

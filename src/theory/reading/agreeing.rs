@@ -23,8 +23,6 @@ enum Role {
     NotByFifth,
     /// A dominant that other dominants come home to.
     TonicOfBlues,
-    /// A minor tonic.
-    TonicMinor,
     /// The half-diminished ii of a minor key.
     SecondOfMinor,
     /// The half-diminished ii of a minor key that does not come.
@@ -59,8 +57,6 @@ const AGREEING: &[(Role, &[ScaleKind])] = &[
     // The ♯11 is what such a chord is there for, and the plain fourth rubs.
     (Role::NotByFifth, &[ScaleKind::LYDIAN_DOMINANT]),
     (Role::TonicOfBlues, &[ScaleKind::MIXOLYDIAN]),
-    // A line rests on the major sixth; the ♭13 of natural minor rubs against the fifth.
-    (Role::TonicMinor, &[ScaleKind::MELODIC_MINOR, ScaleKind::DORIAN]),
     // Without its key the flat 9 only rubs.
     (Role::SecondWithoutMinor, &[ScaleKind::LOCRIAN_NATURAL_2]),
     (Role::SecondOfMinor, &[ScaleKind::LOCRIAN, ScaleKind::LOCRIAN_NATURAL_2]),
@@ -79,7 +75,6 @@ impl Role {
                 Some(Role::NotByFifth)
             }
             Function::TonicOfBlues => Some(Role::TonicOfBlues),
-            Function::TonicMinor => Some(Role::TonicMinor),
             Function::SecondOfMinor { arrival: Arrival::FailsToCome, .. } => {
                 Some(Role::SecondWithoutMinor)
             }
@@ -88,6 +83,7 @@ impl Role {
             | Function::SecondOfMajor { .. }
             | Function::RaisedFourth { .. }
             | Function::LeadingTone { .. }
+            | Function::TonicMinor
             | Function::MinorFourth { .. }
             | Function::DegreeOf { .. }
             | Function::Lowered { .. }

@@ -42,7 +42,7 @@ impl Small {
     }
 
     fn cost(&self, over: &ChordScale, rank: usize, sound: &PairSound) -> f64 {
-        let mut a_bar = 2.0 * rank as f64 + 230.0 * sound.rubs().len() as f64;
+        let mut a_bar = 2.0 * rank as f64 + 250.0 * sound.rubs().len() as f64;
         let symbol = self.reading.chord().to_string();
         for degree in over.degrees(sound.drops_named()) {
             let any_will_do = symbol.contains("alt")
@@ -51,8 +51,8 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 470.0,
-                _ => 150.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 500.0,
+                _ => 180.0,
             };
         }
         let mut cost = a_bar * (0.3 + 0.7 * f64::from(self.quarters_of_a_bar) / 4.0);
@@ -88,7 +88,7 @@ pub(crate) fn step(from: TriadPair, to: TriadPair, begins: StretchBegins) -> f64
         same(TriadPair::in_order(a, b).unwrap(), to)
     };
     if [-2, -1, 1, 2].into_iter().any(moved) {
-        return 450.0;
+        return 500.0;
     }
     let before = from.set();
     let new: Vec<_> = to.set().iter().filter(|note| !before.contains(*note)).collect();
