@@ -43,12 +43,24 @@ fn allows(chord: &PlanChord, wishes: Wishes, sound: &PairSound) -> bool {
     chord.pair.is_some() || chord.without.is_disjoint(sound.pair().set()) && wishes.allow(sound)
 }
 
-/// The scales that the chord may have, the usual one first.
+/// The scales that the chord may have, the usual one first. Of a pair that is settled those that hold
+/// it; where none does, the first other one that fits the chord and holds it, if there is one that
+/// leaves any note out.
 fn scales(chord: &PlanChord) -> Vec<Scale> {
-    match &chord.scale {
+    let scales = match &chord.scale {
         Some(scale) => vec![scale.clone()],
         None => chord.reading.planned_scales(chord.melody),
+    };
+    let Some(pair) = chord.pair else { return scales };
+    let holds = |scale: &Scale| pair.set().is_subset(scale.set());
+    let holding: Vec<Scale> = scales.iter().filter(|scale| holds(scale)).cloned().collect();
+    if !holding.is_empty() {
+        return holding;
     }
+    let fitting = chord.reading.scales().into_iter().map(|choice| choice.scale().clone());
+    let other = fitting.filter(|_| chord.scale.is_none());
+    let other = other.filter(|scale| scale.set() != PitchClassSet::CHROMATIC).find(holds);
+    other.map_or(scales, |scale| vec![scale])
 }
 
 fn sounds(chord: &PlanChord, over: &ChordScale) -> Vec<PairSound> {

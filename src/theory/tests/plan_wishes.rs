@@ -157,6 +157,29 @@ fn a_line_that_rests_has_the_third() {
     }
 }
 
+/// The only scale of a G7 that has all six notes, by hand; `None` where none of the usual ones has.
+#[test]
+fn a_pair_that_is_settled_brings_a_scale_that_holds_it() {
+    for ([one, other], scale) in [
+        (["B+", "C#"], Some("altered")),
+        (["F", "G"], Some("Mixolydian")),
+        (["F#", "G"], None),
+        (["Ddim", "Eb+"], Some("Phrygian dominant")),
+    ] {
+        let triad = |name: &str| name.parse::<SpelledTriad>().unwrap().triad();
+        let pair = TriadPair::in_order(triad(one), triad(other)).unwrap();
+        let mut chords = form("| Dm7 | G7 | Cmaj7 | % |");
+        chords[1] = chords[1].clone().with_pair(pair);
+        let plan = PlanQuery::over(chords).plan().unwrap();
+        let chord = &plan.chords()[1];
+        assert!(chord.pair().is_same_couple(pair));
+        match scale {
+            Some(scale) => assert_eq!(chord.over().scale().kind().name(), scale, "{one} & {other}"),
+            None => assert!(!pair.set().is_subset(chord.over().scale().set())),
+        }
+    }
+}
+
 #[test]
 fn a_wish_that_no_pair_can_grant_names_its_chord() {
     let mut chords = form("| Dm7 | G7 | Cmaj7 | % |");
