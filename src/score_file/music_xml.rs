@@ -35,6 +35,8 @@ pub(super) use lead_sheet::lead_sheet;
 
 use fretloom_theory::{Bars, Meter, Note, Part, Score, Timeline};
 
+use self::form::TooMany;
+use self::reading::Found;
 use super::choice::{Choice, Repeats};
 use super::error::ScoreFileError;
 use super::locator::Locator;
@@ -83,8 +85,9 @@ fn heard(document: &mut Document, repeats: Repeats) -> Result<Option<String>, Sc
     let measures: Vec<Marks> =
         (0..count as u64).map(|index| marks.remove(&index).unwrap_or_default()).collect();
     let has_pick_up = part.bars.first().is_some_and(|first| !first.missing.is_zero());
-    let Some(order) = form::order(&measures, usize::from(has_pick_up && count > 1)) else {
-        return Ok(Some("the repeats of the part are too many, and are not unfolded".to_owned()));
+    let order = match form::order(&measures, usize::from(has_pick_up && count > 1)) {
+        Ok(order) => order,
+        Err(too_many) => return Ok(Some(not_unfolded(too_many, part))),
     };
     if order.iter().copied().eq(0..count) {
         return Ok(None);
@@ -97,6 +100,18 @@ fn heard(document: &mut Document, repeats: Repeats) -> Result<Option<String>, Sc
     }
     document.unfold(&order)?;
     Ok(Some(format!("unfolded the repeats: {bars}")))
+}
+
+/// What is said of repeats that are too long.
+fn not_unfolded(too_many: TooMany, part: &Found) -> String {
+    let from = part.measures.get(too_many.measure).map(|measure| measure.from.quarters());
+    let bar = from.and_then(|from| part.bars.iter().find(|bar| bar.from >= from));
+    let why = match (too_many.often(), bar) {
+        (Some(often), Some(bar)) => format!(" (that of bar {} is heard {often})", bar.label),
+        (Some(_) | None, _) => String::new(),
+    };
+    let expected = TooMany::EXPECTED;
+    format!("the repeats of the part are too many{why} and are not unfolded; expected {expected}")
 }
 
 /// The notes as `score` has them played one after another; what begins together stays in the order

@@ -5,7 +5,7 @@ use std::iter;
 
 use fretloom_theory::{ChordSymbol, KeySignature, Quarters, Tempo};
 
-use super::marks::Marks;
+use super::marks::{Marks, settled};
 use super::part;
 use super::reading::{Found, Notes};
 use super::tempo_change::TempoChange;
@@ -218,7 +218,7 @@ impl Parts<'_> {
             part_name: self.offers.into_iter().nth(number - 1).and_then(|offer| offer.name),
             tempi: self.tempi,
             chords: if own.is_empty() { self.chords } else { own },
-            marks: self.marks,
+            marks: settled(self.marks),
             remarks,
         })
     }

@@ -8,16 +8,42 @@
 
 use std::ops::RangeInclusive;
 
-use super::marks::{Marks, Sign};
+use super::marks::{Marks, Passes, Sign};
 
 /// The most measures that may be heard.
 const MOST: usize = 10_000;
 
-/// In which order these measures are heard, where `whole` is the first that is no pick-up; `None`
-/// for more than 10,000.
-pub(super) fn order(measures: &[Marks], whole: usize) -> Option<Vec<usize>> {
+/// More measures are heard than may be.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) struct TooMany {
+    /// The measure with the repeat that makes them too many, or where they become too many.
+    pub(super) measure: usize,
+    /// How often that repeat is heard; `None` where it is no repeat.
+    pub(super) times: Option<u32>,
+}
+
+impl TooMany {
+    /// What may be, in words.
+    pub(super) const EXPECTED: &'static str = "10,000 bars as they are heard";
+
+    /// `99999 times`; `None` where it is no repeat.
+    pub(super) fn often(self) -> Option<String> {
+        const COUNTED: u32 = 1_000_000;
+        self.times.map(|times| match times {
+            0..=COUNTED => format!("{times} times"),
+            _ => "more than a million times".to_owned(),
+        })
+    }
+}
+
+/// In which order these measures are heard, where `whole` is the first that is no pick-up.
+///
+/// # Errors
+///
+/// Where they are more than 10,000.
+pub(super) fn order(measures: &[Marks], whole: usize) -> Result<Vec<usize>, TooMany> {
     if measures.len() > MOST {
-        return None;
+        return Err(TooMany { measure: MOST, times: None });
     }
     let mut walk = Walk {
         measures,
@@ -28,27 +54,28 @@ pub(super) fn order(measures: &[Marks], whole: usize) -> Option<Vec<usize>> {
         jumped: false,
         left: jumps(measures),
         coda: coda(measures),
+        repeated: None,
         order: Vec::new(),
     };
     let mut next = Some(0);
     while let Some(at) = next.filter(|at| *at < measures.len()) {
         next = walk.hear(at);
         if walk.order.len() > MOST {
-            return None;
+            return Err(walk.repeated.unwrap_or(TooMany { measure: at, times: None }));
         }
     }
-    Some(walk.order)
+    Ok(walk.order)
 }
 
 /// An ending: its measures, and the times through that it is for.
 struct Ending {
     measures: RangeInclusive<usize>,
-    passes: Vec<u8>,
+    passes: Passes,
     /// Which of its group it is, counted from 0, and how many there are.
     index: usize,
     of: usize,
     /// The last time through of all its group.
-    last_pass: u8,
+    last_pass: u32,
 }
 
 impl Ending {
@@ -73,8 +100,8 @@ fn endings(measures: &[Marks]) -> Vec<Ending> {
             close(endings.get_mut(group..).unwrap_or_default());
             group = endings.len();
         }
-        let passes = measures.get(from).map(|it| it.ending.iter().copied().collect());
-        let (passes, index): (Vec<u8>, _) = (passes.unwrap_or_default(), endings.len() - group);
+        let passes = measures.get(from).map(|it| it.ending.clone()).unwrap_or_default();
+        let index = endings.len() - group;
         endings.push(Ending { measures: from..=to, passes, index, of: index + 1, last_pass: 1 });
     }
     close(endings.get_mut(group..).unwrap_or_default());
@@ -84,9 +111,9 @@ fn endings(measures: &[Marks]) -> Vec<Ending> {
 /// Tells all of a group how many they are.
 fn close(group: &mut [Ending]) {
     let of = group.len();
-    let last_pass = group.iter().flat_map(|ending| &ending.passes).max().copied().unwrap_or(1);
+    let last_pass = group.iter().filter_map(|ending| ending.passes.last()).max().unwrap_or(1);
     for ending in group {
-        (ending.of, ending.last_pass) = (of, last_pass.max(u8::try_from(of).unwrap_or(u8::MAX)));
+        (ending.of, ending.last_pass) = (of, last_pass.max(u32::try_from(of).unwrap_or(u32::MAX)));
     }
 }
 
@@ -108,12 +135,14 @@ struct Walk<'a> {
     /// Where `:|` goes back to.
     repeat_from: usize,
     /// Which time through.
-    pass: u8,
+    pass: u32,
     jumped: bool,
     /// Which jumps have not been taken.
     left: Vec<bool>,
     /// Where the coda is, until one has gone there.
     coda: Option<usize>,
+    /// The repeat that was taken and is not yet at its end.
+    repeated: Option<TooMany>,
     order: Vec<usize>,
 }
 
@@ -123,7 +152,7 @@ impl Walk<'_> {
         let measures = self.measures;
         let here = measures.get(at)?;
         if here.has(Sign::RepeatBegins) && self.repeat_from != at {
-            (self.repeat_from, self.pass) = (at, 1);
+            (self.repeat_from, self.pass, self.repeated) = (at, 1, None);
         }
         if let Some(after) = self.after_skipped(at) {
             return Some(after);
@@ -152,11 +181,11 @@ impl Walk<'_> {
             (1, true) => is_repeated,
             (1, false) => ending.last_pass < self.pass,
             (_, true) => !ending.is_last(),
-            (_, false) => !ending.is_last() && !ending.passes.contains(&self.pass),
+            (_, false) => !ending.is_last() && !ending.passes.contains(self.pass),
         };
         let after = *ending.measures.end() + 1;
         if skipped && ending.is_last() {
-            (self.repeat_from, self.pass) = (after, 1);
+            (self.repeat_from, self.pass, self.repeated) = (after, 1, None);
         }
         skipped.then_some(after)
     }
@@ -168,14 +197,15 @@ impl Walk<'_> {
             (None, Some(ending)) if ending.is_last() && *ending.measures.end() == at => 0,
             (None, _) => return None,
             (Some(times), None) => times,
-            (Some(_), Some(ending)) if ending.of == 1 => ending.last_pass.max(1) + 1,
+            (Some(_), Some(ending)) if ending.of == 1 => ending.last_pass.saturating_add(1),
             (Some(_), Some(ending)) => ending.last_pass,
         };
         if !self.jumped && self.pass < last_pass {
             self.pass += 1;
+            self.repeated = Some(TooMany { measure: at, times: Some(last_pass) });
             return Some(self.repeat_from);
         }
-        (self.repeat_from, self.pass) = (at + 1, 1);
+        (self.repeat_from, self.pass, self.repeated) = (at + 1, 1, None);
         None
     }
 
@@ -225,9 +255,8 @@ mod tests {
                     "fine" => marks.signs.extend([Sign::Fine]),
                     "DC" => marks.signs.extend([Sign::DaCapo]),
                     "DS" => marks.signs.extend([Sign::DalSegno]),
-                    _ => marks.ending.extend(
-                        sign.chars().filter_map(|char| u8::try_from(char.to_digit(10)?).ok()),
-                    ),
+                    "." => {}
+                    _ => marks.ending = Passes::read(sign),
                 }
             }
             marks
@@ -253,7 +282,10 @@ mod tests {
             ("|: 1+] . .", "abcd"),
             ("|: 1+:| 2+] .", "abacd"),
             ("|: . 1+:|+] 2 ] .", "abcabdef"),
-            ("|: 12+:|+] 3+] .", "ababacd"),
+            ("|: 1,2+:|+] 3+] .", "ababacd"),
+            ("|: 1-2+:|+] 3+] .", "ababacd"),
+            ("|: 1-3+:|+] 4+] .", "abababacd"),
+            ("|: 1,3+:|+] 2,4+:|+] .", "abacabacd"),
             ("|: 1+:| 2+:| .", "abacd"),
             ("|: 1+:| .", "abac"),
             ("|: 1+:| 1+] .", "abacd"),
@@ -279,10 +311,13 @@ mod tests {
         assert_eq!(heard(". . :| .", 1), "abcbcd");
         assert_eq!(heard(". . DC", 1), "abcbc");
         let many = ". ".repeat(5_000) + ":|3";
-        assert_eq!(order(&measures(&many), 0), None);
-        assert_eq!(
-            order(&measures(&". ".repeat(10_000)), 0).map(|order| order.len()),
-            Some(10_000)
-        );
+        let too_many = TooMany { measure: 5_000, times: Some(3) };
+        assert_eq!(order(&measures(&many), 0), Err(too_many));
+        let plain = |count| order(&measures(&". ".repeat(count)), 0).map(|order| order.len());
+        assert_eq!(plain(10_000), Ok(10_000));
+        assert_eq!(plain(10_001), Err(TooMany { measure: 10_000, times: None }));
+        // Gone back by D.C. to 5,001 bars, after a repeat that is not too long by itself.
+        let jumped = format!("|:+:| {} DC", ". ".repeat(4_999));
+        assert_eq!(order(&measures(&jumped), 0), Err(TooMany { measure: 4_998, times: None }));
     }
 }

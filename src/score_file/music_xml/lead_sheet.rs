@@ -13,10 +13,11 @@ use fretloom_theory::{
 
 use self::bars::{SheetBar, sheet_bars, text_of_form, text_written_out};
 use super::document::{self, Document};
-use super::form;
+use super::form::{self, TooMany};
 use super::marks::Marks;
 use super::part::keep_wanted_staff;
 use super::raw_note::RawNote;
+use super::reading::Found;
 use super::ties::joined;
 use super::time::Time;
 use super::unfolding::{Measure, Unfolding};
@@ -32,7 +33,7 @@ pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFi
         return Err(ScoreFileError::whole("it holds no chord symbols", expected));
     }
     keep_wanted_staff(&mut document.part);
-    let order = order(&mut document)?;
+    let order = order(&mut document, text)?;
     let sheet = sheet_bars(&document, &order);
     let mut remarks: Vec<String> = sheet.moved_chords().into_iter().collect();
     let (bars, written) = match with_form(&sheet.bars, &order) {
@@ -66,18 +67,24 @@ fn measure(bar: &SheetBar, locator: &mut Locator<'_>) -> SheetMeasure {
 }
 
 /// The measures in the order in which they are heard.
-fn order(document: &mut Document) -> Result<Vec<usize>, ScoreFileError> {
+fn order(document: &mut Document, text: &str) -> Result<Vec<usize>, ScoreFileError> {
     let Document { part, marks, .. } = document;
     let count = part.measures.len();
     let measures: Vec<Marks> =
         (0..count as u64).map(|index| marks.get(&index).cloned().unwrap_or_default()).collect();
     let has_pick_up = part.bars.first().is_some_and(|first| !first.missing.is_zero());
-    form::order(&measures, usize::from(has_pick_up && count > 1)).ok_or_else(|| {
-        ScoreFileError::whole(
-            "its bars or their repeats are too many",
-            "10,000 bars as they are heard",
-        )
-    })
+    form::order(&measures, usize::from(has_pick_up && count > 1))
+        .map_err(|too_many| refused(too_many, part, text))
+}
+
+/// Why a score is too long, at the measure that makes it so.
+fn refused(too_many: TooMany, part: &Found, text: &str) -> ScoreFileError {
+    let offset = part.measures.get(too_many.measure).map_or(0, |measure| measure.offset);
+    let wrong = match too_many.often() {
+        Some(often) => format!("the repeat that ends in this bar is heard {often}"),
+        None => "its bars or their repeats are too many".to_owned(),
+    };
+    ScoreFileError::new(Locator::new(text).at(offset), wrong, TooMany::EXPECTED)
 }
 
 /// The bars with their form; where typed bars cannot have it, what does not fit.

@@ -323,6 +323,26 @@ fn repeats_cues_and_drums_are_told() {
     );
 }
 
+/// By hand: one bar that is heard three times, and one that would be heard too often.
+#[test]
+fn a_repeat_says_how_often_all_is_played() {
+    for (times, remark) in [
+        ("3", "unfolded the repeats: 1 bar as written, 3 as heard"),
+        (
+            "10001",
+            "the repeats of the part are too many (that of bar 1 is heard 10001 times) and are not \
+             unfolded; expected 10,000 bars as they are heard",
+        ),
+    ] {
+        let repeat = "<barline><repeat direction=\"backward\" times=\"3\"/></barline>";
+        let content = note("C", 4, 2, "") + &repeat.replace('3', times);
+        let choice = Choice { repeats: Repeats::Unfolded, ..Choice::default() };
+        let read = score_file::read(measure(&content).as_bytes(), &choice).unwrap();
+        assert_eq!(read.remarks(), [remark]);
+        assert_eq!(told(&read).len(), if times == "3" { 3 } else { 1 });
+    }
+}
+
 #[test]
 fn notes_know_where_they_stand() {
     let time = "<attributes><time><beats>6</beats><beat-type>8</beat-type></time></attributes>";

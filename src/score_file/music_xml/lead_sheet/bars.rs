@@ -212,7 +212,7 @@ impl Text {
 
     fn opening(&mut self, bar: &SheetBar, is_coda: bool) {
         self.section(bar);
-        for pass in &bar.marks.ending {
+        for pass in bar.marks.ending.all() {
             let _ = write!(self.words, "{pass}. ");
         }
         if bar.marks.has(Sign::Segno) {

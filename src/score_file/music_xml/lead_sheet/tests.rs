@@ -5,7 +5,8 @@ use fretloom_theory::{BarText, Chart, Meter, OptionalChords, PitchClass, Quarter
 use crate::score_file::{LeadSheet, read_lead_sheet};
 
 /// A measure of MusicXML out of words: `D.minor-seventh` is a chord, `C5:4` a note of four quarters, `r:1`
-/// a rest; `|:`, `:|`, `:|3`, `1[`, `]` and words in angle brackets are marks.
+/// a rest; `|:`, `:|`, `:|3`, `1[` and `]` are marks, `sound=dalsegno` says what is heard, `shown=coda`
+/// is a sign and `words=To_Coda` words.
 fn measure(number: usize, words: &str, head: &str) -> String {
     let pieces: String = words.split(' ').map(piece).collect();
     format!("<measure number=\"{number}\">{head}{pieces}</measure>")
@@ -19,7 +20,6 @@ fn piece(word: &str) -> String {
     match word {
         "|:" => bar_line("<repeat direction=\"forward\"/>"),
         ":|" => bar_line("<repeat direction=\"backward\"/>"),
-        ":|3" => bar_line("<repeat direction=\"backward\" times=\"3\"/>"),
         "]" => bar_line("<ending type=\"stop\" number=\"1\"/>"),
         "segno" => "<direction><direction-type><segno/></direction-type></direction>".to_owned(),
         "coda" => "<direction><sound coda=\"c\"/></direction>".to_owned(),
@@ -27,12 +27,21 @@ fn piece(word: &str) -> String {
         "fine" => words("Fine"),
         "ds" => words("D.S. al Coda"),
         "dc" => words("D.C. al Fine"),
+        _ if word.starts_with(":|") => {
+            bar_line(&format!("<repeat direction=\"backward\" times=\"{}\"/>", &word[2..]))
+        }
+        _ if word.starts_with("sound=") => format!("<sound {}=\"yes\"/>", &word[6..]),
+        _ if word.starts_with("shown=") => {
+            format!("<direction><direction-type><{}/></direction-type></direction>", &word[6..])
+        }
+        _ if word.starts_with("words=") => words(&word[6..].replace('_', " ")),
         _ if word.starts_with('@') => format!(
             "<direction><direction-type><rehearsal>{}</rehearsal></direction-type></direction>",
             &word[1..]
         ),
         _ if word.ends_with('[') => {
-            bar_line(&format!("<ending type=\"start\" number=\"{}\"/>", word.trim_end_matches('[')))
+            let number = word.trim_end_matches('[').replace('_', " ");
+            bar_line(&format!("<ending type=\"start\" number=\"{number}\"/>"))
         }
         _ => match (word.split_once('.'), word.split_once(':')) {
             (Some((root, kind)), _) => format!(
@@ -115,6 +124,93 @@ fn the_form_is_that_of_the_score() {
     }
 }
 
+/// By hand: which measures are heard, and as which bars they are typed.
+#[test]
+fn every_way_to_write_a_form_is_heard_as_players_do() {
+    for (measures, text, expected) in [
+        // The standard: `times` is how often all is played, twice where it is not said.
+        (&["|:", ":|3", ""][..], "|: C | C :|3 C |", "abababc"),
+        (&["|:", ":|1", ""], "| C | C | C |", "abc"),
+        (&["|:", ":|0", ""], "|: C | C :| C |", "ababc"),
+        (&["|:", ":|often", ""], "|: C | C :| C |", "ababc"),
+        (&["", ":|1", "|:", ":|"], "| C | C |: C | C :|", "abcdcd"),
+        (&["sound=forward-repeat", ":|", ""], "|: C | C :| C |", "ababc"),
+        // Endings for several times.
+        (&["|:", "1,2[ ] :|", "3[ ]", ""], "|: C | 1. 2. C :| 3. C | C |", "ababacd"),
+        (&["|:", "1,_2[ ] :|3", "3[ ]", ""], "|: C | 1. 2. C :| 3. C | C |", "ababacd"),
+        (&["|:", "1-2[ ] :|", "3[ ]", ""], "|: C | 1. 2. C :| 3. C | C |", "ababacd"),
+        (&["|:", "1[ ] :|1", "2[ ]", ""], "|: C | 1. C :| 2. C | C |", "abacd"),
+        // D.S., coda and fine, each said by a sound, shown as a sign, and in words.
+        (
+            &["", "sound=segno", "", "sound=dalsegno", ""],
+            "| C | Segno C | C | C D.S. | C |",
+            "abcdbcde",
+        ),
+        (
+            &["sound=segno", "sound=tocoda", "sound=dalsegno", "sound=coda"],
+            "| Segno C | C ToCoda | C D.S.alCoda | Coda C |",
+            "abcabd",
+        ),
+        (
+            &["shown=segno", "shown=coda", "words=D.S._al_Coda", "shown=coda"],
+            "| Segno C | C ToCoda | C D.S.alCoda | Coda C |",
+            "abcabd",
+        ),
+        (
+            &["", "words=To_Coda shown=coda", "words=D.C._al_Coda", "words=Coda"],
+            "| C | C ToCoda | C D.C.alCoda | Coda C |",
+            "abcabd",
+        ),
+        (&["", "sound=fine", "sound=dacapo"], "| C | C Fine | C D.C.alFine |", "abcab"),
+        (
+            &["", "shown=segno words=Fine", "", "words=Dal_Segno_al_Fine"],
+            "| C | Segno C Fine | C | C D.S.alFine |",
+            "abcdb",
+        ),
+        // A jump waits for the last time through its repeat, and repeats are not taken again after it.
+        (
+            &["", "|:", "1[ ] :|", "2[ ]", "sound=fine", "sound=dacapo"],
+            "| C |: C | 1. C :| 2. C | C Fine | C D.C.alFine |",
+            "abcbdefabde",
+        ),
+    ] {
+        let measures: Vec<String> =
+            measures.iter().map(|marks| format!("C.major r:8 {marks}")).collect();
+        let measures: Vec<&str> = measures.iter().map(String::as_str).collect();
+        let sheet = sheet_of(&measures);
+        let heard = sheet.chart.chorus(OptionalChords::Played).heard;
+        let heard: String = heard.iter().map(|bar| char::from(b'a' + bar.written as u8)).collect();
+        let nothing: [&str; 0] = [];
+        let typed = sheet.chart.to_string().replace("|\n|", "|").replace('\n', " ");
+        assert_eq!((typed.as_str(), heard.as_str()), (text, expected));
+        assert_eq!(sheet.remarks, nothing, "{text}");
+    }
+}
+
+/// Times that typed bars do not have are written out, and too many are refused at their bar.
+#[test]
+fn a_repeat_is_heard_as_often_as_it_says() {
+    let heard = |times: &str| {
+        let (first, last) = ("C.major r:8", format!("F.major r:8 :|{times}"));
+        let read = read_lead_sheet(score(&["G.major r:8", first, &last], "").as_bytes());
+        read.map(|sheet| sheet.chart.chorus(OptionalChords::Played).heard.len())
+            .map_err(|error| error.to_string())
+    };
+    assert_eq!(heard("99"), Ok(297));
+    assert_eq!(heard("300"), Ok(900));
+    assert_eq!(heard("3333"), Ok(9_999));
+    for (times, said) in [
+        ("3334", "3334 times"),
+        ("99999", "99999 times"),
+        ("99999999999", "more than a million times"),
+    ] {
+        let told = heard(times).unwrap_err();
+        let expected = "; expected 10,000 bars as they are heard";
+        assert!(told.contains(&format!("is heard {said}")) && told.ends_with(expected), "{told}");
+        assert!(told.starts_with("line 1, column "), "{told}");
+    }
+}
+
 /// A repeat that never ends is none, and an ending alone is passed over the second time: typed bars
 /// have neither.
 #[test]
@@ -158,6 +254,13 @@ fn the_melody_is_heard_with_the_form() {
         sheet.melody.held(from, until, &bars).iter().map(PitchClass::number).collect::<Vec<_>>()
     };
     assert_eq!([0, 1, 2, 3].map(held), [[0], [9], [0], [11]]);
+    let sheet = sheet_of(&["|: C.major C5:8", "F.major A4:8 :|3"]);
+    let bars = sheet.chart.chorus(OptionalChords::Played).bars;
+    let held = |bar: u32| {
+        let [from, until] = [bar, bar + 1].map(|bar| Quarters::whole(4 * bar));
+        sheet.melody.held(from, until, &bars).iter().map(PitchClass::number).collect::<Vec<_>>()
+    };
+    assert_eq!([0, 1, 2, 3, 4, 5].map(held), [[0], [9], [0], [9], [0], [9]]);
 }
 
 #[test]
