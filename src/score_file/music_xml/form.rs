@@ -59,9 +59,10 @@ pub(super) fn order(measures: &[Marks], whole: usize) -> Result<Vec<usize>, TooM
     };
     let mut next = Some(0);
     while let Some(at) = next.filter(|at| *at < measures.len()) {
+        let repeated = walk.repeated;
         next = walk.hear(at);
         if walk.order.len() > MOST {
-            return Err(walk.repeated.unwrap_or(TooMany { measure: at, times: None }));
+            return Err(repeated.unwrap_or(TooMany { measure: at, times: None }));
         }
     }
     Ok(walk.order)
