@@ -108,6 +108,21 @@ impl ChangesAnswer {
         [&self.best].into_iter().chain(&self.others)
     }
 
+    /// The numbers of the bars in which two plans have different pairs, in order.
+    #[must_use]
+    pub fn bars_that_differ(&self, one: &ChangesPlan, other: &ChangesPlan) -> Vec<u64> {
+        let pair = |plan: &ChangesPlan, chord: usize| plan.chords.get(chord).map(|it| it.pair.pair());
+        let differs = |chord: usize| match (pair(one, chord), pair(other, chord)) {
+            (Some(one), Some(other)) => !one.is_same_couple(other),
+            (None, None) => false,
+            (Some(_), None) | (None, Some(_)) => true,
+        };
+        let has_such = |bar: &&ChangesBar| {
+            bar.chords.iter().filter_map(|chord| chord.sounding.chord()).any(differs)
+        };
+        self.bars.iter().filter(has_such).map(|bar| bar.number).collect()
+    }
+
     /// The same with the plan with this number in front, from 0; as it is where there is none.
     #[must_use]
     pub fn preferring(mut self, number: usize) -> ChangesAnswer {

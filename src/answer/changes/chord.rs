@@ -7,7 +7,7 @@ use fretloom_theory::{
 
 use super::hand::ShapeInHand;
 use super::stretch::Stretch;
-use crate::answer::pairs::{LeftOut, NamedPair, left_out};
+use crate::answer::pairs::{LeftOut, NamedPair, PairList, left_out};
 
 /// A chord for as long as one pair is played over it.
 #[derive(Clone, PartialEq, Debug)]
@@ -96,6 +96,12 @@ impl ChangesChord {
         Speller::new(self.over().clone(), self.spelling)
     }
 
+    /// How triads are written over it.
+    #[must_use]
+    pub fn spelling(&self) -> Spelling {
+        self.spelling
+    }
+
     /// The notes of the scale that the pair leaves out, going up from the chord's root.
     #[must_use]
     pub fn left_out(&self) -> Vec<LeftOut> {
@@ -121,12 +127,21 @@ impl ChangesChord {
         self.reading.scales_with(own)
     }
 
-    /// The pairs of its scale in the order in which they are listed.
+    /// The pairs of its scale in the order in which they are listed, each with what it says.
+    #[must_use]
+    pub fn pair_list(&self) -> PairList {
+        PairList::new(self.speller(), self.ranked())
+    }
+
+    /// The names of these pairs.
     #[must_use]
     pub fn pairs(&self) -> Vec<NamedPair> {
         let speller = self.speller();
-        let sounds = PairSound::ranked(self.over(), TriadQuality::TERTIAN);
         let named = |sound: &PairSound| NamedPair::of(sound.pair(), speller.pair(sound.pair()));
-        sounds.iter().map(named).collect()
+        self.ranked().iter().map(named).collect()
+    }
+
+    fn ranked(&self) -> Vec<PairSound> {
+        PairSound::ranked(self.over(), TriadQuality::TERTIAN)
     }
 }

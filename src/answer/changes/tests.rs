@@ -286,3 +286,39 @@ fn what_stays_is_told_in_numbers_that_agree() {
         assert!(why.starts_with(told), "{why}");
     }
 }
+
+/// By hand: the chord of bars 2 and 3 is one, so that a pair of its own there differs in both.
+#[test]
+fn plans_differ_bar_by_bar() {
+    let settled = |pair: &str| {
+        let mut chart = chart("Dm7 | G7 | % | Cmaj7 | Dm7");
+        let pair = pair.split(" & ").map(|name| name.parse::<SpelledTriad>().unwrap());
+        let pair: [SpelledTriad; 2] = pair.collect::<Vec<_>>().try_into().unwrap();
+        let choice = ChartChoice::nothing(2, "1".parse().unwrap());
+        chart.settle(ChartChoice { pair: Some(pair), ..choice });
+        asked(&ChangesQuestion::of(chart)).unwrap()
+    };
+    let (one, other) = (settled("F & G"), settled("G & A"));
+    let mut made_of_one = one.best().clone();
+    made_of_one.chords[1] = other.best().chords[1].clone();
+    assert_eq!(one.bars_that_differ(one.best(), &made_of_one), [2, 3]);
+    assert!(one.bars_that_differ(one.best(), one.best()).is_empty());
+}
+
+/// Whoever asks for several begins with the one that is made alone.
+#[test]
+fn the_first_of_several_plans_is_the_best_one() {
+    let region = Region::default().on("4-3-2".parse().unwrap()).within("1-12".parse().unwrap());
+    for text in [
+        "Dm7 | G7 | Cmaj7 | %",
+        "F7 | Bb7 | F7 | Cm7 F7 | Bb7 | Bdim7 | F7 | Am7b5 D7 | Gm7 | C7 | F7 D7 | Gm7 C7",
+        "Em7 Eb7 | Dm7 Db7 | Cmaj7 | Fm7 Bb7 | Cmaj7 A7 | Abmaj7 G7sus4 | Em7b5 A7b9 | Dm7 G7b9",
+    ] {
+        for region in [None, Some(region)] {
+            let question = ChangesQuestion { region, ..ChangesQuestion::of(chart(text)) };
+            let alone = asked(&question).unwrap();
+            let several = asked(&ChangesQuestion { plans: 8, ..question }).unwrap();
+            assert_eq!(alone.best(), several.best(), "{text}");
+        }
+    }
+}

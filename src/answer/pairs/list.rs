@@ -32,7 +32,7 @@ pub struct PairList {
 }
 
 impl PairList {
-    pub(super) fn new(speller: Speller, sounds: Vec<PairSound>) -> PairList {
+    pub(in crate::answer) fn new(speller: Speller, sounds: Vec<PairSound>) -> PairList {
         let pairs = vec![OnceCell::new(); sounds.len()];
         PairList { speller, sounds, pairs }
     }

@@ -6,9 +6,8 @@ use ratatui::style::Style;
 use ratatui::text::Line;
 
 use super::super::drawing::Drawing;
-use super::pairs::says;
 use crate::answer::{PairAnswer, TriadAnswer};
-use crate::tui::widget::{below, broken, list_rows, write};
+use crate::tui::widget::{below, broken, list_rows, says, write};
 use crate::words::spaced;
 
 /// A heading in the left column, and what is said under it.

@@ -1,38 +1,22 @@
 //! The list of pairs, the scales beside it, and what the chosen pair says.
 
-use fretloom_theory::{Criterion, Degree, TranspositionClass};
+use fretloom_theory::TranspositionClass;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-use ratatui::text::{Line, Span};
+use ratatui::text::Line;
 
 use super::super::drawing::Drawing;
-use crate::answer::{PairAnswer, TriadAnswer};
+use crate::answer::PairAnswer;
 use crate::tui::command::{Command, ExploreCommand};
 use crate::tui::gesture::Spot;
-use crate::tui::widget::{ListView, below, broken, fitting, indented, padded, write};
+use crate::tui::widget::{
+    ListView, PairColumns, PairRow, below, broken, fitting, indented, scale_line, write,
+};
 use crate::words::spaced;
 
 /// Lists up to so long keep the widths of their columns when they are scrolled; the rows out of view
 /// of a longer one are not asked for.
 const STEADY_ROWS: usize = 16;
-
-/// What stands in the columns of a row.
-struct PairTexts {
-    name: String,
-    /// What the notes of either triad are.
-    says: [String; 2],
-    left_out: String,
-    /// Why it stands where it does: as many phrases as there is room for, the weightiest first.
-    why: Vec<String>,
-}
-
-impl PairTexts {
-    /// With the sign between the triads.
-    fn says_width(&self) -> usize {
-        let [first, second] = &self.says;
-        first.chars().count() + 3 + second.chars().count()
-    }
-}
 
 impl Drawing<'_> {
     /// The list with its heading, folded; scrolled so that the chosen row is in view. The last
@@ -43,13 +27,8 @@ impl Drawing<'_> {
         let steady = lines.count <= STEADY_ROWS;
         let (first, measured) = if steady { (0, lines.count) } else { (top, rows) };
         let texts = self.texts_from(first, measured);
-        let widths = columns(&texts);
-        let heading = format!(
-            "   {}  {}  {}  why",
-            padded("pair", widths[0]),
-            padded("says", widths[1]),
-            padded("leaves out", widths[2])
-        );
+        let columns = PairColumns::of(&texts);
+        let heading = columns.heading();
         let hides_some = rows < lines.count;
         let place = if hides_some { self.place_in_pairs() } else { String::new() };
         let width = (place.chars().count() as u16).min(area.width);
@@ -62,7 +41,7 @@ impl Drawing<'_> {
         }
         for (text, (index, row)) in texts.iter().skip(top - first).zip(lines.in_view()) {
             let chosen = index == self.explore.chosen.row;
-            write(buffer, row, &self.pair_line(text, widths, row.width, chosen));
+            write(buffer, row, &columns.line(text, row.width, chosen, &self.shared.theme));
         }
     }
 
@@ -91,7 +70,7 @@ impl Drawing<'_> {
     }
 
     /// The texts of some rows. Only their pairs are asked for: a scale may hold hundreds.
-    fn texts_from(&self, from: usize, rows: usize) -> Vec<PairTexts> {
+    fn texts_from(&self, from: usize, rows: usize) -> Vec<PairRow> {
         let classes = self.explore.shown.pairs.classes.iter().enumerate().skip(from).take(rows);
         let text = |(row, class): (usize, &TranspositionClass)| {
             let index = if row == self.explore.chosen.row {
@@ -99,58 +78,19 @@ impl Drawing<'_> {
             } else {
                 class.first
             };
-            Some(self.pair_texts(class, self.explore.shown.pairs.pairs.get(index)?))
+            Some(self.pair_row(class, self.explore.shown.pairs.pairs.get(index)?))
         };
         classes.filter_map(text).collect()
     }
 
-    fn pair_texts(&self, class: &TranspositionClass, pair: &PairAnswer) -> PairTexts {
-        PairTexts {
-            name: pair.name().to_string(),
-            says: [&pair.first, &pair.second].map(|triad| says(triad, pair)),
-            left_out: left_out(pair),
-            why: self.reasons(class, pair),
-        }
-    }
-
-    fn pair_line<'a>(
-        &self,
-        texts: &'a PairTexts,
-        [name_width, says_width, left_out_width]: [usize; 3],
-        width: u16,
-        chosen: bool,
-    ) -> Line<'a> {
-        let theme = &self.shared.theme;
-        let base = if chosen { theme.chosen } else { theme.text };
-        let [first, second] = &texts.says;
-        let room = says_width.saturating_sub(texts.says_width());
-        let mut spans = vec![
-            Span::styled(if chosen { " ▸ " } else { "   " }, base),
-            Span::styled(padded(&texts.name, name_width) + "  ", base),
-            Span::styled(first, base.patch(theme.first)),
-            Span::styled(" · ", theme.muted),
-            Span::styled(second, base.patch(theme.second)),
-            Span::raw(" ".repeat(room + 2)),
-            Span::styled(padded(&texts.left_out, left_out_width), base),
-        ];
-        let used = 3 + name_width + 2 + says_width + 2 + left_out_width + 2;
-        let why = phrases_within(&texts.why, usize::from(width).saturating_sub(used));
-        spans.push(Span::styled(format!("  {why}"), theme.muted));
-        spans.retain(|span| !span.content.is_empty());
-        Line::from(spans)
-    }
-
-    /// What counts for a pair, the weightiest first, then what counts against it.
-    fn reasons(&self, class: &TranspositionClass, pair: &PairAnswer) -> Vec<String> {
-        let (good, bad): (Vec<Criterion>, Vec<Criterion>) =
-            pair.sound.criteria().iter().partition(|criterion| criterion.points() > 0);
+    /// A pair with what counts for it, the weightiest first, then what counts against it.
+    fn pair_row(&self, class: &TranspositionClass, pair: &PairAnswer) -> PairRow {
         let kind = self.explore.shown.pairs.harmony.scale().scale().kind();
         let by_sound = !pair.sound.in_thirds() && kind.has_a_letter_for_each_degree();
         let moves = (!class.transpositions.is_empty())
             .then(|| format!("{} alike", class.transpositions.len() + 1));
         let by_sound = by_sound.then(|| "by sound only".to_owned());
-        let words = good.into_iter().chain(bad).map(|criterion| criterion.word().to_owned());
-        moves.into_iter().chain(by_sound).chain(words).collect()
+        PairRow::of(pair, moves.into_iter().chain(by_sound))
     }
 
     /// The scales that fit the chord, beside the pairs.
@@ -162,12 +102,7 @@ impl Drawing<'_> {
             lines.in_view().zip(self.explore.shown.scales.iter().skip(lines.top()))
         {
             let chosen = index == self.explore.chosen.scale;
-            let style = if chosen { self.shared.theme.chosen } else { self.shared.theme.text };
-            let line = Line::from(vec![
-                Span::styled(if chosen { "▸ " } else { "  " }, style),
-                Span::styled(choice.scale().to_string(), style),
-                Span::styled(format!("  {}", choice.why()), self.shared.theme.muted),
-            ]);
+            let line = scale_line(choice, chosen, &self.shared.theme);
             write(buffer, row, &line);
         }
     }
@@ -230,50 +165,9 @@ fn below_heading(list: Rect) -> Rect {
     Rect { y: list.y + by, height: list.height - by, ..list }
 }
 
-/// `1 3 5`, with a mark on what rubs.
-pub(super) fn says(triad: &TriadAnswer, pair: &PairAnswer) -> String {
-    let marked = |degree: Degree| {
-        let mark = if pair.rubs.contains(&degree) { RUBS } else { "" };
-        format!("{degree}{mark}")
-    };
-    spaced(triad.degrees.map(marked))
-}
-
-/// What stands after a degree that rubs.
-const RUBS: &str = "!";
-
-/// As many phrases as fit, at least the first.
-fn phrases_within(phrases: &[String], width: usize) -> String {
-    let mut text = String::new();
-    for phrase in phrases {
-        let separator = if text.is_empty() { "" } else { ", " };
-        let length = text.chars().count() + separator.len() + phrase.chars().count();
-        if length > width && !text.is_empty() {
-            break;
-        }
-        text = text + separator + phrase;
-    }
-    text
-}
-
-fn left_out(pair: &PairAnswer) -> String {
-    let notes = pair.left_out.iter().map(|out| format!("{} {}", out.note, out.degree));
-    notes.collect::<Vec<_>>().join(", ")
-}
-
 /// How many frets up the transpositions of a class lie, the nearest first.
 fn moves(class: &TranspositionClass) -> Vec<u8> {
     let mut moves: Vec<u8> = class.transpositions.iter().map(|(_, by)| *by).collect();
     moves.sort_unstable();
     moves
-}
-
-/// The widths of the columns for names, for what is said and for what is left out.
-fn columns(rows: &[PairTexts]) -> [usize; 3] {
-    let widest = |width: &dyn Fn(&PairTexts) -> usize| rows.iter().map(width).max();
-    [
-        widest(&|texts| texts.name.chars().count()).unwrap_or_default().max(4),
-        widest(&PairTexts::says_width).unwrap_or_default().max(4),
-        widest(&|texts| texts.left_out.chars().count()).unwrap_or_default().max(10),
-    ]
 }
