@@ -12,6 +12,8 @@ mod neck_reader;
 #[path = "support/player.rs"]
 mod player;
 
+use std::collections::HashSet;
+
 use fretloom::tui::command::{ChangesCommand, Command, Section};
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::mouse::Pointed;
@@ -448,4 +450,86 @@ fn a_line_has_the_bars_of_the_tune() {
         let first = player.line(0);
         assert!(first.starts_with(&format!("{line}  ")), "{typed}: {first}");
     }
+}
+
+/// What the lists of a large window mark: a scale and a pair side by side, and below them a plan.
+fn listed(player: &Player) -> [String; 3] {
+    let screen = player.screen();
+    let lists = screen.lines().skip_while(|line| !line.contains("scales of"));
+    let (mut above, mut below) = (Vec::new(), Vec::new());
+    let mut are_plans = false;
+    for line in lists {
+        are_plans |= line.contains("h plan");
+        for (at, text) in line.match_indices('▸').map(|(at, _)| (at, &line[at + 3..])) {
+            let first = text.trim().split("  ").next().unwrap().to_owned();
+            if are_plans { &mut below } else { &mut above }.push((at, first));
+        }
+    }
+    above.sort();
+    let marked: Vec<String> = above.into_iter().chain(below).map(|(_, first)| first).collect();
+    marked.try_into().unwrap()
+}
+
+/// What there is to choose from stands in a large window; each key moves the mark of its list.
+#[test]
+fn lists_move_with_their_keys() {
+    let mut player = opened();
+    assert!(!player.shows("scales of Dm7"));
+    player.resize(120, 40);
+    assert!(player.shows("s scales of Dm7") && player.shows("p pair"), "{}", player.screen());
+    assert_eq!(listed(&player), ["D Dorian", "Dm & Em", "1"]);
+    player.press("s");
+    assert_eq!(listed(&player)[0], "D Aeolian");
+    player.press("S p");
+    assert_eq!(format!("{} *", listed(&player)[1]), pair(&player));
+    player.press("h h");
+    assert_eq!(listed(&player)[2], "3");
+    // The bars in which a plan differs from the first one, counted again; each bar is a chord here
+    // but the third, which goes on, and the fifth, which has two.
+    let bars = [1..=1, 2..=2, 3..=4, 5..=5, 5..=5, 6..=6];
+    let plans = |player: &mut Player, number: usize| {
+        // Elsewhere and back: the first plan again.
+        player.press("t T");
+        player.press(&"h ".repeat(number));
+        let plan = player.program.changes().plan().unwrap();
+        plan.chords.iter().map(|chord| chord.pair.pair()).collect::<Vec<_>>()
+    };
+    let first = plans(&mut player, 0);
+    for number in 1..8 {
+        let other = plans(&mut player, number);
+        let both = first.iter().zip(&other).zip(bars.clone());
+        let differ = both.filter(|((one, other), _)| !one.is_same_couple(**other));
+        let differ: HashSet<u64> = differ.flat_map(|(_, bars)| bars).collect();
+        let screen = player.screen();
+        let told = screen.lines().rev().find_map(|line| line.split_once('▸')).unwrap().1;
+        let told = told.split("  ").last().unwrap();
+        let told = told.split(", ").flat_map(|range| {
+            let (from, to) = range.split_once('–').unwrap_or((range, range));
+            from.parse::<u64>().unwrap()..=to.parse().unwrap()
+        });
+        assert_eq!(told.collect::<HashSet<u64>>(), differ, "{screen}");
+    }
+}
+
+/// The other plans are looked for once the chosen one is there, and take nothing from what is heard.
+#[test]
+fn other_plans_come_after_the_chosen_one() {
+    use fretloom::tui::event::Event;
+    use fretloom::tui::program::Effect;
+    use fretloom::tui::runtime::App;
+    let mut player = opened();
+    player.resize(120, 40);
+    let is_job = |effect: &Effect| matches!(effect, Effect::Work(_));
+    player.press("space");
+    let mut effects = player.program.update(Event::Key("p".parse().unwrap()));
+    let at = effects.iter().rposition(is_job).unwrap();
+    assert!(player.shows("planning…"));
+    let Effect::Work(job) = effects.remove(at) else { unreachable!() };
+    let mut next = player.program.finish(job.run());
+    assert!(!player.shows("planning…") && pair(&player).ends_with('*'));
+    // What is heard goes on with the plan, and the others are looked for.
+    assert_eq!(next.iter().filter(|effect| is_job(effect)).count(), 2);
+    let Effect::Work(others) = next.pop().unwrap() else { panic!("{next:?}") };
+    assert!(player.program.finish(others.run()).is_empty());
+    assert_eq!(listed(&player)[2], "1");
 }

@@ -54,10 +54,16 @@ fn opened() -> Program {
 /// Presses keys; what is to be worked out for them is worked out at once.
 fn press(program: &mut Program, keys: &str) {
     for key in keys.split_whitespace() {
-        for effect in program.update(Event::Key(key.parse().unwrap())) {
-            if let Effect::Work(job) = effect {
-                program.finish(job.run());
-            }
+        let effects = program.update(Event::Key(key.parse().unwrap()));
+        work(program, effects);
+    }
+}
+
+fn work(program: &mut Program, effects: Vec<Effect>) {
+    for effect in effects {
+        if let Effect::Work(job) = effect {
+            let effects = program.finish(job.run());
+            work(program, effects);
         }
     }
 }
@@ -93,7 +99,7 @@ const SCREENS: [(&str, &str); 18] = [
 ];
 
 /// What has no neck of the explorer: the page of sound and the other screens, and the keys that lead there.
-const OTHERS: [(&str, &str); 9] = [
+const OTHERS: &[(&str, &str)] = &[
     ("sound", "Y down right f6"),
     ("line", "3"),
     ("line_edited", "3 right up right right o a right l pagedown y"),
@@ -104,6 +110,8 @@ const OTHERS: [(&str, &str); 9] = [
     ),
     ("changes", "4 c [ A ] space D m 7 | G 7 | C m a j 7 | % | A m 7 b 5 space D 7 enter right"),
     ("changes_settled", "4 p right i / V space 4 - 3 - 2 enter n"),
+    ("changes_wished", "4 w m a j o r space & space m i n o r , n e v e r space F enter right"),
+    ("changes_held", "4 right u u u left d right right l"),
     ("changes_mistake", "4 right enter G 7 space | space H 7"),
     ("line_mistake", "3 c D m 7 space | space H 7"),
 ];
@@ -113,7 +121,7 @@ const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
 /// Each screen once, in the colours of the dark theme.
 #[test]
 fn every_screen() {
-    for (screen, keys) in SCREENS.into_iter().chain(OTHERS) {
+    for (screen, keys) in SCREENS.into_iter().chain(OTHERS.iter().copied()) {
         keep(
             &format!("{screen}_80x24_dark"),
             in_state("guitar-standard", keys, (80, 24)),
@@ -204,6 +212,10 @@ fn the_first_screen_at_other_sizes() {
     keep("line_120x40_dark", program, (120, 40));
     let program = in_state("guitar-standard", "4 right", (120, 40));
     keep("changes_120x40_dark", program, (120, 40));
+    let bars = "4 c D m 7 | G 7 | C m a j 7 | % | C m 7 | F 7 | B b m a j 7 | % | B b m 7 | E b 7 | \
+                A b m a j 7 | % | D m 7 b 5 | G 7 | C m 6 | % enter down right h";
+    let program = in_state("guitar-standard", bars, (200, 50));
+    keep("changes_200x50_dark", program, (200, 50));
     let program = in_state("guitar-standard", "3 8 C f A W", (120, 40));
     keep("line_phrases_120x40_dark", program, (120, 40));
 }

@@ -7,12 +7,14 @@
 //! their chord is the same.
 
 mod chart_list;
+mod choices;
 mod chosen;
 mod drawing;
 mod field;
 mod files;
 mod help;
 mod hit;
+mod layout;
 mod melody;
 mod place;
 mod plans;

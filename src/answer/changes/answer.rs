@@ -111,7 +111,8 @@ impl ChangesAnswer {
     /// The numbers of the bars in which two plans have different pairs, in order.
     #[must_use]
     pub fn bars_that_differ(&self, one: &ChangesPlan, other: &ChangesPlan) -> Vec<u64> {
-        let pair = |plan: &ChangesPlan, chord: usize| plan.chords.get(chord).map(|it| it.pair.pair());
+        let pair =
+            |plan: &ChangesPlan, chord: usize| plan.chords.get(chord).map(|it| it.pair.pair());
         let differs = |chord: usize| match (pair(one, chord), pair(other, chord)) {
             (Some(one), Some(other)) => !one.is_same_couple(other),
             (None, None) => false,

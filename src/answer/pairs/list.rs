@@ -2,7 +2,7 @@
 
 use std::cell::OnceCell;
 
-use fretloom_theory::{PairSound, Speller};
+use fretloom_theory::{PairSound, Speller, TriadPair};
 
 use super::pair::PairAnswer;
 
@@ -47,6 +47,12 @@ impl PairList {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.sounds.is_empty()
+    }
+
+    /// Which pair stands at this place of the list, counted from 0; nothing is worked out for it.
+    #[must_use]
+    pub fn pair(&self, index: usize) -> Option<TriadPair> {
+        self.sounds.get(index).map(PairSound::pair)
     }
 
     /// The pair at this place of the list, counted from 0; `None` beyond its end.

@@ -5,12 +5,14 @@ use std::ops::Range;
 use fretloom_theory::{BarText, Chart, Melody, Meter, ReadError};
 
 use super::chart_list::ChartList;
+use super::choices::Choices;
 use super::chosen::{ChartInHand, Chosen, Page};
 use super::field::Field;
 use super::files::Files;
+use super::layout::lists_plans;
 use super::melody::MelodyInHand;
 use super::place;
-use super::plans::Plans;
+use super::plans::{Plans, Taken};
 use super::sheet::{Cell, Sheet, SheetBar, Sounds};
 use crate::answer::{ChangesChord, ChangesPlan, ChartMoment, TuneWishes};
 use crate::library::{ChartFile, ReadChart};
@@ -25,6 +27,8 @@ pub struct ChangesScreen {
     /// Its bars.
     pub(super) sheet: Sheet,
     pub(super) plans: Plans,
+    /// What there is to choose from over the chord in hand; none where it has no plan.
+    pub(super) choices: Option<Choices>,
     /// Which cell of the sheet the player is at.
     pub(super) cursor: usize,
     pub(super) field: Option<Field>,
@@ -42,6 +46,7 @@ impl ChangesScreen {
             sheet: chosen.sheet(),
             chosen,
             plans: Plans::default(),
+            choices: None,
             cursor: 0,
             field: None,
             list: None,
@@ -81,19 +86,24 @@ impl ChangesScreen {
         self.sheet = self.chosen.sheet();
     }
 
-    /// What is to be worked out, read and written.
+    /// What is to be worked out, read and written. What there is to choose from follows the chord in
+    /// hand at once.
     pub(in crate::tui) fn jobs(&mut self, shared: &Shared) -> impl Iterator<Item = Job<Found>> {
-        let plan = self.plans.job(&self.chosen, shared);
+        let known = self.choices.take();
+        self.choices = self.chord().map(|chord| Choices::of(chord, known, shared));
+        let listed = lists_plans(&self.sheet, shared);
+        let plan = self.plans.job(&self.chosen, shared, listed);
         plan.into_iter().chain(self.files.take_job())
     }
 
-    /// Takes what was worked out.
-    pub(in crate::tui) fn take_plan(&mut self, found: FoundPlan) {
-        self.plans.take(found);
+    /// Takes what was worked out. Is it another plan?
+    pub(in crate::tui) fn take_plan(&mut self, found: FoundPlan) -> bool {
+        let taken = self.plans.take(found);
         let last = self.plans.number().saturating_sub(1);
         if !self.plans.is_waiting() {
             self.chosen.plan = self.chosen.plan.min(last);
         }
+        taken == Taken::New
     }
 
     /// Takes this tune with what is typed in the place of some written bars; what belongs to a chord

@@ -98,8 +98,8 @@ impl Program {
 
     /// Takes plans of the tune; what is heard of it goes on with them.
     pub(super) fn take_plan(&mut self, found: FoundPlan) -> Vec<Effect> {
-        self.screens.changes.take_plan(found);
-        if self.shared.sound.what() != Some(What::Changes) {
+        let is_new = self.screens.changes.take_plan(found);
+        if !is_new || self.shared.sound.what() != Some(What::Changes) {
             return Vec::new();
         }
         let piece = self.screens.changes.piece(&self.shared);

@@ -8,26 +8,19 @@ use ratatui::style::Style;
 use ratatui::text::Line;
 
 use super::super::drawing::Drawing;
-use super::super::sheet::{BARS_A_ROW, Cell, SheetBar, Sounds};
-use super::BAR_ROWS;
+use super::super::layout::{BAR_ROWS, bars_a_row};
+use super::super::sheet::{Cell, SheetBar, Sounds};
 use crate::tui::widget::write;
 
 /// Columns for the name of a section.
 const MARGIN: u16 = 4;
-/// So narrow a window has two bars in a row.
-const NARROW: u16 = 60;
 /// A bar takes no more columns than that.
 const WIDEST: u16 = 36;
 
 impl Drawing<'_> {
-    /// How many bars stand in a row.
-    pub(super) fn bars_a_row(&self, width: u16) -> usize {
-        if width < NARROW { BARS_A_ROW / 2 } else { BARS_A_ROW }
-    }
-
     /// The rows in sight: the one in hand with those around it.
     fn rows_in_sight(&self, area: Rect) -> Vec<Range<usize>> {
-        let rows = self.screen.sheet.rows(self.bars_a_row(area.width));
+        let rows = self.screen.sheet.rows(bars_a_row(area.width));
         let bar = self.screen.cell().map_or(0, |cell| cell.bar);
         let here = rows.iter().position(|row| row.contains(&bar)).unwrap_or_default();
         let count = usize::from(area.height / BAR_ROWS);
@@ -37,7 +30,7 @@ impl Drawing<'_> {
 
     /// Every part of a bar in sight, with the place of its chord and its pair.
     fn cells_in_sight(&self, area: Rect) -> Vec<(usize, Rect)> {
-        let columns = self.bars_a_row(area.width) as u16;
+        let columns = bars_a_row(area.width) as u16;
         let wide = (area.width.saturating_sub(MARGIN) / columns.max(1)).min(WIDEST);
         let mut cells = Vec::new();
         for (row, bars) in (0..).zip(self.rows_in_sight(area)) {

@@ -14,6 +14,9 @@ use crate::answer::{ChangesChord, NamedShape};
 use crate::tui::widget::{below, broken, cut_to, indented, write};
 use crate::words::{dashed, inversion, spaced};
 
+/// From so many rows on all is said.
+const MANY_ROWS: usize = 6;
+
 impl Drawing<'_> {
     /// Where there is one row, what the last key has to tell has it alone.
     pub(super) fn draw_words(&self, area: Rect, buffer: &mut Buffer) {
@@ -31,7 +34,8 @@ impl Drawing<'_> {
         }
     }
 
-    /// What there is to say in so many rows, the hand first where there are three.
+    /// What there is to say in so many rows, the hand first where there are three; where there are many,
+    /// why the pair is there too.
     fn words(&self, width: u16, rows: usize) -> Vec<String> {
         let Some(chord) = self.screen.chord() else { return Vec::new() };
         let hand = self.hand_in_words(chord);
@@ -44,7 +48,11 @@ impl Drawing<'_> {
             1 => vec![moves.unwrap_or(now)],
             2 => [moves, Some(now)].into_iter().flatten().collect(),
             3 => [hand, moves, Some(now)].into_iter().flatten().collect(),
-            _ => [hand, moves, Some(now), next].into_iter().flatten().collect::<Vec<_>>(),
+            4..MANY_ROWS => [hand, moves, Some(now), next].into_iter().flatten().collect(),
+            _ => {
+                let why = format!("why: {}", chord.why());
+                [hand, moves, Some(now), Some(why), next].into_iter().flatten().collect::<Vec<_>>()
+            }
         };
         all.into_iter()
             .flat_map(|line| if rows > 4 { broken(&line, width) } else { vec![line] })
