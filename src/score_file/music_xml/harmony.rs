@@ -89,13 +89,27 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
         return printed;
     }
     let unread = || {
-        // A root that is none is told as it stands.
-        let step = element.child("root").and_then(|root| root.child_text("root-step"));
-        let root = if root.is_empty() { step.unwrap_or_default().trim() } else { &root };
+        let root = if root.is_empty() { unread_root(element) } else { root };
         ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned())
     };
     symbol.filter(|symbol| symbol.chord().is_some()).unwrap_or_else(unread)
 }
+
+/// A root that is none, as it stands in the file.
+fn unread_root(element: &Element) -> String {
+    let root = element.child("root");
+    let text = |name: &str| root.and_then(|root| root.child_text(name)).unwrap_or_default();
+    let alter = text("root-alter");
+    let signs = match alter.parse::<i8>() {
+        Ok(sharps @ 0..=9) => "#".repeat(usize::from(sharps.unsigned_abs())),
+        Ok(flats @ -9..=-1) => "b".repeat(usize::from(flats.unsigned_abs())),
+        Ok(_) | Err(_) => alter.chars().take(LONGEST_ALTER).collect(),
+    };
+    format!("{}{signs}", text("root-step"))
+}
+
+/// The longest alteration that is shown where it is none, in characters.
+const LONGEST_ALTER: usize = 20;
 
 /// What is printed, where it is a chord of the same notes, or where the degrees are not shown because
 /// it says them: so `7alt` stays what it was.

@@ -35,16 +35,20 @@ pub(in crate::score_file) fn lead_sheet(text: &str) -> Result<LeadSheet, ScoreFi
     keep_wanted_staff(&mut document.part);
     let order = order(&mut document, text)?;
     let sheet = sheet_bars(&document, &order);
+    if sheet.bars.is_empty() {
+        let expected = "measures with notes or rests, which say how long each is";
+        return Err(ScoreFileError::whole("none of its measures has a length", expected));
+    }
+    let mut locator = Locator::new(text);
     let mut remarks: Vec<String> = sheet.moved_chords().into_iter().collect();
     let (bars, written) = match with_form(&sheet.bars, &order) {
         Ok(bars) => (bars, sheet.bars.iter().collect()),
         Err(why) => {
-            let (bars, written) = written_out(&sheet.bars, &order)?;
+            let (bars, written) = written_out(&sheet.bars, &order, &mut locator)?;
             remarks.push(format!("{why}; the bars are written out as they are heard"));
             (bars, written)
         }
     };
-    let mut locator = Locator::new(text);
     let measures = written.iter().map(|bar: &&SheetBar| measure(bar, &mut locator)).collect();
     let tempo = document.tempi.iter().min_by_key(|change| change.from).map(|change| change.tempo);
     let chart = Chart {
@@ -106,23 +110,23 @@ fn with_form(bars: &[SheetBar], order: &[usize]) -> Result<BarText, String> {
 fn written_out<'b>(
     bars: &'b [SheetBar],
     order: &[usize],
+    locator: &mut Locator<'_>,
 ) -> Result<(BarText, Vec<&'b SheetBar>), ScoreFileError> {
     let index_of = |measure: &usize| bars.binary_search_by_key(measure, |bar| bar.measure).ok();
     let of = |measure: &usize| bars.get(index_of(measure)?);
     let heard: Vec<&SheetBar> = order.iter().filter_map(of).collect();
-    Ok((read(&text_written_out(&heard))?, heard))
+    let read = read_bars(&text_written_out(&heard)).map_err(|fault| {
+        // Each bar has a line of the text.
+        let bar = heard.get(fault.error.line().map_or(0, |line| line.saturating_sub(1)));
+        let at = bar.map_or(At::Whole, |bar| locator.at(bar.offset));
+        ScoreFileError::found(at, fault.word.trim_start_matches('?'), fault.error.advice())
+    })?;
+    Ok((read, heard))
 }
 
 fn read_bars(text: &str) -> Result<BarText, BarFault> {
     let sections = [BarSection::unnamed(text)];
     BarText::read_marking(&sections, Meter::COMMON, None).map(|(bars, _)| bars)
-}
-
-fn read(text: &str) -> Result<BarText, ScoreFileError> {
-    read_bars(text).map_err(|fault| {
-        let wrong = format!("its bars cannot be read at \"{}\"", fault.word);
-        ScoreFileError::whole(wrong, fault.error.advice())
-    })
 }
 
 /// The notes where the bars of the chart have them.

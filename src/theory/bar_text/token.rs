@@ -77,7 +77,7 @@ impl<'a> Line<'_, 'a> {
         mut character: usize,
     ) -> Result<(), BarFault> {
         while let Some((word, sign, rest)) = split_at_bar_line(text) {
-            self.push_word(word, character);
+            self.push_word(word, character)?;
             character += word.chars().count();
             let line = BarLine::read(sign)
                 .ok_or_else(|| self.page.wrong(self.place(character, sign), A_BAR_LINE))?;
@@ -85,16 +85,22 @@ impl<'a> Line<'_, 'a> {
             character += sign.chars().count();
             text = rest;
         }
-        self.push_word(text, character);
-        Ok(())
+        self.push_word(text, character)
     }
 
-    fn push_word(&mut self, word: &'a str, character: usize) {
+    /// Words after a `#` could be chords or not, and how many bars there are would be uncertain.
+    fn push_word(&mut self, word: &'a str, character: usize) -> Result<(), BarFault> {
+        if word.starts_with('#') {
+            return Err(self.page.wrong(self.place(character, word), A_LINE_OF_ITS_OWN));
+        }
         if !word.is_empty() {
             self.push(character, word, TokenKind::Word(word));
         }
+        Ok(())
     }
 }
+
+const A_LINE_OF_ITS_OWN: &str = "a comment on a line of its own that begins with #";
 
 const A_BAR_LINE: &str = "a bar line: |, ||, |:, :| or :|:, or :|3 for what is heard 2 to 99 times";
 

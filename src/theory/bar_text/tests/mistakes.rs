@@ -8,6 +8,7 @@ const MISTAKES: &[(&str, (usize, usize), &str)] = &[
     // Words.
     ("| Dm7 | G7x | Cmaj7 |", (0, 11), "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, no, alt, or /bass"),
     ("| Dm7 |\n| G7 | H7 |", (2, 8), "a note letter, A to G"),
+    ("| Dm7 | # so\n| G7 |", (1, 9), "a comment on a line of its own that begins with #"),
     ("|: Dm7:|x3", (0, 9), "a note letter, A to G"),
     ("| Dm7 | (G7x) |", (0, 12), "a quality (m, maj, dim, +, sus), a number, an alteration such as b9, add, no, alt, or /bass"),
     ("| (Dm7 G7) |", (0, 3), "an optional chord in brackets of its own, as in (G7)"),
