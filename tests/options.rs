@@ -40,7 +40,7 @@ const CALLS: [(&str, &[&str]); 22] = [
 
 /// Each option with words that ask for something else than what is usual. What an option needs
 /// beside it is there on both sides.
-const OPTIONS: [(&str, &[&str], &[&str]); 108] = [
+const OPTIONS: [(&str, &[&str], &[&str]); 110] = [
     ("tuning", &["--tuning", "guitar-all-fourths"], &[]),
     ("capo", &["--capo", "3"], &[]),
     ("capo_strings", &["--capo-strings", "5-4-3"], &["--capo", "3"]),
@@ -138,6 +138,8 @@ const OPTIONS: [(&str, &[&str], &[&str]); 108] = [
     ("link", &["--link", "below"], &["--travel", "up"]),
     ("kinds", &["--kinds", "major"], &[]),
     ("guide_tones", &["--guide-tones"], &[]),
+    ("thirds", &["--thirds"], &["--kinds", "major"]),
+    ("most_pairs", &["--most-pairs", "1"], &[]),
     ("contrast", &["--contrast"], &[]),
     ("settle", &["--settle", "E & F@2"], &[]),
     ("never", &["--never", "G@3"], &[]),

@@ -347,6 +347,13 @@ pub enum Refusal {
         /// What none of its pairs does.
         lacks: PairLacks,
     },
+    /// Fewer pairs than a chart can be played with, as far as was found.
+    TooFewPairs {
+        /// How many are wanted at most.
+        most: usize,
+        /// How many are enough.
+        enough: usize,
+    },
     /// Pairs that cannot be comped as it is asked for.
     NoComping(Box<NoComping>),
 }
@@ -624,6 +631,12 @@ impl fmt::Display for Refusal {
                     PairLacks::Places =>
                         "in that part of the neck: expected more frets or other strings",
                 }
+            ),
+            Refusal::TooFewPairs { most, enough } => write!(
+                f,
+                "no plan was found with {most} different pair{} at most: expected {enough} or more, \
+                 or fewer wishes",
+                if *most == 1 { "" } else { "s" }
             ),
             Refusal::NoComping(failed) => failed.fmt(f),
         }

@@ -135,8 +135,8 @@ pub use pattern::{Figure, Figures, Pattern, PatternGroup, PatternSign, Sign, Tur
 pub use pitch::{NamedPitch, Pitch};
 pub use pitch_class::{PitchClass, PitchClassSet};
 pub use plan::{
-    PairKinds, PairPlaces, PairStep, Plan, PlanChord, PlanCost, PlanError, PlanQuery, PlanReason,
-    PlannedChord, StretchBegins,
+    GuideTones, PairKinds, PairPlaces, PairStep, Plan, PlanChord, PlanCost, PlanError, PlanQuery,
+    PlanReason, PlannedChord, StretchBegins,
 };
 pub use read_chord::{Assumption, ReadChord};
 pub use read_error::ReadError;

@@ -63,9 +63,14 @@ impl TriadPair {
     /// Are these the same two triads by sound, in either order?
     #[must_use]
     pub fn is_same_couple(self, other: TriadPair) -> bool {
-        let [first, second] = self.triads().map(Triad::set);
-        let other = other.triads().map(Triad::set);
-        other == [first, second] || other == [second, first]
+        self.couple() == other.couple()
+    }
+
+    /// The notes of its triads, in the same order whichever comes first: alike for the same couple.
+    pub(crate) fn couple(self) -> [PitchClassSet; 2] {
+        let mut couple = self.triads().map(Triad::set);
+        couple.sort_unstable_by_key(|notes| notes.bits());
+        couple
     }
 
     /// The same pair so many semitones higher.

@@ -25,4 +25,4 @@ pub use query::PlanQuery;
 pub use step::PairStep;
 pub use weights::PlanCost;
 pub use why::PlanReason;
-pub use wishes::PairKinds;
+pub use wishes::{GuideTones, PairKinds};

@@ -179,6 +179,7 @@ fn refused(error: PlanError, chorus: &Chorus, stretches: &[Stretch]) -> Refusal 
     let (chord, lacks) = match error {
         PlanError::NoPair { chord } => (chord, PairLacks::Wishes),
         PlanError::NoPlace { chord } => (chord, PairLacks::Places),
+        PlanError::TooFewPairs { most, enough } => return Refusal::TooFewPairs { most, enough },
         _ => return Refusal::NothingToPlan,
     };
     let Some(stretch) = stretches.get(chord) else { return Refusal::NothingToPlan };

@@ -2,20 +2,21 @@
 
 use std::fmt;
 
-use fretloom_theory::{OptionalChords, ReadError};
+use fretloom_theory::{GuideTones, OptionalChords, ReadError};
 
 use super::moment::ChartMoment;
 use super::wishes::{NeverHere, PlanWishes};
 
 /// All that is wished of a tune and its plan, typed in one line with commas between:
-/// `major & minor, guide tones, contrast, brackets, once, never B@5`.
+/// `major & minor, thirds, 4 pairs, contrast, brackets, once, never B@5`.
 ///
 /// # Example
 ///
 /// ```
 /// use fretloom::answer::TuneWishes;
+/// use fretloom_theory::GuideTones;
 /// let wishes = TuneWishes::read_line("guide tones, never 11@5.3", None)?;
-/// assert!(wishes.plan.states_guide_tones);
+/// assert_eq!(wishes.plan.states, GuideTones::Both);
 /// assert_eq!(wishes.to_string(), "guide tones, never 11@5.3");
 /// assert!(TuneWishes::read_line("guides", None).is_err());
 /// # Ok::<(), fretloom_theory::ReadError>(())
@@ -30,6 +31,10 @@ pub struct TuneWishes {
 
 const WHAT: &str = "wish";
 const GUIDE_TONES: &str = "guide tones";
+const THIRDS: &str = "thirds";
+const PAIRS: [&str; 2] = [" pairs", " pair"];
+/// The most pairs that may be wished for.
+const MOST_PAIRS: usize = 99;
 const CONTRAST: &str = "contrast";
 const BRACKETS: &str = "brackets";
 const ONCE: &str = "once";
@@ -41,7 +46,7 @@ impl TuneWishes {
         TuneWishes { plan: PlanWishes::NONE, optional: OptionalChords::LeftOut };
 
     /// Words of a wish that need nothing more, as they are typed.
-    pub const WORDS: [&str; 5] = ["major & minor", GUIDE_TONES, CONTRAST, BRACKETS, ONCE];
+    pub const WORDS: [&str; 6] = ["major & minor", GUIDE_TONES, THIRDS, CONTRAST, BRACKETS, ONCE];
 
     /// Wishes as they are typed. A note that is never to be played is meant for the chord that sounds
     /// `here` where nothing else is said.
@@ -66,7 +71,9 @@ impl TuneWishes {
 
     fn take(&mut self, wish: &str, here: Option<ChartMoment>) -> Result<(), ReadError> {
         match wish.to_lowercase().as_str() {
-            GUIDE_TONES => self.plan.states_guide_tones = true,
+            GUIDE_TONES => self.plan.states = GuideTones::Both,
+            // Who has wished for both has wished for these.
+            THIRDS => self.plan.states = self.plan.states.max(GuideTones::Third),
             CONTRAST => self.plan.contrasts_sections = true,
             ONCE => self.plan.ends = true,
             BRACKETS => self.optional = OptionalChords::Played,
@@ -78,15 +85,17 @@ impl TuneWishes {
                     self.plan.never.push(never);
                 }
             }
+            lower if most_pairs(lower).is_some() => self.plan.most_pairs = most_pairs(lower),
             lower if self.plan.kinds.is_none() => {
-                let expected = "major & minor or other triads, guide tones, contrast, brackets, \
-                                once, or never B@5";
+                let expected = "major & minor or other triads, guide tones, thirds, 4 pairs, \
+                                contrast, brackets, once, or never B@5";
                 let kinds = lower.parse();
                 self.plan.kinds =
                     Some(kinds.map_err(|_| ReadError::at_character(WHAT, wish, 1, expected))?);
             }
             _ => {
-                let expected = "guide tones, contrast, brackets, once, or never B@5";
+                let expected =
+                    "guide tones, thirds, 4 pairs, contrast, brackets, once, or never B@5";
                 return Err(ReadError::at_character(WHAT, wish, 1, expected));
             }
         }
@@ -100,6 +109,12 @@ impl TuneWishes {
     }
 }
 
+/// `4 pairs`: so many at most.
+fn most_pairs(wish: &str) -> Option<usize> {
+    let number = PAIRS.iter().find_map(|word| wish.strip_suffix(word))?;
+    number.trim().parse().ok().filter(|most| (1..=MOST_PAIRS).contains(most))
+}
+
 /// `B@5`; `B` alone over the chord that sounds here.
 fn never(note: &str, here: Option<ChartMoment>) -> Result<NeverHere, ReadError> {
     match here.filter(|_| !note.contains('@')) {
@@ -111,10 +126,11 @@ fn never(note: &str, here: Option<ChartMoment>) -> Result<NeverHere, ReadError> 
 impl fmt::Display for TuneWishes {
     /// The line that [`read_line`](TuneWishes::read_line) reads; `{:#}` in ASCII.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let PlanWishes { kinds, states_guide_tones, contrasts_sections, ends, never } = &self.plan;
+        let PlanWishes { kinds, states, most_pairs, contrasts_sections, ends, never } = &self.plan;
         let is_played = self.optional == OptionalChords::Played;
         let words = [
-            (*states_guide_tones, GUIDE_TONES),
+            (*states == GuideTones::Both, GUIDE_TONES),
+            (*states == GuideTones::Third, THIRDS),
             (*contrasts_sections, CONTRAST),
             (is_played, BRACKETS),
             (*ends, ONCE),
@@ -128,7 +144,11 @@ impl fmt::Display for TuneWishes {
             }
         });
         let kinds = kinds.iter().map(ToString::to_string);
-        f.write_str(&kinds.chain(words).chain(never).collect::<Vec<_>>().join(", "))
+        let pairs = most_pairs.iter().map(|most| {
+            let [several, one] = PAIRS;
+            format!("{most}{}", if *most == 1 { one } else { several })
+        });
+        f.write_str(&kinds.chain(pairs).chain(words).chain(never).collect::<Vec<_>>().join(", "))
     }
 }
 
@@ -149,6 +169,9 @@ mod tests {
             ("Minor & Major", "minor & major"),
             ("once,contrast , guide tones", "guide tones, contrast, once"),
             ("brackets, never Bb", "brackets, never B♭@3.2"),
+            ("once, thirds, 4 Pairs", "4 pairs, thirds, once"),
+            ("1 pair", "1 pair"),
+            ("guide tones, thirds", "guide tones"),
             ("never 11@5, never b9@2.3, never 11@5", "never 11@5.1, never ♭9@2.3"),
         ] {
             let wishes = read(typed).unwrap();
@@ -165,6 +188,8 @@ mod tests {
             ("once, guide", 7),
             ("once,  never H@5", 14),
             ("never B@0x", 9),
+            ("once, 0 pairs", 7),
+            ("100 pairs", 1),
             ("major, minor", 8),
         ] {
             assert_eq!(read(typed).unwrap_err().at(), at, "{typed}");

@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use fretloom_theory::{PairKinds, PlanQuery, ReadError};
+use fretloom_theory::{GuideTones, PairKinds, PlanQuery, ReadError};
 
 use super::moment::ChartMoment;
 use crate::answer::line::Wanted;
@@ -12,8 +12,10 @@ use crate::answer::line::Wanted;
 pub struct PlanWishes {
     /// Every pair is of triads of these qualities.
     pub kinds: Option<PairKinds>,
-    /// Every pair states third and seventh.
-    pub states_guide_tones: bool,
+    /// What every pair states of its chord.
+    pub states: GuideTones,
+    /// How many different pairs there are in the whole tune at most.
+    pub most_pairs: Option<usize>,
     /// Each section begins with another pair.
     pub contrasts_sections: bool,
     /// The form is played once, so that its end leads nowhere.
@@ -66,7 +68,8 @@ impl PlanWishes {
     /// Nothing is wished.
     pub(super) const NONE: PlanWishes = PlanWishes {
         kinds: None,
-        states_guide_tones: false,
+        states: GuideTones::Weighed,
+        most_pairs: None,
         contrasts_sections: false,
         ends: false,
         never: Vec::new(),
@@ -78,7 +81,11 @@ impl PlanWishes {
             Some(kinds) => query.of_kinds(kinds),
             None => query,
         };
-        let query = if self.states_guide_tones { query.stating_guide_tones() } else { query };
+        let query = query.stating(self.states);
+        let query = match self.most_pairs {
+            Some(most) => query.of_few_pairs(most),
+            None => query,
+        };
         let query = if self.contrasts_sections { query.contrasting_sections() } else { query };
         if self.ends { query.once() } else { query }
     }

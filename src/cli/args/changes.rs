@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use fretloom_theory::PairKinds;
+use fretloom_theory::{GuideTones, PairKinds};
 
 use super::line_files::LineFilesArgs;
 use super::sound::SoundArgs;
@@ -71,6 +71,13 @@ pub struct ChangesWishes {
     /// Only pairs that state third and seventh
     #[arg(long)]
     pub guide_tones: bool,
+    /// Only pairs that state the third
+    #[arg(long, conflicts_with = "guide_tones")]
+    pub thirds: bool,
+    /// So many different pairs in the whole tune at most
+    #[arg(long, value_name = "N", allow_negative_numbers = true,
+          value_parser = value::number(1, 99))]
+    pub most_pairs: Option<u8>,
     /// Begin each section with another pair
     #[arg(long)]
     pub contrast: bool,
@@ -88,4 +95,15 @@ pub struct ChangesWishes {
     /// Play it once, so that the last chord need not lead back to the first
     #[arg(long)]
     pub once: bool,
+}
+
+impl ChangesWishes {
+    /// What every pair states of its chord.
+    pub fn states(&self) -> GuideTones {
+        match (self.guide_tones, self.thirds) {
+            (true, _) => GuideTones::Both,
+            (false, true) => GuideTones::Third,
+            (false, false) => GuideTones::Weighed,
+        }
+    }
 }

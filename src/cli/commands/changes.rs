@@ -122,7 +122,8 @@ impl Call<'_> {
             },
             wishes: PlanWishes {
                 kinds: wishes.kinds,
-                states_guide_tones: wishes.guide_tones,
+                states: wishes.states(),
+                most_pairs: wishes.most_pairs.map(usize::from),
                 contrasts_sections: wishes.contrast,
                 ends: wishes.once,
                 never: Vec::new(),

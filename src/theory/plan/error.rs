@@ -18,6 +18,13 @@ pub enum PlanError {
         /// Which chord, from 0.
         chord: usize,
     },
+    /// No pairs as few as are wanted were found that serve the whole form.
+    TooFewPairs {
+        /// How many are wanted at most.
+        most: usize,
+        /// How many are enough.
+        enough: usize,
+    },
 }
 
 impl fmt::Display for PlanError {
@@ -33,6 +40,10 @@ impl fmt::Display for PlanError {
                 f,
                 "chord {} has no pair in these places; expected more strings or more frets",
                 chord + 1
+            ),
+            PlanError::TooFewPairs { most, enough } => write!(
+                f,
+                "no {most} pairs were found that serve all chords; expected {enough} or more"
             ),
         }
     }

@@ -1,5 +1,6 @@
 //! A form as the search sees it: spots for each chord, ways between them, and what all that costs.
 
+mod few;
 mod search;
 
 use std::collections::HashMap;
@@ -24,6 +25,8 @@ pub(super) struct Spot {
 /// The spots of a chord with what each costs.
 pub(super) struct FormChord {
     pub(super) spots: Vec<Spot>,
+    /// Which of the pairs of the form each of them plays.
+    pub(super) pairs: Vec<usize>,
     pub(super) own: Vec<Count>,
     /// The first chord of the form that has the same spots and is reached at the same cost.
     pub(super) alike: usize,
@@ -71,6 +74,13 @@ impl Form {
         self.chords[chord].spots[index]
     }
 
+    /// The spots of a chord that play one of some pairs.
+    pub(super) fn spots_of(&self, chord: usize, pairs: &[usize]) -> impl Iterator<Item = Spot> {
+        let chord = &self.chords[chord];
+        let both = chord.spots.iter().zip(&chord.pairs);
+        both.filter(|(_, pair)| pairs.contains(pair)).map(|(spot, _)| *spot)
+    }
+
     /// What the step to a chord costs on a way.
     pub(super) fn step_on(&self, way: &Way, chord: usize) -> PlanCost {
         if chord == 0 && self.round == Round::Open {
@@ -90,17 +100,13 @@ impl Form {
         &self.steps[chord][spot * wide..][..wide]
     }
 
-    /// The cheapest ways that differ, the best first: each from every one before it over an eighth
-    /// of the chords at least. `is_same` tells whether two spots of a chord count as one.
-    pub(super) fn ways(
-        &self,
-        count: usize,
-        is_same: impl Fn(usize, usize, usize) -> bool,
-    ) -> Vec<Way> {
+    /// The cheapest ways that differ, the best first: each has other pairs than every one before it
+    /// over an eighth of the chords at least.
+    pub(super) fn ways(&self, count: usize) -> Vec<Way> {
         let part = self.chords.len().div_ceil(PARTS);
         let differ = |one: &Way, other: &Way| {
             let chords = 0..self.chords.len();
-            chords.filter(|&chord| !is_same(chord, one[chord], other[chord])).count() >= part
+            chords.filter(|&chord| !self.is_same(chord, one[chord], other[chord])).count() >= part
         };
         let own = self.chords.iter().map(|chord| chord.own.clone()).collect();
         let mut open: Vec<Branch> = self.branch(own).into_iter().collect();
@@ -113,12 +119,19 @@ impl Form {
                 break;
             }
             if searches < MOST_SEARCHES {
-                let children = branch.without_each_part(part, &is_same);
+                let children = branch
+                    .without_each_part(part, |chord, one, other| self.is_same(chord, one, other));
                 searches += children.len();
                 open.extend(children.into_iter().filter_map(|own| self.branch(own)));
             }
         }
         chosen
+    }
+
+    /// Is it the same pair that two spots of a chord play?
+    fn is_same(&self, chord: usize, one: usize, other: usize) -> bool {
+        let pairs = &self.chords[chord].pairs;
+        pairs[one] == pairs[other]
     }
 
     fn branch(&self, own: Own) -> Option<Branch> {
@@ -147,7 +160,7 @@ impl Branch {
     fn without_each_part(
         &self,
         part: usize,
-        is_same: &impl Fn(usize, usize, usize) -> bool,
+        is_same: impl Fn(usize, usize, usize) -> bool,
     ) -> Vec<Own> {
         let count = self.way.len();
         let without = |from: usize| {

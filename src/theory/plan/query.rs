@@ -1,7 +1,7 @@
 //! What a plan is asked to be.
 
 use std::cell::RefCell;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::rc::Rc;
 
 use super::choices::{Choice, choices};
@@ -41,10 +41,21 @@ impl PlanQuery {
         PlanQuery { wishes: Wishes { kinds: Some(kinds), ..self.wishes }, ..self }
     }
 
-    /// Only pairs that state third and seventh.
+    /// Only pairs that state these.
     #[must_use]
-    pub fn stating_guide_tones(self) -> PlanQuery {
-        PlanQuery { wishes: Wishes { guide_tones: GuideTones::Stated, ..self.wishes }, ..self }
+    pub fn stating(self, guide_tones: GuideTones) -> PlanQuery {
+        PlanQuery { wishes: Wishes { guide_tones, ..self.wishes }, ..self }
+    }
+
+    /// So many different pairs in the whole form at most.
+    ///
+    /// A short form has the pairs with which its plan is the cheapest; for a longer one, of which not
+    /// all can be tried, they are the best that were found: none of them can be exchanged for another
+    /// that makes it cheaper. In [places](Self::plans_within) they are pairs that can be played there,
+    /// chosen by what they cost anywhere.
+    #[must_use]
+    pub fn of_few_pairs(self, most: usize) -> PlanQuery {
+        PlanQuery { wishes: Wishes { most_pairs: Some(most), ..self.wishes }, ..self }
     }
 
     /// Each section begins with another pair than the one before ends with.
@@ -63,7 +74,8 @@ impl PlanQuery {
     ///
     /// # Errors
     ///
-    /// Where there is no chord, and where a chord has no pair that does what is wanted.
+    /// Where there is no chord, where a chord has no pair that does what is wanted, and where no pairs
+    /// as few as are wanted serve the form.
     pub fn plan(&self) -> Result<Plan, PlanError> {
         let mut plans = self.plans(1)?;
         plans.pop().ok_or(PlanError::NoChords)
@@ -78,13 +90,10 @@ impl PlanQuery {
     ///
     /// As for [`plan`](Self::plan).
     pub fn plans(&self, count: usize) -> Result<Vec<Plan>, PlanError> {
-        let forms = self.each_choices()?;
-        let spots = |choices: &[Choice]| {
-            let free = |choice| Spot { choice, place: None };
-            (0..choices.len()).map(free).collect()
-        };
-        let chords = self.form_chords(&forms, |_, choices| Ok(spots(choices)))?;
-        Ok(self.best(&forms, chords, None, count))
+        let choices = self.of_few(self.each_choices()?, |_, _| true)?;
+        let chords = self.form_chords(&choices, |_, choices| Ok(free_spots(choices, |_| true)))?;
+        let form = self.form(&choices, chords, None);
+        Ok(self.best(&choices, &form, count))
     }
 
     /// The cheapest plans with a place for each pair, where the way from place to place is weighed
@@ -102,7 +111,10 @@ impl PlanQuery {
         places: &dyn PairPlaces,
         count: usize,
     ) -> Result<Vec<Plan>, PlanError> {
-        let choices = self.each_choices()?;
+        let has_place = |chord: usize, pair: TriadPair| {
+            (0..places.count(pair)).any(|place| places.allows(chord, pair, place))
+        };
+        let choices = self.of_few(self.each_choices()?, has_place)?;
         let spots = |chord: usize, choices: &[Choice]| {
             let of_choice = |(choice, known): (usize, &Choice)| {
                 let pair = known.sound.pair();
@@ -115,7 +127,8 @@ impl PlanQuery {
             if all.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(all) }
         };
         let chords = self.form_chords(&choices, spots)?;
-        Ok(self.best(&choices, chords, Some(places), count))
+        let form = self.form(&choices, chords, Some(places));
+        Ok(self.best(&choices, &form, count))
     }
 
     /// The choices of every chord, at least one; what is wanted alike is worked out once.
@@ -159,6 +172,7 @@ impl PlanQuery {
         let mut all: Vec<FormChord> = Vec::with_capacity(choices.len());
         // The chords of which the same is wanted, the first of each that have the same spots.
         let mut kinds: HashMap<usize, Vec<usize>> = HashMap::new();
+        let mut couples: HashMap<[PitchClassSet; 2], usize> = HashMap::new();
         for (chord, (choices, first)) in choices.iter().zip(self.first_like_each()).enumerate() {
             let spots = spots(chord, choices)?;
             let own = spots.iter().map(|spot| choices[spot.choice].cost.count()).collect();
@@ -168,28 +182,67 @@ impl PlanQuery {
                 kinds.push(chord);
                 chord
             });
-            all.push(FormChord { spots, own, alike });
+            let pairs = match all.get(alike) {
+                Some(known) => known.pairs.clone(),
+                None => {
+                    let mut number = |spot: &Spot| {
+                        let next = couples.len();
+                        let couple = choices[spot.choice].sound.pair().couple();
+                        *couples.entry(couple).or_insert(next)
+                    };
+                    spots.iter().map(&mut number).collect()
+                }
+            };
+            all.push(FormChord { spots, pairs, own, alike });
         }
         Ok(all)
     }
 
-    fn best(
+    fn form(
         &self,
         choices: &[Rc<[Choice]>],
         chords: Vec<FormChord>,
         places: Option<&dyn PairPlaces>,
-        count: usize,
-    ) -> Vec<Plan> {
+    ) -> Form {
         let ways = places.map(Ways::among);
-        let form = Form::new(chords, self.round, |chord, spots| {
+        Form::new(chords, self.round, |chord, spots| {
             let before = (chord + choices.len() - 1) % choices.len();
             self.steps_to(chord, [&choices[before], &choices[chord]], spots, ways.as_ref())
-        });
-        let is_same = |chord: usize, one: usize, other: usize| {
-            form.spot(chord, one).choice == form.spot(chord, other).choice
+        })
+    }
+
+    fn best(&self, choices: &[Rc<[Choice]>], form: &Form, count: usize) -> Vec<Plan> {
+        form.ways(count).iter().map(|way| self.told(choices, form, way)).collect()
+    }
+
+    /// The choices of few pairs, where so many are wished for: by what they cost wherever they are
+    /// played. Each chord has one at least that can be played.
+    fn of_few(
+        &self,
+        choices: Vec<Rc<[Choice]>>,
+        can_be_played: impl Fn(usize, TriadPair) -> bool,
+    ) -> Result<Vec<Rc<[Choice]>>, PlanError> {
+        let Some(most) = self.wishes.most_pairs else { return Ok(choices) };
+        let spots = |chord: usize, choices: &[Choice]| {
+            let spots = free_spots(choices, |choice| can_be_played(chord, choice.sound.pair()));
+            if spots.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(spots) }
         };
-        let ways = form.ways(count, is_same);
-        ways.iter().map(|way| self.told(choices, &form, way)).collect()
+        let form = self.form(&choices, self.form_chords(&choices, spots)?, None);
+        let Some(kept) = form.few_pairs(most) else {
+            return Err(PlanError::TooFewPairs { most, enough: form.enough_pairs(most) });
+        };
+        let each = choices.iter().enumerate();
+        let kept: HashSet<[PitchClassSet; 2]> = each
+            .flat_map(|(chord, choices)| {
+                let spots = form.spots_of(chord, &kept);
+                spots.map(|spot| choices[spot.choice].sound.pair().couple())
+            })
+            .collect();
+        let few = |choices: &Rc<[Choice]>| {
+            let is_kept = |choice: &&Choice| kept.contains(&choice.sound.pair().couple());
+            choices.iter().filter(is_kept).cloned().collect()
+        };
+        Ok(choices.iter().map(few).collect())
     }
 
     /// What it costs to come to each spot of a chord, from each of those before it.
@@ -261,6 +314,12 @@ impl PlanQuery {
         let cost = chords.iter().map(|chord| chord.cost).sum();
         Plan { chords, cost }
     }
+}
+
+/// Choices, wherever they are played.
+fn free_spots(choices: &[Choice], which: impl Fn(&Choice) -> bool) -> Vec<Spot> {
+    let spots = (0..choices.len()).filter(|choice| which(&choices[*choice]));
+    spots.map(|choice| Spot { choice, place: None }).collect()
 }
 
 /// The most choices with their places that are tried for a chord.

@@ -11,6 +11,8 @@ pub(super) struct Wishes {
     pub(super) kinds: Option<PairKinds>,
     pub(super) guide_tones: GuideTones,
     pub(super) sections: Sections,
+    /// How many different pairs there are in all at most.
+    pub(super) most_pairs: Option<usize>,
 }
 
 /// The qualities of the two triads of a pair, in either order; typed `major & minor`, or `major` for two
@@ -25,13 +27,16 @@ pub(super) struct Wishes {
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct PairKinds(pub TriadQuality, pub TriadQuality);
 
-/// What a pair has to do with third and seventh.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum GuideTones {
+/// What a pair has to do with third and seventh of its chord.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug, Default)]
+pub enum GuideTones {
     /// It costs where it leaves them out.
+    #[default]
     Weighed,
+    /// It states the third.
+    Third,
     /// It states both.
-    Stated,
+    Both,
 }
 
 /// How a section begins.
@@ -44,14 +49,21 @@ pub(super) enum Sections {
 }
 
 impl Wishes {
-    pub(super) const NONE: Wishes =
-        Wishes { kinds: None, guide_tones: GuideTones::Weighed, sections: Sections::Alike };
+    pub(super) const NONE: Wishes = Wishes {
+        kinds: None,
+        guide_tones: GuideTones::Weighed,
+        sections: Sections::Alike,
+        most_pairs: None,
+    };
 
     /// Does a pair do what is wished?
     pub(super) fn allow(self, sound: &PairSound) -> bool {
-        let states_both = sound.states_third() && sound.states_seventh();
-        (self.guide_tones == GuideTones::Weighed || states_both)
-            && self.kinds.is_none_or(|kinds| kinds.are_of(sound.pair()))
+        let states = match self.guide_tones {
+            GuideTones::Weighed => true,
+            GuideTones::Third => sound.states_third(),
+            GuideTones::Both => sound.states_third() && sound.states_seventh(),
+        };
+        states && self.kinds.is_none_or(|kinds| kinds.are_of(sound.pair()))
     }
 }
 

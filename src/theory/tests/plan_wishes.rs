@@ -3,8 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
 use fretloom_theory::{
-    BarText, Meter, NoteName, OptionalChords, PairKinds, PairStep, PitchClass, PitchClassSet, Plan,
-    PlanChord, PlanError, PlanQuery, SpelledTriad, StretchBegins, TriadPair, TriadQuality,
+    BarText, GuideTones, Meter, NoteName, OptionalChords, PairKinds, PairStep, PitchClass,
+    PitchClassSet, Plan, PlanChord, PlanError, PlanQuery, SpelledTriad, StretchBegins, TriadPair,
+    TriadQuality,
 };
 
 const TUNE: &str = "[A] | Em7b5 | A7b9 | Dm6 | G13 | [B] | Cm7 | F7 | Bbmaj7 | Eb7 | \
@@ -73,7 +74,7 @@ fn guide_tones_are_stated_where_that_is_wished() {
     let query = PlanQuery::over(form(TUNE));
     let free = query.plan().unwrap();
     assert!(states_both(&free) < free.chords().len(), "else the wish says nothing here");
-    let plan = query.stating_guide_tones().plan().unwrap();
+    let plan = query.stating(GuideTones::Both).plan().unwrap();
     assert_eq!(states_both(&plan), plan.chords().len());
 }
 
@@ -116,6 +117,54 @@ fn sections_begin_with_another_pair_where_that_is_wished() {
     let contrasting = query.contrasting_sections().plan().unwrap();
     let begins = changes(&contrasting).into_iter().step_by(2);
     assert!(begins.skip(1).all(|changes| changes));
+}
+
+/// Eight bars that every jazz player reads alike, with scales and pairs as a player has them, and the
+/// third of each chord: common practice, no source.
+#[test]
+fn four_pairs_serve_eight_bars_with_every_third() {
+    let bars = [
+        ("Em7b5", "E Locrian natural 2", "G"),
+        ("A7", "A altered", "C#"),
+        ("Cm7", "C Dorian", "Eb"),
+        ("F7", "F Mixolydian", "A"),
+        ("Fm7", "F Dorian", "Ab"),
+        ("Bb7", "B♭ Mixolydian", "D"),
+        ("Ebmaj7", "E♭ Lydian", "G"),
+        ("Ab7", "A♭ Lydian dominant", "C"),
+    ];
+    let text = bars.map(|(symbol, ..)| symbol).join(" | ");
+    let query = PlanQuery::over(form(&text)).stating(GuideTones::Third);
+    let plan = query.clone().of_few_pairs(4).plan().unwrap();
+    assert_eq!(plan.pairs().len(), 4);
+    for (chord, (symbol, scale, third)) in plan.chords().iter().zip(bars) {
+        assert_eq!(chord.over().scale().to_string(), scale, "{symbol}");
+        assert!(chord.pair().set().contains(class(third)), "{symbol}");
+    }
+    // One pair for Cm7, F7 and Ebmaj7, another one for Fm7, Bb7 and Ab7.
+    for bars in [[2, 3, 6], [4, 5, 7]] {
+        let [one, other, third] = bars.map(|bar| plan.chords()[bar].pair());
+        assert!(one.is_same_couple(other) && one.is_same_couple(third));
+    }
+    let none = query.of_few_pairs(3).plan();
+    assert_eq!(none, Err(PlanError::TooFewPairs { most: 3, enough: 4 }));
+}
+
+/// Of so many chords not all choices of pairs can be tried. Fewer pairs never make a plan cheaper.
+#[test]
+fn a_whole_tune_is_played_with_few_pairs() {
+    let tune = "[A] | Dm7 | G7 | Cmaj7 | % | Cm7 | F7 | Bbmaj7 | % | [B] | Bbm7 | Eb7 | Abmaj7 | % | \
+                Dm7b5 | G7 | Cm6 | % | [A] | Dm7 | G7 | Cmaj7 | A7 | Em7b5 | A7 | Dm7 | F#dim7 |";
+    let query = PlanQuery::over(form(tune));
+    let free = query.plan().unwrap();
+    let (different, mut dearest) = (free.pairs().len(), free.cost());
+    assert!(different > 6, "else six pairs are no wish");
+    for most in (6..=different).rev() {
+        let plan = query.clone().of_few_pairs(most).plan().unwrap();
+        assert!(plan.pairs().len() <= most);
+        assert!(plan.cost() >= dearest);
+        dearest = plan.cost();
+    }
 }
 
 /// For eight bars or more, another pair every four; for fewer none.

@@ -6,9 +6,9 @@
 #[path = "material/small_forms.rs"]
 mod small_forms;
 
-use fretloom_theory::{PairPlaces, PlanCost, TriadPair};
+use fretloom_theory::{PairPlaces, PlanCost, PlanError, TriadPair};
 use proptest::prelude::*;
-use small_forms::{all_plans, cases, forms, near, query, thousandths};
+use small_forms::{all_plans, cases, forms, near, query, same, thousandths};
 
 /// Places without sense, so that no rule of the fretboard is shared: any way may cost anything.
 struct Scattered;
@@ -28,6 +28,14 @@ impl PairPlaces for Scattered {
     fn way(&self, (from, at): (TriadPair, usize), (to, place): (TriadPair, usize)) -> PlanCost {
         PlanCost::thousandths(scattered(from, at, to, place))
     }
+}
+
+/// How many of these pairs there are, each counted once.
+fn different(pairs: &[TriadPair]) -> usize {
+    let first = |(index, pair): &(usize, &TriadPair)| {
+        !pairs[..*index].iter().any(|known| same(*known, **pair))
+    };
+    pairs.iter().enumerate().filter(first).count()
 }
 
 proptest! {
@@ -54,6 +62,23 @@ proptest! {
         }
         for (index, plan) in found.iter().enumerate() {
             prop_assert!(found[..index].iter().all(|known| plan.differences(known) > 0));
+        }
+    }
+
+    #[test]
+    fn the_cheapest_of_all_plans_with_few_pairs_is_found(form in forms(2..=4), most in 1..=3_usize) {
+        let plans = all_plans(&form, |_| 1, |_, _| 0.0);
+        let few = plans.iter().find(|(_, pairs)| different(pairs) <= most);
+        match (query(&form).of_few_pairs(most).plan(), few) {
+            (Ok(plan), Some((cost, _))) => {
+                prop_assert!(plan.pairs().len() <= most);
+                prop_assert!(near(thousandths(&plan), *cost), "{} {}", thousandths(&plan), cost);
+            }
+            (Err(error), None) => {
+                let enough = plans.iter().map(|(_, pairs)| different(pairs)).min().unwrap();
+                prop_assert_eq!(error, PlanError::TooFewPairs { most, enough });
+            }
+            (found, slow) => prop_assert!(false, "{:?}, {:?}", found, slow),
         }
     }
 

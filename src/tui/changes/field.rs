@@ -40,7 +40,7 @@ impl Typed {
                 "chords of this bar; Dm7 | G7 makes two of it, nothing takes it away"
             }
             Typed::Wishes(_) => {
-                "major & minor, guide tones, contrast, brackets, once, never B@5; nothing: none"
+                "major & minor, thirds, 6 pairs, contrast, once, never B@5; nothing: none"
             }
             Typed::Title => "what the tune is called",
             Typed::Key => "a key: C, Eb, F#m; nothing: as its chords are read",

@@ -26,7 +26,8 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         "What is wished",
         &[
             "major & minor, or major alone: every pair is of these triads",
-            "guide tones: each pair has third and seventh",
+            "thirds: each pair has the third; guide tones: third and seventh",
+            "6 pairs: so many different pairs in the whole tune at most",
             "contrast: each section begins with another pair",
             "never B@5: no B over the chord of bar 5; never 11: no 11 over this chord",
             "brackets: chords in brackets are played; once: the end leads nowhere",

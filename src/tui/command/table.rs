@@ -166,7 +166,7 @@ pub const COMMANDS: &[CommandRow] = &[
     changes(ChangesCommand::NextChoice, "next-choice", "", "the next position"),
     changes(ChangesCommand::PreviousChoice, "previous-choice", "", "the position before"),
     changes(ChangesCommand::EditWhere, "where", "where", "type position, frets or strings to stay in: V 5-10 4-3-2"),
-    changes(ChangesCommand::EditWishes, "wish", "wish", "type what is wished: guide tones, contrast, never B@5"),
+    changes(ChangesCommand::EditWishes, "wish", "wish", "type what is wished: thirds, 6 pairs, contrast, never B@5"),
     changes(ChangesCommand::Open, "open", "open", "open a tune: one of the list, or a file by its name"),
     changes(ChangesCommand::Save, "save", "save", "save the tune in its file, or in a new one"),
     changes(ChangesCommand::SaveAs, "save-as", "", "save the tune under another name"),
