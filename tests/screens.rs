@@ -181,6 +181,20 @@ fn a_line_that_is_played() {
     keep("line_playing_80x24_dark", program, (80, 24));
 }
 
+/// The stabs of a bar while they are heard, and why there are none; half a second into the tune.
+#[test]
+fn a_tune_that_is_comped() {
+    for (name, keys) in
+        [("changes_comped", "4"), ("changes_no_stabs", "4 / 5 - 7 space 4 - 3 - 2 enter")]
+    {
+        let mut program = in_state("guitar-standard", keys, (80, 24));
+        press(&mut program, "space");
+        let (state, position) = (PlayerState::Playing, Frames(24_000));
+        program.update(Event::Sound(SoundNews { state, position, way: None }));
+        keep(&format!("{name}_80x24_dark"), program, (80, 24));
+    }
+}
+
 /// What is asked by ear, before and after a wrong answer, and what became of every question.
 #[test]
 fn what_is_named_by_ear() {

@@ -9,6 +9,7 @@
 mod chart_list;
 mod choices;
 mod chosen;
+mod comping;
 mod drawing;
 mod field;
 mod files;

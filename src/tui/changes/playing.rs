@@ -2,20 +2,15 @@
 
 use std::sync::Arc;
 
-use fretloom_fretboard::{Fret, FretRange, Neck};
-use fretloom_theory::{Part, Quarters, Score, Tempo, TempoMap};
+use fretloom_theory::{Quarters, Tempo};
 
+use super::comping::{Comped, Comping, refusal_in_words};
 use super::state::ChangesScreen;
-use crate::answer::{
-    ChangesAnswer, CompingAnswer, CompingQuestion, HandArea, LineChords, TuningAnswer,
-};
-use crate::sound::{Performance, PlayStyle};
+use crate::answer::CompedStab;
+use crate::sound::Track;
 use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 use crate::tui::sound::{Piece, What};
-
-/// How many frets lie under a hand that comps.
-const FRETS_OF_A_HAND: u8 = 6;
 
 impl ChangesScreen {
     /// Plays the tune from its beginning, or ends it.
@@ -33,25 +28,47 @@ impl ChangesScreen {
     }
 
     /// The tune as it is to be heard: its pairs as stabs where the hand stays, over the chords.
-    pub(in crate::tui) fn piece(&self, shared: &Shared) -> Option<Piece> {
-        let heard = Heard {
+    pub(in crate::tui) fn piece(&mut self, shared: &Shared) -> Option<Piece> {
+        let comping = Arc::new(Comping::of(self.to_comp(shared)?));
+        self.comping = Some(Arc::clone(&comping));
+        Some(Piece::new(What::Changes, move |style| comping.performance(style)))
+    }
+
+    /// What is to be comped; none where there is no plan.
+    fn to_comp(&self, shared: &Shared) -> Option<Comped> {
+        let first = self.plan()?.chords.first()?.hand;
+        Some(Comped {
             answer: Arc::clone(self.plans.answer()?),
             plan: self.chosen.plan,
             area: self.chosen.area,
-            around: self.frets_around(),
+            first: first.map(|hand| hand.shape),
+            ends: self.chosen.wishes.plan.ends,
+            hand: shared.hand,
             tempo: self.chosen.chart()?.tempo.unwrap_or(Tempo::USUAL),
             tuning: shared.tuning().clone(),
-        };
-        Some(Piece::new(What::Changes, move |style| heard.performance(style)))
+        })
     }
 
-    /// The frets around the shape in hand over the first chord.
-    fn frets_around(&self) -> Option<FretRange> {
-        let hand = self.plan()?.chords.first()?.hand?;
-        let lowest = hand.shape.shape.position().number().saturating_sub(1).max(1);
-        let (low, high) =
-            (Fret::new(lowest)?, Fret::new(lowest.saturating_add(FRETS_OF_A_HAND - 1))?);
-        FretRange::new(low, high)
+    /// The stabs that are heard over the part of the bar in hand; none where none are heard.
+    pub(super) fn stabs_heard(&self, shared: &Shared) -> Vec<&CompedStab> {
+        let (Some(comping), Some(cell)) = (self.comping_heard(shared), self.cell()) else {
+            return Vec::new();
+        };
+        let next = self.sheet.cells.get(self.cursor + 1).map(|next| next.from);
+        let end = self.bar().and_then(|bar| bar.from.checked_add(bar.length));
+        next.or(end).map_or_else(Vec::new, |until| comping.stabs(cell.from, until).collect())
+    }
+
+    /// Why no stabs are heard, where they are to be.
+    pub(super) fn no_stabs_in_words(&self, shared: &Shared) -> Option<String> {
+        Some(refusal_in_words(self.comping_heard(shared)?.refusal()?, shared))
+    }
+
+    /// What is comped while it is to be heard.
+    fn comping_heard(&self, shared: &Shared) -> Option<&Comping> {
+        let is_heard = shared.sound.what() == Some(What::Changes);
+        let is_silent = shared.sound.is_silent(Track::Line);
+        self.comping.as_deref().filter(|_| is_heard && !is_silent)
     }
 
     /// Goes to what is heard at a moment.
@@ -64,45 +81,5 @@ impl ChangesScreen {
     /// Which part of a bar the player is at.
     pub(in crate::tui) fn cursor(&self) -> usize {
         self.cursor
-    }
-}
-
-/// What is to be heard.
-struct Heard {
-    answer: Arc<ChangesAnswer>,
-    plan: usize,
-    area: HandArea,
-    around: Option<FretRange>,
-    tempo: Tempo,
-    tuning: TuningAnswer,
-}
-
-impl Heard {
-    /// Stabs under the hand where it stays, in one area of the neck if that can be; without any the
-    /// chords and the metronome alone.
-    fn performance(self, style: &PlayStyle) -> Option<Performance> {
-        let plan = self.answer.plans().nth(self.plan).unwrap_or(self.answer.best());
-        let chords = LineChords::of_changes(&self.answer, plan);
-        let neck = Neck::new(self.tuning.tuning.clone());
-        let region = super::place::region(self.area).map(|region| region.frets());
-        for frets in [self.around, region] {
-            let question = CompingQuestion {
-                tempo: self.tempo,
-                strings: self.area.strings,
-                frets,
-                ..CompingQuestion::over(chords.clone())
-            };
-            if let Ok(comping) = CompingAnswer::new(&neck, self.tuning.clone(), &question) {
-                return Some(comping.performance(style));
-            }
-        }
-        let score = Score {
-            bars: chords.bars().clone(),
-            tempi: TempoMap::steady(self.tempo),
-            chords: chords.symbols().clone(),
-            parts: vec![Part::new([]).lasting(chords.end())],
-            ..Score::default()
-        };
-        Some(Performance::new(&score, &[], style))
     }
 }

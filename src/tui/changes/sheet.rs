@@ -56,6 +56,15 @@ pub(super) enum Sounds {
 /// How many bars stand in a row.
 pub(super) const BARS_A_ROW: usize = 4;
 
+impl SheetBar {
+    /// The beat of a moment in it; a pick-up begins with a later one than 1.
+    pub(super) fn beat_at(&self, moment: Quarters) -> Option<ChartBeat> {
+        let missing = self.meter.bar().checked_sub(self.length).filter(|_| self.number == 0);
+        let into = moment.checked_sub(self.from)?.checked_add(missing.unwrap_or_default())?;
+        ChartBeat::at(into, self.meter)
+    }
+}
+
 impl Sheet {
     /// The bars of a chart; none where there is no chart.
     pub(super) fn of(chart: Option<&Chart>, optional: OptionalChords) -> Sheet {

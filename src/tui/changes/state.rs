@@ -1,12 +1,14 @@
 //! The state of the changes screen.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use fretloom_theory::{BarText, Chart, Melody, Meter, ReadError};
 
 use super::chart_list::ChartList;
 use super::choices::Choices;
 use super::chosen::{ChartInHand, Chosen, Page};
+use super::comping::Comping;
 use super::field::Field;
 use super::files::Files;
 use super::layout::lists_plans;
@@ -31,6 +33,8 @@ pub struct ChangesScreen {
     pub(super) choices: Option<Choices>,
     /// Which cell of the sheet the player is at.
     pub(super) cursor: usize,
+    /// What is comped, once the tune was to be heard.
+    pub(super) comping: Option<Arc<Comping>>,
     pub(super) field: Option<Field>,
     pub(super) list: Option<ChartList>,
     pub(super) files: Files,
@@ -48,6 +52,7 @@ impl ChangesScreen {
             plans: Plans::default(),
             choices: None,
             cursor: 0,
+            comping: None,
             field: None,
             list: None,
             files: Files::default(),

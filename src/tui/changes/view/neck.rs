@@ -34,23 +34,33 @@ impl Drawing<'_> {
         self.screen.plans.is_on(&self.shared.setup.tuning)
     }
 
-    /// How the fingers go to the next chord, voice by voice; none where the hand holds nothing.
+    /// How the fingers go to the next chord, voice by voice; none where the hand holds nothing, and
+    /// while it comps.
     pub(super) fn moves(&self) -> Option<[VoiceMove; 3]> {
+        if !self.screen.stabs_heard(self.shared).is_empty() {
+            return None;
+        }
         self.screen.chord()?.hand?;
         let next = self.screen.next_chord()?.hand?;
         next.movement.filter(|_| self.is_on_this_neck()).map(|movement| movement.voices())
     }
 
-    /// The pair where the hand may be, the shape in hand, and where its fingers go.
+    /// The pair where the hand may be, the shape in hand, and where its fingers go; while stabs are heard
+    /// the shapes of these.
     fn marks(&self, chord: &ChangesChord) -> Vec<Mark> {
         let neck = self.shared.neck();
         let region = place::region(self.screen.chosen.area).unwrap_or_default();
         let inside = neck.places().filter(|(at, _)| region.contains(neck, *at));
         let mut marks: Vec<Mark> =
             inside.filter_map(|(at, pitch)| self.mark(chord, at, pitch)).collect();
-        let hand = chord.hand.filter(|_| self.is_on_this_neck());
-        let held = hand.map(|hand| hand.shape.shape.places()).into_iter().flatten();
-        for place in held {
+        let stabs = self.screen.stabs_heard(self.shared);
+        let hand = chord.hand.filter(|_| stabs.is_empty() && self.is_on_this_neck());
+        let held = stabs.iter().map(|stab| stab.shape).chain(hand.map(|hand| hand.shape));
+        for place in held.flat_map(|held| held.shape.places()) {
+            let is_marked = marks.iter().any(|mark| mark.place == place);
+            if let Some(pitch) = neck.pitch_at(place).filter(|_| !is_marked) {
+                marks.extend(self.mark(chord, place, pitch));
+            }
             for mark in marks.iter_mut().filter(|mark| mark.place == place) {
                 mark.is_held = true;
             }

@@ -23,6 +23,7 @@ impl Drawing<'_> {
         let (rows, theme) = (indented(area), &self.shared.theme);
         let told = self.shared.notice.clone();
         let told = told.or_else(|| self.screen.plans.refusal().map(str::to_owned));
+        let told = told.or_else(|| self.screen.no_stabs_in_words(self.shared));
         let told = told.map(|told| broken(&told, rows.width)).unwrap_or_default();
         let mut lines: Vec<(String, Style)> =
             told.into_iter().map(|line| (line, theme.text)).collect();
@@ -38,15 +39,16 @@ impl Drawing<'_> {
     /// why the pair is there too.
     fn words(&self, width: u16, rows: usize) -> Vec<String> {
         let Some(chord) = self.screen.chord() else { return Vec::new() };
-        let hand = self.hand_in_words(chord);
+        let stabs = self.stabs_in_words();
+        let hand = stabs.or_else(|| self.hand_in_words(chord));
         let moves = self.moves().map(|moves| self.moves_in_words(chord, moves));
         let now = format!("now {}", now_in_words(chord));
         let next =
             self.screen.next_chord().map(|next| format!("next {}: {}", next.chord(), next.why()));
         let all = match rows {
             0 => Vec::new(),
-            1 => vec![moves.unwrap_or(now)],
-            2 => [moves, Some(now)].into_iter().flatten().collect(),
+            1 => vec![moves.or(hand).unwrap_or(now)],
+            2 => [moves.or(hand), Some(now)].into_iter().flatten().collect(),
             3 => [hand, moves, Some(now)].into_iter().flatten().collect(),
             4..MANY_ROWS => [hand, moves, Some(now), next].into_iter().flatten().collect(),
             _ => {
@@ -57,6 +59,22 @@ impl Drawing<'_> {
         all.into_iter()
             .flat_map(|line| if rows > 4 { broken(&line, width) } else { vec![line] })
             .collect()
+    }
+
+    /// `stabs: Em 5-4-5 on beat 1 · F 7-7-6 on beat 2&`; none while none are heard.
+    fn stabs_in_words(&self) -> Option<String> {
+        let stabs = self.screen.stabs_heard(self.shared);
+        let (bar, locked) = (self.screen.bar()?, self.screen.chosen.area.strings);
+        let told = stabs.into_iter().map(|stab| {
+            let shape = &stab.shape;
+            let strings = Some(shape.shape.string_set()).filter(|set| Some(*set) != locked);
+            let strings = strings.map(|set| format!(" on {set}")).unwrap_or_default();
+            let beat = bar.beat_at(stab.onset).map(|beat| format!(" on beat {beat}"));
+            let beat = beat.unwrap_or_default();
+            format!("{} {}{strings}{beat}", shape.triad, dashed(shape.frets))
+        });
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| format!("stabs: {}", told.join(" · ")))
     }
 
     /// `C 1st inversion, 9-7-8, fingers 3-1-2 → B 9-8-7`
