@@ -195,3 +195,94 @@ fn the_tune_is_there_again_tomorrow() {
     });
     assert!(program.changes().plan().is_none());
 }
+
+/// Presses keys as a player would, and says how many.
+fn keys(player: &mut Player, keys: &str) -> usize {
+    player.press(keys);
+    keys.split_whitespace().count()
+}
+
+/// Twelve bars typed, planned with the hand on three strings, gone through, overruled twice and written
+/// as MIDI and tablature: so many keys are needed beside what is typed.
+#[test]
+fn a_tune_from_its_chords_to_its_files() {
+    let folder = Folder::new();
+    let mut player = Player::with("Dm7");
+    let opened = keys(&mut player, "4 c");
+    player
+        .paste("F7 | Bb7 | F7 | Cm7 F7 | Bb7 | Bdim7 | F7 | Am7b5 D7 | Gm7 | C7 | F7 D7 | Gm7 C7");
+    assert_eq!(opened + keys(&mut player, "enter"), 3);
+    // The plan is there, and the hand on strings 4-3-2 unless it is sent elsewhere.
+    assert!(player.line(1).contains("pairs"), "{}", player.screen());
+    assert!(player.shows("─ strings 4-3-2, frets 1–12 ─"), "{}", player.screen());
+    for _ in 0..16 {
+        let hand = player.program.changes().chord().unwrap().hand.unwrap();
+        assert!(hand.shape.shape.places().iter().all(|at| (2..=4).contains(&at.string.number())));
+        keys(&mut player, "right");
+    }
+    assert!(player.shows("▸ 1 F7"), "all sixteen chords, and back");
+    assert_eq!(keys(&mut player, "right p"), 2);
+    assert_eq!(keys(&mut player, "right right s"), 3);
+    let chords = &player.program.changes().plan().unwrap().chords;
+    let settled = chords.iter().filter(|chord| chord.settled.is_some());
+    let settled: Vec<String> = settled.map(|chord| chord.chord().to_string()).collect();
+    assert_eq!(settled, ["B♭7", "Cm7"]);
+    let written = keys(&mut player, "W w");
+    player.paste(&folder.path("blues.mid"));
+    assert_eq!(written + keys(&mut player, "enter"), 3);
+    assert!(player.shows("written to "), "{}", player.screen());
+    assert!(fs::read(folder.0.join("blues.mid")).unwrap().starts_with(b"MThd"));
+    name(&mut player, "w", &folder.path("blues.txt"));
+    let tab = folder.text("blues.txt");
+    for string in ["1 E", "5 A", "6 E"] {
+        let mut lines = tab.lines().filter(|line| line.trim_start().starts_with(string)).peekable();
+        assert!(lines.peek().is_some(), "{tab}");
+        for line in lines {
+            assert!(
+                !line[line.find('|').unwrap()..].contains(|sign: char| sign.is_ascii_digit()),
+                "{line}"
+            );
+        }
+    }
+    player.press("4");
+    assert!(player.shows("B♭7"), "the tune is where it was");
+}
+
+/// A thousand bars whose chords differ, in twelve keys.
+fn thousand_bars() -> String {
+    let roots = ["C", "F", "Bb", "Eb", "Ab", "Db", "Gb", "B", "E", "A", "D", "G"];
+    let kinds = ["m7", "7", "maj7", "m7b5", "7alt", "6", "7sus4", "m6"];
+    let bar = |n: usize| format!("{}{}", roots[n * 5 % 12], kinds[(n + n / 12) % 8]);
+    (0..1_000).map(bar).collect::<Vec<_>>().join(" | ")
+}
+
+/// A tune of a thousand bars is opened from its file, gone through, changed in one bar and saved; the
+/// plan leaves what is settled far away where it was.
+#[test]
+fn a_thousand_bars_are_a_tune_like_any_other() {
+    let folder = Folder::new();
+    let before = thousand_bars();
+    fs::write(folder.0.join("long.txt"), &before).unwrap();
+    let mut player = Player::after("Dm7", "4");
+    name(&mut player, "o", &folder.path("long.txt"));
+    assert!(player.line(0).contains("1000 bars"), "{}", player.screen());
+    player.press("right p");
+    let settled = player.program.changes().chord().unwrap().pair;
+    for size in [(80, 24), (200, 50), (40, 6)] {
+        player.resize(size.0, size.1);
+        player.press("end");
+        assert!(player.shows("▸1000"), "{}", player.screen());
+        player.press("up up left left right home down j pageup");
+    }
+    player.resize(80, 24);
+    player.press("end enter E 7 a l t enter");
+    assert_eq!(player.program.changes().chord().unwrap().chord().to_string(), "E7alt");
+    player.press("home right");
+    let chord = player.program.changes().chord().unwrap();
+    assert!(chord.settled.is_some() && chord.pair == settled);
+    name(&mut player, "X", &folder.path("long.toml"));
+    let saved = folder.text("long.toml");
+    assert!(saved.contains("E7alt") && saved.contains("[[choice]]"), "{saved:.200}");
+    player.press("end z");
+    assert!(player.shows("▸1000 "), "{}", player.screen());
+}

@@ -119,6 +119,7 @@ const TRIPLES: &[Triple<ChangesCommand>] = &[
     (ChangesCommand::ExploreChord, top, ("right", "a tune without a name 6 bars"), "e", "G7 G Mixolydian, the notes of C major"),
     (ChangesCommand::MakeLine, top, ("right", "a tune without a name 6 bars"), "3", "G7 "),
     (ChangesCommand::LineOn, top, ("right", "a tune without a name 6 bars"), "L", "G7 | Cmaj7 | Cmaj7 "),
+    (ChangesCommand::LineThrough, top, ("right", "a tune without a name 6 bars"), "W", "Dm7 | G7 | Cmaj7 | Cmaj7 | Em7b5 A7 | Dm7 "),
     (ChangesCommand::EditChords, top, ("", "a tune without a name 6 bars"), "c C | F enter", "a tune without a name 2 bars"),
     (ChangesCommand::EditBar, bar, ("", "1 Dm7"), "enter A m 7 space D 7 enter", "1 Am7 D7"),
     (ChangesCommand::EditWhere, place, ("", "strings 4-3-2, frets 1–12"), "/ V space 3 - 2 - 1 enter", "position V, strings 3-2-1"),

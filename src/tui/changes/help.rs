@@ -6,10 +6,12 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
         "Bars and pairs",
         &[
             "under each chord stands its pair; = the pair of the chord before goes on",
+            "where there is little room for it, as F°&E♭: ° is a diminished triad",
             "% the chord goes on; * scale or pair are settled, and the plan keeps them",
             "a plan weighs what each pair says over its chord, how many pairs there are,",
             "and, where the hand stays on strings or at frets, how far the fingers go",
             "the last chord leads to the first: the tune goes round and round",
+            "a large window lists scales, pairs and plans, each behind its key",
         ],
     ),
     (
@@ -39,6 +41,7 @@ pub(in crate::tui) const NOTES: &[(&str, &[&str])] = &[
             "═ beside a note: the shape in hand; underlined, it stays for the next chord",
             "→ and ←: where a finger goes next, by a half step; » and « farther",
             "* beside the shape: you hold it, and the plan goes round it",
+            "while the tune is heard ═ is where its stabs lie",
             "[ ] notes of the first triad, ( ) of the second, quiet ones of the next pair",
         ],
     ),

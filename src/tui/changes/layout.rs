@@ -76,10 +76,10 @@ pub(super) fn neck_rows(shared: &Shared) -> u16 {
     NeckPicture::new(shared.neck(), Vec::new()).height()
 }
 
-/// Is there room for the plans in the window?
-pub(super) fn lists_plans(sheet: &Sheet, shared: &Shared) -> bool {
+/// The lists in the window.
+pub(super) fn lists_in_window(sheet: &Sheet, shared: &Shared) -> Lists {
     let areas = Areas::of(shared.window(), neck_rows(shared), sheet);
-    areas.is_some_and(|areas| !Lists::within(areas.lists).plans.is_empty())
+    Lists::within(areas.map(|areas| areas.lists).unwrap_or_default())
 }
 
 /// Rows for bars and for lists, of those that head, footer, neck, one row of bars and one of words leave.

@@ -11,7 +11,7 @@ use super::chosen::{ChartInHand, Chosen, Page};
 use super::comping::Comping;
 use super::field::Field;
 use super::files::Files;
-use super::layout::lists_plans;
+use super::layout::lists_in_window;
 use super::melody::MelodyInHand;
 use super::place;
 use super::plans::{Plans, Taken};
@@ -29,7 +29,7 @@ pub struct ChangesScreen {
     /// Its bars.
     pub(super) sheet: Sheet,
     pub(super) plans: Plans,
-    /// What there is to choose from over the chord in hand; none where it has no plan.
+    /// What is listed to choose from over the chord in hand; none where nothing is.
     pub(super) choices: Option<Choices>,
     /// Which cell of the sheet the player is at.
     pub(super) cursor: usize,
@@ -91,13 +91,14 @@ impl ChangesScreen {
         self.sheet = self.chosen.sheet();
     }
 
-    /// What is to be worked out, read and written. What there is to choose from follows the chord in
+    /// What is to be worked out, read and written. What is listed to choose from follows the chord in
     /// hand at once.
     pub(in crate::tui) fn jobs(&mut self, shared: &Shared) -> impl Iterator<Item = Job<Found>> {
+        let lists = lists_in_window(&self.sheet, shared);
         let known = self.choices.take();
-        self.choices = self.chord().map(|chord| Choices::of(chord, known, shared));
-        let listed = lists_plans(&self.sheet, shared);
-        let plan = self.plans.job(&self.chosen, shared, listed);
+        let chord = self.chord().filter(|_| !lists.pairs.is_empty());
+        self.choices = chord.map(|chord| Choices::of(chord, known, shared));
+        let plan = self.plans.job(&self.chosen, shared, !lists.plans.is_empty());
         plan.into_iter().chain(self.files.take_job())
     }
 

@@ -39,6 +39,7 @@ impl ChangesScreen {
             ChangesCommand::ExploreChord => return self.explore_chord(shared),
             ChangesCommand::MakeLine => return self.make_line(shared),
             ChangesCommand::LineOn => return self.make_line_on(shared),
+            ChangesCommand::LineThrough => return self.make_line_through(shared),
             ChangesCommand::EditBar => self.edit_bar(),
             ChangesCommand::EditChords => self.edit(Typed::Chords),
             ChangesCommand::EditTitle => self.edit(Typed::Title),

@@ -9,6 +9,7 @@ pub enum ChangesCommand {
     ExploreChord,
     MakeLine,
     LineOn,
+    LineThrough,
     EditBar,
     EditChords,
     EditWhere,

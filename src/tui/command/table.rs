@@ -158,6 +158,7 @@ pub const COMMANDS: &[CommandRow] = &[
     changes(ChangesCommand::ExploreChord, "explore-chord", "explore", "this chord in the explorer, with its scale and pair"),
     changes(ChangesCommand::MakeLine, "make-line", "line", "a line of this pair over this chord"),
     changes(ChangesCommand::LineOn, "line-on", "", "a line from here to the end of the section"),
+    changes(ChangesCommand::LineThrough, "line-through", "", "a line over the whole tune"),
     changes(ChangesCommand::OtherPlan, "other-plan", "plan", "the next plan for the tune that really differs"),
     changes(ChangesCommand::PlanBefore, "plan-before", "", "the plan before"),
     changes(ChangesCommand::NextStrings, "next-strings", "strings", "the hand stays on the next strings, at last on any"),

@@ -73,7 +73,7 @@ impl Typed {
 
 impl Field {
     /// The longest text that is typed.
-    const LONGEST: usize = 400;
+    const LONGEST: usize = 2_000;
 
     pub(super) fn new(what: Typed, chosen: &Chosen) -> Field {
         let text = match what {

@@ -10,7 +10,7 @@ use crate::tui::screen::ScreenEffect;
 use crate::tui::shared::Shared;
 
 /// A line goes over so many bars at most.
-const MOST_BARS: usize = 32;
+const MOST_BARS: usize = 64;
 
 impl ChangesScreen {
     /// The chord in hand with its scale and its pair, in the explorer.
@@ -33,8 +33,25 @@ impl ChangesScreen {
     pub(super) fn make_line_on(&self, shared: &mut Shared) -> Vec<ScreenEffect> {
         let Some(first) = self.cell().map(|cell| cell.bar) else { return tell_no_chord(shared) };
         let bars = self.sheet.bars.get(first..).unwrap_or_default();
-        let later = bars.iter().skip(1).take(MOST_BARS - 1).take_while(|bar| bar.section.is_none());
-        let bars: Vec<&SheetBar> = bars.iter().take(1).chain(later).collect();
+        let later = bars.iter().skip(1).take_while(|bar| bar.section.is_none()).count();
+        let near = self.chord().and_then(lowest);
+        self.make_line_over(bars.get(..=later).unwrap_or_default(), near, shared)
+    }
+
+    /// A line over the whole tune.
+    pub(super) fn make_line_through(&self, shared: &mut Shared) -> Vec<ScreenEffect> {
+        let first = self.plan().and_then(|plan| plan.chords.first());
+        self.make_line_over(&self.sheet.bars, first.and_then(lowest), shared)
+    }
+
+    /// A line over some bars, as many as a line may have, that begins near a note.
+    fn make_line_over(
+        &self,
+        bars: &[SheetBar],
+        near: Option<Pitch>,
+        shared: &mut Shared,
+    ) -> Vec<ScreenEffect> {
+        let bars = bars.get(..MOST_BARS).unwrap_or(bars);
         let mut each: Vec<ChordSeed> = Vec::new();
         let cells = bars.iter().filter_map(|bar| self.sheet.cells.get(bar.cells.clone())).flatten();
         for (index, cell) in cells.enumerate() {
@@ -51,7 +68,6 @@ impl ChangesScreen {
         }
         let chords = bars.iter().enumerate().map(|(index, bar)| self.typed(bar, index == 0));
         let chords = chords.collect::<Vec<_>>().join(" | ");
-        let near = self.chord().and_then(lowest);
         let place = LinePlace::of_hand_area(self.chosen.area);
         vec![ScreenEffect::MakeLine(LineSeed { chords, each, place, near })]
     }

@@ -138,9 +138,7 @@ impl Drawing<'_> {
         write(buffer, at, &Line::styled(chord, style));
         let (pair, style) = self.pair_of(cell);
         let under = Rect { y: at.y + 1, ..at };
-        // Rather close together than cut.
-        let is_long = pair.chars().count() > room;
-        let pair = if is_long { pair.replace(" & ", "&").replace(" *", "*") } else { pair };
+        let pair = closer(pair, room);
         write(buffer, under, &Line::styled(cut(pair, room), style));
     }
 
@@ -180,6 +178,16 @@ impl Drawing<'_> {
     }
 }
 
+/// Rather close together than cut, and rather with a sign for a diminished triad.
+fn closer(pair: String, room: usize) -> String {
+    let is_long = |pair: &str| pair.chars().count() > room;
+    if !is_long(&pair) {
+        return pair;
+    }
+    let close = pair.replace(" & ", "&").replace(" *", "*");
+    if is_long(&close) { close.replace("dim", "°") } else { close }
+}
+
 /// As much as there is room for, and a sign where something is left out.
 fn cut(text: String, room: usize) -> String {
     if text.chars().count() <= room {
@@ -187,4 +195,19 @@ fn cut(text: String, room: usize) -> String {
     }
     let kept: String = text.chars().take(room.saturating_sub(1)).collect();
     if room == 0 { String::new() } else { kept + "…" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::closer;
+
+    #[test]
+    fn a_pair_is_told_in_little_room() {
+        let told = |room| closer("Fdim & E♭dim *".to_owned(), room);
+        assert_eq!(
+            [told(14), told(11), told(10), told(3)],
+            ["Fdim & E♭dim *", "Fdim&E♭dim*", "F°&E♭°*", "F°&E♭°*"]
+        );
+        assert_eq!(closer("C & D".to_owned(), 4), "C&D");
+    }
 }
