@@ -271,6 +271,24 @@ mod tests {
             ("Fm7 *Bb7 Cmaj7", "back-door dominant of C, which follows", "B♭ Lydian dominant"),
             ("*Fm7 Bb7 Cmaj7", "iv of C, borrowed from minor", "F Dorian"),
             ("Fm7 *Bb7 Am7", "tritone substitute of E7, a half step above A", "B♭ Lydian dominant"),
+            (
+                "Dm7b5 *G7b9 F#m7b5 B7alt",
+                "V of C minor, though C minor does not follow",
+                "G altered",
+            ),
+            (
+                "Cmaj7 Fm7 *Bb7 Dm7 G7 Cmaj7",
+                "back-door dominant of C, though C does not follow",
+                "B♭ Lydian dominant",
+            ),
+            ("Cmaj7 *Em7 A7 Dm7 G7 Cmaj7", "iii of C", "E Phrygian"),
+            ("Cmaj7 *Em7 A7 D7 G7 Cmaj7", "ii of D", "E Dorian"),
+            ("Cmaj7 *Am7 D7 Gm7 C7 Fmaj7", "iii of F", "A Phrygian"),
+            (
+                "Gm7b5 *C7alt F#m7b5 B7alt",
+                "V of F minor, though F minor does not follow",
+                "C altered",
+            ),
             // A suspension is its own dominant.
             ("*G7sus4 G7 Cmaj7", "V of C, which follows", "G Mixolydian"),
             ("G7sus4 *G7 Cmaj7", "V of C, which follows", "G Mixolydian"),

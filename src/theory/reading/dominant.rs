@@ -13,7 +13,8 @@ impl Place<'_> {
         self.of_blues(second)
             .or_else(|| self.bound_for(self.after?, second))
             .or_else(|| self.back_door(second))
-            .or_else(|| self.above_the_next_dominant())
+            .or_else(|| self.above_the_next_dominant(second))
+            .or_else(|| self.back_door_elsewhere(second?))
             .or_else(|| Some(self.promised_by(second?)))
             .unwrap_or_else(|| self.dominant_without_goal())
     }
@@ -39,8 +40,11 @@ impl Place<'_> {
     }
 
     /// A dominant a half step above the next one, whose ii comes between them, on a degree where the
-    /// home has no dominant of its own.
-    fn above_the_next_dominant(&self) -> Option<Function> {
+    /// home has no dominant of its own. After a half-diminished ii it is the V that this promised.
+    fn above_the_next_dominant(&self, own_second: Option<&Chord>) -> Option<Function> {
+        if own_second.is_some_and(Chord::is_half_diminished) {
+            return None;
+        }
         let (second, goal) = (self.after?, self.then?);
         let falls = is_dominant(goal) && up_to(self.chord, goal) == 11;
         let comes_between = up_to(second, goal) == 5 && second.names(Degree::MINOR_THIRD);
@@ -97,7 +101,8 @@ impl Place<'_> {
             };
             return Some(Function::Dominant { home, arrival });
         }
-        (up_to(chord, next) == 11).then(|| half_step_above(next))
+        // After a half-diminished ii it is the V that its ii has promised, wherever it goes.
+        (up_to(chord, next) == 11 && !from_minor).then(|| half_step_above(next))
     }
 
     /// Is the chord that it goes to a ii, which goes on to its own dominant or what stands in for that?
@@ -122,6 +127,14 @@ impl Place<'_> {
         let home = home?;
         let arrival = self.in_place_of(home)?;
         Some(Function::BackDoor { home, arrival })
+    }
+
+    /// A dominant after the iv of a major home, which has borrowed both and goes on elsewhere.
+    fn back_door_elsewhere(&self, fourth: &Chord) -> Option<Function> {
+        let is_borrowed = |home: &(Home, u8)| home.1 == 10 && !home.0.is_minor();
+        let (home, _) = self.degree().filter(is_borrowed).filter(|_| fourth.is_minor())?;
+        let arrival = self.arrival_at(home.key());
+        Some(Function::BackDoor { home: home.key(), arrival })
     }
 
     /// A dominant after its ii, both of a key whose tonic does not come next.

@@ -1,9 +1,11 @@
 //! What a minor chord does: a ii before its V, a tonic, a iv, or a degree of its home.
 
 use super::dominant::is_backdoor;
+use super::home::Home;
 use super::kind::sounds_tonic;
 use super::motion::{is_dominant, resolves_to, up_to};
 use super::place::Place;
+use crate::function::KeyDegree;
 use crate::{Chord, Degree, Function, Key};
 
 impl Place<'_> {
@@ -12,6 +14,9 @@ impl Place<'_> {
         // A minor chord written with a major sixth or seventh is a tonic: a ii rarely is.
         if at_home && sounds_tonic(self.chord) {
             return Function::TonicMinor;
+        }
+        if let Some(third) = self.third_before_second() {
+            return third;
         }
         if let Some(next) = self.its_dominant() {
             return match self.home_by_the_back_door(next) {
@@ -31,6 +36,18 @@ impl Place<'_> {
             }
             elsewhere => elsewhere,
         }
+    }
+
+    /// The iii of a major home, before the dominant that goes on to its ii: that of a minor key, whose
+    /// own ii would be half-diminished.
+    fn third_before_second(&self) -> Option<Function> {
+        let dominant = self.its_dominant()?;
+        let second = self.then.filter(|then| resolves_to(dominant, then) && then.is_minor())?;
+        let is_third = |home: &(Home, u8)| home.1 == 4 && !home.0.is_minor();
+        let (home, _) = self.degree().filter(is_third)?;
+        let goes_on = !sounds_tonic(second) && home.degree(second) == 2;
+        let third = Function::DegreeOf { degree: KeyDegree::Third, home: home.key() };
+        goes_on.then_some(third)
     }
 
     /// Is it the i of its home, or the goal of a dominant that is no degree of its home?
