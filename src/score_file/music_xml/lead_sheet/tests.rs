@@ -267,7 +267,7 @@ fn the_melody_is_heard_with_the_form() {
 fn what_is_no_lead_sheet_is_refused() {
     for (file, said) in [
         (score(&["C5:8"], ""), "it holds no chord symbols; expected a lead sheet: MusicXML with"),
-        (score(&["C.Neapolitan r:8"], ""), "line 1, column 34: found \"CNeapolitan\"; expected"),
+        (score(&["C.Neapolitan r:8"], ""), "line 1, column 31: found \"CNeapolitan\"; expected"),
         (
             score(&["C.major"], ""),
             "none of its measures has a length; expected measures with notes",
