@@ -15,11 +15,12 @@ use std::time::{Duration, Instant};
 use divan::{Bencher, black_box};
 use effort::Effort;
 use fretloom::library::Library;
+use fretloom::store::{ChangesSession, Session};
 use fretloom::tui::command::{COMMANDS, Section};
 use fretloom::tui::event::Event;
 use fretloom::tui::key::Key;
 use fretloom::tui::keys::Keys;
-use fretloom::tui::program::Program;
+use fretloom::tui::program::{Effect, Program};
 use fretloom::tui::runtime::App;
 use fretloom_theory::Spelling;
 use ratatui::backend::CrosstermBackend;
@@ -54,6 +55,16 @@ impl Screen {
         self.program.update(black_box(event.clone()));
         self.buffer.reset();
         self.program.draw(self.buffer.area, &mut self.buffer);
+    }
+
+    /// Does what is to be worked out, and what follows from that.
+    fn work(&mut self, effects: Vec<Effect>) {
+        for effect in effects {
+            if let Effect::Work(job) = effect {
+                let effects = self.program.finish(job.run());
+                self.work(effects);
+            }
+        }
     }
 
     /// No frame can be cheaper that writes every cell.
@@ -103,6 +114,56 @@ mod key_to_frame {
     #[divan::bench(args = SIZES)]
     fn labels(bencher: Bencher<'_, '_>, size: (u16, u16)) {
         press(bencher, size, "n");
+    }
+}
+
+/// The changes screen with a tune of so many bars whose chords differ, its plan found; of what is typed
+/// from then on the bars are drawn at once, and their plan is left to a job.
+struct Tune {
+    screen: Screen,
+    typed: Vec<Vec<Event>>,
+    next: usize,
+}
+
+impl Tune {
+    fn of(bars: usize, size: (u16, u16)) -> Tune {
+        let roots = ["C", "F", "Bb", "Eb", "Ab", "Db", "Gb", "B", "E", "A", "D", "G"];
+        let kinds = ["m7", "7", "maj7", "m7b5", "7alt", "6", "7sus4", "m6"];
+        let bar = |n: usize| format!("{}{}", roots[n * 5 % 12], kinds[(n + n / 12) % 8]);
+        let bars: Vec<String> = (0..bars).map(bar).collect();
+        let chart = format!("[[section]]\nbars = \"{}\"\n", bars.join(" | "));
+        let changes = Some(ChangesSession {
+            chart: Some(chart),
+            area: Some("1-12 4-3-2".to_owned()),
+            ..ChangesSession::default()
+        });
+        let mut screen = Screen::of(size);
+        screen.program.take_up(&Session { changes, ..Session::default() });
+        let effects = screen.program.update(key("4"));
+        screen.work(effects);
+        // A bar in the middle.
+        for name in "end up up right right enter G 7 enter".split(' ') {
+            let effects = screen.program.update(key(name));
+            screen.work(effects);
+        }
+        let keys = |keys: &str| keys.split(' ').map(key).collect();
+        let typed = vec![keys("enter D m 9 enter"), keys("enter G 1 3 enter")];
+        Tune { screen, typed, next: 0 }
+    }
+
+    /// To the next chord, its bars, neck, words and lists drawn.
+    fn step(&mut self) {
+        self.screen.press(&key("right"));
+    }
+
+    /// Another chord typed in the bar in hand, drawn once.
+    fn type_bar(&mut self) {
+        self.next = 1 - self.next;
+        for event in self.typed[self.next].clone() {
+            black_box(self.screen.program.update(event));
+        }
+        self.screen.buffer.reset();
+        self.screen.program.draw(self.screen.buffer.area, &mut self.screen.buffer);
     }
 }
 
@@ -221,5 +282,15 @@ fn main() {
             ratios = ratios.and(what, move || screen.press(&event));
         }
         ratios.print(&format!("key to frame at {columns}x{rows}"));
+    }
+    for size @ (columns, rows) in SIZES {
+        let mut filled = Screen::of(size);
+        let mut ratios = Ratios::to("fill cell by cell", move || filled.fill());
+        for bars in [16, 1_000] {
+            let [mut stepped, mut typed] = [0, 1].map(|_| Tune::of(bars, size));
+            ratios = ratios.and(&format!("next chord of {bars} bars"), move || stepped.step());
+            ratios = ratios.and(&format!("one of {bars} bars typed"), move || typed.type_bar());
+        }
+        ratios.print(&format!("a tune, key to frame at {columns}x{rows}"));
     }
 }
