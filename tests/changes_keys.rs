@@ -390,7 +390,25 @@ fn bars_are_clicked_and_the_wheel_goes_on() {
     player.point("3 Cmaj7", 12, Pointed::WheelUp);
     assert!(bar(&player).starts_with("3 Cmaj7"));
     let gestures = GESTURES.iter().filter(|row| row.spot.screen() == Some(Section::Changes));
-    assert_eq!(gestures.count(), 3);
+    assert_eq!(gestures.count(), 4);
+}
+
+/// A click takes what a large window lists, as its key does; a heading is none of it.
+#[test]
+fn what_is_listed_is_clicked() {
+    let mut player = opened();
+    player.resize(120, 40);
+    player.point("scales of Dm7", 0, Pointed::Click);
+    assert_eq!(listed(&player), ["D Dorian", "Dm & Em", "1"]);
+    player.point("F & G  ", 0, Pointed::Click);
+    assert_eq!(pair(&player), "F & G *");
+    player.point("D Aeolian  ", 3, Pointed::Click);
+    assert_eq!(scale(&player), "D Aeolian *");
+    let (column, row) = player.place_of("h plan", 5);
+    player.point_at(column, row + 3, Pointed::Click);
+    assert_eq!((plan(&player), listed(&player)[2].clone()), ("3 of 8".to_owned(), "3".to_owned()));
+    player.press("z z z");
+    assert_eq!((scale(&player), pair(&player)), ("D Dorian".to_owned(), "Dm & Em".to_owned()));
 }
 
 /// The tune goes at 120, a bar in two seconds: the bars follow what is heard, and go round.

@@ -33,6 +33,8 @@ pub enum Spot {
     Bar,
     /// The bars, the room between them with it.
     Bars,
+    /// A scale, a pair or a plan of those that a large window lists below a tune.
+    Listed,
     /// A line of the list of keepers.
     Keeper,
     /// The list of keepers.
@@ -64,6 +66,7 @@ impl Spot {
             | Spot::Neck
             | Spot::Tab
             | Spot::Bars
+            | Spot::Listed
             | Spot::Keepers
             | Spot::Choice
             | Spot::List
@@ -83,7 +86,7 @@ impl Spot {
             | Spot::StringName
             | Spot::Neck => Some(Section::Explore),
             Spot::TabNote | Spot::Tab => Some(Section::Line),
-            Spot::Bar | Spot::Bars => Some(Section::Changes),
+            Spot::Bar | Spot::Bars | Spot::Listed => Some(Section::Changes),
             Spot::Keeper | Spot::Keepers => Some(Section::Keepers),
             Spot::Choice => Some(Section::Listen),
             Spot::Line | Spot::List | Spot::Footer => None,
@@ -105,6 +108,7 @@ impl Spot {
             Spot::Tab => "the tab",
             Spot::Bar => "a bar",
             Spot::Bars => "bars",
+            Spot::Listed => "what is listed",
             Spot::Keeper => "a keeper",
             Spot::Keepers => "keepers",
             Spot::Choice => "a choice",
@@ -219,6 +223,7 @@ pub const GESTURES: &[Gesture] = {
         row(Spot::Bar, Click, Choose, "to the chord"),
         row(Spot::Bars, WheelDown, changes(ChangesCommand::NextChord), "to the next chord or bar"),
         row(Spot::Bars, WheelUp, changes(ChangesCommand::PreviousChord), "to the chord or bar before"),
+        row(Spot::Listed, Click, Choose, "settle the scale or the pair, or take the plan"),
         row(Spot::Keeper, Click, Choose, "mark the keeper"),
         row(Spot::Keepers, WheelDown, keepers(KeepersCommand::NextKeeper), "the next keeper"),
         row(Spot::Keepers, WheelUp, keepers(KeepersCommand::PreviousKeeper), "the keeper before"),

@@ -14,6 +14,10 @@ pub(in crate::tui) enum Hit {
     Cell(usize),
     /// The bars beside them.
     Bars,
+    /// The scale, the pair or the plan with this index of those that are listed.
+    Scale(usize),
+    Pair(usize),
+    Plan(usize),
     Line(ListLine),
     /// A list laid over the screen, beside its lines.
     List,
@@ -26,6 +30,7 @@ impl Hit {
         match self {
             Hit::Cell(_) => Spot::Bar,
             Hit::Bars => Spot::Bars,
+            Hit::Scale(_) | Hit::Pair(_) | Hit::Plan(_) => Spot::Listed,
             Hit::Line(_) => Spot::Line,
             Hit::List => Spot::List,
             Hit::Footer(_) => Spot::Footer,
@@ -46,6 +51,9 @@ impl Drawing<'_> {
         // What is typed is not to be lost by a slip of the mouse.
         if self.screen.field.is_some() {
             return None;
+        }
+        if let Some(listed) = self.listed_at(screen, place) {
+            return Some(listed);
         }
         let bars = self.bars_in_sight(screen)?;
         bars.contains(place).then(|| self.cell_at(bars, place).map_or(Hit::Bars, Hit::Cell))

@@ -11,6 +11,9 @@ impl ChangesScreen {
         match hit {
             Hit::Footer(key) => return vec![ScreenEffect::Press(key)],
             Hit::Cell(cell) => self.cursor = cell,
+            Hit::Scale(index) => self.take_scale(index, shared),
+            Hit::Pair(index) => self.take_pair(index, shared),
+            Hit::Plan(index) => self.chosen.plan = index,
             Hit::Line(line) => self.click_line(line, shared),
             Hit::Bars | Hit::List => {}
         }

@@ -19,28 +19,42 @@ impl ChangesScreen {
             shared.tell("this scale holds no other pair");
             return;
         };
-        let rank = pairs.iter().position(|one| *one == pair).map_or(0, |at| at + 1);
-        shared.tell(format!("pair {rank} of {}: {pair}, settled", pairs.len()));
+        if let Some(index) = pairs.iter().position(|one| *one == pair) {
+            self.take_pair(index, shared);
+        }
+    }
+
+    /// The pair at this place in the list of the chord.
+    pub(super) fn take_pair(&mut self, index: usize, shared: &mut Shared) {
+        let Some((chord, before)) = self.in_hand(shared) else { return };
+        let pairs = chord.pairs();
+        let Some(pair) = pairs.get(index) else { return };
+        shared.tell(format!("pair {} of {}: {pair}, settled", index + 1, pairs.len()));
         self.let_go(&before);
         self.settle(ChartChoice { pair: Some(pair.names()), ..before });
     }
 
-    /// The next of the scales that the chord may have. A pair that is settled stays, if the scale
-    /// has its notes.
+    /// The next of the scales that the chord may have.
     pub(super) fn step_scale(&mut self, way: Way, shared: &mut Shared) {
         let Some((chord, before)) = self.in_hand(shared) else { return };
-        let scales: Vec<Scale> = chord
-            .scales(shared.library.scales.kinds())
-            .iter()
-            .map(|choice| choice.scale().clone())
-            .collect();
+        let scales = scales_of(chord, shared);
         let now = before.scale.clone().unwrap_or_else(|| chord.over().scale().clone());
         let Some(scale) = other(&scales, Some(&now), way) else {
             shared.tell("no other scale fits this chord here");
             return;
         };
-        let rank = scales.iter().position(|one| *one == scale).map_or(0, |at| at + 1);
-        shared.tell(format!("scale {rank} of {}: {scale}, settled", scales.len()));
+        if let Some(index) = scales.iter().position(|one| *one == scale) {
+            self.take_scale(index, shared);
+        }
+    }
+
+    /// The scale at this place of those that the chord may have. A pair that is settled stays, if the
+    /// scale has its notes.
+    pub(super) fn take_scale(&mut self, index: usize, shared: &mut Shared) {
+        let Some((chord, before)) = self.in_hand(shared) else { return };
+        let scales = scales_of(chord, shared);
+        let Some(scale) = scales.get(index).cloned() else { return };
+        shared.tell(format!("scale {} of {}: {scale}, settled", index + 1, scales.len()));
         let holds = |names: &[SpelledTriad; 2]| {
             names.iter().all(|name| name.triad().set().is_subset(scale.set()))
         };
@@ -112,4 +126,10 @@ impl ChangesScreen {
         self.chosen.plan = 0;
         self.take_chart(chart);
     }
+}
+
+/// The scales that a chord may have, the usual one first.
+fn scales_of(chord: &ChangesChord, shared: &Shared) -> Vec<Scale> {
+    let choices = chord.scales(shared.library.scales.kinds());
+    choices.iter().map(|choice| choice.scale().clone()).collect()
 }

@@ -2,13 +2,14 @@
 //! pairs of the scale in force, and the plans. The keys that step through them stand before them.
 
 use ratatui::buffer::Buffer;
-use ratatui::layout::Rect;
+use ratatui::layout::{Position, Rect};
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use super::super::choices::Choices;
 use super::super::drawing::Drawing;
-use super::super::layout::Lists;
+use super::super::hit::Hit;
+use super::super::layout::{Areas, Lists, neck_rows};
 use crate::answer::{ChangesChord, ChangesPlan};
 use crate::tui::command::{ChangesCommand, Command};
 use crate::tui::widget::{ListView, PairColumns, PairRow, below, scale_line, write};
@@ -29,8 +30,21 @@ impl Drawing<'_> {
         self.screen.choices.as_ref().filter(|choices| choices.are_of(chord))
     }
 
+    /// What is listed at a place of the window.
+    pub(in crate::tui::changes) fn listed_at(&self, screen: Rect, place: Position) -> Option<Hit> {
+        let areas = Areas::of(screen, neck_rows(self.shared), &self.screen.sheet)?;
+        let lists = Lists::within(areas.lists);
+        let line = |list: ListView| Some(list.at(place)?.line);
+        if let Some(plan) = line(self.plan_lines(lists.plans)) {
+            return Some(Hit::Plan(plan));
+        }
+        let (chord, all) = self.screen.chord().zip(self.choices())?;
+        let scale = line(scale_lines(lists.scales, chord, all)).map(Hit::Scale);
+        scale.or_else(|| line(pair_lines(lists.pairs, chord, all)).map(Hit::Pair))
+    }
+
     fn draw_scales(&self, area: Rect, buffer: &mut Buffer, chord: &ChangesChord, all: &Choices) {
-        let list = below_heading(area, all.scale_of(chord), all.scales.len());
+        let list = scale_lines(area, chord, all);
         let heading = format!("   scales of {}", chord.chord());
         self.draw_heading(area, buffer, (&heading, ChangesCommand::NextScale), &list);
         for (index, row) in list.in_view() {
@@ -44,7 +58,7 @@ impl Drawing<'_> {
 
     fn draw_pairs(&self, area: Rect, buffer: &mut Buffer, chord: &ChangesChord, all: &Choices) {
         let chosen = all.pair_of(chord);
-        let list = below_heading(area, chosen, all.pairs.len());
+        let list = pair_lines(area, chord, all);
         let in_view: Vec<(usize, Rect)> = list.in_view().collect();
         let row = |(index, _): &(usize, Rect)| Some(PairRow::of(all.pairs.get(*index)?, []));
         let rows: Vec<PairRow> = in_view.iter().filter_map(row).collect();
@@ -60,8 +74,7 @@ impl Drawing<'_> {
     fn draw_plans(&self, area: Rect, buffer: &mut Buffer) {
         let Some(answer) = self.screen.plans.answer() else { return };
         let plans: Vec<&ChangesPlan> = answer.plans().collect();
-        let chosen = self.screen.chosen.plan;
-        let list = below_heading(area, Some(chosen), plans.len());
+        let list = self.plan_lines(area);
         let here: Vec<String> = plans.iter().map(|plan| self.pair_here(plan)).collect();
         let wide = here.iter().map(|pair| pair.chars().count()).max().unwrap_or_default().max(4);
         let heading = format!("   plan  cost   pairs  {:wide$}  other pairs in bars", "here");
@@ -78,6 +91,10 @@ impl Drawing<'_> {
             Some(vec![Span::styled(told, style)])
         };
         list.draw(buffer, &self.shared.theme, line);
+    }
+
+    fn plan_lines(&self, area: Rect) -> ListView {
+        below_heading(area, Some(self.screen.chosen.plan), self.screen.plans.number())
     }
 
     /// The pair of a plan over the chord in hand.
@@ -119,6 +136,14 @@ impl Drawing<'_> {
             write(buffer, at.intersection(row), &Line::styled(key, theme.key));
         }
     }
+}
+
+fn scale_lines(area: Rect, chord: &ChangesChord, all: &Choices) -> ListView {
+    below_heading(area, all.scale_of(chord), all.scales.len())
+}
+
+fn pair_lines(area: Rect, chord: &ChangesChord, all: &Choices) -> ListView {
+    below_heading(area, all.pair_of(chord), all.pairs.len())
 }
 
 /// The lines of a list below its heading; those from the first on where none is marked.
