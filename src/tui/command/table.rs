@@ -93,7 +93,7 @@ pub const COMMANDS: &[CommandRow] = &[
     line(LineCommand::NextPattern, "next-pattern", "pattern", "the next pattern"),
     line(LineCommand::PreviousPattern, "previous-pattern", "", "the pattern before"),
     line(LineCommand::EditPattern, "edit-pattern", "", "type a pattern: 1232 321 a"),
-    line(LineCommand::EditTargets, "edit-targets", "aim", "type where to land: 3@5.1, the third in bar 5 on beat 1; several with spaces"),
+    line(LineCommand::EditTargets, "edit-targets", "aim", "type where to land, one or several: 3@5.1 b7@6.3"),
     line(LineCommand::Style, "style", "music", "music that breathes and lands, or an unbroken exercise"),
     line(LineCommand::NextStrings, "next-strings", "strings", "the next set of three strings, at last all of them"),
     line(LineCommand::PreviousStrings, "previous-strings", "", "the set before"),
