@@ -593,6 +593,7 @@ fn the_stabs_that_are_heard_are_seen() {
     assert_eq!(held, places.collect(), "{}", player.screen());
     player.press("f5");
     assert_eq!((stabs(&player), shape(&player)), (Vec::new(), hand));
+    assert!(player.shows("the stabs are silent"), "{}", player.screen());
     assert!(player.shows("string 4 "), "{}", player.screen());
 }
 

@@ -127,13 +127,16 @@ impl Program {
     /// Silences a track, or lets it sound again, and says so.
     pub(super) fn change_mute(&mut self, track: Track) {
         self.shared.sound.change_mute(track);
-        let name = match track {
-            Track::Line => "the line",
-            Track::Drone => "the drone",
-            Track::Click => "the click",
-        };
         let is_silent = self.shared.sound.is_silent(track);
-        let what = if is_silent { "is silent" } else { "sounds" };
+        let (name, silent, sounds) = match (track, self.screens.front()) {
+            (Track::Line, Screen::Changes) => ("the stabs", "are silent", "sound"),
+            (Track::Line, Screen::Explore | Screen::Line | Screen::Keepers) => {
+                ("the line", "is silent", "sounds")
+            }
+            (Track::Drone, _) => ("the drone", "is silent", "sounds"),
+            (Track::Click, _) => ("the click", "is silent", "sounds"),
+        };
+        let what = if is_silent { silent } else { sounds };
         self.shared.tell(format!("{name} {what}"));
     }
 
