@@ -6,11 +6,12 @@ use std::rc::Rc;
 
 use fretloom_theory::{PairPlaces, PlanCost, TriadPair};
 
-use crate::{Neck, Shape, ShapeQuery, VoiceMove, VoiceMovement};
+use crate::{Neck, Place, Shape, ShapeQuery, VoiceMove, VoiceMovement};
 
 /// The shapes that a plan may use: those of both triads of a pair that a query finds. A plan within
-/// them holds one for each chord, and goes to one that is near. Where a pair has more than ten, a plan
-/// tries the lower ones: so there is room for more pairs.
+/// them holds one for each chord, and goes to one that is near. Not all are places of a pair: none is
+/// that lies an octave higher than another one, and where there are more than six, they are the lower
+/// ones. So there is room for more pairs.
 ///
 /// # Example
 ///
@@ -34,8 +35,18 @@ pub struct ShapePlaces<'a> {
     /// The shapes of each pair that was asked for. An augmented triad by another root sounds the same in
     /// the same places, but its inversions have other names.
     known: RefCell<HashMap<TriadPair, Rc<[Shape]>>>,
-    /// Where their voices lie, worked out once, since a plan asks for every way between them.
-    lying: RefCell<HashMap<TriadPair, Rc<[Lying]>>>,
+    /// Those that a plan tries, and where their voices lie, worked out once: a plan asks for every way
+    /// between them.
+    tried: RefCell<HashMap<TriadPair, Tried>>,
+    /// Where shapes lie that a plan tries in any case.
+    wanted: Vec<[Place; 3]>,
+}
+
+/// The shapes of a pair that a plan tries, and where they lie.
+#[derive(Clone, Debug)]
+struct Tried {
+    shapes: Rc<[Shape]>,
+    lying: Rc<[Lying]>,
 }
 
 /// Where the voices of a shape lie: along the neck in millimetres, and on which strings.
@@ -48,7 +59,7 @@ struct Lying {
 }
 
 /// How many shapes of a pair a plan tries.
-const MOST_TRIED: usize = 10;
+const MOST_TRIED: usize = 6;
 
 /// What a millimetre costs that a voice goes, in thousandths of a change: a fret in the middle of a
 /// guitar's neck is a third of a change.
@@ -70,8 +81,15 @@ impl<'a> ShapePlaces<'a> {
             neck,
             query: query.without_fingers(),
             known: RefCell::default(),
-            lying: RefCell::default(),
+            tried: RefCell::default(),
+            wanted: Vec::new(),
         }
+    }
+
+    /// The same where a plan also tries the shapes that lie at these places.
+    #[must_use]
+    pub fn trying(self, wanted: impl IntoIterator<Item = [Place; 3]>) -> ShapePlaces<'a> {
+        ShapePlaces { wanted: wanted.into_iter().collect(), tried: RefCell::default(), ..self }
     }
 
     /// The shapes of a pair, the lower ones first, those of both triads among one another.
@@ -91,33 +109,41 @@ impl<'a> ShapePlaces<'a> {
     /// The shape that is a place of a pair.
     #[must_use]
     pub fn shape(&self, pair: TriadPair, place: usize) -> Option<Shape> {
-        self.shapes(pair).get(place).copied()
+        self.tried(pair).shapes.get(place).copied()
     }
 
-    /// The place of a pair to which the voices of a shape go the shortest way: the longest of their
-    /// ways counts, along the neck and across it, then all of them together, then the lower place.
+    /// The shape of a pair to which the voices of another go the shortest way: the longest of their
+    /// ways counts, along the neck and across it, then all of them together, then the lower shape.
     #[must_use]
-    pub fn nearest(&self, from: &Shape, pair: TriadPair) -> Option<usize> {
+    pub fn nearest(&self, from: &Shape, pair: TriadPair) -> Option<Shape> {
         let way = |to: &Shape| {
             let movement = VoiceMovement::between(self.neck, from, to);
             (longest_way(&movement), movement.total_mm())
         };
         let shapes = self.shapes(pair);
-        let ways = shapes.iter().map(way).enumerate();
+        let ways = shapes.iter().map(|shape| (shape, way(shape)));
         let nearest = ways.min_by(|(_, one), (_, other)| {
             one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1))
         });
-        nearest.map(|(place, _)| place)
+        nearest.map(|(shape, _)| *shape)
     }
 
-    /// Where the shapes of a pair lie that a plan tries, in their order.
-    fn lying(&self, pair: TriadPair) -> Rc<[Lying]> {
-        let mut lying = self.lying.borrow_mut();
+    /// The shapes of a pair that a plan tries, in their order.
+    fn tried(&self, pair: TriadPair) -> Tried {
+        let mut tried = self.tried.borrow_mut();
         let found = || {
-            let shapes = self.shapes(pair);
-            shapes.iter().take(MOST_TRIED).map(|shape| Lying::of(self.neck, shape)).collect()
+            let all = self.shapes(pair);
+            let is_low = |shape: &&Shape| !all.iter().any(|lower| is_octave_above(shape, lower));
+            let low = all.iter().filter(is_low).take(MOST_TRIED);
+            let low: Vec<[Place; 3]> = low.map(Shape::places).collect();
+            let is_tried = |shape: &&Shape| {
+                low.contains(&shape.places()) || self.wanted.contains(&shape.places())
+            };
+            let shapes: Rc<[Shape]> = all.iter().filter(is_tried).copied().collect();
+            let lying = shapes.iter().map(|shape| Lying::of(self.neck, shape)).collect();
+            Tried { shapes, lying }
         };
-        Rc::clone(lying.entry(pair).or_insert_with(found))
+        tried.entry(pair).or_insert_with(found).clone()
     }
 
     /// How the voices go from a place of one pair to a place of another.
@@ -134,16 +160,16 @@ impl<'a> ShapePlaces<'a> {
 
 impl PairPlaces for ShapePlaces<'_> {
     fn count(&self, pair: TriadPair) -> usize {
-        self.shapes(pair).len().min(MOST_TRIED)
+        self.tried(pair).shapes.len()
     }
 
     fn way(&self, from: (TriadPair, usize), to: (TriadPair, usize)) -> PlanCost {
-        let [from, to] = [from, to].map(|(pair, place)| self.lying(pair).get(place).copied());
+        let [from, to] = [from, to].map(|(pair, place)| self.tried(pair).lying.get(place).copied());
         from.zip(to).map(|(from, to)| from.cost_to(to)).unwrap_or_default()
     }
 
     fn ways(&self, from: TriadPair, to: TriadPair) -> Vec<PlanCost> {
-        let [before, here] = [from, to].map(|pair| self.lying(pair));
+        let [before, here] = [from, to].map(|pair| self.tried(pair).lying);
         here.iter().flat_map(|to| before.iter().map(|from| from.cost_to(*to))).collect()
     }
 }
@@ -169,6 +195,15 @@ impl Lying {
         let mm = way(0).max(way(1)).max(way(2));
         PlanCost::thousandths((mm * A_MILLIMETRE).round() as u32 + A_HIGH_FRET * to.above)
     }
+}
+
+/// Are these the grips of another shape, twelve frets up?
+fn is_octave_above(shape: &Shape, lower: &Shape) -> bool {
+    let places = lower.places().into_iter().zip(shape.places());
+    let mut up = places.map(|(lower, place)| {
+        lower.string == place.string && lower.fret.number() + 12 == place.fret.number()
+    });
+    up.all(|is_up| is_up)
 }
 
 /// The longest way of a voice along and across the neck.

@@ -13,6 +13,7 @@ mod made;
 mod places;
 mod query;
 mod step;
+mod ways;
 mod weights;
 mod why;
 mod wishes;

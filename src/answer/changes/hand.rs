@@ -95,8 +95,10 @@ impl<'a> Shapes<'a> {
             return Err(Refusal::NotThreeStrings(strings));
         }
         let places = ShapePlaces::new(neck, query(region, question.hand));
+        let settled = settled(question, chorus, stretches, &places);
+        let places = places.trying(settled.iter().copied().flatten());
         Ok(Some(Shapes {
-            settled: settled(question, chorus, stretches, &places),
+            settled,
             neck,
             hand: question.hand,
             goes_round: !question.wishes.ends,

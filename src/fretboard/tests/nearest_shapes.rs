@@ -35,8 +35,7 @@ fn three_pairs_follow_one_another_under_the_same_fingers() {
         let shapes = places.shapes(pairs[0]);
         let mut here = *shapes.iter().find(|shape| frets(shape) == line[0]).unwrap();
         for (index, voices) in moved.into_iter().enumerate() {
-            let place = places.nearest(&here, pairs[index + 1]).unwrap();
-            let there = places.shape(pairs[index + 1], place).unwrap();
+            let there = places.nearest(&here, pairs[index + 1]).unwrap();
             assert_eq!(frets(&there), line[index + 1], "after {:?}", frets(&here));
             let movement = VoiceMovement::between(&neck, &here, &there);
             assert_eq!(movement.voices().map(|voice| voice.frets()), voices);
@@ -99,8 +98,7 @@ fn the_nearest_shape_is_the_nearest_of_all() {
             let from_shapes = places.shapes(*from);
             for (to, to_grips) in &to {
                 for here in from_shapes.iter().step_by(each_shape) {
-                    let place = places.nearest(here, *to).unwrap();
-                    let there = places.shape(*to, place).unwrap();
+                    let there = places.nearest(here, *to).unwrap();
                     let as_numbers = |shape: &Shape| frets(shape).map(i32::from);
                     let found = way(as_numbers(here), as_numbers(&there));
                     let least = to_grips.iter().map(|grip| way(as_numbers(here), *grip));

@@ -16,8 +16,8 @@ mod tunes;
 
 use fretloom_fretboard::{Neck, Shape, ShapePlaces, ShapeQuery, Tuning};
 use fretloom_theory::{
-    BarText, ChordScale, Meter, OptionalChords, PairSound, PlanChord, PlanQuery, TriadPair,
-    TriadQuality,
+    BarText, ChordScale, Meter, OptionalChords, PairPlaces, PairSound, PlanChord, PlanQuery,
+    SpelledTriad, TriadPair, TriadQuality,
 };
 use proptest::prelude::*;
 use small_forms::{all_plans, cases, forms, near, query, thousandths};
@@ -140,6 +140,25 @@ fn a_locked_hand_moves_less_than_half_as_far_as_from_first_pair_to_first_pair() 
     println!("{:.3} {firsts:?} {plans:?}", plans.all / firsts.all);
     assert!(plans.all <= 0.45 * firsts.all, "{firsts:?} {plans:?}");
     assert!(plans.largest <= firsts.largest, "{firsts:?} {plans:?}");
+}
+
+/// The climb of F & G on strings 4-3-2 has six shapes before it comes again twelve frets up, by hand; what
+/// the player holds is tried beside them.
+#[test]
+fn a_plan_tries_each_grip_once_and_what_is_wanted() {
+    let neck = neck();
+    let triad = |name: &str| name.parse::<SpelledTriad>().unwrap().triad();
+    let pair = TriadPair::in_order(triad("F"), triad("G")).unwrap();
+    let tried = |places: &ShapePlaces<'_>| -> Vec<[u8; 3]> {
+        let shapes = (0..places.count(pair)).map(|place| places.shape(pair, place).unwrap());
+        shapes.map(|shape| shape.frets().map(|fret| fret.number())).collect()
+    };
+    let low = [[0, 0, 0], [3, 2, 1], [5, 4, 3], [7, 5, 6], [9, 7, 8], [10, 10, 10]];
+    let places = ShapePlaces::new(&neck, region("4-3-2", "0-22"));
+    assert_eq!(tried(&places), low);
+    let high = places.shapes(pair)[7].places();
+    assert_eq!(high.map(|place| place.fret.number()), [15, 14, 13]);
+    assert_eq!(tried(&places.trying([high])), [&low[..], &[[15, 14, 13]]].concat());
 }
 
 /// Over a whole neck a pair has many shapes. They leave room for as many pairs as a small part of it does,

@@ -2,6 +2,7 @@
 
 mod few;
 mod search;
+mod through;
 
 use std::collections::HashMap;
 use std::rc::Rc;

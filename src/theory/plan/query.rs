@@ -1,6 +1,5 @@
 //! What a plan is asked to be.
 
-use std::cell::RefCell;
 use std::collections::{HashMap, HashSet};
 use std::rc::Rc;
 
@@ -11,6 +10,7 @@ use super::form::{Form, FormChord, Round, Spot, Way};
 use super::made::{Plan, PlannedChord};
 use super::places::PairPlaces;
 use super::step::PairStep;
+use super::ways::{Couple, Ways};
 use super::weights::{Count, PlanCost};
 use super::why::PlanReason;
 use super::wishes::{GuideTones, PairKinds, Sections, Wishes};
@@ -99,9 +99,9 @@ impl PlanQuery {
     /// The cheapest plans with a place for each pair, where the way from place to place is weighed
     /// with all else; the rest as in [`plans`](Self::plans).
     ///
-    /// Of a chord with more choices and places than 96 the cheapest are tried. Where going round a
-    /// form exactly would take too long, the most promising rounds are tried, and that which is
-    /// closed where the second of two rounds begins.
+    /// Of a chord with more choices and places than 64 those are tried with which plans without places
+    /// are the cheapest. Where going round a form exactly would take too long, the most promising
+    /// rounds are tried, and that which is closed where the second of two rounds begins.
     ///
     /// # Errors
     ///
@@ -115,16 +115,19 @@ impl PlanQuery {
             (0..places.count(pair)).any(|place| places.allows(chord, pair, place))
         };
         let choices = self.of_few(self.each_choices()?, has_place)?;
+        let promising = self.promising(&choices, has_place)?;
         let spots = |chord: usize, choices: &[Choice]| {
-            let of_choice = |(choice, known): (usize, &Choice)| {
-                let pair = known.sound.pair();
+            let of_choice = |choice: &usize| {
+                let (choice, pair) = (*choice, choices[*choice].sound.pair());
                 let allowed = move |place: &usize| places.allows(chord, pair, *place);
                 let all = (0..places.count(pair)).filter(allowed);
                 all.map(move |place| Spot { choice, place: Some(place) })
             };
-            let all: Vec<Spot> =
-                choices.iter().enumerate().flat_map(of_choice).take(MOST_SPOTS).collect();
-            if all.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(all) }
+            let tried = promising[chord].iter().flat_map(of_choice).take(MOST_SPOTS);
+            let mut tried: Vec<Spot> = tried.collect();
+            // Of equal plans that with the better choices is taken.
+            tried.sort_by_key(|spot| (spot.choice, spot.place));
+            Ok(tried)
         };
         let chords = self.form_chords(&choices, spots)?;
         let form = self.form(&choices, chords, Some(places));
@@ -215,6 +218,34 @@ impl PlanQuery {
         form.ways(count).iter().map(|way| self.told(choices, form, way)).collect()
     }
 
+    /// For each chord the choices that can be played, by what the cheapest plan with each of them costs
+    /// wherever it is played.
+    fn promising(
+        &self,
+        choices: &[Rc<[Choice]>],
+        can_be_played: impl Fn(usize, TriadPair) -> bool,
+    ) -> Result<Vec<Vec<usize>>, PlanError> {
+        let form = self.form(choices, self.playable(choices, can_be_played)?, None);
+        let in_order = |(chord, costs): (usize, Vec<u64>)| {
+            let mut spots: Vec<(u64, usize)> = costs.into_iter().zip(0..).collect();
+            spots.sort_unstable();
+            spots.into_iter().map(|(_, index)| form.spot(chord, index).choice).collect()
+        };
+        Ok(form.through().into_iter().enumerate().map(in_order).collect())
+    }
+
+    /// The chords with the choices that can be played somewhere, one at least.
+    fn playable(
+        &self,
+        choices: &[Rc<[Choice]>],
+        can_be_played: impl Fn(usize, TriadPair) -> bool,
+    ) -> Result<Vec<FormChord>, PlanError> {
+        self.form_chords(choices, |chord, choices| {
+            let spots = free_spots(choices, |choice| can_be_played(chord, choice.sound.pair()));
+            if spots.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(spots) }
+        })
+    }
+
     /// The choices of few pairs, where so many are wished for: by what they cost wherever they are
     /// played. Each chord has one at least that can be played.
     fn of_few(
@@ -223,11 +254,7 @@ impl PlanQuery {
         can_be_played: impl Fn(usize, TriadPair) -> bool,
     ) -> Result<Vec<Rc<[Choice]>>, PlanError> {
         let Some(most) = self.wishes.most_pairs else { return Ok(choices) };
-        let spots = |chord: usize, choices: &[Choice]| {
-            let spots = free_spots(choices, |choice| can_be_played(chord, choice.sound.pair()));
-            if spots.is_empty() { Err(PlanError::NoPlace { chord }) } else { Ok(spots) }
-        };
-        let form = self.form(&choices, self.form_chords(&choices, spots)?, None);
+        let form = self.form(&choices, self.playable(&choices, can_be_played)?, None);
         let Some(kept) = form.few_pairs(most) else {
             return Err(PlanError::TooFewPairs { most, enough: form.enough_pairs(most) });
         };
@@ -323,43 +350,4 @@ fn free_spots(choices: &[Choice], which: impl Fn(&Choice) -> bool) -> Vec<Spot> 
 }
 
 /// The most choices with their places that are tried for a chord.
-const MOST_SPOTS: usize = 96;
-
-/// The ways between the places of pairs, those of each two pairs asked for once.
-struct Ways<'a> {
-    places: &'a dyn PairPlaces,
-    known: RefCell<HashMap<[TriadPair; 2], Rc<PlacedWays>>>,
-}
-
-/// The ways from each place of a pair to each of another.
-struct PlacedWays {
-    before: usize,
-    costs: Vec<PlanCost>,
-}
-
-impl<'a> Ways<'a> {
-    fn among(places: &'a dyn PairPlaces) -> Ways<'a> {
-        Ways { places, known: RefCell::default() }
-    }
-
-    fn between(&self, [from, to]: [TriadPair; 2]) -> Rc<PlacedWays> {
-        let mut known = self.known.borrow_mut();
-        let found =
-            || PlacedWays { before: self.places.count(from), costs: self.places.ways(from, to) };
-        Rc::clone(known.entry([from, to]).or_insert_with(|| Rc::new(found())))
-    }
-}
-
-/// From one pair to another: the change, and the ways between their places.
-struct Couple {
-    step: PlanCost,
-    ways: Option<Rc<PlacedWays>>,
-}
-
-impl Couple {
-    fn cost(&self, from: Option<usize>, to: Option<usize>) -> PlanCost {
-        let placed = self.ways.as_ref().zip(from.zip(to));
-        let way = placed.map(|(ways, (from, to))| ways.costs[to * ways.before + from]);
-        self.step + way.unwrap_or_default()
-    }
-}
+const MOST_SPOTS: usize = 64;
