@@ -14,7 +14,7 @@ use super::ways::{Couple, Ways};
 use super::weights::{Count, PlanCost};
 use super::why::PlanReason;
 use super::wishes::{GuideTones, PairKinds, Sections, Wishes};
-use crate::{PitchClassSet, TriadPair};
+use crate::{ChordScale, PairSound, PitchClassSet, TriadPair};
 
 /// The chords of a form and what is wanted of a plan for them; by default the cheapest, going round
 /// from the last chord to the first.
@@ -323,6 +323,7 @@ impl PlanQuery {
         let spot = |chord: usize| form.spot(chord, way[chord]);
         let choice = |chord: usize| &choices[chord][spot(chord).choice];
         let mut kept = 1;
+        let mut known: Vec<TriadPair> = Vec::new();
         let planned = |chord: usize| {
             let here = choice(chord);
             let before = choice((chord + way.len() - 1) % way.len());
@@ -330,7 +331,10 @@ impl PlanQuery {
             kept = if step == PairStep::Kept && chord > 0 { kept + 1 } else { 1 };
             PlannedChord {
                 over: here.over.clone(),
-                sound: here.sound.clone(),
+                sound: match self.chords[chord].pair {
+                    Some(_) => here.sound.clone(),
+                    None => as_known(&here.sound, &here.over, &mut known),
+                },
                 place: spot(chord).place,
                 step,
                 cost: here.cost + form.step_on(way, chord),
@@ -341,6 +345,18 @@ impl PlanQuery {
         let cost = chords.iter().map(|chord| chord.cost).sum();
         Plan { chords, cost }
     }
+}
+
+/// A pair with its triads in the order in which the form has had them before.
+fn as_known(sound: &PairSound, over: &ChordScale, known: &mut Vec<TriadPair>) -> PairSound {
+    let pair = sound.pair();
+    let [first, second] = pair.triads();
+    let Some(before) = known.iter().find(|known| known.is_same_couple(pair)) else {
+        known.push(pair);
+        return sound.clone();
+    };
+    let turned = TriadPair::in_order(second, first).filter(|_| before.first().set() != first.set());
+    turned.map_or_else(|| sound.clone(), |turned| PairSound::of(turned, over))
 }
 
 /// Choices, wherever they are played.

@@ -167,6 +167,19 @@ fn a_whole_tune_is_played_with_few_pairs() {
     }
 }
 
+/// By its names a player knows a pair again: its triads stand in one order all through a tune.
+#[test]
+fn a_pair_has_one_name_all_through_a_tune() {
+    for text in [TUNE, "| C#m7 | F#13 | Bmaj7 | G#m7 | Bm7 | E13 | Amaj7 | F#m7 |"] {
+        let plan = PlanQuery::over(form(text)).plan().unwrap();
+        let firsts = plan.pairs();
+        for chord in plan.chords() {
+            let named = firsts.iter().find(|pair| pair.is_same_couple(chord.pair())).unwrap();
+            assert_eq!(named.first().set(), chord.pair().first().set(), "{text}");
+        }
+    }
+}
+
 /// For eight bars or more, another pair every four; for fewer none.
 #[test]
 fn a_chord_that_stands_for_long_is_given_another_pair_every_four_bars() {
