@@ -9,12 +9,15 @@
     reason = "the functions of a test are a test too, and one prints what it measured"
 )]
 
+#[path = "material/cadences.rs"]
+mod cadences;
 #[path = "material/tunes.rs"]
 mod tunes;
 
 use std::collections::BTreeMap;
 use std::ops::AddAssign;
 
+use cadences::CADENCES;
 use fretloom_theory::{
     BarText, ChordScale, Meter, OptionalChords, PairSound, PairStep, PlanChord, PlanQuery,
     TriadQuality,
@@ -97,30 +100,71 @@ fn both(text: &str) -> [Figures; 2] {
     figures
 }
 
+/// The bars of a demo chart, section by section.
+fn bars_of(chart: &str) -> String {
+    let sections = chart.split("bars = \"\"\"").skip(1);
+    let bars = sections.map(|section| section.split("\"\"\"").next().unwrap().trim());
+    let title = chart.lines().find(|line| line.starts_with("meter"));
+    let meter = title.and_then(|line| line.split('"').nth(1)).unwrap_or("4/4");
+    bars.enumerate().map(|(n, bars)| format!("[{n}] {meter} {bars}\n")).collect()
+}
+
+/// A chord of a cadence a bar, played once through.
+fn cadence(cadence: &str) -> String {
+    let symbols = cadence.split(' ').map(|word| word.split(':').next().unwrap());
+    format!("| {} |", symbols.collect::<Vec<_>>().join(" | "))
+}
+
+/// Everything that plans are tried with, by what it is.
+fn material() -> [(&'static str, Vec<String>); 4] {
+    let charts = [
+        include_str!("../../../assets/charts/the-ferry-clerks-holiday.toml"),
+        include_str!("../../../assets/charts/salt-on-the-windowsill.toml"),
+        include_str!("../../../assets/charts/nine-doors-and-a-stair.toml"),
+    ];
+    [
+        ("demo charts", charts.into_iter().map(bars_of).collect()),
+        ("progressions", PROGRESSIONS.iter().map(|text| (*text).to_owned()).collect()),
+        ("tunes", TUNES.iter().map(|tune| without_functions(tune)).collect()),
+        ("cadences", CADENCES.iter().map(|text| cadence(text)).collect()),
+    ]
+}
+
 #[test]
 fn plans_change_half_as_often_and_sound_no_worse() {
     let mut all = [Figures::default(); 2];
     println!("changes, rubs, named, thirds, bare, later scales: first pairs | plan");
-    let tunes = TUNES.iter().map(|tune| without_functions(tune));
-    for text in PROGRESSIONS.iter().map(|text| (*text).to_owned()).chain(tunes) {
-        let [first, plan] = both(&text);
-        let start: String = text.chars().take(40).collect();
-        let row = |figures: Figures| {
-            let Figures { changes, rubs, named, thirds, bare, later, .. } = figures;
-            format!("{changes:5.1} {rubs:3} {named:3} {thirds:3} {bare:3} {later:3}")
-        };
-        let part = 100.0 * plan.changes / first.changes;
-        println!("{start:42} {} | {} | {part:3.0} %", row(first), row(plan));
-        all[0] += first;
-        all[1] += plan;
+    for (name, texts) in material() {
+        let mut of_kind = [Figures::default(); 2];
+        for text in texts {
+            let [first, plan] = both(&text);
+            let start: String =
+                text.chars().take(40).map(|sign| if sign == '\n' { ' ' } else { sign }).collect();
+            println!("{start:42} {}", row(first, plan));
+            of_kind[0] += first;
+            of_kind[1] += plan;
+        }
+        println!("{name:42} {}", row(of_kind[0], of_kind[1]));
+        all[0] += of_kind[0];
+        all[1] += of_kind[1];
     }
     let [first, plan] = all;
-    println!("{:.3} {first:?} {plan:?}", plan.changes / first.changes);
+    println!("{:42} {}", "all", row(first, plan));
     assert!(plan.changes <= 0.55 * first.changes, "{first:?} {plan:?}");
     assert!(plan.rubs <= first.rubs, "{first:?} {plan:?}");
     assert!(plan.named <= first.named, "{first:?} {plan:?}");
     assert!(plan.thirds <= first.thirds, "{first:?} {plan:?}");
     assert!(plan.bare * 200 <= plan.chords, "{first:?} {plan:?}");
+}
+
+/// The figures of first pairs and of the plan side by side.
+fn row(first: Figures, plan: Figures) -> String {
+    let one = |figures: Figures| {
+        let Figures { changes, rubs, named, thirds, bare, later, .. } = figures;
+        format!("{changes:5.1} {rubs:3} {named:3} {thirds:3} {bare:3} {later:3}")
+    };
+    let part = 100.0 * plan.changes / first.changes;
+    format!("{} | {} | {part:5.1} %", one(first), one(plan))
 }
 
 /// What stands for a function, and the scales that agree with it: by what the symbol writes after its
