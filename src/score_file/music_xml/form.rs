@@ -45,10 +45,12 @@ pub(super) fn order(measures: &[Marks], whole: usize) -> Result<Vec<usize>, TooM
     if measures.len() > MOST {
         return Err(TooMany { measure: MOST, times: None });
     }
+    let endings = endings(measures);
     let mut walk = Walk {
         measures,
         whole,
-        endings: endings(measures),
+        ending_at: ending_at(&endings, measures.len()),
+        endings,
         repeat_from: whole,
         pass: 1,
         jumped: false,
@@ -109,6 +111,17 @@ fn endings(measures: &[Marks]) -> Vec<Ending> {
     endings
 }
 
+/// For each measure the ending in which it stands, by index: a form that comes back for every one of
+/// many endings asks at each step.
+fn ending_at(endings: &[Ending], measures: usize) -> Vec<Option<usize>> {
+    let mut all = vec![None; measures];
+    for (index, ending) in endings.iter().enumerate() {
+        let inside = all.get_mut(ending.measures.clone()).unwrap_or_default();
+        inside.fill(Some(index));
+    }
+    all
+}
+
 /// Tells all of a group how many they are.
 fn close(group: &mut [Ending]) {
     let of = group.len();
@@ -133,6 +146,7 @@ struct Walk<'a> {
     measures: &'a [Marks],
     whole: usize,
     endings: Vec<Ending>,
+    ending_at: Vec<Option<usize>>,
     /// Where `:|` goes back to.
     repeat_from: usize,
     /// Which time through.
@@ -174,9 +188,14 @@ impl Walk<'_> {
         Some(self.jump(at, here).unwrap_or(at + 1))
     }
 
+    /// The ending in which a measure stands.
+    fn ending(&self, at: usize) -> Option<&Ending> {
+        self.endings.get((*self.ending_at.get(at)?)?)
+    }
+
     /// The measure after the ending that begins here and is not for this time through.
     fn after_skipped(&mut self, at: usize) -> Option<usize> {
-        let ending = self.endings.iter().find(|ending| *ending.measures.start() == at)?;
+        let ending = self.ending(at).filter(|ending| *ending.measures.start() == at)?;
         let is_repeated = self.measures.get(*ending.measures.end())?.repeat_ends.is_some();
         let skipped = match (ending.of, self.jumped) {
             (1, true) => is_repeated,
@@ -193,7 +212,7 @@ impl Walk<'_> {
 
     /// Where `:|` leads back to; at the last time through one goes on.
     fn back(&mut self, at: usize, here: &Marks) -> Option<usize> {
-        let ending = self.endings.iter().find(|ending| ending.measures.contains(&at));
+        let ending = self.ending(at);
         let last_pass = match (here.repeat_ends, ending) {
             (None, Some(ending)) if ending.is_last() && *ending.measures.end() == at => 0,
             (None, _) => return None,
