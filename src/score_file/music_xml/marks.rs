@@ -46,7 +46,30 @@ impl Passes {
         };
         let ranges = text.split([',', ' ', '.']).filter_map(range);
         let ranges: BTreeSet<_> = ranges.filter(|(first, last)| first <= last).collect();
-        Passes(if ranges.is_empty() { BTreeSet::from([(1, 1)]) } else { ranges })
+        Passes::merged(if ranges.is_empty() { BTreeSet::from([(1, 1)]) } else { ranges })
+    }
+
+    /// Ranges that neither meet nor follow one another, so that one look finds a time among many.
+    fn merged(ranges: BTreeSet<(u32, u32)>) -> Passes {
+        let mut merged = BTreeSet::new();
+        let mut ranges = ranges.into_iter();
+        let Some(mut open) = ranges.next() else { return Passes::default() };
+        for (first, last) in ranges {
+            if first <= open.1.saturating_add(1) {
+                open.1 = open.1.max(last);
+            } else {
+                merged.insert(open);
+                open = (first, last);
+            }
+        }
+        merged.insert(open);
+        Passes(merged)
+    }
+
+    /// These and others.
+    fn add(&mut self, others: Passes) {
+        let both = std::mem::take(&mut self.0).into_iter().chain(others.0).collect();
+        *self = Passes::merged(both);
     }
 
     pub(super) fn is_empty(&self) -> bool {
@@ -54,7 +77,8 @@ impl Passes {
     }
 
     pub(super) fn contains(&self, pass: u32) -> bool {
-        self.0.iter().any(|(first, last)| (*first..=*last).contains(&pass))
+        let before = self.0.range(..=(pass, u32::MAX)).next_back();
+        before.is_some_and(|(_, last)| pass <= *last)
     }
 
     pub(super) fn last(&self) -> Option<u32> {
@@ -102,7 +126,7 @@ impl Marks {
             return;
         }
         let passes = Passes::read(ending.attribute("number").unwrap_or_default());
-        self.ending.0.extend(passes.0);
+        self.ending.add(passes);
     }
 
     /// Adds what a `<sound>` says.
@@ -154,7 +178,7 @@ impl Marks {
     /// Adds what another part shows in the same measure.
     pub(super) fn merge(&mut self, other: Marks) {
         self.signs.extend(other.signs);
-        self.ending.0.extend(other.ending.0);
+        self.ending.add(other.ending);
         self.ending_ends |= other.ending_ends;
         self.repeat_ends = self.repeat_ends.max(other.repeat_ends);
         self.rehearsal = self.rehearsal.take().or(other.rehearsal);
