@@ -31,6 +31,8 @@ mod opened;
 mod pairs;
 mod part_name;
 mod patterns;
+mod phrase_refusal;
+mod plan_refusal;
 mod practice;
 mod refusal;
 mod rounds;
@@ -85,8 +87,10 @@ pub use pairs::{
     TriadAnswer, every_pair, one_pair, pair_over, pairs_over,
 };
 pub use patterns::{PatternAnswer, PatternsAnswer};
+pub use phrase_refusal::PhraseRefusal;
+pub use plan_refusal::{PairLacks, PlanRefusal};
 pub use practice::{PracticeAnswer, TurnAnswer, key_of, tempo_curve};
-pub use refusal::{PairLacks, Refusal};
+pub use refusal::Refusal;
 pub use scales::{ChosenScale, Neighbours, ScaleReason, ScalesAnswer, scales_among, scales_of};
 pub use settings::{SettingAnswer, SettingsAnswer};
 pub use shapes::{NamedShape, ShapesAnswer};

@@ -5,10 +5,12 @@ use std::fmt;
 use fretloom_fretboard::{
     Fret, FretRange, HandPosition, Neck, Region, RegionError, StringSet, TuningError,
 };
-use fretloom_theory::{ChartBeat, LineError, Quarters, ReadError, SpelledTriad};
+use fretloom_theory::{LineError, ReadError, SpelledTriad};
 
 use super::everyday_chords::near_chord;
 use super::no_comping::NoComping;
+use super::phrase_refusal::PhraseRefusal;
+use super::plan_refusal::PlanRefusal;
 use crate::library::Problem;
 use crate::score_file::{ScoreFileError, ScoreWriteError};
 use crate::store::{KeeperId, KeepersError};
@@ -163,46 +165,6 @@ pub enum Refusal {
         /// How many chords there are.
         chords: usize,
     },
-    /// A note to arrive at that does not lie in the line.
-    TargetOutside {
-        /// The target as it is typed.
-        target: String,
-        /// How many bars there are.
-        bars: u64,
-    },
-    /// A moment of a written phrase that does not lie in the line.
-    MomentOutside {
-        /// The moment as it is written.
-        moment: String,
-        /// How many bars there are.
-        bars: u64,
-    },
-    /// A phrase for a section that there is not.
-    NoSection {
-        /// The section as it is written.
-        section: String,
-        /// Those that there are.
-        known: Vec<String>,
-    },
-    /// A phrase for a section that says when it ends.
-    SectionEnds {
-        /// The section.
-        section: String,
-    },
-    /// A note to arrive at that does not lie in the section of its phrase.
-    TargetBesideSection {
-        /// The target as it is typed.
-        target: String,
-        /// The section.
-        section: String,
-    },
-    /// A written phrase that ends before it begins.
-    EmptyPhrase {
-        /// When it begins.
-        from: Quarters,
-        /// When it ends.
-        to: Quarters,
-    },
     /// Something that fails in one of the phrases of a file.
     InPhrase {
         /// What the phrase is called.
@@ -254,18 +216,6 @@ pub enum Refusal {
         /// What is wrong with it, and where.
         error: Box<ScoreFileError>,
     },
-    /// A note to arrive at that comes only when the next written phrase has begun.
-    TargetTooLate {
-        /// The target as it is typed.
-        target: String,
-        /// When that phrase begins.
-        next: String,
-    },
-    /// A note to arrive at that comes too soon for anything to lead there.
-    TargetTooSoon {
-        /// The target as it is typed.
-        target: String,
-    },
     /// Something that fails in what a keeper holds.
     InKeeper {
         /// The keeper.
@@ -310,61 +260,12 @@ pub enum Refusal {
         /// Why.
         reason: String,
     },
-    /// A chart that is longer than a line may be.
-    TooManyBars {
-        /// How many bars are heard.
-        bars: u64,
-        /// How many a line is made over.
-        most: u32,
-    },
-    /// A chart without a chord that pairs could be planned for.
-    NothingToPlan,
-    /// A text that settles neither a pair nor a scale for a chord.
-    NothingSettled {
-        /// The text as given.
-        text: String,
-    },
-    /// A moment that a chart does not have.
-    MomentNotInChart {
-        /// The moment as it is typed.
-        moment: String,
-        /// The number of the last bar.
-        last: String,
-    },
-    /// A scale without a root where no chord gives it one.
-    NoChordThere {
-        /// The moment as it is typed.
-        moment: String,
-    },
-    /// A chord of a chart for which no pair does what is wanted.
-    NoPairHere {
-        /// The chord.
-        chord: String,
-        /// The number of its bar, as it is heard.
-        bar: String,
-        /// On which beat it begins.
-        beat: ChartBeat,
-        /// What none of its pairs does.
-        lacks: PairLacks,
-    },
-    /// Fewer pairs than a chart can be played with, as far as was found.
-    TooFewPairs {
-        /// How many are wanted at most.
-        most: usize,
-        /// How many are enough.
-        enough: usize,
-    },
+    /// A chart that cannot be planned as it is asked for.
+    Plan(PlanRefusal),
+    /// A phrase of a line, or what it is to arrive at, that lies where it cannot.
+    Phrase(PhraseRefusal),
     /// Pairs that cannot be comped as it is asked for.
     NoComping(Box<NoComping>),
-}
-
-/// What no pair of a chord does.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum PairLacks {
-    /// What is wished of it.
-    Wishes,
-    /// To lie in the part of the neck that is wanted.
-    Places,
 }
 
 /// How many problems of a file are told at once.
@@ -487,43 +388,6 @@ impl fmt::Display for Refusal {
                 "{given} {what} for {chords} {}: expected one for all, or one for each",
                 if *chords == 1 { "chord" } else { "chords" }
             ),
-            Refusal::TargetOutside { target, bars } => write!(
-                f,
-                "the target {target} does not lie in the line: expected a beat of bars 1 to \
-                 {bars} after the beginning, or {}.1, the first beat after them",
-                bars + 1
-            ),
-            Refusal::MomentOutside { moment, bars } => write!(
-                f,
-                "{moment} does not lie in the line: expected a beat of bars 1 to {bars}, or {}.1, \
-                 the first beat after them",
-                bars + 1
-            ),
-            Refusal::NoSection { section, known } => match known.as_slice() {
-                [] => write!(
-                    f,
-                    "there is no section {section}, since none has a name: expected a bar and a \
-                     beat, as in 1.1"
-                ),
-                known => {
-                    let known = known.join(", ");
-                    write!(f, "there is no section {section}: expected one of {known}")
-                }
-            },
-            Refusal::SectionEnds { section } => write!(
-                f,
-                "it is for section {section} and lasts until that ends: expected no end of its own"
-            ),
-            Refusal::TargetBesideSection { target, section } => write!(
-                f,
-                "the target {target} does not lie in section {section}: expected a beat of it after \
-                 its beginning"
-            ),
-            Refusal::EmptyPhrase { from, to } => write!(
-                f,
-                "it ends at quarter {to} and begins at quarter {from}: expected an end after the \
-                 beginning"
-            ),
             Refusal::InPhrase { phrase, refusal } => write!(f, "phrase {phrase}: {refusal}"),
             Refusal::NoChart { name, nearest } => {
                 let expected = "a file, or a chart that is there by its name, as in";
@@ -559,16 +423,6 @@ impl fmt::Display for Refusal {
                 f.write_str(&first.collect::<Vec<_>>().join("; "))?;
                 AndMore(problems.len().saturating_sub(FEW_PROBLEMS)).fmt(f)
             }
-            Refusal::TargetTooLate { target, next } => write!(
-                f,
-                "the next phrase begins at {next} and would lie over the target {target}: expected \
-                 an earlier target, or a later beginning of that phrase"
-            ),
-            Refusal::TargetTooSoon { target } => write!(
-                f,
-                "nothing can lead to the target {target}, it comes too soon: expected more than a \
-                 beat after the beginning and after the target before"
-            ),
             Refusal::InKeeper { id, refusal } => write!(f, "keeper {id}: {refusal}"),
             Refusal::Keepers { reason } => f.write_str(reason),
             Refusal::NoDataFolder => f.write_str(
@@ -602,42 +456,8 @@ impl fmt::Display for Refusal {
                  --grip"
             ),
             Refusal::Fingering { reason } => write!(f, "cannot finger the line: {reason}"),
-            Refusal::TooManyBars { bars, most } => write!(
-                f,
-                "the chart has {bars} bars as it is heard: expected {most} at most to play over"
-            ),
-            Refusal::NothingToPlan => f.write_str(
-                "there is no chord in the chart to plan for: expected one, as in | Dm7 |",
-            ),
-            Refusal::NothingSettled { text } => write!(
-                f,
-                "cannot settle \"{text}\": expected a pair or a scale, @ and the bar, as in \
-                 \"F & G@5\" or altered@5.3"
-            ),
-            Refusal::MomentNotInChart { moment, last } => write!(
-                f,
-                "the chart has no beat {moment}: expected a beat of a bar up to {last}, as it is heard"
-            ),
-            Refusal::NoChordThere { moment } => write!(
-                f,
-                "no chord sounds at {moment} that would give the scale its root: expected a scale \
-                 with its root, as in \"G altered\", or another beat"
-            ),
-            Refusal::NoPairHere { chord, bar, beat, lacks } => write!(
-                f,
-                "{chord} in bar {bar}, beat {beat}, has no pair {}",
-                match lacks {
-                    PairLacks::Wishes => "that does all that is wished: expected fewer wishes",
-                    PairLacks::Places =>
-                        "in that part of the neck: expected more frets or other strings",
-                }
-            ),
-            Refusal::TooFewPairs { most, enough } => write!(
-                f,
-                "no plan was found with {most} different pair{} at most: expected {enough} or more, \
-                 or fewer wishes",
-                if *most == 1 { "" } else { "s" }
-            ),
+            Refusal::Plan(refusal) => refusal.fmt(f),
+            Refusal::Phrase(refusal) => refusal.fmt(f),
             Refusal::NoComping(failed) => failed.fmt(f),
         }
     }
@@ -687,6 +507,18 @@ impl Refusal {
 }
 
 impl std::error::Error for Refusal {}
+
+impl From<PlanRefusal> for Refusal {
+    fn from(refusal: PlanRefusal) -> Self {
+        Refusal::Plan(refusal)
+    }
+}
+
+impl From<PhraseRefusal> for Refusal {
+    fn from(refusal: PhraseRefusal) -> Self {
+        Refusal::Phrase(refusal)
+    }
+}
 
 impl From<KeepersError> for Refusal {
     fn from(error: KeepersError) -> Self {

@@ -12,7 +12,8 @@ use super::hand::Shapes;
 use super::question::ChangesQuestion;
 use super::stretch::{Stretch, at, beat_at, stretches};
 use crate::answer::pairs::NamedPair;
-use crate::answer::refusal::{PairLacks, Refusal};
+use crate::answer::plan_refusal::{PairLacks, PlanRefusal};
+use crate::answer::refusal::Refusal;
 
 /// A chart as it is heard, and the plans for it.
 ///
@@ -82,7 +83,7 @@ impl ChangesAnswer {
         let plans = plans.map_err(|error| refused(error, &chorus, &stretches))?;
         let told = |plan| ChangesPlan::new(&stretches, plan, shapes.as_ref(), question.spelling);
         let mut plans = plans.iter().map(told);
-        let best = plans.next().ok_or(Refusal::NothingToPlan)?;
+        let best = plans.next().ok_or(PlanRefusal::NothingToPlan)?;
         Ok(ChangesAnswer {
             chart: question.chart.clone(),
             key: question.key(),
@@ -175,16 +176,18 @@ fn passed_over(
 }
 
 /// Why there is no plan, told by the chord's bar.
-fn refused(error: PlanError, chorus: &Chorus, stretches: &[Stretch]) -> Refusal {
+fn refused(error: PlanError, chorus: &Chorus, stretches: &[Stretch]) -> PlanRefusal {
     let (chord, lacks) = match error {
         PlanError::NoPair { chord } => (chord, PairLacks::Wishes),
         PlanError::NoPlace { chord } => (chord, PairLacks::Places),
-        PlanError::TooFewPairs { most, enough } => return Refusal::TooFewPairs { most, enough },
-        _ => return Refusal::NothingToPlan,
+        PlanError::TooFewPairs { most, enough } => {
+            return PlanRefusal::TooFewPairs { most, enough };
+        }
+        _ => return PlanRefusal::NothingToPlan,
     };
-    let Some(stretch) = stretches.get(chord) else { return Refusal::NothingToPlan };
+    let Some(stretch) = stretches.get(chord) else { return PlanRefusal::NothingToPlan };
     let bar = chorus.bars.at(stretch.from).map(|at| at.bar.label);
-    Refusal::NoPairHere {
+    PlanRefusal::NoPairHere {
         chord: stretch.asked.reading().chord().to_string(),
         bar: bar.map(|label| label.to_string()).unwrap_or_default(),
         beat: beat_at(chorus, stretch.from),

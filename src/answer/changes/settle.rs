@@ -6,6 +6,7 @@ use super::moment::ChartMoment;
 use super::question::ChangesQuestion;
 use super::wishes::NeverHere;
 use crate::answer::pairs::NamedPair;
+use crate::answer::plan_refusal::PlanRefusal;
 use crate::answer::refusal::Refusal;
 
 impl ChangesQuestion {
@@ -30,7 +31,7 @@ impl ChangesQuestion {
     /// ```
     pub fn settling(mut self, text: &str, own: &[ScaleKind]) -> Result<ChangesQuestion, Refusal> {
         let Some((wanted, moment)) = text.rsplit_once('@') else {
-            return Err(Refusal::NothingSettled { text: text.to_owned() });
+            return Err(PlanRefusal::NothingSettled { text: text.to_owned() }.into());
         };
         let chorus = self.chart.chorus(self.optional);
         let moment = in_chart(moment.parse()?, &chorus)?;
@@ -61,10 +62,11 @@ fn in_chart(moment: ChartMoment, chorus: &Chorus) -> Result<ChartMoment, Refusal
     let last = chorus.heard.len().saturating_sub(1) as u64;
     match moment.in_chorus(chorus) {
         Some(_) => Ok(moment),
-        None => Err(Refusal::MomentNotInChart {
+        None => Err(PlanRefusal::MomentNotInChart {
             moment: moment.to_string(),
             last: chorus.bars.bar(last).map(|bar| bar.label.to_string()).unwrap_or_default(),
-        }),
+        }
+        .into()),
     }
 }
 
@@ -85,6 +87,6 @@ fn scale(
     };
     let sounding = moment.in_chorus(chorus).and_then(|at| chorus.chords.at(at));
     let chord = sounding.and_then(|symbol| symbol.chord());
-    let chord = chord.ok_or_else(|| Refusal::NoChordThere { moment: moment.to_string() })?;
+    let chord = chord.ok_or_else(|| PlanRefusal::NoChordThere { moment: moment.to_string() })?;
     Ok(Scale::new(chord.root(), kind.clone()))
 }

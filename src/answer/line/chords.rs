@@ -10,6 +10,7 @@ use fretloom_theory::{
 use super::sections::{LineSection, sections};
 use crate::answer::changes::{ChangesAnswer, ChangesChord, ChangesPlan};
 use crate::answer::pairs::NamedPair;
+use crate::answer::plan_refusal::PlanRefusal;
 use crate::answer::refusal::Refusal;
 use crate::answer::rounds::Rounds;
 
@@ -32,6 +33,22 @@ pub struct AskedChords<'a> {
     pub spelling: Spelling,
     /// Scales of the player's own.
     pub own: &'a [ScaleKind],
+}
+
+impl<'a> AskedChords<'a> {
+    /// Bars alone: every chord with its usual scale and the first pair of that.
+    #[must_use]
+    pub const fn plain(text: &'a str, meter: Meter) -> AskedChords<'a> {
+        AskedChords {
+            text,
+            meter,
+            bars: None,
+            scales: None,
+            pairs: None,
+            spelling: Spelling::Plain,
+            own: &[],
+        }
+    }
 }
 
 /// Bars of chords, each chord with its scale and its pair.
@@ -150,7 +167,7 @@ impl LineChords {
     pub fn short_enough(self) -> Result<LineChords, Refusal> {
         let (bars, most) = (self.bar_count(), LineChords::MOST_BARS);
         if bars > u64::from(most) {
-            return Err(Refusal::TooManyBars { bars, most });
+            return Err(PlanRefusal::TooManyBars { bars, most }.into());
         }
         Ok(self)
     }

@@ -10,6 +10,7 @@ use super::area::LineArea;
 use super::chords::LineChords;
 use super::phrase_question::PhraseQuestion;
 use super::target::{LineTarget, Wanted};
+use crate::answer::phrase_refusal::PhraseRefusal;
 use crate::answer::refusal::Refusal;
 use crate::library::PhraseArea;
 
@@ -127,7 +128,9 @@ impl LineQuestion {
             aims.any(|aim| Some(aim.at) == moment)
         };
         match self.targets.iter().find(|target| !reached(self.chords.moment(target.moment()))) {
-            Some(target) => Err(Refusal::TargetTooSoon { target: format!("{target:#}") }),
+            Some(target) => {
+                Err(PhraseRefusal::TargetTooSoon { target: format!("{target:#}") }.into())
+            }
             None => Ok(()),
         }
     }
@@ -190,7 +193,7 @@ impl LineQuestion {
 
     /// A target as a moment with its note.
     pub(super) fn asked(&self, target: &LineTarget) -> Result<AskedTarget, Refusal> {
-        let outside = || Refusal::TargetOutside {
+        let outside = || PhraseRefusal::TargetOutside {
             target: format!("{target:#}"),
             bars: self.chords.bar_count(),
         };

@@ -10,6 +10,7 @@ use super::question::LineQuestion;
 use super::start::line_start;
 use super::target::LineTarget;
 use super::through::through;
+use crate::answer::phrase_refusal::PhraseRefusal;
 use crate::answer::refusal::Refusal;
 use crate::library::AskedPhrase;
 
@@ -91,7 +92,7 @@ impl LineQuestion {
                 let from = self.moment_of(&asked.from)?;
                 let to = asked.to.as_deref().map(|to| self.moment_of(to)).transpose()?;
                 if let Some(to) = to.filter(|to| *to <= from) {
-                    return Err(Refusal::EmptyPhrase { from, to });
+                    return Err(PhraseRefusal::EmptyPhrase { from, to }.into());
                 }
                 self.aiming(asked, (from, to), &targets, asked.at_change)
             }
@@ -126,7 +127,7 @@ impl LineQuestion {
             if index > 0 {
                 let went_on =
                     self.goes_on(asked, aims.get(index - 1)).filter(|at| *at < aim.target.at);
-                let too_soon = || Refusal::TargetTooSoon { target: aim.typed.clone() };
+                let too_soon = || PhraseRefusal::TargetTooSoon { target: aim.typed.clone() };
                 let went_on = went_on.ok_or_else(too_soon)?;
                 let before = parts.last_mut().map(|part| &mut part.phrase.written);
                 before.into_iter().for_each(|before| before.to = Some(went_on));
@@ -162,7 +163,7 @@ impl LineQuestion {
         aims: &[Aim],
     ) -> Result<Vec<(Quarters, Quarters)>, Refusal> {
         if asked.to.is_some() {
-            return Err(Refusal::SectionEnds { section: name.to_owned() });
+            return Err(PhraseRefusal::SectionEnds { section: name.to_owned() }.into());
         }
         let sections = self.chords.sections();
         let of_name = sections.iter().filter(|section| &*section.name == name);
@@ -175,23 +176,26 @@ impl LineQuestion {
                     known.push(section);
                 }
             }
-            return Err(Refusal::NoSection { section: name.to_owned(), known });
+            return Err(PhraseRefusal::NoSection { section: name.to_owned(), known }.into());
         }
         let lies_in = |at: Quarters| spans.iter().any(|(from, until)| *from < at && at <= *until);
         match aims.iter().find(|aim| !lies_in(aim.target.at)) {
-            Some(aim) => Err(Refusal::TargetBesideSection {
+            Some(aim) => Err(PhraseRefusal::TargetBesideSection {
                 target: aim.typed.clone(),
                 section: name.to_owned(),
-            }),
+            }
+            .into()),
             None => Ok(spans),
         }
     }
 
     fn moment_of(&self, text: &str) -> Result<Quarters, Refusal> {
         let typed = text.parse::<BarBeat>()?;
-        let outside =
-            || Refusal::MomentOutside { moment: typed.to_string(), bars: self.chords.bar_count() };
-        self.chords.moment(typed).ok_or_else(outside)
+        let outside = || PhraseRefusal::MomentOutside {
+            moment: typed.to_string(),
+            bars: self.chords.bar_count(),
+        };
+        Ok(self.chords.moment(typed).ok_or_else(outside)?)
     }
 
     /// Does a phrase land before the next one begins? What begins ends all that sounds.
@@ -202,7 +206,7 @@ impl LineQuestion {
         let covered = later.min().filter(|next| target.is_some_and(|it| it.at >= *next));
         let Some(next) = covered else { return Ok(()) };
         let next = self.chords.bar_beat(next).map(|next| next.to_string()).unwrap_or_default();
-        Err(Refusal::TargetTooLate { target: laid.target.clone(), next })
+        Err(PhraseRefusal::TargetTooLate { target: laid.target.clone(), next }.into())
     }
 }
 
