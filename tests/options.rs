@@ -446,3 +446,40 @@ fn a_long_list_of_mistakes_ends_with_a_count() {
     assert_eq!((check.status, check.out.lines().count()), (Some(1), 101));
     assert!(check.out.lines().last().unwrap().ends_with("more; --json lists them all"));
 }
+
+/// What a message tells to type is an option that there is: every one that the sentences of the answers and
+/// of the commands name.
+#[test]
+fn messages_name_options_that_there_are() {
+    let mut command = Cli::command();
+    command.build();
+    let mut known: Vec<String> = Vec::new();
+    let mut commands = vec![&command];
+    while let Some(command) = commands.pop() {
+        commands.extend(command.get_subcommands());
+        let longs = command.get_arguments().filter_map(|argument| argument.get_long());
+        known.extend(longs.map(str::to_owned));
+    }
+    let source = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let rooms = ["answer", "cli", "library", "sheet", "store", "tui"];
+    let mut folders: Vec<_> = rooms.into_iter().map(|room| source.join(room)).collect();
+    let mut named = 0;
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).unwrap().map(Result::unwrap) {
+            let path = entry.path();
+            if path.is_dir() {
+                folders.push(path);
+                continue;
+            }
+            let text = std::fs::read_to_string(&path).unwrap();
+            let words = text.split(|sign: char| !sign.is_ascii_lowercase() && sign != '-');
+            let options = words.filter_map(|word| word.strip_prefix("--"));
+            for option in options.filter(|option| option.starts_with(|sign: char| sign != '-')) {
+                named += 1;
+                let option = option.trim_end_matches('-');
+                assert!(known.iter().any(|it| it == option), "--{option} in {}", path.display());
+            }
+        }
+    }
+    assert!(named > 50, "{named}");
+}

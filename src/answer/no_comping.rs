@@ -4,6 +4,8 @@ use std::fmt;
 
 use fretloom_fretboard::{CompingError, CompingRelief, FretRange, StringSet};
 
+use crate::words::counted;
+
 /// The condition that fails, where, and what would help.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct NoComping {
@@ -19,45 +21,54 @@ pub struct NoComping {
     pub frets: Option<FretRange>,
 }
 
-impl fmt::Display for NoComping {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("cannot comp this: ")?;
-        if let Some(at) = &self.at {
-            write!(f, "{at}: ")?;
-        }
+impl NoComping {
+    /// The condition that fails, and where: `bar 2, G7 (F & G): F has no close shape on strings 4-3-2`.
+    #[must_use]
+    pub fn fails(&self) -> String {
+        let at = self.at.as_ref().map(|at| format!("{at}: ")).unwrap_or_default();
         let triad = self.triad.as_deref().unwrap_or("a triad");
         let strings = self.strings.map(|strings| format!(" on strings {strings}"));
         let strings = strings.unwrap_or_default();
-        let frets = self.frets.map(|frets| format!(" at frets {frets}")).unwrap_or_default();
+        let frets = self.frets.map(|frets| format!(" at frets {}–{}", frets.first(), frets.last()));
+        let place = strings.clone() + &frets.unwrap_or_default();
         match self.error {
-            CompingError::NoShape { .. } => write!(
-                f,
-                "{triad} has no close shape{strings}{frets}; expected more strings or more frets"
-            ),
-            CompingError::NotHeld { .. } => write!(
-                f,
-                "this hand holds no close shape of {triad}{strings}{frets}; expected other strings, \
-                 higher frets or a longer --reach-mm"
-            ),
-            CompingError::NoArea { frets, relief } => write!(
-                f,
-                "no {frets} frets side by side have a shape of every triad{strings}; {}",
-                Relief(relief)
-            ),
-            CompingError::TopVoice { semitones, relief, .. } => write!(
-                f,
-                "the top voice does not come there in steps of {} at most{strings}{frets}; {}",
-                semitones_in_words(semitones),
-                Relief(relief)
-            ),
-            CompingError::NoRound { semitones, relief } => write!(
-                f,
-                "the top voice does not come from the end to the beginning in steps of {} at \
-                 most{strings}{frets}; {}, or --once",
-                semitones_in_words(semitones),
-                Relief(relief)
-            ),
-            _ => write!(f, "{}", self.error),
+            CompingError::NoShape { .. } => format!("{at}{triad} has no close shape{place}"),
+            CompingError::NotHeld { .. } => {
+                format!("{at}this hand holds no close shape of {triad}{place}")
+            }
+            CompingError::NoArea { frets, .. } => {
+                format!("no {frets} frets side by side have a shape of every triad{strings}")
+            }
+            CompingError::TopVoice { semitones, .. } => {
+                let steps = counted(semitones.into(), "semitone");
+                format!("{at}the top voice would go further than {steps}{place}")
+            }
+            CompingError::NoRound { semitones, .. } => {
+                let steps = counted(semitones.into(), "semitone");
+                format!(
+                    "from the end to the beginning the top voice would go further than \
+                     {steps}{place}"
+                )
+            }
+            other => other.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for NoComping {
+    /// What fails, and the options of the command that would help.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "cannot comp this: {}", self.fails())?;
+        match self.error {
+            CompingError::NoShape { .. } => f.write_str("; expected more strings or more frets"),
+            CompingError::NotHeld { .. } => {
+                f.write_str("; expected other strings, higher frets or a longer --reach")
+            }
+            CompingError::NoArea { relief, .. } | CompingError::TopVoice { relief, .. } => {
+                write!(f, "; {}", Relief(relief))
+            }
+            CompingError::NoRound { relief, .. } => write!(f, "; {}, or --once", Relief(relief)),
+            _ => Ok(()),
         }
     }
 }
@@ -76,9 +87,4 @@ impl fmt::Display for Relief {
             (None, None) => f.write_str("expected more strings or more frets"),
         }
     }
-}
-
-/// `1 semitone`, `3 semitones`
-fn semitones_in_words(count: u8) -> String {
-    if count == 1 { "1 semitone".to_owned() } else { format!("{count} semitones") }
 }

@@ -110,7 +110,7 @@ fn where_there_is_no_way_the_bar_the_chord_and_what_would_help_are_told() {
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), frets: "1-3".parse().ok(), ..over() },
             "cannot comp this: bar 1, Dm7 (F & G): G has no close shape on strings 3-2-1 at frets \
-             1-3; expected more strings or more frets",
+             1–3; expected more strings or more frets",
         ),
         (
             CompingQuestion { strings: "3-2-1".parse().ok(), area: 2, ..over() },
@@ -137,7 +137,7 @@ fn where_there_is_no_way_the_bar_the_chord_and_what_would_help_are_told() {
     };
     assert_eq!(
         said(&narrow),
-        "cannot comp this: bar 1, Dm7 (F & G): the top voice does not come there in steps of 1 \
-         semitone at most on strings 3-2-1 at frets 4-9; expected --top 2"
+        "cannot comp this: bar 1, Dm7 (F & G): the top voice would go further than 1 \
+         semitone on strings 3-2-1 at frets 4–9; expected --top 2"
     );
 }

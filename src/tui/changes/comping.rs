@@ -8,12 +8,11 @@ use fretloom_theory::{Part, Quarters, Score, Tempo, TempoMap};
 use super::place;
 use crate::answer::{
     ChangesAnswer, CompedStab, CompingAnswer, CompingQuestion, HandArea, LineChords, NamedShape,
-    NoComping, Refusal, TuningAnswer,
+    Refusal, TuningAnswer,
 };
 use crate::sound::{Performance, PlayStyle, Track};
 use crate::tui::command::{ChangesCommand, Command, ProgramCommand};
 use crate::tui::shared::Shared;
-use crate::words::counted;
 
 /// How many frets lie under a hand that comps.
 const FRETS_OF_A_HAND: u8 = 6;
@@ -135,7 +134,7 @@ pub(super) fn refusal_in_words(refusal: &Refusal, shared: &Shared) -> String {
         }
         _ => elsewhere,
     };
-    format!("no stabs here: {}. {helps}{}", fails(why), silence_in_words(shared))
+    format!("no stabs here: {}. {helps}{}", why.fails(), silence_in_words(shared))
 }
 
 /// The key that lets something be heard, where nothing else sounds.
@@ -147,44 +146,13 @@ fn silence_in_words(shared: &Shared) -> String {
     format!("; {key} lets the chords sound")
 }
 
-/// The condition that fails, and where.
-fn fails(why: &NoComping) -> String {
-    let at = why.at.as_ref().map(|at| format!("{at}: ")).unwrap_or_default();
-    let triad = why.triad.as_deref().unwrap_or("a triad");
-    let strings = why.strings.map(|strings| format!(" on strings {strings}"));
-    let strings = strings.unwrap_or_default();
-    let frets = why.frets.map(|frets| format!(" at frets {}–{}", frets.first(), frets.last()));
-    let place = strings.clone() + &frets.unwrap_or_default();
-    match why.error {
-        CompingError::NoShape { .. } => format!("{at}{triad} has no close shape{place}"),
-        CompingError::NotHeld { .. } => {
-            format!("{at}this hand holds no close shape of {triad}{place}")
-        }
-        CompingError::NoArea { frets, .. } => {
-            format!("no {frets} frets side by side have a shape of every triad{strings}")
-        }
-        CompingError::TopVoice { semitones, .. } => {
-            format!("{at}the top voice would go further than {}{place}", steps(semitones))
-        }
-        CompingError::NoRound { semitones, .. } => format!(
-            "from the end to the beginning the top voice would go further than {}{place}",
-            steps(semitones)
-        ),
-        other => other.to_string(),
-    }
-}
-
-/// `1 semitone`, `3 semitones`
-fn steps(count: u8) -> String {
-    counted(usize::from(count), "semitone")
-}
-
 #[cfg(test)]
 mod tests {
     use fretloom_fretboard::CompingRelief;
     use fretloom_theory::{Spelling, WhichTriad};
 
     use super::*;
+    use crate::answer::NoComping;
     use crate::library::Library;
 
     /// Every condition is told in words, with the place and the keys that help, and without what is
