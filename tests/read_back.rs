@@ -47,15 +47,7 @@ impl Guitar {
 }
 
 fn question(text: &str) -> LineQuestion {
-    let asked = AskedChords {
-        text,
-        meter: Meter::COMMON,
-        bars: None,
-        scales: None,
-        pairs: None,
-        spelling: Spelling::Plain,
-        own: &[],
-    };
+    let asked = AskedChords::plain(text, Meter::COMMON);
     LineQuestion::over(LineChords::read(&asked).unwrap())
 }
 

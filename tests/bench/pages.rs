@@ -23,13 +23,8 @@ fn lines() -> LinesAnswer {
     let tuning = answer::find_tuning(&LoadedTunings::load(None), "guitar-standard").unwrap();
     let neck = Neck::new(tuning.tuning.clone());
     let asked = AskedChords {
-        text: "| Dm7 | G7alt | Cmaj7 | A7alt |",
-        meter: Meter::COMMON,
         bars: Some(20),
-        scales: None,
-        pairs: None,
-        spelling: Spelling::Plain,
-        own: &[],
+        ..AskedChords::plain("| Dm7 | G7alt | Cmaj7 | A7alt |", Meter::COMMON)
     };
     let question = LineQuestion {
         style: LineStyle::Exercise,

@@ -18,7 +18,7 @@ use fretloom::answer::{
 use fretloom::library::LoadedTunings;
 use fretloom::sound::{CountIn, Mix, Performance, PlayStyle, RATE, Samples};
 use fretloom_fretboard::Neck;
-use fretloom_theory::{ClickBeats, Meter, Spelling};
+use fretloom_theory::{ClickBeats, Meter};
 use ratio::Ratios;
 
 /// How many bars the line has.
@@ -30,13 +30,8 @@ const BLOCK: usize = 480;
 fn answer(tuning: &str) -> LineAnswer {
     let tuning: TuningAnswer = find_tuning(&LoadedTunings::load(None), tuning).unwrap();
     let asked = AskedChords {
-        text: "| Dm7 | G7alt | Cmaj7 | A7 |",
-        meter: Meter::COMMON,
         bars: Some(BARS),
-        scales: None,
-        pairs: None,
-        spelling: Spelling::Plain,
-        own: &[],
+        ..AskedChords::plain("| Dm7 | G7alt | Cmaj7 | A7 |", Meter::COMMON)
     };
     let question = LineQuestion::over(LineChords::read(&asked).unwrap());
     LineAnswer::new(&Neck::new(tuning.tuning.clone()), tuning, &question).unwrap()

@@ -126,15 +126,7 @@ fn idea(chord: &str, instrument: &str) -> Option<Idea> {
     let pairs =
         answer::pairs_over(&harmony, &Families::default(), &Wishes::default(), Spelling::Plain);
     let pair = pairs.pairs.iter().next().unwrap().clone();
-    let asked = AskedChords {
-        text: chord,
-        meter: Meter::COMMON,
-        bars: Some(2),
-        scales: None,
-        pairs: None,
-        spelling: Spelling::Plain,
-        own: &[],
-    };
+    let asked = AskedChords { bars: Some(2), ..AskedChords::plain(chord, Meter::COMMON) };
     let question = LineQuestion {
         style: LineStyle::Exercise,
         ..LineQuestion::over(LineChords::read(&asked).unwrap())

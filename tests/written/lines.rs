@@ -7,7 +7,7 @@ use fretloom::answer::{
 use fretloom::library::LoadedTunings;
 use fretloom::score_file::WrittenScore;
 use fretloom_fretboard::{Capo, Fret, Neck, Picking};
-use fretloom_theory::{ClickBeats, LineStyle, Meter, Rhythm, Spelling, Swing, Tempo};
+use fretloom_theory::{ClickBeats, LineStyle, Meter, Rhythm, Swing, Tempo};
 use proptest::prelude::*;
 
 /// What a line is asked to be, as it is typed.
@@ -65,13 +65,8 @@ impl Asked {
 
     fn question(&self) -> Result<LineQuestion, Refusal> {
         let asked = AskedChords {
-            text: self.chords,
-            meter: self.meter.parse().unwrap_or(Meter::COMMON),
             bars: self.bars,
-            scales: None,
-            pairs: None,
-            spelling: Spelling::Plain,
-            own: &[],
+            ..AskedChords::plain(self.chords, self.meter.parse().unwrap_or(Meter::COMMON))
         };
         Ok(LineQuestion {
             style: self.style,

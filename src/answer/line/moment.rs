@@ -41,22 +41,14 @@ impl LineChords {
 
 #[cfg(test)]
 mod tests {
-    use fretloom_theory::{Meter, Spelling};
+    use fretloom_theory::Meter;
 
     use super::*;
     use crate::answer::AskedChords;
 
     fn chords(meter: &str) -> LineChords {
-        LineChords::read(&AskedChords {
-            text: "Dm7 | G7 | Cmaj7",
-            meter: meter.parse::<Meter>().unwrap(),
-            bars: None,
-            scales: None,
-            pairs: None,
-            spelling: Spelling::Plain,
-            own: &[],
-        })
-        .unwrap()
+        LineChords::read(&AskedChords::plain("Dm7 | G7 | Cmaj7", meter.parse::<Meter>().unwrap()))
+            .unwrap()
     }
 
     /// By hand: a beat of 6/8 is a dotted quarter.

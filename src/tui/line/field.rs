@@ -173,13 +173,9 @@ pub(super) fn read_chords(
     shared: &Shared,
 ) -> Result<LineChords, Refusal> {
     LineChords::read(&AskedChords {
-        text,
-        meter: chosen.meter,
-        bars: None,
-        scales: None,
-        pairs: None,
         spelling: shared.setup.spelling,
         own: shared.library.scales.kinds(),
+        ..AskedChords::plain(text, chosen.meter)
     })
 }
 

@@ -184,7 +184,7 @@ pub(super) fn moment_of(chords: &LineChords, written: &str) -> Option<Quarters> 
 
 #[cfg(test)]
 mod tests {
-    use fretloom_theory::{Meter, Spelling};
+    use fretloom_theory::Meter;
 
     use super::*;
     use crate::answer::AskedChords;
@@ -194,16 +194,7 @@ mod tests {
     }
 
     fn chords() -> LineChords {
-        LineChords::read(&AskedChords {
-            text: "Dm7 | G7 | Cmaj7 | %",
-            meter: Meter::COMMON,
-            bars: None,
-            scales: None,
-            pairs: None,
-            spelling: Spelling::Plain,
-            own: &[],
-        })
-        .unwrap()
+        LineChords::read(&AskedChords::plain("Dm7 | G7 | Cmaj7 | %", Meter::COMMON)).unwrap()
     }
 
     fn told(phrases: &[AskedPhrase]) -> Vec<String> {

@@ -3,7 +3,7 @@
 use fretloom::answer::{AskedChords, LineChords, LineQuestion, TuningAnswer, find_tuning};
 use fretloom::library::LoadedTunings;
 use fretloom_fretboard::Neck;
-use fretloom_theory::{LineStyle, Meter, Spelling};
+use fretloom_theory::{LineStyle, Meter};
 
 /// What is asked for, and on which neck.
 pub(crate) struct Drill {
@@ -17,13 +17,9 @@ impl Drill {
     pub(crate) fn of_bars(bars: u32) -> Drill {
         let tuning = find_tuning(&LoadedTunings::load(None), "guitar-standard").unwrap();
         let asked = AskedChords {
-            text: "Dm7",
-            meter: Meter::COMMON,
             bars: Some(bars),
-            scales: None,
             pairs: Some("F & G"),
-            spelling: Spelling::Plain,
-            own: &[],
+            ..AskedChords::plain("Dm7", Meter::COMMON)
         };
         let question = LineQuestion {
             style: LineStyle::Exercise,
