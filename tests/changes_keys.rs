@@ -454,6 +454,18 @@ fn a_line_goes_over_the_pairs_of_the_plan() {
     assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
 }
 
+/// A line has 64 bars at most: of a longer tune the first, and the screen says so.
+#[test]
+fn a_line_over_a_long_tune_says_where_it_ends() {
+    for (bars, says) in [(64, false), (65, true)] {
+        let mut player = Player::after("Dm7", "4 c");
+        player.paste(&["Dm7", "G7"].repeat(bars)[..bars].join(" | "));
+        player.press("enter W");
+        let told = format!("a line over the first 64 of these {bars} bars");
+        assert_eq!(player.shows(&told), says, "{}", player.screen());
+    }
+}
+
 /// Beats that chords do not share evenly, other meters, rests.
 #[test]
 fn a_line_has_the_bars_of_the_tune() {

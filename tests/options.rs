@@ -460,7 +460,7 @@ fn messages_name_options_that_there_are() {
         let longs = command.get_arguments().filter_map(|argument| argument.get_long());
         known.extend(longs.map(str::to_owned));
     }
-    let source = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let rooms = ["answer", "cli", "library", "sheet", "store", "tui"];
     let mut folders: Vec<_> = rooms.into_iter().map(|room| source.join(room)).collect();
     let mut named = 0;

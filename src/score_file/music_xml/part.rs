@@ -9,6 +9,7 @@ use super::tempo_change::TempoChange;
 use crate::score_file::error::ScoreFileError;
 use crate::score_file::offer::Tally;
 use crate::score_file::xml::Xml;
+use crate::words::counted;
 
 /// Reads a part that has just been opened, and adds its tempi.
 pub(super) fn read(
@@ -54,10 +55,10 @@ pub(super) fn tally(found: &Found) -> Tally {
 pub(super) fn remarks(found: &Found) -> Vec<String> {
     let mut remarks = Vec::new();
     if found.unpitched > 0 {
-        remarks.push(format!("left out {} notes without a pitch", found.unpitched));
+        remarks.push(format!("left out {} without a pitch", counted(found.unpitched, "note")));
     }
     if found.cues > 0 {
-        remarks.push(format!("left out {} cue notes", found.cues));
+        remarks.push(format!("left out {}", counted(found.cues, "cue note")));
     }
     remarks.extend(unread_chords(found));
     remarks

@@ -316,8 +316,8 @@ fn repeats_cues_and_drums_are_told() {
     assert_eq!(
         read.remarks(),
         [
-            "left out 1 notes without a pitch",
-            "left out 1 cue notes",
+            "left out 1 note without a pitch",
+            "left out 1 cue note",
             "the part has repeats, which are not unfolded: 1 bar as written, 2 as heard (--unfold)",
         ]
     );

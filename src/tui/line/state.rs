@@ -49,13 +49,15 @@ impl LineScreen {
             self.make_again(shared);
             return;
         }
+        // What was told on the way here stays; that a manner does not fit is no news.
+        let told = shared.notice.take();
         let in_this_manner = self.chosen.in_this_manner(seed);
         self.cursor = 0;
         if self.chosen.seed.is_none() || !self.take(in_this_manner, shared) {
             self.chosen = Chosen::of(seed);
             self.make_again(shared);
         }
-        shared.notice = None;
+        shared.notice = told;
     }
 
     /// Was a line made here before, today or another day?

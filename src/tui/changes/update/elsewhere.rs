@@ -51,6 +51,7 @@ impl ChangesScreen {
         near: Option<Pitch>,
         shared: &mut Shared,
     ) -> Vec<ScreenEffect> {
+        let all = bars.len();
         let bars = bars.get(..MOST_BARS).unwrap_or(bars);
         let mut each: Vec<ChordSeed> = Vec::new();
         let cells = bars.iter().filter_map(|bar| self.sheet.cells.get(bar.cells.clone())).flatten();
@@ -68,6 +69,9 @@ impl ChangesScreen {
         }
         let chords = bars.iter().enumerate().map(|(index, bar)| self.typed(bar, index == 0));
         let chords = chords.collect::<Vec<_>>().join(" | ");
+        if all > bars.len() {
+            shared.tell(format!("a line over the first {MOST_BARS} of these {all} bars"));
+        }
         let place = LinePlace::of_hand_area(self.chosen.area);
         vec![ScreenEffect::MakeLine(LineSeed { chords, each, place, near })]
     }
