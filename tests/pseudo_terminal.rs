@@ -624,10 +624,11 @@ mod linux {
         }
     }
 
-    /// The shell starts it in the background, brings it to the front and waits for a line.
+    /// The shell starts it in the background, waits for a line, lets it go on there, waits for another
+    /// and brings it to the front.
     #[test]
     fn a_program_in_the_background_leaves_the_terminal_alone_until_it_is_called() {
-        const IN_THE_BACKGROUND: &str = "set -m; \"$0\" & read line; fg";
+        const IN_THE_BACKGROUND: &str = "set -m; \"$0\" & read line; bg; read line; fg";
         let program = env!("CARGO_BIN_EXE_fretloom");
         let arguments = ["-c", IN_THE_BACKGROUND, program];
         let mut session = Session::start_program("sh", &arguments, 24, 80, &[]);
@@ -636,10 +637,12 @@ mod linux {
             assert!(Instant::now() < end);
             thread::sleep(Duration::from_millis(5));
         }
-        wait_for_state(child_of(session.process_id()), &['T']);
-        assert_eq!(super::count(&session.raw(), ENTER_SCREEN), 0);
-        assert!(session.is_in_line_mode());
-        session.send("\n");
+        for _ in 0..2 {
+            wait_for_state(child_of(session.process_id()), &['T']);
+            assert_eq!(super::count(&session.raw(), ENTER_SCREEN), 0);
+            assert!(session.is_in_line_mode());
+            session.send("\n");
+        }
         session.wait_for("frets 1–11 of 22", DEADLINE);
         session.send("q");
         assert_eq!(session.wait_exit(DEADLINE), 0);

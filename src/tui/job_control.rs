@@ -14,7 +14,10 @@ pub(super) const JOB_CONTROL: bool = cfg!(unix);
 #[cfg(unix)]
 mod unix {
     use nix::sys::signal::{SigSet, Signal, raise};
-    use rustix::termios::{Action, LocalModes, QueueSelector, tcflow, tcflush, tcgetattr};
+    use rustix::process::getpgrp;
+    use rustix::termios::{
+        Action, LocalModes, QueueSelector, tcflow, tcflush, tcgetattr, tcgetpgrp,
+    };
 
     use super::io;
 
@@ -45,10 +48,31 @@ mod unix {
         Ok(let_through(signal, || raise(signal))?)
     }
 
+    /// How often a program in the background asks to be stopped before it changes the terminal's mode
+    /// all the same. Where no shell could continue it, the system ignores each of them and then
+    /// refuses the change.
+    const MOST_STOPS: usize = 100;
+
     /// Changes the terminal's mode. A program in the background is stopped by that until it comes to
     /// the front, as any other is.
+    ///
+    /// The stop is raised here, on this thread. The one that the terminal sends is for the whole
+    /// process: the thread that waits for stops may take it just before it stops anything, and would
+    /// stop the program again once that is in front.
     pub(in super::super) fn on_the_terminal<T>(change: impl FnOnce() -> T) -> T {
+        for _ in 0..MOST_STOPS {
+            if is_in_front() || stop_process(Stop(Signal::SIGTTOU)).is_err() {
+                break;
+            }
+        }
         let_through(Signal::SIGTTOU, change)
+    }
+
+    /// May this process change the terminal's mode without being stopped?
+    ///
+    /// Also true where the terminal does not answer: setting its mode will say why.
+    fn is_in_front() -> bool {
+        tcgetpgrp(io::stdin()).map_or(true, |front| front == getpgrp())
     }
 
     /// Does something while the signal has its usual effect on this thread.
