@@ -8,6 +8,7 @@ use std::collections::HashMap;
 use std::rc::Rc;
 
 use super::weights::{Count, FORBIDDEN, PlanCost};
+use search::Search;
 
 /// Does the last chord lead to the first?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -112,16 +113,16 @@ impl Form {
         let own = self.chords.iter().map(|chord| chord.own.clone()).collect();
         let mut open: Vec<Branch> = self.branch(own).into_iter().collect();
         let (mut chosen, mut searches) = (Vec::new(), 0);
-        while let Some(branch) = take_cheapest(&mut open) {
-            if chosen.iter().all(|known| differ(known, &branch.way)) {
-                chosen.push(branch.way.clone());
+        while let Some((own, way)) = self.take_cheapest(&mut open) {
+            if chosen.iter().all(|known| differ(known, &way)) {
+                chosen.push(way.clone());
             }
             if chosen.len() >= count {
                 break;
             }
             if searches < MOST_SEARCHES {
-                let children = branch
-                    .without_each_part(part, |chord, one, other| self.is_same(chord, one, other));
+                let is_same = |chord, one, other| self.is_same(chord, one, other);
+                let children = without_each_part(&own, &way, part, is_same);
                 searches += children.len();
                 open.extend(children.into_iter().filter_map(|own| self.branch(own)));
             }
@@ -136,49 +137,69 @@ impl Form {
     }
 
     fn branch(&self, own: Own) -> Option<Branch> {
-        let (cost, way) = self.cheapest(&own)?;
-        Some(Branch { cost, way, own })
+        let search = self.search(&own)?;
+        Some(Branch { at_least: search.at_least(), way: None, search, own })
+    }
+
+    /// Takes out the branch with the cheapest way; of equal ones that with the earlier spots. Of a
+    /// branch whose turn cannot come its way is never looked for.
+    fn take_cheapest(&self, open: &mut Vec<Branch>) -> Option<(Own, Way)> {
+        loop {
+            let branches = open.iter().enumerate();
+            let (next, _) =
+                branches.min_by(|(_, one), (_, other)| one.turn().cmp(&other.turn()))?;
+            let Branch { own, search, way, .. } = open.swap_remove(next);
+            if let Some(way) = way {
+                return Some((own, way));
+            }
+            if let Some((cost, way)) = self.cheapest(&own, &search) {
+                open.push(Branch { at_least: cost, way: Some(way), search, own });
+            }
+        }
     }
 }
 
-/// Ways that are looked for together, and the cheapest of them.
+/// Ways that are looked for together.
 struct Branch {
-    cost: u64,
-    way: Way,
+    /// What the cheapest of them costs at least; just that once it is known.
+    at_least: u64,
+    way: Option<Way>,
+    search: Search,
     own: Own,
 }
 
-fn take_cheapest(open: &mut Vec<Branch>) -> Option<Branch> {
-    let branches = open.iter().enumerate();
-    let (cheapest, _) = branches.min_by_key(|(_, branch)| (branch.cost, branch.way.clone()))?;
-    Some(open.swap_remove(cheapest))
+impl Branch {
+    /// When its turn comes: before one of the same cost whose way is known, as its own may be the
+    /// earlier.
+    fn turn(&self) -> (u64, Option<&Way>) {
+        (self.at_least, self.way.as_ref())
+    }
 }
 
-impl Branch {
-    /// All ways but those that are like its cheapest one somewhere in a part of the form, for each
-    /// part. Where a part is a chord these are all other ways, and each is in one of them: chords
-    /// before that part then stay as they are.
-    fn without_each_part(
-        &self,
-        part: usize,
-        is_same: impl Fn(usize, usize, usize) -> bool,
-    ) -> Vec<Own> {
-        let count = self.way.len();
-        let without = |from: usize| {
-            let mut own = self.own.clone();
-            let others = (from..count).take(part).filter(|&chord| {
-                forbid(&mut own[chord], |spot| is_same(chord, spot, self.way[chord]))
-            });
-            if others.count() == 0 {
-                return None;
-            }
-            for chord in (0..from).take_while(|_| part == 1) {
-                forbid(&mut own[chord], |spot| !is_same(chord, spot, self.way[chord]));
-            }
-            Some(own)
-        };
-        (0..count).step_by(part).filter_map(without).collect()
-    }
+/// All ways but those that are like one of them somewhere in a part of the form, for each part. Where
+/// a part is a chord these are all other ways, and each is in one of them: chords before that part
+/// then stay as they are.
+fn without_each_part(
+    own: &Own,
+    way: &Way,
+    part: usize,
+    is_same: impl Fn(usize, usize, usize) -> bool,
+) -> Vec<Own> {
+    let count = way.len();
+    let without = |from: usize| {
+        let mut own = own.clone();
+        let others = (from..count)
+            .take(part)
+            .filter(|&chord| forbid(&mut own[chord], |spot| is_same(chord, spot, way[chord])));
+        if others.count() == 0 {
+            return None;
+        }
+        for chord in (0..from).take_while(|_| part == 1) {
+            forbid(&mut own[chord], |spot| !is_same(chord, spot, way[chord]));
+        }
+        Some(own)
+    };
+    (0..count).step_by(part).filter_map(without).collect()
 }
 
 /// Forbids some spots of a chord, unless no other is left; tells whether it did.

@@ -39,43 +39,63 @@ struct Best {
     way: Way,
 }
 
+/// A search that has begun: its ends are known, and where it may begin.
+pub(super) struct Search {
+    onward: Onward,
+    /// The spots to begin from, with what a way costs at least that begins there; the cheapest first.
+    starts: Vec<(u64, usize)>,
+}
+
+impl Search {
+    /// What the cheapest way costs at least.
+    pub(super) fn at_least(&self) -> u64 {
+        self.starts.first().map_or(0, |(cost, _)| *cost)
+    }
+}
+
 impl Form {
-    /// The cheapest way; of equal ones that with the earlier spots. `None` where a chord has none that
-    /// is allowed.
-    pub(super) fn cheapest(&self, own: &Own) -> Option<(u64, Way)> {
+    /// Begins to look for the cheapest way. `None` where a chord has no spot that is allowed.
+    pub(super) fn search(&self, own: &Own) -> Option<Search> {
+        let onward = match self.round {
+            Round::Open => self.onward(own, 0, own.len() - 1),
+            Round::Closed => {
+                let allowed =
+                    |chord: &usize| own[*chord].iter().filter(|cost| **cost < FORBIDDEN).count();
+                self.onward(own, (0..own.len()).min_by_key(allowed)?, own.len())
+            }
+        };
+        let mut starts = onward.starts(own);
+        starts.sort_unstable();
+        (!starts.is_empty()).then_some(Search { onward, starts })
+    }
+
+    /// The cheapest way and what it costs; of equal ones that with the earlier spots.
+    pub(super) fn cheapest(&self, own: &Own, search: &Search) -> Option<(u64, Way)> {
         match self.round {
-            Round::Open => self.once(own),
-            Round::Closed => self.round(own),
+            Round::Open => {
+                let (cost, start) = *search.starts.first()?;
+                Some((cost, self.descent(own, &search.onward, start)))
+            }
+            Round::Closed => self.round(own, search),
         }
     }
 
-    fn once(&self, own: &Own) -> Option<(u64, Way)> {
-        let onward = self.onward(own, 0, own.len() - 1);
-        let (cost, start) = onward.starts(own).into_iter().min()?;
-        Some((cost, self.descent(own, &onward, start)))
-    }
-
-    fn round(&self, own: &Own) -> Option<(u64, Way)> {
-        let allowed = |chord: usize| own[chord].iter().filter(|cost| **cost < FORBIDDEN).count();
-        let first = (0..own.len()).min_by_key(|chord| allowed(*chord))?;
-        let onward = self.onward(own, first, own.len());
-        let mut starts = onward.starts(own);
-        starts.sort_unstable();
-        let mut best = self.promising(own, &onward, starts.first()?.1);
+    fn round(&self, own: &Own, Search { onward, starts }: &Search) -> Option<(u64, Way)> {
+        let mut best = self.promising(own, onward, starts.first()?.1);
         let mut taken = 0;
         for (bound, start) in starts {
-            if bound > best.cost {
+            if *bound > best.cost {
                 break;
             }
             if taken > MOST_STEPS {
-                let meeting = self.meeting(own, first)?;
-                self.round_from(own, &onward, meeting, &mut best);
+                let meeting = self.meeting(own, onward.first)?;
+                self.round_from(own, onward, meeting, &mut best);
                 break;
             }
-            taken += self.round_from(own, &onward, start, &mut best);
+            taken += self.round_from(own, onward, *start, &mut best);
         }
         let mut way = best.way;
-        way.rotate_right(first);
+        way.rotate_right(onward.first);
         Some((best.cost, way))
     }
 
