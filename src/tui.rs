@@ -30,6 +30,7 @@ mod input;
 mod job_control;
 mod keeping;
 mod line_place;
+mod music_file;
 mod one_line;
 mod screen;
 mod shared;

@@ -12,6 +12,7 @@ use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use fretloom::library::Library;
+use fretloom::score_file;
 use fretloom::store::{ChangesSession, Session};
 use fretloom::tui::program::Program;
 use fretloom_theory::Spelling;
@@ -108,6 +109,40 @@ fn no_file_is_written_over_unasked() {
     player.press("enter");
     assert!(player.shows("saved in "), "{}", player.screen());
     assert!(folder.text("mine.toml").contains("| C | F |"));
+}
+
+/// Two stabs a bar, the top voice moving three semitones at most, as every program reads them; nothing
+/// that is there is lost unasked.
+#[test]
+fn the_stabs_are_written_to_files() {
+    let folder = Folder::new();
+    let mut player = tune("Dm7 | G7 | Cmaj7 | %");
+    for (file, begins) in [("a.mid", "MThd"), ("a.musicxml", "<?xml"), ("a.txt", "Guitar, ")] {
+        name(&mut player, "C", &folder.path(file));
+        assert!(player.shows("written to "), "{}", player.screen());
+        assert!(fs::read(folder.path(file)).unwrap().starts_with(begins.as_bytes()), "{file}");
+    }
+    let bytes = fs::read(folder.path("a.mid")).unwrap();
+    let read = score_file::read(&bytes, &score_file::Choice::default()).unwrap();
+    let notes = read.score().parts[0].notes();
+    assert_eq!(notes.len(), 4 * 2 * 3);
+    let stabs = notes.chunk_by(|one, other| one.onset() == other.onset());
+    let tops: Vec<u8> = stabs
+        .map(|stab| stab.iter().map(|note| note.pitch().pitch().midi()).max().unwrap())
+        .collect();
+    assert_eq!(tops.len(), 8);
+    assert!(tops.windows(2).all(|pair| pair[0].abs_diff(pair[1]) <= 3), "{tops:?}");
+    let tab = folder.text("a.txt");
+    assert!(tab.lines().filter(|line| line.starts_with("2 B |")).count() >= 1, "{tab}");
+    name(&mut player, "C", &folder.path("a.txt"));
+    assert!(player.shows("once more replaces it"), "{}", player.screen());
+    player.press("esc");
+    // Where nothing can be held nothing is written, and the keys that help are named.
+    player.press("/ 2 0 - 2 2 space 6 - 5 - 4 enter");
+    name(&mut player, "C", &folder.path("none.mid"));
+    assert!(player.shows("no stabs here: "), "{}", player.screen());
+    assert!(player.shows("t takes other strings"), "{}", player.screen());
+    assert!(!PathBuf::from(folder.path("none.mid")).exists());
 }
 
 /// What somebody else has written meanwhile stays, and so does what a file says beside its bars.

@@ -159,6 +159,7 @@ const TRIPLES: &[Triple<ChangesCommand>] = &[
     (ChangesCommand::EditTitle, top, ("", "a tune without a name 6 bars"), "y X enter", "X 6 bars"),
     (ChangesCommand::EditKey, top, ("", "a tune without a name 6 bars"), "K D m enter", "a tune without a name in D minor, 6 bars"),
     (ChangesCommand::CopyChart, copied, ("", ""), "N", "[[section]]"),
+    (ChangesCommand::WriteComping, top, ("", "a tune without a name 6 bars"), "C", "stabs to tune-stabs.mid"),
     (ChangesCommand::MoreBars, bar, ("", "1 Dm7"), "b", "2 %"),
     (ChangesCommand::FewerBars, bar, ("", "1 Dm7"), "B", "1 G7"),
     (ChangesCommand::Faster, tempo, ("", ""), "+", "♩=124"),

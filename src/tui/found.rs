@@ -22,7 +22,9 @@ pub enum Found {
     /// A chart that was to be written.
     Saved(Box<SavedChart>),
     /// A line that was to be written for other programs.
-    Written(Box<WrittenLine>),
+    LineWritten(Box<WrittenMusic>),
+    /// Comping that was to be.
+    CompingWritten(Box<WrittenMusic>),
     /// Something has been done with what is kept.
     Keepers,
 }
@@ -47,19 +49,19 @@ pub struct SavedChart {
     pub(in crate::tui) outcome: Result<ChartFile, ChartNotSaved>,
 }
 
-/// What has become of a line that was to be written.
+/// What has become of music that was to be written.
 #[derive(Debug)]
-pub struct WrittenLine {
+pub struct WrittenMusic {
     /// Which of the files it was asked for, counted by the screen.
     pub(in crate::tui) number: u64,
     pub(in crate::tui) path: PathBuf,
-    pub(in crate::tui) outcome: Result<(), LineNotWritten>,
+    pub(in crate::tui) outcome: Result<(), MusicNotWritten>,
 }
 
-/// Why a line was not written.
+/// Why music was not written.
 #[derive(Debug)]
-pub(in crate::tui) enum LineNotWritten {
-    /// A file of that kind cannot hold it, in words.
+pub(in crate::tui) enum MusicNotWritten {
+    /// There is none, or a file of that kind cannot hold it, in words.
     Music(String),
     /// The file cannot be written.
     File(FileNotWritten),

@@ -21,7 +21,6 @@ mod targets;
 mod to_keep;
 mod update;
 mod view;
-mod writing;
 
 pub(super) use chosen::{Chosen, Page};
 pub(super) use drawing::Drawing;

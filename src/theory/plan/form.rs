@@ -1,5 +1,6 @@
 //! A form as the search sees it: spots for each chord, ways between them, and what all that costs.
 
+mod differing;
 mod few;
 mod search;
 mod through;
@@ -7,8 +8,7 @@ mod through;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-use super::weights::{Count, FORBIDDEN, PlanCost};
-use search::Search;
+use super::weights::{Count, PlanCost};
 
 /// Does the last chord lead to the first?
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -47,11 +47,6 @@ pub(super) type Way = Vec<usize>;
 
 /// What each spot of each chord costs; more than anything where it may not be taken.
 type Own = Vec<Vec<Count>>;
-
-/// Into how many parts a form is divided to look for plans that differ.
-const PARTS: usize = 8;
-/// The most searches that are made for plans that differ.
-const MOST_SEARCHES: usize = 512;
 
 impl Form {
     /// A form of at least one chord. `steps` is asked for the chord that they lead to, with the spots
@@ -102,113 +97,9 @@ impl Form {
         &self.steps[chord][spot * wide..][..wide]
     }
 
-    /// The cheapest ways that differ, the best first: each has other pairs than every one before it
-    /// over an eighth of the chords at least.
-    pub(super) fn ways(&self, count: usize) -> Vec<Way> {
-        let part = self.chords.len().div_ceil(PARTS);
-        let differ = |one: &Way, other: &Way| {
-            let chords = 0..self.chords.len();
-            chords.filter(|&chord| !self.is_same(chord, one[chord], other[chord])).count() >= part
-        };
-        let own = self.chords.iter().map(|chord| chord.own.clone()).collect();
-        let mut open: Vec<Branch> = self.branch(own).into_iter().collect();
-        let (mut chosen, mut searches) = (Vec::new(), 0);
-        while let Some((own, way)) = self.take_cheapest(&mut open) {
-            if chosen.iter().all(|known| differ(known, &way)) {
-                chosen.push(way.clone());
-            }
-            if chosen.len() >= count {
-                break;
-            }
-            if searches < MOST_SEARCHES {
-                let is_same = |chord, one, other| self.is_same(chord, one, other);
-                let children = without_each_part(&own, &way, part, is_same);
-                searches += children.len();
-                open.extend(children.into_iter().filter_map(|own| self.branch(own)));
-            }
-        }
-        chosen
-    }
-
     /// Is it the same pair that two spots of a chord play?
     fn is_same(&self, chord: usize, one: usize, other: usize) -> bool {
         let pairs = &self.chords[chord].pairs;
         pairs[one] == pairs[other]
     }
-
-    fn branch(&self, own: Own) -> Option<Branch> {
-        let search = self.search(&own)?;
-        Some(Branch { at_least: search.at_least(), way: None, search, own })
-    }
-
-    /// Takes out the branch with the cheapest way; of equal ones that with the earlier spots. Of a
-    /// branch whose turn cannot come its way is never looked for.
-    fn take_cheapest(&self, open: &mut Vec<Branch>) -> Option<(Own, Way)> {
-        loop {
-            let branches = open.iter().enumerate();
-            let (next, _) =
-                branches.min_by(|(_, one), (_, other)| one.turn().cmp(&other.turn()))?;
-            let Branch { own, search, way, .. } = open.swap_remove(next);
-            if let Some(way) = way {
-                return Some((own, way));
-            }
-            if let Some((cost, way)) = self.cheapest(&own, &search) {
-                open.push(Branch { at_least: cost, way: Some(way), search, own });
-            }
-        }
-    }
-}
-
-/// Ways that are looked for together.
-struct Branch {
-    /// What the cheapest of them costs at least; just that once it is known.
-    at_least: u64,
-    way: Option<Way>,
-    search: Search,
-    own: Own,
-}
-
-impl Branch {
-    /// When its turn comes: before one of the same cost whose way is known, as its own may be the
-    /// earlier.
-    fn turn(&self) -> (u64, Option<&Way>) {
-        (self.at_least, self.way.as_ref())
-    }
-}
-
-/// All ways but those that are like one of them somewhere in a part of the form, for each part. Where
-/// a part is a chord these are all other ways, and each is in one of them: chords before that part
-/// then stay as they are.
-fn without_each_part(
-    own: &Own,
-    way: &Way,
-    part: usize,
-    is_same: impl Fn(usize, usize, usize) -> bool,
-) -> Vec<Own> {
-    let count = way.len();
-    let without = |from: usize| {
-        let mut own = own.clone();
-        let others = (from..count)
-            .take(part)
-            .filter(|&chord| forbid(&mut own[chord], |spot| is_same(chord, spot, way[chord])));
-        if others.count() == 0 {
-            return None;
-        }
-        for chord in (0..from).take_while(|_| part == 1) {
-            forbid(&mut own[chord], |spot| !is_same(chord, spot, way[chord]));
-        }
-        Some(own)
-    };
-    (0..count).step_by(part).filter_map(without).collect()
-}
-
-/// Forbids some spots of a chord, unless no other is left; tells whether it did.
-fn forbid(own: &mut [Count], which: impl Fn(usize) -> bool) -> bool {
-    let allowed = |spot: usize| own[spot] < FORBIDDEN;
-    let leaves_any = (0..own.len()).any(|spot| allowed(spot) && !which(spot));
-    if leaves_any {
-        let unwanted = (0..own.len()).filter(|spot| which(*spot));
-        unwanted.for_each(|spot| own[spot] = FORBIDDEN);
-    }
-    leaves_any
 }

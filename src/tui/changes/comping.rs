@@ -10,9 +10,13 @@ use crate::answer::{
     ChangesAnswer, CompedStab, CompingAnswer, CompingQuestion, HandArea, LineChords, NamedShape,
     Refusal, TuningAnswer,
 };
+use crate::export::text::TabText;
+use crate::picture::TabLook;
 use crate::sound::{Performance, PlayStyle, Track};
 use crate::tui::command::{ChangesCommand, Command, ProgramCommand};
+use crate::tui::music_file::MusicFileKind;
 use crate::tui::shared::Shared;
+use crate::tui::sound::Manner;
 
 /// How many frets lie under a hand that comps.
 const FRETS_OF_A_HAND: u8 = 6;
@@ -99,6 +103,24 @@ impl Comping {
         }
     }
 
+    /// The stabs as a file for other programs; in words why there is none.
+    pub(super) fn file(
+        &self,
+        kind: MusicFileKind,
+        manner: Manner,
+        keys: &HelpfulKeys,
+    ) -> Result<Vec<u8>, String> {
+        let found = self.found.get_or_init(|| self.find());
+        let comping = found.as_ref().map_err(|refusal| keys.why(refusal))?;
+        let written = || comping.written(manner.swing(), manner.click_of_file());
+        let made = match kind {
+            MusicFileKind::Tab => return Ok(tab_text(comping).into_bytes()),
+            MusicFileKind::Midi => written().midi(),
+            MusicFileKind::MusicXml => written().music_xml(),
+        };
+        made.map_err(|error| error.to_string())
+    }
+
     fn chords(&self) -> LineChords {
         let answer = &self.of.answer;
         let plan = answer.plans().nth(self.of.plan).unwrap_or(answer.best());
@@ -116,25 +138,49 @@ impl Comped {
     }
 }
 
-/// Why no stabs are heard: what fails, where, and the key that helps.
+fn tab_text(comping: &CompingAnswer) -> String {
+    let tab = comping.tab(&Neck::new(comping.tuning.tuning.clone()));
+    TabText::new(&tab, &TabLook::default()).to_string()
+}
+
+/// The keys that help where there are no stabs.
+pub(super) struct HelpfulKeys {
+    strings: String,
+    frets: String,
+    pair: String,
+    wishes: String,
+}
+
+impl HelpfulKeys {
+    pub(super) fn of(shared: &Shared) -> HelpfulKeys {
+        let key = |command| shared.key_of(Command::Changes(command));
+        HelpfulKeys {
+            strings: key(ChangesCommand::NextStrings),
+            frets: key(ChangesCommand::EditWhere),
+            pair: key(ChangesCommand::NextPair),
+            wishes: key(ChangesCommand::EditWishes),
+        }
+    }
+
+    /// Why there are none: what fails, where, and the key that helps.
+    fn why(&self, refusal: &Refusal) -> String {
+        let Refusal::NoComping(why) = refusal else { return format!("no stabs here: {refusal}") };
+        let HelpfulKeys { strings, frets, pair, wishes } = self;
+        let elsewhere = format!("{strings} takes other strings, {frets} other frets");
+        let helps = match why.error {
+            CompingError::TopVoice { .. } => format!("{elsewhere}, {pair} another pair"),
+            CompingError::NoRound { .. } => {
+                format!("{elsewhere}; {wishes} once: the end leads nowhere")
+            }
+            _ => elsewhere,
+        };
+        format!("no stabs here: {}. {helps}", why.fails())
+    }
+}
+
+/// Why no stabs are heard, and the keys that help.
 pub(super) fn refusal_in_words(refusal: &Refusal, shared: &Shared) -> String {
-    let Refusal::NoComping(why) = refusal else { return format!("no stabs here: {refusal}") };
-    let key = |command| shared.key_of(Command::Changes(command));
-    let elsewhere = format!(
-        "{} takes other strings, {} other frets",
-        key(ChangesCommand::NextStrings),
-        key(ChangesCommand::EditWhere)
-    );
-    let helps = match why.error {
-        CompingError::TopVoice { .. } => {
-            format!("{elsewhere}, {} another pair", key(ChangesCommand::NextPair))
-        }
-        CompingError::NoRound { .. } => {
-            format!("{elsewhere}; {} once: the end leads nowhere", key(ChangesCommand::EditWishes))
-        }
-        _ => elsewhere,
-    };
-    format!("no stabs here: {}. {helps}{}", why.fails(), silence_in_words(shared))
+    HelpfulKeys::of(shared).why(refusal) + &silence_in_words(shared)
 }
 
 /// The key that lets something be heard, where nothing else sounds.

@@ -3,6 +3,7 @@
 use fretloom_theory::{BarText, Chart, Key, Meter, ReadError};
 
 use crate::answer::{ChartMoment, HandArea, Refusal, TuneWishes};
+use crate::tui::music_file::MusicFileKind;
 use crate::tui::shared::Shared;
 use crate::tui::widget::TextField;
 
@@ -29,6 +30,8 @@ pub(super) enum Typed {
     Key,
     /// The name of a file to be written.
     Save,
+    /// The name of a file for the stabs of its pairs.
+    Comping,
 }
 
 impl Typed {
@@ -45,6 +48,9 @@ impl Typed {
             Typed::Title => "what the tune is called",
             Typed::Key => "a key: C, Eb, F#m; nothing: as its chords are read",
             Typed::Save => "the name of a file, as in tune.toml; one that is there is not lost",
+            Typed::Comping => {
+                "the name of a file: stabs.mid, stabs.musicxml, or stabs.txt for tablature"
+            }
             Typed::Where => "a position, frets or three strings: V 5-10 4-3-2; nothing: anywhere",
         }
     }
@@ -68,6 +74,7 @@ impl Field {
             Typed::Title => " title ".to_owned(),
             Typed::Key => " key ".to_owned(),
             Typed::Save => " save as ".to_owned(),
+            Typed::Comping => " stabs to ".to_owned(),
         }
     }
 
@@ -85,6 +92,7 @@ impl Field {
                 TuneWishes::read_line(&text, here).err().map(|error| error.to_string())
             }
             Typed::Key => read_key(&text).err().map(|error| error.to_string()),
+            Typed::Comping => MusicFileKind::mistake(&text),
             Typed::Title | Typed::Save => None,
         }
     }

@@ -136,13 +136,13 @@ fn bytes(path: &Path) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// The name of a new file for a tune: `two-doors.toml`.
+/// The name of a new file for a tune, without its ending: `two-doors`.
 pub(super) fn name_for(chart: &Chart) -> String {
     let title = chart.title.as_deref().unwrap_or("tune").to_lowercase();
     let words = title.split(|sign: char| !sign.is_alphanumeric()).filter(|word| !word.is_empty());
     let name = words.collect::<Vec<_>>().join("-");
     let name: String = name.chars().take(60).collect();
-    format!("{}.toml", if name.is_empty() { "tune" } else { &name })
+    if name.is_empty() { "tune".to_owned() } else { name }
 }
 
 impl ChartInHand {

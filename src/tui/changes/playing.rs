@@ -35,7 +35,7 @@ impl ChangesScreen {
     }
 
     /// What is to be comped; none where there is no plan.
-    fn to_comp(&self, shared: &Shared) -> Option<Comped> {
+    pub(super) fn to_comp(&self, shared: &Shared) -> Option<Comped> {
         let first = self.plan()?.chords.first()?.hand;
         Some(Comped {
             answer: Arc::clone(self.plans.answer()?),

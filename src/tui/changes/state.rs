@@ -20,6 +20,7 @@ use crate::answer::{ChangesChord, ChangesPlan, ChartMoment, TuneWishes};
 use crate::library::{ChartFile, ReadChart};
 use crate::tui::command::Section;
 use crate::tui::found::{Found, FoundPlan};
+use crate::tui::music_file::MusicFiles;
 use crate::tui::runtime::Job;
 use crate::tui::shared::Shared;
 
@@ -38,6 +39,7 @@ pub struct ChangesScreen {
     pub(super) field: Option<Field>,
     pub(super) list: Option<ChartList>,
     pub(super) files: Files,
+    pub(super) music_files: MusicFiles,
     /// Has the player been here, today or another day?
     pub(super) was_opened: bool,
 }
@@ -56,6 +58,7 @@ impl ChangesScreen {
             field: None,
             list: None,
             files: Files::default(),
+            music_files: MusicFiles::default(),
             was_opened: false,
         }
     }
@@ -99,7 +102,7 @@ impl ChangesScreen {
         let chord = self.chord().filter(|_| !lists.pairs.is_empty());
         self.choices = chord.map(|chord| Choices::of(chord, known, shared));
         let plan = self.plans.job(&self.chosen, shared, !lists.plans.is_empty());
-        plan.into_iter().chain(self.files.take_job())
+        plan.into_iter().chain(self.files.take_job()).chain(self.music_files.take_job())
     }
 
     /// Takes what was worked out. Is it another plan?

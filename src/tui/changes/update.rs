@@ -3,6 +3,7 @@
 mod bars;
 mod charts;
 mod click;
+mod comping;
 mod elsewhere;
 mod files;
 mod moves;
@@ -49,6 +50,7 @@ impl ChangesScreen {
             ChangesCommand::SaveAs => self.save_as(shared),
             ChangesCommand::New => self.begin_new(),
             ChangesCommand::CopyChart => return self.copy_chart(shared),
+            ChangesCommand::WriteComping => self.ask_where_to_comp(shared),
             ChangesCommand::EditWhere => self.edit(Typed::Where),
             ChangesCommand::EditWishes => self.edit(Typed::Wishes(self.moment())),
             ChangesCommand::NextChord => self.step(Way::Next),

@@ -21,6 +21,7 @@ pub enum ChangesCommand {
     SaveAs,
     New,
     CopyChart,
+    WriteComping,
     NextChord,
     PreviousChord,
     NextRow,

@@ -175,6 +175,7 @@ pub const COMMANDS: &[CommandRow] = &[
     changes(ChangesCommand::EditTitle, "edit-title", "", "type what the tune is called"),
     changes(ChangesCommand::EditKey, "edit-key", "", "type its key: C, Eb, F#m; nothing: as it is read"),
     changes(ChangesCommand::CopyChart, "copy-chart", "copy", "copy the tune as a file has it"),
+    changes(ChangesCommand::WriteComping, "write-comping", "", "write its pairs as stabs to a file: .mid, .musicxml, .txt"),
     changes(ChangesCommand::MoreBars, "more-bars", "", "a bar more after this one, like it"),
     changes(ChangesCommand::FewerBars, "fewer-bars", "", "this bar taken away"),
     changes(ChangesCommand::Faster, "faster", "", "four beats a minute faster"),

@@ -10,7 +10,7 @@ use crate::tui::widget::TextField;
 use super::chosen::Chosen;
 use super::phrases::name;
 use super::targets::{read_targets, spaced};
-use super::writing::LineFileKind;
+use crate::tui::music_file::MusicFileKind;
 use crate::tui::shared::Shared;
 
 /// A line of text that is being typed, and what it is to be.
@@ -146,10 +146,7 @@ impl Field {
             Typed::Targets => read_targets(&text).map(|_| ()),
             Typed::Notes if text.trim().is_empty() => Ok(()),
             Typed::Notes => text.parse::<FreeNotes>().map(|_| ()).map_err(Refusal::from),
-            Typed::File => {
-                let is_known = LineFileKind::of(&text).is_some();
-                return (!is_known).then(|| LineFileKind::EXPECTED.to_owned());
-            }
+            Typed::File => return MusicFileKind::mistake(&text),
             Typed::Where => HandArea::read_line(&text).and_then(|area| area.check(shared.neck())),
         };
         told.err().map(|refusal| refusal.to_string())

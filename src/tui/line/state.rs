@@ -5,10 +5,10 @@ use fretloom_theory::Quarters;
 use super::chosen::{Chosen, Page};
 use super::field::Field;
 use super::made::Made;
-use super::writing::Writing;
 use crate::answer::{NoteAt, ToldNote};
 use crate::tui::command::Section;
 use crate::tui::line_place::LineSeed;
+use crate::tui::music_file::MusicFiles;
 use crate::tui::shared::Shared;
 
 /// The line screen: phrases over chords, and the line that they make.
@@ -18,7 +18,7 @@ pub struct LineScreen {
     /// Which note the player is at.
     pub(super) cursor: usize,
     pub(super) field: Option<Field>,
-    pub(super) writing: Writing,
+    pub(super) music_files: MusicFiles,
 }
 
 /// What has become of what is chosen.
@@ -38,7 +38,7 @@ impl LineScreen {
             outcome: Outcome::NotYet,
             cursor: 0,
             field: None,
-            writing: Writing::default(),
+            music_files: MusicFiles::default(),
         }
     }
 

@@ -92,8 +92,12 @@ impl Program {
                 program.shared.notice = news.told.or(program.shared.notice.take());
                 Vec::new()
             }),
-            Found::Written(written) => {
+            Found::LineWritten(written) => {
                 self.screens.line.take_written(*written, &mut self.shared);
+                Vec::new()
+            }
+            Found::CompingWritten(written) => {
+                self.screens.changes.take_written(*written, &mut self.shared);
                 Vec::new()
             }
             Found::Saved(saved) => {

@@ -20,9 +20,13 @@ impl ChangesScreen {
             Typed::Wishes(_) => Some(format!("{:#}", self.chosen.wishes)),
             Typed::Title => chart.and_then(|chart| chart.title.clone()),
             Typed::Key => chart.and_then(|chart| chart.key).map(|key| format!("{key:#}")),
-            Typed::Save => self.path_in_words().or_else(|| chart.map(name_for)),
+            Typed::Save => {
+                self.path_in_words().or_else(|| Some(format!("{}.toml", name_for(chart?))))
+            }
+            Typed::Comping => chart.map(|chart| format!("{}-stabs.mid", name_for(chart))),
         };
         self.files.forget();
+        self.music_files.forget();
         self.field = Some(Field::new(what, &text.unwrap_or_default()));
     }
 
@@ -62,6 +66,7 @@ impl ChangesScreen {
             TypingCommand::Cancel => {
                 self.field = None;
                 self.files.forget();
+                self.music_files.forget();
             }
         }
     }
@@ -93,6 +98,7 @@ impl ChangesScreen {
                 Err(_) => false,
             },
             Typed::Save => self.save_in(&text, shared),
+            Typed::Comping => self.write_comping(&text, shared),
         };
         if is_taken {
             self.field = None;

@@ -18,7 +18,7 @@ use crate::tui::shared::Shared;
 
 impl LineScreen {
     pub(super) fn edit(&mut self, what: Typed) {
-        self.writing.forget();
+        self.music_files.forget();
         let own = self.own_in_hand().map(|(index, _)| index);
         let phrase = match what {
             Typed::Pattern | Typed::Rhythm | Typed::Where => own,
@@ -59,7 +59,7 @@ impl LineScreen {
             TypingCommand::Suggestion => self.take_suggestion(shared),
             TypingCommand::Accept => self.accept(shared),
             TypingCommand::Cancel => {
-                self.writing.forget();
+                self.music_files.forget();
                 self.field = None;
             }
         }
