@@ -115,6 +115,10 @@ const FIFTH: &[Choice] = &[(ScaleKind::MIXOLYDIAN, "the V of a major key")];
 const SEVENTH: &[Choice] = &[(ScaleKind::LOCRIAN, "the vii of a major key")];
 const FIRST_IN_MINOR: &[Choice] = &[(ScaleKind::AEOLIAN, "the notes of the minor key")];
 const SECOND_IN_MINOR: &[Choice] = &[(ScaleKind::LOCRIAN, "the notes of the minor key")];
+const SECOND_IN_MINOR_WITH_FIFTH: &[Choice] = &[
+    (ScaleKind::PHRYGIAN, "the notes of the minor key with its major sixth"),
+    (ScaleKind::DORIAN, "the ii lightened, with 9 and 13"),
+];
 const THIRD_IN_MINOR: &[Choice] = &[
     (ScaleKind::IONIAN, "the notes of the minor key"),
     (ScaleKind::LYDIAN, "the minor key's relative major, with a #11"),
@@ -205,6 +209,11 @@ impl Function {
                 if chord.names(Degree::MAJOR_SEVENTH) =>
             {
                 FIRST_WITH_SEVENTH
+            }
+            Function::DegreeOf { degree: KeyDegree::Second, home }
+                if home.is_minor() && chord.names(Degree::FIFTH) =>
+            {
+                SECOND_IN_MINOR_WITH_FIFTH
             }
             Function::DegreeOf { degree, home } => degree.choices(*home),
             Function::Lowered { degree: KeyDegree::Seventh, .. } => LOWERED_SEVENTH,

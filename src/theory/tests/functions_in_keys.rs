@@ -165,6 +165,7 @@ fn a_key_settles_what_neighbours_leave_open() {
         ("*Dm7b5 G7 Ebmaj7", "C minor", "ii of C minor", "D Locrian"),
         ("Dm7b5 *G7 Ebmaj7", "C minor", "V of C minor", "G altered"),
         ("*Gm7", "C minor", "v of C minor", "G Phrygian"),
+        ("Cm11 *Dm7/C Cm11", "C minor", "ii of C minor", "D Phrygian"),
         ("*Gm7 C7", "C minor", "ii of F", "G Dorian"),
         ("*F7", "C", "IV of a blues in C", "F Lydian dominant"),
         ("*C7 F7", "C", "tonic of a blues", "C Mixolydian"),
