@@ -119,7 +119,7 @@ const TRIPLES: &[Triple<ChangesCommand>] = &[
     (ChangesCommand::ExploreChord, top, ("right", "a tune without a name 6 bars"), "e", "G7 G Mixolydian, the notes of C major"),
     (ChangesCommand::MakeLine, top, ("right", "a tune without a name 6 bars"), "3", "G7 "),
     (ChangesCommand::LineOn, top, ("right", "a tune without a name 6 bars"), "L", "G7 | Cmaj7 | Cmaj7 "),
-    (ChangesCommand::LineThrough, top, ("right", "a tune without a name 6 bars"), "W", "Dm7 | G7 | Cmaj7 | Cmaj7 | Em7b5 A7 | Dm7 "),
+    (ChangesCommand::LineThrough, top, ("right", "a tune without a name 6 bars"), "W", "[A] Dm7 | G7 | Cmaj7 | Cmaj7 | [B] Em7b5 A7 | Dm7 "),
     (ChangesCommand::EditChords, top, ("", "a tune without a name 6 bars"), "c C | F enter", "a tune without a name 2 bars"),
     (ChangesCommand::EditBar, bar, ("", "1 Dm7"), "enter A m 7 space D 7 enter", "1 Am7 D7"),
     (ChangesCommand::EditWhere, place, ("", "strings 4-3-2, frets 1–12"), "/ V space 3 - 2 - 1 enter", "position V, strings 3-2-1"),
@@ -444,7 +444,7 @@ fn a_line_goes_over_the_pairs_of_the_plan() {
     let [first, second] = player.program.changes().chord().unwrap().pair.names();
     player.press("L");
     assert!(player.line(1).contains(&format!("[{first}] & ({second})")), "{}", player.screen());
-    assert!(player.line(0).starts_with("Em7b5 A7 | Dm7"), "{}", player.line(0));
+    assert!(player.line(0).starts_with("[B] Em7b5 A7 | Dm7"), "{}", player.line(0));
     player.press("4");
     assert_eq!(pair(&player), settled);
     player.press("home right p");

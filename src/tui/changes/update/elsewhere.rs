@@ -76,10 +76,13 @@ impl ChangesScreen {
         vec![ScreenEffect::MakeLine(LineSeed { chords, each, place, near })]
     }
 
-    /// A bar as it is typed by itself: one sign a beat where its chords do not share it evenly.
+    /// A bar as it is typed by itself, after the name of the section that begins there: one sign a beat
+    /// where its chords do not share it evenly.
     fn typed(&self, bar: &SheetBar, is_first: bool) -> String {
         let cells = self.sheet.cells.get(bar.cells.clone()).unwrap_or_default();
+        let section = bar.section.as_ref().map(|name| format!("[{name}] ")).unwrap_or_default();
         let meter = if is_first || bar.new_meter.is_some() { meter_of(bar) } else { String::new() };
+        let begins = section + &meter;
         let words: Vec<String> = cells.iter().map(typed_chord).collect();
         let at = |cell: &Cell| cell.from.checked_sub(bar.from).unwrap_or_default().to_f64();
         let share = bar.length.to_f64() / cells.len().max(1) as f64;
@@ -88,7 +91,7 @@ impl ChangesScreen {
             .enumerate()
             .all(|(index, cell)| (at(cell) - share * index as f64).abs() < f64::EPSILON);
         if evenly {
-            return meter + &words.join(" ");
+            return begins + &words.join(" ");
         }
         let beat = bar.meter.beat().to_f64();
         let mut beats = vec!["/".to_owned(); (bar.length.to_f64() / beat).round() as usize];
@@ -97,7 +100,7 @@ impl ChangesScreen {
                 *sign = word;
             }
         }
-        meter + &beats.join(" ")
+        begins + &beats.join(" ")
     }
 }
 
