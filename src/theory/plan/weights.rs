@@ -33,12 +33,12 @@ impl PlanCost {
     pub(super) const GOES_ON: PlanCost = PlanCost::thousandths(1_200);
 
     /// For each note that rubs, a bar.
-    pub(super) const RUB: PlanCost = PlanCost::thousandths(230);
+    pub(super) const RUB: PlanCost = PlanCost::thousandths(220);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
-    pub(super) const NAMED: PlanCost = PlanCost::thousandths(240);
+    pub(super) const NAMED: PlanCost = PlanCost::thousandths(220);
     /// For the third beyond that.
-    pub(super) const THIRD: PlanCost = PlanCost::thousandths(320);
+    pub(super) const THIRD: PlanCost = PlanCost::thousandths(300);
     /// For each alteration of an `alt` chord, of which any will do.
     pub(super) const ALTERATION: PlanCost = PlanCost::thousandths(20);
     /// For each scale before it in the list of the chord, a bar.
@@ -48,7 +48,7 @@ impl PlanCost {
     /// For neither third nor seventh, however short the chord is.
     pub(super) const NO_GUIDE_TONE: PlanCost = PlanCost::thousandths(2_000);
     /// For each note that rubs where a line rests.
-    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(250);
+    pub(super) const REST_RUB: PlanCost = PlanCost::thousandths(350);
     /// For a line that rests on a chord without its third.
     pub(super) const REST_WITHOUT_THIRD: PlanCost = PlanCost::thousandths(2_000);
 

@@ -42,7 +42,7 @@ impl Small {
     }
 
     fn cost(&self, over: &ChordScale, rank: usize, sound: &PairSound) -> f64 {
-        let mut a_bar = 2.0 * rank as f64 + 230.0 * sound.rubs().len() as f64;
+        let mut a_bar = 2.0 * rank as f64 + 220.0 * sound.rubs().len() as f64;
         let symbol = self.reading.chord().to_string();
         for degree in over.degrees(sound.drops_named()) {
             let any_will_do = symbol.contains("alt")
@@ -51,8 +51,8 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 560.0,
-                _ => 240.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 520.0,
+                _ => 220.0,
             };
         }
         let mut cost = a_bar * (0.3 + 0.7 * f64::from(self.quarters_of_a_bar) / 4.0);
@@ -60,7 +60,7 @@ impl Small {
             cost += 2000.0;
         }
         if self.reading.is_home() {
-            cost += 250.0 * sound.rubs().len() as f64;
+            cost += 350.0 * sound.rubs().len() as f64;
             cost += if sound.states_third() { 0.0 } else { 2000.0 };
         }
         cost
