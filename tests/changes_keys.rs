@@ -455,6 +455,32 @@ fn a_line_goes_over_the_pairs_of_the_plan() {
     assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
 }
 
+/// What stands in the field of all bars is the tune, however long it is and however its parts begin.
+#[test]
+fn all_bars_are_taken_as_they_stand() {
+    let long = ["Dm7", "G7 C7", "Cmaj7"].repeat(100).join(" | ");
+    let forms = [
+        "Dm7 | G7 | Cmaj7 | A7 | Fmaj7",
+        "|: Dm7 | G7 | C | C :|3 |: F | F | G7 | G7 :| |: C | C | C | C :|",
+        "pickup=1 | G7 | [A] C | C | C | C | F | [B] 3/4 Dm7 | G7 | C | C | C",
+        "|: Dm7 | G7 |1. Cmaj7 | A7 :|2. Cmaj7 | % | Fm6 | C",
+        &long,
+    ];
+    for form in forms {
+        let mut player = Player::after("Dm7", "4 c");
+        player.paste(form);
+        player.press("enter");
+        player.press("N");
+        let before = copied(&player);
+        player.press("c");
+        assert!(!player.shows("expected"), "{}", player.screen());
+        player.press("enter");
+        assert_eq!(player.line(0).split("   ").next(), Some("a tune without a name"), "{form}");
+        player.press("N");
+        assert_eq!(copied(&player), before);
+    }
+}
+
 /// A line has 64 bars at most: of a longer tune the first, and the screen says so.
 #[test]
 fn a_line_over_a_long_tune_says_where_it_ends() {

@@ -28,10 +28,10 @@ impl TextField {
         TextField::holding_up_to(text, TextField::LONGEST)
     }
 
-    /// The same for texts of so many signs at most.
+    /// The same for texts of so many signs at most; a longer one that is there already stays whole.
     pub(in crate::tui) fn holding_up_to(text: &str, longest: usize) -> TextField {
-        let text: Vec<char> = text.chars().take(longest).collect();
-        TextField { cursor: text.len(), text, longest, fresh: true }
+        let text: Vec<char> = text.chars().collect();
+        TextField { cursor: text.len(), longest: longest.max(text.len()), text, fresh: true }
     }
 
     /// What is typed so far.
