@@ -455,6 +455,31 @@ fn a_line_goes_over_the_pairs_of_the_plan() {
     assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
 }
 
+/// In a small window under a long tune the way of the fingers is told whole, and each sentence begins a
+/// row.
+#[test]
+fn sentences_begin_rows_and_the_way_is_told_whole() {
+    let mut player = Player::after("Dm7", "4 c");
+    player.paste(
+        "Cm6 | Fm7 | Bb7 | Ebmaj7 | Abmaj7 | Dm7b5 | G7b9 | Cm6 | Cm(maj7) | Am7b5 | Abmaj7 | G7#5 | \
+         Fm7 Db7 | Cm | Fm7 | Dm7b5 | Ebmaj7 | Ab7 | Dm7b5 | G7alt",
+    );
+    player.press("enter / 4 - 3 - 2 enter");
+    let mut ways = 0;
+    for _ in 0..21 {
+        let screen = player.screen();
+        let words: Vec<&str> =
+            screen.lines().skip(rule_row(&player) + 9).map(str::trim).take(6).collect();
+        ways += words.iter().filter(|line| line.starts_with("string 4 ")).count();
+        let told = words.join("\n");
+        assert_eq!(told.matches("next ").count(), told.matches("\nnext ").count(), "{screen}");
+        let way = told.split_once("string 4 ").unwrap().1.split_once("\nnow ").unwrap().0;
+        assert!(way.contains("· 2 ") && !way.contains('…'), "{screen}");
+        player.press("right");
+    }
+    assert_eq!(ways, 21);
+}
+
 /// What stands in the field of all bars is the tune, however long it is and however its parts begin.
 #[test]
 fn all_bars_are_taken_as_they_stand() {

@@ -56,33 +56,38 @@ impl Drawing<'_> {
         self.shared.draw_instrument(area, line.width() as u16, buffer);
     }
 
-    /// `Em6   E Dorian   i of E minor   wished: guide tones · plan 1 of 8, 4 pairs`. What the chord does
-    /// gives way to what is wished, and the plan to what the chord does.
+    /// `Em6   E Dorian   i of E minor   wished: guide tones · plan 1 of 8, 4 pairs`. What is wished gives
+    /// way to what the chord does, and so does the plan.
     fn draw_chord(&self, area: Rect, buffer: &mut Buffer) {
         let theme = &self.shared.theme;
-        let (mut line, mut does) = (Line::raw(" "), String::new());
+        let mut line = Line::raw(" ");
         if let Some(chord) = self.screen.chord() {
             line.push_span(Span::styled(chord.chord().to_string(), theme.title));
             let settled = chord.settled.as_ref().is_some_and(|settled| settled.scale.is_some());
             let mark = if settled { " *" } else { "" };
             line.push_span(Span::raw(format!("   {}{mark}", chord.over().scale())));
-            does = format!("   {}", chord.reading);
-        }
-        let room = usize::from(area.width).saturating_sub(line.width() + 2);
-        let wishes = self.wishes_in_words();
-        let right = match &wishes {
-            Some(wishes) => right_of(wishes, &self.plan_in_words(), room),
-            None => self.plan_in_words(),
-        };
-        let columns = |words: &str| words.chars().count();
-        if wishes.is_none() || columns(&does) + columns(&right) < room {
-            line.push_span(Span::styled(does, theme.muted));
+            line.push_span(Span::styled(format!("   {}", chord.reading), theme.muted));
         }
         write(buffer, area, &line);
-        let width = columns(&right) as u16 + 1;
-        if line.width() as u16 + width < area.width {
+        let room = usize::from(area.width).saturating_sub(line.width() + 2);
+        let right = self.right_of_chord().into_iter().find(|right| right.chars().count() < room);
+        if let Some(right) = right {
+            let width = right.chars().count() as u16 + 1;
             let at = Rect { x: area.right().saturating_sub(width), width, ..area };
             write(buffer, at, &Line::styled(right, theme.muted));
+        }
+    }
+
+    /// What is wished and which plan it is, the most telling first.
+    fn right_of_chord(&self) -> Vec<String> {
+        let plan = self.plan_in_words();
+        match self.wishes_in_words() {
+            None => vec![plan],
+            Some(wishes) if plan.is_empty() => vec![wishes, "wished".to_owned()],
+            Some(wishes) => {
+                let short = format!("wished · {plan}");
+                vec![format!("{wishes} · {plan}"), short, wishes, plan, "wished".to_owned()]
+            }
         }
     }
 
@@ -112,16 +117,4 @@ impl Drawing<'_> {
             count => format!("plan {} of {count}, {pairs}", self.screen.chosen.plan + 1),
         }
     }
-}
-
-/// What is wished and which plan it is, in so many columns: rather a part of the wishes than none.
-fn right_of(wishes: &str, plan: &str, room: usize) -> String {
-    const BETWEEN: &str = " · ";
-    let left = room.saturating_sub(plan.chars().count() + BETWEEN.chars().count() + 1);
-    let columns = wishes.chars().count();
-    let wishes = match columns <= left {
-        true => wishes.to_owned(),
-        false => wishes.chars().take(left.saturating_sub(1)).collect::<String>() + "…",
-    };
-    if plan.is_empty() { wishes } else { format!("{wishes}{BETWEEN}{plan}") }
 }

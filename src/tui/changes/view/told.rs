@@ -16,6 +16,8 @@ use crate::words::{dashed, inversion, spaced};
 
 /// From so many rows on all is said.
 const MANY_ROWS: usize = 6;
+/// From so many rows on a sentence may take several.
+const ROWS_TO_BREAK: usize = 4;
 
 impl Drawing<'_> {
     /// Where there is one row, what the last key has to tell has it alone.
@@ -28,37 +30,28 @@ impl Drawing<'_> {
         let mut lines: Vec<(String, Style)> =
             told.into_iter().map(|line| (line, theme.text)).collect();
         let room = usize::from(rows.height).saturating_sub(lines.len());
-        let words = cut_to(self.words(rows.width, room), room);
+        let words = self.words(rows.width, room);
         lines.extend(words.into_iter().map(|line| (line, theme.muted)));
         for ((line, style), row) in lines.into_iter().zip(0..rows.height) {
             write(buffer, below(rows, row), &Line::styled(line, style));
         }
     }
 
-    /// What there is to say in so many rows, the hand first where there are three; where there are many,
-    /// why the pair is there too.
+    /// What there is to say in so many rows: how the fingers go, what the pair says now, the hand, what
+    /// comes next; where there are many, why the pair is there before that.
     fn words(&self, width: u16, rows: usize) -> Vec<String> {
         let Some(chord) = self.screen.chord() else { return Vec::new() };
         let stabs = self.stabs_in_words();
         let hand = stabs.or_else(|| self.hand_in_words(chord));
         let moves = self.moves().map(|moves| self.moves_in_words(chord, moves));
-        let now = format!("now {}", now_in_words(chord));
-        let next =
-            self.screen.next_chord().map(|next| format!("next {}: {}", next.chord(), next.why()));
-        let all = match rows {
-            0 => Vec::new(),
-            1 => vec![moves.or(hand).unwrap_or(now)],
-            2 => [moves.or(hand), Some(now)].into_iter().flatten().collect(),
-            3 => [hand, moves, Some(now)].into_iter().flatten().collect(),
-            4..MANY_ROWS => [hand, moves, Some(now), next].into_iter().flatten().collect(),
-            _ => {
-                let why = format!("why: {}", chord.why());
-                [hand, moves, Some(now), Some(why), next].into_iter().flatten().collect::<Vec<_>>()
-            }
-        };
-        all.into_iter()
-            .flat_map(|line| if rows > 4 { broken(&line, width) } else { vec![line] })
-            .collect()
+        let next = self.screen.next_chord();
+        let next = next.map(|next| format!("next {}: {}", next.chord(), next.why()));
+        let why = (rows >= MANY_ROWS).then(|| format!("why: {}", chord.why()));
+        let now = Some(format!("now {}", now_in_words(chord)));
+        let hand_first = usize::from(moves.is_some()) * 2;
+        let told = [(hand_first, hand), (0, moves), (1, now), (3, why), (4, next)];
+        let told = told.into_iter().filter_map(|(rank, words)| Some((rank, words?)));
+        most_telling(told.collect(), width, rows)
     }
 
     /// `stabs: Em 5-4-5 on beat 1 · F 7-7-6 on beat 2&`; none while none are heard.
@@ -115,6 +108,25 @@ impl Drawing<'_> {
         let told = moves.map(one).join(" · ");
         format!("string {told}")
     }
+}
+
+/// As many of some sentences as there are rows for, in the order in which they are given; those of the
+/// first rank before others. They are broken where there are several rows for them; only the last that
+/// has any is cut.
+fn most_telling(told: Vec<(usize, String)>, width: u16, rows: usize) -> Vec<String> {
+    let lines = |words: &str| match rows {
+        0..ROWS_TO_BREAK => vec![words.to_owned()],
+        _ => broken(words, width),
+    };
+    let mut ranks: Vec<usize> = (0..told.len()).collect();
+    ranks.sort_by_key(|index| told[*index].0);
+    let mut shown: Vec<Vec<String>> = vec![Vec::new(); told.len()];
+    let mut left = rows;
+    for index in ranks {
+        shown[index] = cut_to(lines(&told[index].1), left);
+        left -= shown[index].len();
+    }
+    shown.concat()
 }
 
 /// `C 1st inversion, 9-7-8, fingers 3-1-2`
