@@ -97,7 +97,7 @@ pub(crate) enum Function {
         /// Does the root go up to it, or down?
         up: bool,
     },
-    /// A diminished seventh on the root of the next chord.
+    /// A diminished seventh that holds the root of the next chord.
     CommonRoot {
         /// The next chord.
         next: Chord,
@@ -208,7 +208,7 @@ impl Function {
             Function::Lowered { degree, .. } => degree.lowered_numeral(),
             Function::Passing { up: true, .. } => "passing up to ",
             Function::Passing { up: false, .. } => "passing down to ",
-            Function::CommonRoot { .. } => "common root with ",
+            Function::CommonRoot { .. } => "holds the root of ",
             Function::Standing => "stands still, a mode by itself",
             Function::Alone => "by itself",
         }

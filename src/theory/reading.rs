@@ -243,7 +243,7 @@ mod tests {
             ("G7 *Bm7b5 Cmaj7", "vii of C", "B Locrian"),
             ("Cmaj7 *C#dim7 Dm7", "passing up to Dm7", "C♯ whole-half diminished"),
             ("Em7 *Ebdim7 Dm7", "passing down to Dm7", "E♭ whole-half diminished"),
-            ("Cmaj7 *Cdim7 Cmaj7", "common root with Cmaj7", "C whole-half diminished"),
+            ("Cmaj7 *Cdim7 Cmaj7", "holds the root of Cmaj7", "C whole-half diminished"),
             ("G7 *Cmaj7 Dm7", "I of C", "C Lydian"),
             ("Cmaj7 *Fmaj7 Dm7 G7", "IV of C", "F Lydian"),
             ("F7 *C7 G7", "tonic of a blues", "C Mixolydian"),

@@ -276,9 +276,9 @@ fn what_is_settled_where_nothing_sounds_is_told() {
 #[test]
 fn what_stays_is_told_in_numbers_that_agree() {
     for (pair, told) in [
-        ("Db & Ebm", "D♭ & E♭m: one note stays, five notes a half step away; as you chose"),
-        ("C#m & D#m", "C♯m & D♯m: no note stays, six notes a half step away; as you chose"),
-        ("Am & G", "Am & G: five notes stay, one note a half step away; as you chose"),
+        ("Db & Ebm", "D♭ & E♭m: one note stays, five come by a half step; as you chose"),
+        ("C#m & D#m", "C♯m & D♯m: no note stays, six come by a half step; as you chose"),
+        ("Am & G", "Am & G: five notes stay, one comes by a half step; as you chose"),
     ] {
         let question = ChangesQuestion::of(chart("| F7 | E7 |")).settling("F & G@1", &[]).unwrap();
         let question = question.settling(&format!("{pair}@2"), &[]).unwrap();

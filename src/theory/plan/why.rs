@@ -83,7 +83,8 @@ impl PlanReason {
                 let stay = if common < 2 { "stays" } else { "stay" };
                 write!(f, ": {} {stay}", notes(common))?;
                 if half_steps > 0 {
-                    write!(f, ", {} a half step away", notes(half_steps))?;
+                    let come = if half_steps == 1 { "comes" } else { "come" };
+                    write!(f, ", {} {come} by a half step", count_in_words(half_steps.into()))?;
                 }
                 Ok(())
             }

@@ -4,7 +4,7 @@
 //! and would give up a reading to keep a pair; so it chooses among these alone.
 
 use crate::function::Arrival;
-use crate::{Chord, Function, Scale, ScaleKind, fits};
+use crate::{Chord, Degree, Function, Scale, ScaleKind, fits};
 
 /// What a chord does, as far as scales agree with it or speak against it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -107,6 +107,12 @@ impl Function {
         let kinds = self.scales(chord).iter().map(|(kind, _)| kind);
         let agreeing = kinds.filter(|kind| role.is_none_or(|role| role.agrees(kind)));
         let scales = agreeing.map(|kind| Scale::new(chord.root(), kind.clone()));
-        scales.filter(|scale| fits(chord, scale.set())).collect()
+        let fitting = scales.filter(|scale| fits(chord, scale.set()));
+        let fifth = chord.root().pitch_class().up(7);
+        let clashes =
+            |scale: &Scale| chord.names(Degree::SHARP_FIFTH) && scale.set().contains(fifth);
+        // A raised fifth takes the place of the plain one, if a scale is left without that.
+        let (clashing, others): (Vec<_>, Vec<_>) = fitting.partition(clashes);
+        if others.is_empty() { clashing } else { others }
     }
 }

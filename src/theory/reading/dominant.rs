@@ -13,6 +13,7 @@ impl Place<'_> {
         self.of_blues(second)
             .or_else(|| self.bound_for(self.after?, second))
             .or_else(|| self.back_door(second))
+            .or_else(|| self.up_a_half_step())
             .or_else(|| self.above_the_next_dominant(second))
             .or_else(|| self.back_door_elsewhere(second?))
             .or_else(|| Some(self.promised_by(second?)))
@@ -127,6 +128,17 @@ impl Place<'_> {
         let home = home?;
         let arrival = self.in_place_of(home)?;
         Some(Function::BackDoor { home, arrival })
+    }
+
+    /// The V of a minor chord of a major home, with the major chord of that home in place of its goal that
+    /// is a half step above it: the IV in place of the vi, the I in place of the iii.
+    fn up_a_half_step(&self) -> Option<Function> {
+        let next = self.after.filter(|next| up_to(self.chord, next) == 1)?;
+        let (_, degree) = self.degree().filter(|(home, _)| !home.is_minor())?;
+        let home = Key::minor(Key::fifth_below(self.chord.root()));
+        let leads = matches!(degree, 4 | 11) && !self.chord.is_sus() && !is_dominant(next);
+        let arrival = self.in_place_of(home)?;
+        leads.then_some(Function::Dominant { home, arrival })
     }
 
     /// A dominant after the iv of a major home, which has borrowed both and goes on elsewhere.

@@ -18,7 +18,8 @@ pub(super) fn is_dominant(chord: &Chord) -> bool {
     chord.is_dominant() || suspended
 }
 
-/// Is the next chord a dominant with its third, a fifth below?
+/// Is the next chord a dominant a fifth below, with its third or, after a chord that has its own, without?
 pub(super) fn is_chain(chord: &Chord, next: &Chord) -> bool {
-    resolves_to(chord, next) && next.is_dominant()
+    let goes_on = next.is_dominant() || is_dominant(next) && !chord.is_sus();
+    resolves_to(chord, next) && goes_on
 }

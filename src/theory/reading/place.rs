@@ -52,10 +52,15 @@ impl Place<'_> {
 
     fn diminished(&self) -> Function {
         let Some(next) = self.after else { return Function::Alone };
-        match up_to(self.chord, next) {
-            0 => Function::CommonRoot { next: next.clone() },
-            1 => Function::Passing { next: next.clone(), up: true },
-            11 => Function::Passing { next: next.clone(), up: false },
+        let bass = next.bass().unwrap_or(next.root()).pitch_class();
+        let up_to_bass = self.chord.root().pitch_class().semitones_up_to(bass);
+        match (up_to_bass, up_to(self.chord, next)) {
+            (up @ (1 | 11), _) => Function::Passing { next: next.clone(), up: up == 1 },
+            (_, 0) => Function::CommonRoot { next: next.clone() },
+            // Each of its four notes may be its root: that of the next chord is one of them.
+            (_, 3 | 6 | 9) if next.names(Degree::MAJOR_THIRD) => {
+                Function::CommonRoot { next: next.clone() }
+            }
             _ => Function::Alone,
         }
     }

@@ -30,7 +30,7 @@ const FUNCTIONS: [(&str, &[&str], &[&str]); 17] = [
     ("IV7", &["IV of a blues", "does not fall a fifth"], &["Lydian dominant", "Mixolydian"]),
     ("II7", &["V of", "does not fall a fifth"], &["Lydian dominant", "Mixolydian"]),
     ("b", &["♭"], &["Lydian", "Mixolydian"]),
-    ("o", &["passing", "common root", "by itself", "♯iv"], &[]),
+    ("o", &["passing", "holds the root of", "by itself", "♯iv"], &[]),
     ("st", &["stands"], &["Dorian", "Lydian", "Mixolydian", "Phrygian"]),
 ];
 
