@@ -1,5 +1,6 @@
 //! Charts from files of every kind.
 
+use std::borrow::Cow;
 use std::path::Path;
 
 use fretloom_theory::{Chord, ScaleKind};
@@ -34,7 +35,18 @@ pub fn read_chart(name: &str, bytes: &[u8], own: &[ScaleKind]) -> Result<ReadCha
             .map_err(wrong);
     }
     let text = score_file::text(bytes).map_err(wrong)?;
-    ReadChart::of_text(name, &text, own).map_err(|problems| Refusal::Chart { problems })
+    ReadChart::of_text(name, &with_line_feeds(&text), own)
+        .map_err(|problems| Refusal::Chart { problems })
+}
+
+/// Lines that end with a carriage return alone end with a line feed; every byte stays where it is.
+fn with_line_feeds(text: &str) -> Cow<'_, str> {
+    if !text.contains('\r') {
+        return text.into();
+    }
+    let next = text.chars().skip(1).map(Some).chain([None]);
+    let ended = |(sign, next)| if sign == '\r' && next != Some('\n') { '\n' } else { sign };
+    text.chars().zip(next).map(ended).collect()
 }
 
 /// A tune of a score. Its bars are told by where they stand and by what the score calls them.
@@ -112,6 +124,31 @@ mod tests {
 
     fn refused(bytes: &[u8]) -> String {
         read_chart("own", bytes, &[]).unwrap_err().to_string()
+    }
+
+    /// Lines that end with a carriage return, as old machines wrote them, are lines.
+    #[test]
+    fn a_carriage_return_ends_a_line() {
+        let read = read_chart("own", b"| Am7 | D7 |\r# by ear\r| G7 | Hx |\r", &[]).unwrap();
+        assert_eq!(read.chart.bars.bars().len(), 4);
+        assert!(read.problems[0].to_string().starts_with("own:3:8: found `Hx`"));
+    }
+
+    /// What a program writes that cannot read a bar either: a root that is not shown is none.
+    #[test]
+    fn a_root_that_is_not_shown_is_no_root() {
+        let bar = |step: &str, kind: &str| {
+            format!(
+                "<measure><attributes><divisions>1</divisions></attributes><harmony><root>{step}\
+                 </root>{kind}</harmony><note><rest/><duration>4</duration></note></measure>"
+            )
+        };
+        let bars = bar("<root-step>C</root-step>", "<kind>major</kind>")
+            + &bar("<root-step text=\"\">C</root-step>", "<kind text=\"D7x\">other</kind>");
+        let score = format!("<score-partwise><part id=\"P1\">{bars}</part></score-partwise>");
+        let read = read_chart("own", score.as_bytes(), &[]).unwrap();
+        let told = read.problems[0].to_string();
+        assert!(told.contains("found `D7x`"), "{told}");
     }
 
     /// `CNeapolitan` over the second of two bars, called 8.

@@ -1,6 +1,6 @@
 //! The answer of `changes FILE`.
 
-use fretloom_fretboard::{Neck, Region};
+use fretloom_fretboard::{FretRange, Neck, Region};
 use fretloom_theory::{
     Chart, ChartChoice, Chorus, Key, Plan, PlanCost, PlanError, PlanQuery, Quarters, ScaleKind,
     Spelling, TriadPair,
@@ -88,7 +88,7 @@ impl ChangesAnswer {
             chart: question.chart.clone(),
             key: question.key(),
             bars: bars(&question.chart.bars, &chorus, &stretches),
-            region: question.region,
+            region: question.region.map(|region| on_neck(region, neck)),
             passed_over: passed_over(question, &chorus, &stretches),
             own: question.own.clone(),
             spelling: question.spelling,
@@ -193,4 +193,11 @@ fn refused(error: PlanError, chorus: &Chorus, stretches: &[Stretch]) -> PlanRefu
         beat: beat_at(chorus, stretch.from),
         lacks,
     }
+}
+
+/// A region without the frets that the neck does not have.
+fn on_neck(region: Region, neck: &Neck) -> Region {
+    let frets = region.frets();
+    let last = frets.last().min(neck.tuning().last_fret());
+    FretRange::new(frets.first(), last).map_or(region, |frets| region.within(frets))
 }

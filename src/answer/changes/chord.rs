@@ -72,16 +72,17 @@ impl ChangesChord {
         self.planned.sound()
     }
 
-    /// How the pair comes from that of the chord before; that of the first chord from the last one.
+    /// How the pair comes from that of the chord before; that of the first chord from the last one,
+    /// or from none where the tune is played once.
     #[must_use]
-    pub fn step(&self) -> PairStep {
+    pub fn step(&self) -> Option<PairStep> {
         self.planned.step()
     }
 
     /// Is it the pair of the chord before?
     #[must_use]
     pub fn is_kept(&self) -> bool {
-        self.step() == PairStep::Kept
+        self.step() == Some(PairStep::Kept)
     }
 
     /// Why the pair is there; it calls the pair as the chord does.

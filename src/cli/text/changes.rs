@@ -53,7 +53,7 @@ fn head(answer: &ChangesAnswer, tuning: &TuningAnswer) -> String {
     let locked = answer.region.map(|region| {
         let strings = region.strings().map(|strings| format!("strings {strings}, "));
         let frets = region.frets();
-        let (first, last) = (frets.first(), frets.last().min(tuning.tuning.last_fret()));
+        let (first, last) = (frets.first(), frets.last());
         let strings = strings.unwrap_or_default();
         format!("{}the hand stays on {strings}frets {first} to {last}\n", tuning_line(tuning))
     });

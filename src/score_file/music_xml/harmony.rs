@@ -72,10 +72,13 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
     if name == "none" {
         return ChordSymbol::NoChord;
     }
+    let shown = kind.attribute("text").unwrap_or(name);
+    if has_hidden_root(element) {
+        return ChordSymbol::Unread(shown.to_owned());
+    }
     let root = note(element, "root", transposition).map(|root| format!("{root:#}"));
     let bass = note(element, "bass", transposition).map(|bass| format!("/{bass:#}"));
     let (root, bass) = (root.unwrap_or_default(), bass.unwrap_or_default());
-    let shown = kind.attribute("text").unwrap_or(name);
     let degrees: Option<Vec<Degree>> = element.children_named("degree").map(Degree::read).collect();
     let known = KINDS.iter().find(|(known, _)| *known == name).map(|(_, symbol)| *symbol);
     let body = match known {
@@ -93,6 +96,12 @@ fn symbol(element: &Element, transposition: Transposition) -> ChordSymbol {
         ChordSymbol::Unread(format!("{root} {shown}{bass}").trim().to_owned())
     };
     symbol.filter(|symbol| symbol.chord().is_some()).unwrap_or_else(unread)
+}
+
+/// Is the root not shown, as where the format wants one and there is none?
+fn has_hidden_root(element: &Element) -> bool {
+    let step = element.child("root").and_then(|root| root.child("root-step"));
+    step.and_then(|step| step.attribute("text")).is_some_and(|text| text.trim().is_empty())
 }
 
 /// A root that is none, as it stands in the file.

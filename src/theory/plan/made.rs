@@ -30,7 +30,7 @@ pub struct PlannedChord {
     pub(super) over: ChordScale,
     pub(super) sound: PairSound,
     pub(super) place: Option<usize>,
-    pub(super) step: PairStep,
+    pub(super) step: Option<PairStep>,
     pub(super) cost: PlanCost,
     pub(super) why: PlanReason,
 }
@@ -93,9 +93,10 @@ impl PlannedChord {
         self.place
     }
 
-    /// How the pair comes from that of the chord before; that of the first chord from the last.
+    /// How the pair comes from that of the chord before; that of the first chord from the last, or from
+    /// none where the form is played once.
     #[must_use]
-    pub fn step(&self) -> PairStep {
+    pub fn step(&self) -> Option<PairStep> {
         self.step
     }
 

@@ -327,8 +327,9 @@ impl PlanQuery {
         let planned = |chord: usize| {
             let here = choice(chord);
             let before = choice((chord + way.len() - 1) % way.len());
-            let step = PairStep::between(before.sound.pair(), here.sound.pair());
-            kept = if step == PairStep::Kept && chord > 0 { kept + 1 } else { 1 };
+            let comes = chord > 0 || self.round == Round::Closed;
+            let step = comes.then(|| PairStep::between(before.sound.pair(), here.sound.pair()));
+            kept = if step == Some(PairStep::Kept) && chord > 0 { kept + 1 } else { 1 };
             PlannedChord {
                 over: here.over.clone(),
                 sound: match self.chords[chord].pair {

@@ -16,7 +16,7 @@ use crate::{ChordScale, Degree, SpelledTriad, Speller, Spelling};
 #[derive(Clone, PartialEq, Debug)]
 pub struct PlanReason {
     pair: [SpelledTriad; 2],
-    step: PairStep,
+    step: Option<PairStep>,
     /// For how many chords in a row it has been there.
     kept: usize,
     /// How many notes of the scale before are not in this one.
@@ -32,7 +32,7 @@ impl PlanReason {
         asked: &PlanChord,
         choice: &Choice,
         before: &ChordScale,
-        step: PairStep,
+        step: Option<PairStep>,
         kept: usize,
     ) -> PlanReason {
         let Choice { over, sound, .. } = choice;
@@ -59,7 +59,11 @@ impl PlanReason {
 
     fn write_step(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.step {
-            PairStep::Kept => {
+            None => {
+                f.write_str("begins with ")?;
+                self.write_pair(f)
+            }
+            Some(PairStep::Kept) => {
                 f.write_str("keeps ")?;
                 self.write_pair(f)?;
                 if self.kept > 2 {
@@ -74,11 +78,11 @@ impl PlanReason {
                     }
                 }
             }
-            PairStep::Moved(by) => {
+            Some(PairStep::Moved(by)) => {
                 self.write_pair(f)?;
                 write!(f, ": the grips of the pair before, {}", frets(by))
             }
-            PairStep::Changed { common, half_steps } => {
+            Some(PairStep::Changed { common, half_steps }) => {
                 self.write_pair(f)?;
                 let stay = if common < 2 { "stays" } else { "stay" };
                 write!(f, ": {} {stay}", notes(common))?;

@@ -105,12 +105,23 @@ fn a_settled_pair_stays_and_the_others_follow_it() {
     assert!(plan.cost() > free.cost());
 }
 
+/// Nothing comes before the first pair of a form that is played once, though the last one is the same.
+#[test]
+fn what_is_played_once_begins_with_its_first_pair() {
+    let query = PlanQuery::over(form("| Dm7 | G7 | Cmaj7 | % |"));
+    let first = |query: &PlanQuery| query.plan().unwrap().chords()[0].clone();
+    let (round, once) = (first(&query), first(&query.once()));
+    assert_eq!(round.step(), Some(PairStep::Kept));
+    assert_eq!(once.step(), None);
+    assert!(once.why().to_string().starts_with("begins with "), "{}", once.why());
+}
+
 #[test]
 fn sections_begin_with_another_pair_where_that_is_wished() {
     // Over one chord all the way nothing would change.
     let text = "[A] | Dm7 | G7 | [B] | Dm7 | G7 | [C] | Dm7 | G7 |";
     let changes = |plan: &Plan| -> Vec<bool> {
-        plan.chords().iter().map(|chord| chord.step() != PairStep::Kept).collect()
+        plan.chords().iter().map(|chord| chord.step() != Some(PairStep::Kept)).collect()
     };
     let query = PlanQuery::over(form(text));
     assert_eq!(changes(&query.plan().unwrap()), [false; 6]);

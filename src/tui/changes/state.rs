@@ -235,10 +235,11 @@ impl ChangesScreen {
         self.planned(self.cell()?).map(|(_, chord)| chord)
     }
 
-    /// The chord that comes after it, after the last one the first.
+    /// The chord that comes after it, after the last one the first where the tune goes round.
     pub(super) fn next_chord(&self) -> Option<&ChangesChord> {
         let (index, _) = self.planned(self.cell()?)?;
         let chords = &self.plan()?.chords;
-        chords.get(index + 1).or_else(|| chords.first())
+        let goes_round = !self.chosen.wishes.plan.ends;
+        chords.get(index + 1).or_else(|| chords.first().filter(|_| goes_round))
     }
 }
