@@ -145,6 +145,27 @@ fn the_stabs_are_written_to_files() {
     assert!(!PathBuf::from(folder.path("none.mid")).exists());
 }
 
+/// A file of bars stays as its player typed it: nothing can be settled in it. What is wished has no place
+/// in a chart, and that is said.
+#[test]
+fn a_file_of_bars_alone_stays_as_it_is() {
+    let folder = Folder::new();
+    fs::write(folder.path("blues.txt"), "C7 | F7 | C7 | %\n").unwrap();
+    let mut player = Player::after("Dm7", "4");
+    name(&mut player, "o", &folder.path("blues.txt"));
+    player.press("p x");
+    assert!(player.shows("holds bars alone"), "{}", player.screen());
+    assert_eq!(folder.text("blues.txt"), "C7 | F7 | C7 | %\n");
+    player.press("enter");
+    assert!(player.shows("saved in "), "{}", player.screen());
+    assert!(!player.shows("stays out of it"), "{}", player.screen());
+    assert!(folder.text("blues.toml").contains("[[choice]]"), "{}", folder.text("blues.toml"));
+    assert_eq!(folder.text("blues.txt"), "C7 | F7 | C7 | %\n");
+    player.press("w o n c e enter p x");
+    let told = player.screen().split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("what is wished of the plan stays out of it"), "{}", player.screen());
+}
+
 /// What somebody else has written meanwhile stays, and so does what a file says beside its bars.
 #[test]
 fn a_file_keeps_what_others_wrote() {

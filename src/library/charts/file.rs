@@ -6,6 +6,7 @@ use std::{fmt, fs, io};
 use fretloom_theory::{Chart, ScaleKind};
 
 use super::edited::edited_text;
+use super::of_text::is_toml;
 use super::read_chart::ReadChart;
 use super::written::text_of_chart;
 use crate::library::staged_file::StagedFile;
@@ -29,6 +30,8 @@ pub enum ChartNotSaved {
     Exists(PathBuf),
     /// Somebody has written the file since it was read.
     Changed(PathBuf),
+    /// It holds bars alone, in which nothing is settled, and would become TOML.
+    BarsAlone(PathBuf),
     /// It is no TOML any more where it is broken, and would lose that.
     Broken(PathBuf),
     /// The system refuses.
@@ -82,13 +85,16 @@ impl ChartFile {
     ///
     /// # Errors
     ///
-    /// Where the file is not as it was left, where it holds lines that are no TOML, which would be
+    /// Where the file is not as it was left, where it holds bars alone, where it holds lines that are no TOML, which would be
     /// lost, and where the system refuses.
     pub fn save(&mut self, chart: &Chart, own: &[ScaleKind]) -> Result<(), ChartNotSaved> {
         let there = fs::read(&self.path);
         let there = there.map_err(|error| ChartNotSaved::System(self.path.clone(), error))?;
         if there != self.text.as_bytes() {
             return Err(ChartNotSaved::Changed(self.path.clone()));
+        }
+        if !is_toml(&self.text) {
+            return Err(ChartNotSaved::BarsAlone(self.path.clone()));
         }
         if ReadChart::is_broken_toml(&self.text) {
             return Err(ChartNotSaved::Broken(self.path.clone()));
@@ -111,6 +117,13 @@ impl fmt::Display for ChartNotSaved {
             ChartNotSaved::Exists(path) => {
                 let path = path.display();
                 write!(f, "{path} is there already; expected the name of a new file")
+            }
+            ChartNotSaved::BarsAlone(path) => {
+                let path = path.display();
+                write!(
+                    f,
+                    "{path} holds bars alone; expected the name of a new file for the whole tune"
+                )
             }
             ChartNotSaved::Changed(path) => {
                 let path = path.display();

@@ -133,13 +133,21 @@ impl ChangesScreen {
                 self.files.know(file, chart);
                 if is_wanted {
                     self.field = None;
-                    shared.tell(format!("saved in {}", path.display()));
+                    let wished = match self.chosen.wishes.are_none() {
+                        true => "",
+                        false => "; what is wished of the plan stays out of it",
+                    };
+                    shared.tell(format!("saved in {}{wished}", path.display()));
                 }
             }
             Err(ChartNotSaved::Exists(path)) => {
                 shared.tell(format!("{} is there already: once more replaces it", path.display()));
                 self.ask_for_name(&path);
                 self.files.there = Some(path);
+            }
+            Err(why @ ChartNotSaved::BarsAlone(_)) => {
+                shared.tell(why.to_string());
+                self.ask_for_name(&path.with_extension("toml"));
             }
             Err(why) => {
                 shared.tell(why.to_string());
