@@ -14,6 +14,13 @@ pub(crate) enum Function {
         /// Does the home follow?
         arrival: Arrival,
     },
+    /// The IV of a key over its V in the bass, which sounds as the V with a suspended fourth.
+    FourthOverFifth {
+        /// The key.
+        home: Key,
+        /// Does its tonic follow?
+        arrival: Arrival,
+    },
     /// A dominant that comes from a half-diminished ii and goes to a major tonic.
     DominantFromMinor {
         /// Its home, a major key.
@@ -194,6 +201,7 @@ impl Function {
             Function::Dominant { .. }
             | Function::DominantFromMinor { .. }
             | Function::Chain { .. } => "V of ",
+            Function::FourthOverFifth { .. } => "suspended V of ",
             Function::HalfStepAbove { .. } => "tritone substitute of ",
             Function::BackDoor { .. } => "back-door dominant of ",
             Function::TonicOfBlues => "tonic of a blues",
@@ -221,6 +229,7 @@ impl fmt::Display for Function {
         write_numeral(f, self.words())?;
         match self {
             Function::Dominant { home, arrival }
+            | Function::FourthOverFifth { home, arrival }
             | Function::BackDoor { home, arrival }
             | Function::SecondOfMinor { home, arrival } => write_arrival(f, home, *arrival),
             Function::DominantFromMinor { home } => {

@@ -80,6 +80,7 @@ impl Role {
             }
             Function::SecondOfMinor { .. } => Some(Role::SecondOfMinor),
             Function::FourthOfBlues { .. }
+            | Function::FourthOverFifth { .. }
             | Function::SecondOfMajor { .. }
             | Function::RaisedFourth { .. }
             | Function::LeadingTone { .. }

@@ -40,6 +40,9 @@ impl Place<'_> {
 
     /// A major chord, by its degree; where it has none, the goal of the dominant before it.
     fn major(&self) -> Function {
+        if let Some(fifth) = self.fourth_over_fifth() {
+            return fifth;
+        }
         let is_goal =
             |before: &Chord| is_dominant(before) && matches!(up_to(before, self.chord), 2 | 5 | 11);
         match self.on_degree() {
@@ -48,6 +51,26 @@ impl Place<'_> {
             }
             function => function,
         }
+    }
+
+    /// A major triad over the note a whole step above its root, where that is the V of what follows or of
+    /// its home.
+    fn fourth_over_fifth(&self) -> Option<Function> {
+        let root = self.chord.root().pitch_class();
+        let bass =
+            self.chord.bass().filter(|bass| root.semitones_up_to(bass.pitch_class()) == 2)?;
+        if self.chord.names(Degree::MINOR_SEVENTH) || self.chord.names(Degree::SHARP_FIFTH) {
+            return None;
+        }
+        let tonic = Key::fifth_below(bass);
+        let follows = |next: &&Chord| next.root().pitch_class() == tonic.pitch_class();
+        if let Some(next) = self.after.filter(follows) {
+            let arrival = Arrival::Follows;
+            return Some(Function::FourthOverFifth { home: key_of(next), arrival });
+        }
+        let home = self.degree().filter(|(_, degree)| *degree == 5).map(|(home, _)| home.key())?;
+        let arrival = self.in_place_of(home).unwrap_or_else(|| self.arrival_at(home));
+        Some(Function::FourthOverFifth { home, arrival })
     }
 
     fn diminished(&self) -> Function {

@@ -111,6 +111,11 @@ const SIXTH: &[Choice] = &[
     (ScaleKind::DORIAN, "the vi lightened, with a natural 13"),
 ];
 const FOURTH: &[Choice] = &[(ScaleKind::LYDIAN, "the IV of a major key")];
+const FOURTH_OVER_FIFTH: &[Choice] = &[(ScaleKind::LYDIAN, "Mixolydian from its bass, the V")];
+const FOURTH_OVER_FIFTH_OF_MINOR: &[Choice] = &[
+    (ScaleKind::LYDIAN_DOMINANT, "bound for minor: melodic minor of the key"),
+    (ScaleKind::LYDIAN, "Mixolydian from its bass, the V"),
+];
 const FIFTH: &[Choice] = &[(ScaleKind::MIXOLYDIAN, "the V of a major key")];
 const SEVENTH: &[Choice] = &[(ScaleKind::LOCRIAN, "the vii of a major key")];
 const FIRST_IN_MINOR: &[Choice] = &[(ScaleKind::AEOLIAN, "the notes of the minor key")];
@@ -194,6 +199,8 @@ impl Function {
             Function::TonicOfBlues => TONIC_OF_BLUES,
             Function::FourthOfBlues { .. } => FOURTH_OF_BLUES,
             Function::Static => STATIC,
+            Function::FourthOverFifth { home, .. } if home.is_minor() => FOURTH_OVER_FIFTH_OF_MINOR,
+            Function::FourthOverFifth { .. } => FOURTH_OVER_FIFTH,
             Function::SecondOfMajor { .. } => SECOND,
             Function::SecondOfMinor { arrival: Arrival::FailsToCome, .. } => SECOND_WITHOUT_MINOR,
             Function::SecondOfMinor { .. } => SECOND_BEFORE_MINOR,

@@ -136,7 +136,12 @@ fn the_first_scale_holds_every_written_note() {
 fn neighbours_settle_the_function() {
     for (symbols, says, scale) in [
         ("C6 *F6 G7", "IV of C", "F Lydian"),
-        ("*F/G Cmaj7", "IV of C", "F Lydian"),
+        // It sounds as G9sus4.
+        ("*F/G Cmaj7", "suspended V of C, which follows", "F Lydian"),
+        ("Cm7 *Bb/C F Fmaj7", "suspended V of F, which follows", "B♭ Lydian"),
+        ("C6 Dm7 *F/G Em7 A7", "suspended V of C, with iii in place of I", "F Lydian"),
+        ("*F/G Cm6", "suspended V of C minor, which follows", "F Lydian dominant"),
+        ("C6 *F/A G7 C", "IV of C", "F Lydian"),
         ("*Dm7b5 G7alt", "ii of C minor", "D Locrian"),
         ("*Dm7b5 Cm6", "ii of C minor, which follows", "D Locrian"),
         ("Dm7b5 *G7 Cmaj7", "V of C, with the flat 9 of its ii", "G Phrygian dominant"),

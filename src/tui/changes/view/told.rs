@@ -51,7 +51,7 @@ impl Drawing<'_> {
         let hand_first = usize::from(moves.is_some()) * 2;
         let told = [(hand_first, hand), (0, moves), (1, now), (3, why), (4, next)];
         let told = told.into_iter().filter_map(|(rank, words)| Some((rank, words?)));
-        most_telling(told.collect(), width, rows)
+        most_telling(&told.collect::<Vec<_>>(), width, rows)
     }
 
     /// `stabs: Em 5-4-5 on beat 1 · F 7-7-6 on beat 2&`; none while none are heard.
@@ -113,7 +113,7 @@ impl Drawing<'_> {
 /// As many of some sentences as there are rows for, in the order in which they are given; those of the
 /// first rank before others. They are broken where there are several rows for them; only the last that
 /// has any is cut.
-fn most_telling(told: Vec<(usize, String)>, width: u16, rows: usize) -> Vec<String> {
+fn most_telling(told: &[(usize, String)], width: u16, rows: usize) -> Vec<String> {
     let lines = |words: &str| match rows {
         0..ROWS_TO_BREAK => vec![words.to_owned()],
         _ => broken(words, width),
