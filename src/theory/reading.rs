@@ -19,7 +19,6 @@ mod scales;
 use std::fmt;
 
 use crate::{Chord, Degree, Function, Key, PitchClassSet, Scale, ScaleChoice, ScaleKind, fits};
-use motion::is_dominant;
 use progression::Progression;
 
 /// A chord among its neighbours, read.
@@ -72,10 +71,11 @@ impl Reading {
     }
 
     /// The same for a chord that stands for so many bars among the chords around it: for eight bars,
-    /// or for four as a minor seventh, or as what has no key, with no dominant near, it is a mode by itself, unless it is a
-    /// tonic or bound for one.
+    /// or for four as a minor seventh, or as what has no key, with no dominant near, it is a mode by
+    /// itself, unless it is a tonic or bound for one. A suspended dominant stands among modes as well, and
+    /// is none here.
     pub(crate) fn standing(self, bars: f64, around: &[&Chord]) -> Reading {
-        let pulls = |chord: &&Chord| is_dominant(chord) || chord.is_half_diminished();
+        let pulls = |chord: &&Chord| chord.is_dominant() || chord.is_half_diminished();
         let may_be_mode = self.function == Function::Alone
             || self.chord.is_minor() && self.chord.names(Degree::MINOR_SEVENTH);
         let is_long = bars >= 8.0 || bars >= 4.0 && may_be_mode && !around.iter().any(pulls);

@@ -4,7 +4,7 @@
 
 #![allow(clippy::unwrap_used, reason = "the functions of a test are a test too")]
 
-use fretloom_theory::{Chord, Key, Reading};
+use fretloom_theory::{BarText, Chord, Key, Meter, OptionalChords, PlanChord, Reading};
 
 /// Semitones above the tonic, suffixes, and the kind of the first scale.
 type Row = (usize, &'static str, &'static str);
@@ -165,6 +165,21 @@ fn neighbours_settle_the_function() {
         let reading = Reading::at(&chords, index, None).unwrap();
         let first = reading.scales()[0].scale().to_string();
         assert_eq!((reading.to_string().as_str(), first.as_str()), (says, scale), "{symbols}");
+    }
+}
+
+/// A minor seventh of four bars is a mode by itself, unless a dominant with its third is near; common
+/// practice, no source.
+#[test]
+fn a_mode_stands_by_itself() {
+    for (bars, says) in [
+        ("Dm7 | % | % | % | Ebm7 | % | % | % | Fmaj7#11 | % | G7sus4 | %", "stands still"),
+        ("Dm7 | % | % | % | G7 | % | Cmaj7 | %", "ii of C"),
+    ] {
+        let text = BarText::read(bars, Meter::COMMON).unwrap();
+        let chords = PlanChord::of_chorus(&text.unfolded(OptionalChords::Played), None);
+        let reading = chords[0].1.reading().to_string();
+        assert!(reading.starts_with(says), "{bars}: {reading}");
     }
 }
 
