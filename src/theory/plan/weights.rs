@@ -36,7 +36,7 @@ impl PlanCost {
     pub(super) const RUB: PlanCost = PlanCost::thousandths(220);
     /// For each note that the symbol names and the pair leaves out, a bar; root and plain fifth are
     /// free.
-    pub(super) const NAMED: PlanCost = PlanCost::thousandths(220);
+    pub(super) const NAMED: PlanCost = PlanCost::thousandths(240);
     /// For the third beyond that.
     pub(super) const THIRD: PlanCost = PlanCost::thousandths(300);
     /// For each alteration of an `alt` chord, of which any will do.

@@ -51,8 +51,8 @@ impl Small {
             a_bar += match degree {
                 free if matches!((free.number(), free.alteration()), (1 | 5, 0)) => 0.0,
                 _ if any_will_do => 20.0,
-                third if over.third() == Some(third.over(over.root().pitch_class())) => 520.0,
-                _ => 220.0,
+                third if over.third() == Some(third.over(over.root().pitch_class())) => 540.0,
+                _ => 240.0,
             };
         }
         let mut cost = a_bar * (0.3 + 0.7 * f64::from(self.quarters_of_a_bar) / 4.0);
