@@ -5,6 +5,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "the functions of a test are a test too")]
 
+#[path = "support/changes_reader.rs"]
+mod changes_reader;
 #[path = "support/key_table.rs"]
 mod key_table;
 #[path = "support/neck_reader.rs"]
@@ -14,68 +16,12 @@ mod player;
 
 use std::collections::HashSet;
 
+use changes_reader::{bar, chord, opened, pair, place, rule_row, scale, shape};
 use fretloom::tui::command::{ChangesCommand, Command, Section};
 use fretloom::tui::gesture::GESTURES;
 use fretloom::tui::mouse::Pointed;
 use key_table::{KeyTable, Triple, copied};
-use neck_reader::DrawnNeck;
 use player::Player;
-
-const TUNE: &str = "[A] Dm7 | G7 | Cmaj7 | % | [B] Em7b5 A7 | Dm7";
-
-fn opened() -> Player {
-    let mut player = Player::after("Dm7", "4 c");
-    player.paste(TUNE);
-    player.press("enter");
-    player
-}
-
-fn rule_row(player: &Player) -> usize {
-    player.screen().lines().position(|line| line.starts_with("─ ")).unwrap()
-}
-
-/// The bar in hand and its chords, after the mark.
-fn bar(player: &Player) -> String {
-    let screen = player.screen();
-    let marked =
-        screen.lines().take(rule_row(player)).skip(1).find_map(|line| line.split_once('▸'));
-    let words = marked.map(|(_, words)| words.trim_start()).unwrap_or_default();
-    let end = words
-        .char_indices()
-        .skip(2)
-        .find(|(at, sign)| sign.is_ascii_digit() && words[..*at].ends_with("    "));
-    let words = &words[..end.map_or(words.len(), |(at, _)| at)];
-    words.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// The chord in hand.
-fn chord(player: &Player) -> String {
-    player.line(1).split("   ").next().unwrap_or_default().to_owned()
-}
-
-fn scale(player: &Player) -> String {
-    player.line(1).split("   ").nth(1).unwrap_or_default().to_owned()
-}
-
-/// The pair in hand; a star after it where it is settled.
-fn pair(player: &Player) -> String {
-    let chord = player.program.changes().chord().unwrap();
-    let settled = chord.settled.as_ref().is_some_and(|settled| settled.pair.is_some());
-    format!("{:#}{}", chord.pair, if settled { " *" } else { "" })
-}
-
-/// The shape in hand; a star after it where it is settled.
-fn shape(player: &Player) -> String {
-    let hand = player.program.changes().chord().unwrap().hand.unwrap();
-    let frets = hand.shape.frets.map(|fret| fret.to_string()).join("-");
-    format!("{:#} {frets}{}", hand.shape.triad, if hand.is_settled { " *" } else { "" })
-}
-
-/// The words of the line above the neck.
-fn place(player: &Player) -> String {
-    let rule = player.line(rule_row(player));
-    rule.trim_matches('─').split(" ─ ").next().unwrap().trim().to_owned()
-}
 
 fn labels(player: &Player) -> String {
     let rule = player.line(rule_row(player));
@@ -412,49 +358,6 @@ fn what_is_listed_is_clicked() {
     assert_eq!((scale(&player), pair(&player)), ("D Dorian".to_owned(), "Dm & Em".to_owned()));
 }
 
-/// The tune goes at 120, a bar in two seconds: the bars follow what is heard, and go round.
-#[test]
-fn the_bars_follow_what_is_heard() {
-    let mut player = opened();
-    player.press("space");
-    player.wait(100);
-    assert!(bar(&player).starts_with("1 Dm7"), "{}", bar(&player));
-    player.wait(2_000);
-    assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
-    player.wait(7_000);
-    assert_eq!(chord(&player), "A7");
-    player.wait(3_000);
-    assert!(bar(&player).starts_with("1 Dm7"), "{}", bar(&player));
-    assert!(player.shows("▸ playing, round 2"), "{}", player.screen());
-    assert!(*player.loudest.lock().unwrap() > 0.01);
-    // A change is heard as it goes on.
-    player.press("p");
-    player.wait(1_000);
-    assert!(player.shows("▸ playing"));
-    player.press("esc");
-    assert!(!player.shows("▸ playing"));
-}
-
-/// Each chord of a line from here on has the pair that the plan has for it; and there is a way back.
-#[test]
-fn a_line_goes_over_the_pairs_of_the_plan() {
-    let mut player = opened();
-    player.press("down p");
-    let settled = pair(&player);
-    let [first, second] = player.program.changes().chord().unwrap().pair.names();
-    player.press("L");
-    assert!(player.line(1).contains(&format!("[{first}] & ({second})")), "{}", player.screen());
-    assert!(player.line(0).starts_with("[B] Em7b5 A7 | Dm7"), "{}", player.line(0));
-    player.press("4");
-    assert_eq!(pair(&player), settled);
-    player.press("home right p");
-    let settled = pair(&player);
-    player.press("e");
-    assert_eq!(format!("{} *", player.pair()), settled);
-    player.press("4");
-    assert!(bar(&player).starts_with("2 G7"), "{}", bar(&player));
-}
-
 /// In a small window under a long tune the way of the fingers is told whole, and each sentence begins a
 /// row.
 #[test]
@@ -503,36 +406,6 @@ fn all_bars_are_taken_as_they_stand() {
         assert_eq!(player.line(0).split("   ").next(), Some("a tune without a name"), "{form}");
         player.press("N");
         assert_eq!(copied(&player), before);
-    }
-}
-
-/// A line has 64 bars at most: of a longer tune the first, and the screen says so.
-#[test]
-fn a_line_over_a_long_tune_says_where_it_ends() {
-    for (bars, says) in [(64, false), (65, true)] {
-        let mut player = Player::after("Dm7", "4 c");
-        player.paste(&["Dm7", "G7"].repeat(bars)[..bars].join(" | "));
-        player.press("enter W");
-        let told = format!("a line over the first 64 of these {bars} bars");
-        assert_eq!(player.shows(&told), says, "{}", player.screen());
-    }
-}
-
-/// Beats that chords do not share evenly, other meters, rests.
-#[test]
-fn a_line_has_the_bars_of_the_tune() {
-    for (typed, line) in [
-        ("C / / F | F | N.C. | G", "C / / F | F | N.C. | G"),
-        ("C F | % | N.C.", "C F | C F | N.C."),
-        ("3/4 C F | G / C", "3/4 C F | G / C"),
-        ("C F | F G", "C F | F G"),
-    ] {
-        let mut player = opened();
-        player.press("c");
-        player.paste(typed);
-        player.press("enter L");
-        let first = player.line(0);
-        assert!(first.starts_with(&format!("{line}  ")), "{typed}: {first}");
     }
 }
 
@@ -616,88 +489,4 @@ fn other_plans_come_after_the_chosen_one() {
     let Effect::Work(others) = next.pop().unwrap() else { panic!("{next:?}") };
     assert!(player.program.finish(others.run()).is_empty());
     assert_eq!(listed(&player)[2], "1");
-}
-
-/// The words of the stabs that are heard, each with its triad and its frets.
-fn stabs(player: &Player) -> Vec<(String, Vec<u8>)> {
-    let screen = player.screen();
-    let told = screen.lines().find_map(|line| line.trim().strip_prefix("stabs: "));
-    let stab = |told: &str| {
-        let mut words = told.split_whitespace();
-        let triad = words.next().unwrap().to_owned();
-        (triad, words.next().unwrap().split('-').map(|fret| fret.parse().unwrap()).collect())
-    };
-    told.map(|told| told.split(" · ").map(stab).collect()).unwrap_or_default()
-}
-
-/// While the pairs are comped the stabs of the bar are told and lie on the neck: both triads, each
-/// sounding its own notes; a silent one leaves the shape in hand.
-#[test]
-fn the_stabs_that_are_heard_are_seen() {
-    let mut player = opened();
-    assert_eq!(stabs(&player), []);
-    let hand = shape(&player);
-    player.press("space");
-    player.wait(100);
-    // Strings 4, 3 and 2 of a guitar; triads by hand.
-    let open = [50, 55, 59];
-    let triads = [("Dm", [2, 5, 9]), ("Em", [4, 7, 11])];
-    let told = stabs(&player);
-    assert_eq!(told.len(), 2, "{}", player.screen());
-    assert!(player.shows("on beat 1 · ") && player.shows(" on beat 2&"), "{}", player.screen());
-    for (triad, notes) in triads {
-        let (_, frets) = told.iter().find(|(name, _)| name == triad).unwrap();
-        let mut sounds: Vec<u8> =
-            frets.iter().zip(open).map(|(fret, open)| (open + fret) % 12).collect();
-        sounds.sort_unstable();
-        assert_eq!(sounds, notes, "{triad}");
-    }
-    let places = told.iter().flat_map(|(_, frets)| [4, 3, 2].into_iter().zip(frets.clone()));
-    let held = DrawnNeck::read(&player.buffer()).unwrap().held;
-    assert_eq!(held, places.collect(), "{}", player.screen());
-    player.press("f5");
-    assert_eq!((stabs(&player), shape(&player)), (Vec::new(), hand));
-    assert!(player.shows("the stabs are silent"), "{}", player.screen());
-    assert!(player.shows("string 4 "), "{}", player.screen());
-}
-
-/// Where no stabs can be held the screen says what fails and which keys help, and how something is
-/// heard at all.
-#[test]
-fn why_no_stabs_are_heard_is_told() {
-    let mut player = opened();
-    player.press("/");
-    player.paste("4-3-2 5-7");
-    player.press("enter space");
-    player.wait(100);
-    let screen = player.screen();
-    let told: String =
-        screen.lines().skip_while(|line| !line.contains("no stabs here: ")).take(3).collect();
-    assert!(told.contains("t takes other strings, / other frets"), "{screen}");
-    assert!(
-        told.contains("f6 lets the chords sound") || told.contains("F6 lets the chords sound"),
-        "{screen}"
-    );
-    assert!(!told.contains("--"), "{screen}");
-    assert!(player.shows("▸ playing"));
-    assert!(*player.loudest.lock().unwrap() < 0.001);
-    player.press("f6");
-    player.wait(1_000);
-    assert!(*player.loudest.lock().unwrap() > 0.01);
-    assert!(!player.shows("lets the chords sound"));
-}
-
-/// Each track by itself: stabs, chords, click.
-#[test]
-fn stabs_and_chords_are_heard_alone() {
-    let loudest = |keys: &str| {
-        let mut player = opened();
-        player.press(keys);
-        player.press("space");
-        player.wait(1_500);
-        *player.loudest.lock().unwrap()
-    };
-    for (keys, is_heard) in [("", true), ("f5", false), ("f5 f6", true), ("f5 f7", true)] {
-        assert_eq!(loudest(keys) > 0.01, is_heard, "{keys}");
-    }
 }
