@@ -158,12 +158,12 @@ fn a_file_of_bars_alone_stays_as_it_is() {
     assert_eq!(folder.text("blues.txt"), "C7 | F7 | C7 | %\n");
     player.press("enter");
     assert!(player.shows("saved in "), "{}", player.screen());
-    assert!(!player.shows("stays out of it"), "{}", player.screen());
+    assert!(!player.shows("is not saved with it"), "{}", player.screen());
     assert!(folder.text("blues.toml").contains("[[choice]]"), "{}", folder.text("blues.toml"));
     assert_eq!(folder.text("blues.txt"), "C7 | F7 | C7 | %\n");
     player.press("w o n c e enter p x");
     let told = player.screen().split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(told.contains("what is wished of the plan stays out of it"), "{}", player.screen());
+    assert!(told.contains("what is wished is not saved with it"), "{}", player.screen());
 }
 
 /// What somebody else has written meanwhile stays, and so does what a file says beside its bars.

@@ -135,7 +135,7 @@ impl ChangesScreen {
                     self.field = None;
                     let wished = match self.chosen.wishes.are_none() {
                         true => "",
-                        false => "; what is wished of the plan stays out of it",
+                        false => "; what is wished is not saved with it",
                     };
                     shared.tell(format!("saved in {}{wished}", path.display()));
                 }
